@@ -1,0 +1,39 @@
+import type { Day } from '../units/day.ts';
+
+/** What was read, said or done at a machine's hour meter. */
+export type DialEventKind = 'reading' | 'estimate' | 'new-meter' | 'rollover';
+
+/**
+ * One row of a machine's hours, in the order it happened (day, then order of entry).
+ *  - reading: the dial, as read
+ *  - estimate: in dial terms, with its error
+ *  - new-meter: the old meter's last figure (null: not known) and what the new one shows
+ *  - rollover: the first reading after the meter passed its full scale
+ */
+export type DialEvent = {
+  id: number;
+  takenOn: Day;
+  kind: DialEventKind;
+  /** what the dial shows [h]; null only on a new meter whose old last figure is not known */
+  dialHours: number | null;
+  /** what the new meter shows at its fitting [h]; only on new-meter */
+  newDialHours: number | null;
+  /** 1 sd [h]; null: a reading is exact, an estimate takes 25 % of the hours since the last reading */
+  errorHours: number | null;
+};
+
+/** The share of its hours in which a machine's assemblies work, from a day on (until the next one). */
+export type WorkShare = { from: Day | null; share: number; workType: string | null };
+
+/** Everything machine hours rest on, for one machine. */
+export type MachineLife = {
+  machineId: number;
+  /** digits of the present and earlier meters: full scale is 10^digits; null: not known */
+  meterDigits: number | null;
+  /** machine hours before the first row's dial; null: the first row's dial is the machine hours */
+  hoursBefore: number | null;
+  /** sorted by day, then order of entry */
+  dialEvents: readonly DialEvent[];
+  /** sorted; the first has from: null. Empty means 1 throughout */
+  workShares: readonly WorkShare[];
+};

@@ -1,0 +1,75 @@
+import type { Day } from '../units/day.ts';
+
+/** Which way a size goes as the part wears: a strip or pin down, a bore or slack up. */
+export type WearsWay = 'down' | 'up';
+
+/** Sizes a point is judged by, from a day on; a changed limit leaves older jobs judged by the limit of their day. */
+export type PointLimits = {
+  from: Day | null;
+  newSizeMm: number;
+  /** whole width: 12.0 +-0.1 is 0.2; null: the class default */
+  newSizeTolMm: number | null;
+  renewAtMm: number | null;
+  rejectAtMm: number | null;
+  /** whose figure it is: maker, standard, shop's own rule */
+  source: string | null;
+};
+
+export type SizeEvent = 'as-found' | 'as-left';
+
+/** One size taken at one station of a measuring point. */
+export type Size = {
+  id: number;
+  takenOn: Day;
+  /** dial reading of the machine it sat on [h]; null: by date */
+  dialHours: number | null;
+  /** "front", "A"...; empty where the point has one station */
+  station: string;
+  sizeMm: number;
+  event: SizeEvent;
+  /** 1 sd [mm]; null: the point's own */
+  gaugeErrorMm: number | null;
+  /** reading step of the gauge [mm]; 0 when not known */
+  gaugeStepMm: number;
+  /** kept out of the forecast: questioned, and nobody has answered yet */
+  parked: boolean;
+};
+
+/** The moment a position's wear starts again. */
+export type Renewal = {
+  id: number;
+  takenOn: Day;
+  /** null with `hoursKnown` false: some time since the previous size */
+  dialHours: number | null;
+  hoursKnown: boolean;
+  /** size of the part put in [mm]; null: the new size */
+  sizeMm: number | null;
+};
+
+/** Where the assembly sat, from a day on: a machine, or the shelf (null). */
+export type Sitting = {
+  machineId: number | null;
+  from: Day | null;
+  dialHours: number | null;
+  toDialHours: number | null;
+};
+
+/** Everything one measuring point's forecast rests on. */
+export type PointLife = {
+  pointId: number;
+  partClass: string;
+  wears: WearsWay;
+  /** towing or lifting: the low figure decides */
+  safety: boolean;
+  /** 1 sd [mm] */
+  gaugeErrorMm: number;
+  /** machine hours when the first part on record was fitted: 0 as built; null: not known */
+  fittedMachineHours: number | null;
+  /** sorted; the first has from: null */
+  limits: readonly PointLimits[];
+  /** sorted by day, then order of entry */
+  sizes: readonly Size[];
+  renewals: readonly Renewal[];
+  /** sorted; the first has from: null */
+  sittings: readonly Sitting[];
+};
