@@ -1,0 +1,376 @@
+import { z } from 'zod';
+import { zPointForecast } from './forecast.ts';
+import { operation } from './operation.ts';
+import {
+  zDay,
+  zDecides,
+  zDialEventKind,
+  zFindingKind,
+  zHours,
+  zId,
+  zMeasures,
+  zName,
+  zNote,
+  zRange,
+  zRole,
+  zSeverity,
+  zSizeEvent,
+  zSizeMm,
+  zWears,
+} from './shapes.ts';
+import { zSketch } from './shop.ts';
+
+export const zCustomer = z.object({
+  customerId: zId,
+  name: z.string(),
+  place: z.string(),
+  address: z.string(),
+  phone: z.string(),
+  email: z.string(),
+});
+
+/** Where a machine's hours stand on the as-of day. */
+export const zHoursNow = z.object({
+  /** machine hours; null: no hours on record yet */
+  machineHours: z.number().nullable(),
+  sdHours: z.number(),
+  estimated: z.boolean(),
+  machineHoursRead: z.number().nullable(),
+  readOn: zDay.nullable(),
+  /** what the present meter should show today [h] */
+  dialHours: z.number().nullable(),
+});
+export type HoursNow = z.infer<typeof zHoursNow>;
+
+/** A winter on the machine's hours axis, at its own use. */
+export const zWinterBand = z.object({
+  name: z.string(),
+  from: zDay,
+  to: zDay,
+  fromMachineHours: z.number(),
+  toMachineHours: z.number(),
+});
+
+export const zFinding = z.object({
+  findingId: zId,
+  machineId: zId,
+  assemblyId: zId,
+  positionId: zId.nullable(),
+  item: z.int().nullable(),
+  position: z.string().nullable(),
+  takenOn: zDay,
+  kind: zFindingKind,
+  severity: zSeverity,
+  note: z.string(),
+  closedOn: zDay.nullable(),
+  outcome: z.string().nullable(),
+});
+export type Finding = z.infer<typeof zFinding>;
+
+/** One line of the Machines list: the point that reaches its limit first, and the others as thin lines. */
+export const zMachineLine = z.object({
+  machineId: zId,
+  name: z.string(),
+  makeModel: z.string(),
+  serial: z.string(),
+  customer: z.string(),
+  place: z.string(),
+  assemblies: z.array(z.string()),
+  hours: zHoursNow,
+  hoursPerYear: z.number().nullable(),
+  /** winters in hours from now, at this machine's use */
+  winters: z.array(z.object({ name: z.string(), fromHours: z.number(), toHours: z.number() })),
+  /** hours from now to the start of the winter after the one being planned */
+  planLineHours: z.number().nullable(),
+  planWinter: z.string(),
+  group: z.enum(['do-not-use', 'may-be-passed', 'this-winter', 'later', 'no-forecast']),
+  first: z
+    .object({
+      pointId: zId,
+      item: z.int(),
+      position: z.string(),
+      point: z.string(),
+      hoursLeft: zRange,
+      decides: zDecides,
+      decidingHoursLeft: z.number().nullable(),
+      dateMiddle: z.string().nullable(),
+      ownReadings: z.int(),
+      likeParts: z.int(),
+      chancePastLimit: z.number().nullable(),
+      pastLimitMm: z.number().nullable(),
+    })
+    .nullable(),
+  others: z.array(z.object({ item: z.int(), hoursLeft: zRange })),
+  openFindings: z.array(zFinding),
+});
+export type MachineLine = z.infer<typeof zMachineLine>;
+
+export const machinesList = operation(
+  'machines/list',
+  z.object({}),
+  z.object({ asOf: zDay, machines: z.array(zMachineLine) }),
+  { title: 'All machines, soonest first by deciding hours' },
+);
+
+export const zDialRow = z.object({
+  dialReadingId: zId,
+  takenOn: zDay,
+  kind: zDialEventKind,
+  dialHours: z.number().nullable(),
+  newDialHours: z.number().nullable(),
+  errorHours: z.number().nullable(),
+  machineHours: z.number().nullable(),
+  sdHours: z.number(),
+  saidBy: z.string(),
+  /** put right by a later row: stays visible, counts no more */
+  superseded: z.boolean(),
+  cautions: z.array(z.string()),
+});
+
+export const zLimits = z.object({
+  from: zDay.nullable(),
+  newSizeMm: z.number(),
+  newSizeTolMm: z.number().nullable(),
+  renewAtMm: z.number().nullable(),
+  rejectAtMm: z.number().nullable(),
+  source: z.string().nullable(),
+});
+
+export const zStationSize = z.object({
+  sizeId: zId,
+  station: z.string(),
+  sizeMm: z.number(),
+  /** questioned and not answered: shown, kept out of the forecast */
+  parked: z.boolean(),
+  /** worst of its visit: the one that governs */
+  governs: z.boolean(),
+});
+
+export const zVisit = z.object({
+  takenOn: zDay,
+  machineHours: z.number(),
+  partHours: z.number(),
+  event: zSizeEvent,
+  /** null: every size of the visit is parked */
+  governingSizeMm: z.number().nullable(),
+  /** 1 sd; screens show U = 2 sd */
+  errorSdMm: z.number(),
+  stations: z.array(zStationSize),
+  by: z.string(),
+  gauge: z.string(),
+});
+
+export const zRenewalMark = z.object({
+  takenOn: zDay,
+  machineHours: z.number(),
+  /** where it may have been, when its hours are not known */
+  fromMachineHours: z.number(),
+  toMachineHours: z.number(),
+  known: z.boolean(),
+  sizeMm: z.number().nullable(),
+});
+
+/** An old reading that was put right: struck, dated, never removed. */
+export const zPutRight = z.object({
+  takenOn: zDay,
+  machineHours: z.number(),
+  sizeMm: z.number(),
+  putRightOn: zDay,
+  newSizeMm: z.number().nullable(),
+});
+
+/** Size at some machine hours: low, middle, high of the true size [mm], in the order of size, not of wear. */
+export const zCurvePoint = z.object({
+  machineHours: z.number(),
+  low: z.number(),
+  middle: z.number(),
+  high: z.number(),
+});
+
+export const zPointSheet = z.object({
+  pointId: zId,
+  assemblyId: zId,
+  positionId: zId,
+  item: z.int(),
+  position: z.string(),
+  point: z.string(),
+  measures: zMeasures,
+  wears: zWears,
+  safety: z.boolean(),
+  stations: z.array(z.string()),
+  gaugeErrorMm: z.number(),
+  limits: zLimits,
+  role: zRole,
+  forecast: zPointForecast,
+  visits: z.array(zVisit),
+  renewals: z.array(zRenewalMark),
+  putRight: z.array(zPutRight),
+  /** fitted wear over the present part's life, and the fan beyond the last reading up to the limit */
+  fitted: z.array(zCurvePoint),
+  fan: z.array(zCurvePoint),
+});
+export type PointSheet = z.infer<typeof zPointSheet>;
+
+export const zAssemblySheet = z.object({
+  assemblyId: zId,
+  name: z.string(),
+  kind: z.string().nullable(),
+  serial: z.string(),
+  sketch: zSketch.nullable(),
+  positions: z.array(z.object({ positionId: zId, item: z.int(), name: z.string(), safety: z.boolean() })),
+});
+
+/** Everything the machine's page shows. */
+export const zMachineSheet = z.object({
+  asOf: zDay,
+  machineId: zId,
+  name: z.string(),
+  make: z.string(),
+  model: z.string(),
+  serial: z.string(),
+  builtYear: z.int().nullable(),
+  note: z.string(),
+  meterDigits: z.int().nullable(),
+  workShare: z.number(),
+  customer: zCustomer.nullable(),
+  hours: zHoursNow,
+  /** this machine's use [h a year]; borrowed: too few readings of its own */
+  hoursPerYear: zRange,
+  useBorrowed: z.boolean(),
+  dialRows: z.array(zDialRow),
+  winters: z.array(zWinterBand),
+  planWinter: z.string(),
+  /** machine hours at the start of the winter after the one being planned */
+  planLineMachineHours: z.number().nullable(),
+  assemblies: z.array(zAssemblySheet),
+  points: z.array(zPointSheet),
+  findings: z.array(zFinding),
+  slips: z.array(z.object({ slipId: zId, number: z.string(), madeOn: zDay })),
+  stripDowns: z.array(
+    z.object({ stripDownId: zId, takenOn: zDay, machineHours: z.number().nullable(), fitter: z.string() }),
+  ),
+});
+export type MachineSheet = z.infer<typeof zMachineSheet>;
+
+export const machineRead = operation('machine/read', z.object({ machineId: zId }), zMachineSheet, {
+  title: "Everything on a machine's page",
+});
+
+/** A measuring point to be laid out at a position. */
+export const zNewPoint = z.object({
+  name: zName,
+  measures: zMeasures,
+  wears: zWears,
+  partClass: zName,
+  newSizeMm: zSizeMm,
+  newSizeTolMm: zSizeMm.nullable(),
+  renewAtMm: zSizeMm.nullable(),
+  rejectAtMm: zSizeMm.nullable(),
+  limitSource: zNote.nullable(),
+  gaugeErrorMm: z.number().min(0.001).max(10),
+  stations: z.array(z.string().trim().min(1).max(40)).max(12),
+});
+export const zNewPosition = z.object({
+  item: z.int().min(1).max(999),
+  name: zName,
+  safety: z.boolean(),
+  points: z.array(zNewPoint).max(20),
+});
+export const zNewAssembly = z.object({
+  kind: zName.nullable(),
+  name: zName,
+  serial: z.string().max(120),
+  /** machine hours when the parts now in it were fitted: 0 as built; null: not known */
+  fittedMachineHours: zHours.nullable(),
+  positions: z.array(zNewPosition).min(1).max(80),
+});
+
+export const zNewCustomer = z.object({
+  name: zName,
+  place: z.string().max(200),
+  address: z.string().max(500),
+  phone: z.string().max(60),
+  email: z.string().max(200),
+});
+
+export const machineTakeIn = operation(
+  'machine/takeIn',
+  z.object({
+    /** an existing customer, or a new one */
+    customerId: zId.nullable(),
+    customer: zNewCustomer.nullable(),
+    machine: z.object({
+      name: zName,
+      make: z.string().max(120),
+      model: z.string().max(120),
+      serial: z.string().max(120),
+      builtYear: z.int().min(1900).max(2100).nullable(),
+      note: zNote,
+      meterDigits: z.int().min(3).max(8).nullable(),
+      /** machine hours before the meter now fitted; null: the dial is the machine hours */
+      hoursBefore: zHours.nullable(),
+      workShare: z.number().min(0.01).max(1),
+    }),
+    /** null: no meter, or not read yet */
+    dial: z.object({ takenOn: zDay, dialHours: zHours, estimate: z.boolean(), saidBy: z.string().max(120) }).nullable(),
+    assemblies: z.array(zNewAssembly).max(10),
+  }),
+  z.object({ machineId: zId, customerId: zId }),
+  { title: 'Take in a machine: customer, machine, meter and assemblies at once' },
+);
+
+export const machineChange = operation(
+  'machine/change',
+  z.object({
+    machineId: zId,
+    name: zName,
+    make: z.string().max(120),
+    model: z.string().max(120),
+    serial: z.string().max(120),
+    builtYear: z.int().min(1900).max(2100).nullable(),
+    note: zNote,
+  }),
+  z.object({ machineId: zId }),
+  { title: "Change a machine's name, make, model or note" },
+);
+
+export const assemblyAdd = operation(
+  'assembly/add',
+  z.object({ machineId: zId, from: zDay.nullable(), assembly: zNewAssembly }),
+  z.object({ assemblyId: zId }),
+  { title: 'Lay out an assembly on a machine' },
+);
+
+export const assemblyMove = operation(
+  'assembly/move',
+  z.object({
+    assemblyId: zId,
+    takenOn: zDay,
+    dialHours: zHours.nullable(),
+    /** null: to the shelf */
+    toMachineId: zId.nullable(),
+    toDialHours: zHours.nullable(),
+  }),
+  z.object({ assemblyId: zId }),
+  { title: 'Move an assembly to another machine, or to the shelf' },
+);
+
+export const pointLimits = operation(
+  'point/limits',
+  z.object({
+    pointId: zId,
+    from: zDay,
+    newSizeMm: zSizeMm,
+    newSizeTolMm: zSizeMm.nullable(),
+    renewAtMm: zSizeMm.nullable(),
+    rejectAtMm: zSizeMm.nullable(),
+    source: zNote.nullable(),
+    enteredBy: z.string().max(120),
+  }),
+  z.object({ pointId: zId }),
+  { title: 'Set the sizes a point is judged by, from a day on' },
+);
+
+export const customersList = operation('customers/list', z.object({}), z.object({ customers: z.array(zCustomer) }), {
+  title: 'All customers by name',
+});

@@ -1,0 +1,138 @@
+import { z } from 'zod';
+import { operation } from './operation.ts';
+import { zDay, zDecides, zFindingKind, zId, zRange } from './shapes.ts';
+import { zSketch } from './shop.ts';
+
+/** A row of the slip's reduced hours axis; hours are those of the present meter. */
+export const zSlipRow = z.object({
+  items: z.array(z.int()),
+  label: z.string(),
+  dialHours: zRange,
+  decides: zDecides,
+  ownReadings: z.int(),
+  likeParts: z.int(),
+  /** renewed in this visit */
+  renewed: z.boolean(),
+});
+
+export const zSlipFound = z.object({
+  items: z.array(z.int()),
+  label: z.string(),
+  /** size found and its limit [mm], where measured */
+  sizeMm: z.number().nullable(),
+  renewAtMm: z.number().nullable(),
+  decimals: z.int(),
+  finding: zFindingKind.nullable(),
+  doNotUse: z.boolean(),
+  note: z.string(),
+});
+
+/** The farmer's page: facts, in the order they are printed; words are put on by the paper. */
+export const zSlip = z.object({
+  number: z.string().nullable(),
+  madeOn: zDay,
+  asOf: zDay,
+  shop: z.object({ name: z.string(), headLines: z.array(z.string()), phone: z.string(), email: z.string() }),
+  customer: z.object({ name: z.string(), place: z.string() }),
+  machine: z.object({ name: z.string(), makeModel: z.string(), serial: z.string(), assembly: z.string() }),
+  dialHours: z.number().nullable(),
+  estimated: z.boolean(),
+  readOn: zDay.nullable(),
+  hoursPerYear: z.number().nullable(),
+  headline: z.discriminatedUnion('kind', [
+    /** come in by these hours on the dial */
+    z.object({
+      kind: z.literal('come-in'),
+      items: z.array(z.int()),
+      label: z.string(),
+      dialHours: z.number(),
+      range: zRange,
+      decides: zDecides,
+      /** the winter in which those hours fall or before which they come */
+      winter: z.string().nullable(),
+      /** about when, at this farm's use; null: past two seasons, check next winter */
+      about: zDay.nullable(),
+    }),
+    /** the deciding hours have gone by */
+    z.object({
+      kind: z.literal('passed'),
+      items: z.array(z.int()),
+      label: z.string(),
+      dialHours: z.number().nullable(),
+      range: zRange,
+      decides: zDecides,
+    }),
+    /** an open do-not-use finding is the headline; no axis */
+    z.object({
+      kind: z.literal('do-not-use'),
+      items: z.array(z.int()),
+      label: z.string(),
+      finding: zFindingKind,
+      foundOn: zDay,
+      note: z.string(),
+    }),
+    /** nothing has a limit, or nothing is known */
+    z.object({ kind: z.literal('no-forecast') }),
+  ]),
+  foundOn: zDay.nullable(),
+  found: z.array(zSlipFound),
+  doneOn: zDay.nullable(),
+  done: z.array(
+    z.object({ items: z.array(z.int()), label: z.string(), sizeMm: z.number().nullable(), decimals: z.int() }),
+  ),
+  axis: z
+    .object({
+      nowDialHours: z.number(),
+      comeInDialHours: z.number().nullable(),
+      winters: z.array(z.object({ name: z.string(), fromDialHours: z.number(), toDialHours: z.number() })),
+      rows: z.array(zSlipRow),
+    })
+    .nullable(),
+  /** what would be worth doing at that visit */
+  thenDo: z.array(z.object({ items: z.array(z.int()), label: z.string(), role: z.enum(['due', 'with-it']) })),
+  greaseAndWatch: z.array(z.string()),
+  sketch: zSketch.nullable(),
+  cautions: z.array(z.string()),
+  measuredBy: z.string(),
+  restsOn: z.object({ ownReadings: z.int(), likeParts: z.int() }),
+});
+export type Slip = z.infer<typeof zSlip>;
+
+/** One assembly's slip; null: the machine's only, or its first that decides. */
+const zSlipOf = z.object({ machineId: zId });
+
+export const slipPreview = operation('slip/preview', zSlipOf, z.object({ slip: zSlip, pdfBase64: z.string() }), {
+  title: 'The forecast slip as it would be printed now; nothing is kept',
+});
+export const slipMake = operation(
+  'slip/make',
+  zSlipOf.extend({ by: z.string().max(120) }),
+  z.object({ slipId: zId, number: z.string(), fileName: z.string(), pdfBase64: z.string() }),
+  { title: 'Make the forecast slip: numbered, kept, as a PDF' },
+);
+export const slipsList = operation(
+  'slips/list',
+  z.object({}),
+  z.object({
+    slips: z.array(
+      z.object({
+        slipId: zId,
+        number: z.string(),
+        madeOn: zDay,
+        machineId: zId,
+        machine: z.string(),
+        customer: z.string(),
+        headline: z.string(),
+      }),
+    ),
+  }),
+  { title: 'Slips made, newest first' },
+);
+export const slipRead = operation(
+  'slip/read',
+  z.object({ slipId: zId }),
+  z.object({ slip: zSlip, pdfBase64: z.string() }),
+  {
+    title: 'A slip as it was made',
+  },
+);

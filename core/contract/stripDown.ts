@@ -1,0 +1,154 @@
+import { z } from 'zod';
+import { zFinding, zLimits } from './machine.ts';
+import { operation } from './operation.ts';
+import {
+  zDay,
+  zFindingKind,
+  zHours,
+  zId,
+  zMeasures,
+  zNote,
+  zQuestion,
+  zRange,
+  zSeverity,
+  zSizeEvent,
+  zSizeMm,
+  zWears,
+} from './shapes.ts';
+
+/** One size as typed. `answer` is what was said to a question about it. */
+export const zSizeEntry = z.object({
+  pointId: zId,
+  station: z.string().max(40),
+  event: zSizeEvent,
+  sizeMm: zSizeMm,
+  gaugeId: zId.nullable(),
+  /** right-as-read: use it; null: unanswered, kept and left out of the forecast */
+  answer: z.enum(['right-as-read']).nullable(),
+});
+export type SizeEntry = z.infer<typeof zSizeEntry>;
+
+export const zRenewalEntry = z.object({ pointId: zId, sizeMm: zSizeMm.nullable(), hoursKnown: z.boolean() });
+export const zFindingEntry = z.object({
+  assemblyId: zId,
+  positionId: zId.nullable(),
+  kind: zFindingKind,
+  severity: zSeverity,
+  note: zNote,
+});
+
+export const zStripDownDraft = z.object({
+  machineId: zId,
+  takenOn: zDay,
+  dialHours: zHours.nullable(),
+  fitter: z.string().max(120),
+  note: zNote,
+  sizes: z.array(zSizeEntry).max(2000),
+  renewals: z.array(zRenewalEntry).max(500),
+  findings: z.array(zFindingEntry).max(500),
+});
+export type StripDownDraft = z.infer<typeof zStripDownDraft>;
+
+export const zSheetRow = z.object({
+  pointId: zId,
+  assemblyId: zId,
+  positionId: zId,
+  assembly: z.string(),
+  item: z.int(),
+  position: z.string(),
+  point: z.string(),
+  measures: zMeasures,
+  wears: zWears,
+  safety: z.boolean(),
+  limits: zLimits,
+  gaugeId: zId.nullable(),
+  gauge: z.string(),
+  /** 1 sd */
+  gaugeErrorMm: z.number(),
+  decimals: z.int(),
+  /** one box per station; last: the present part's last size there */
+  stations: z.array(z.object({ station: z.string(), lastSizeMm: z.number().nullable(), lastOn: zDay.nullable() })),
+});
+
+export const stripDownSheet = operation(
+  'stripDown/sheet',
+  z.object({ machineId: zId }),
+  z.object({
+    rows: z.array(zSheetRow),
+    openFindings: z.array(zFinding),
+    /** what was typed and not yet saved */
+    draft: zStripDownDraft.nullable(),
+    /** dial the machine should show today [h] */
+    dialHours: z.number().nullable(),
+  }),
+  { title: 'The grid of measuring points for a strip-down, with the last sizes' },
+);
+
+export const stripDownKeep = operation('stripDown/keep', zStripDownDraft, z.object({ keptAt: z.string() }), {
+  title: 'Keep a strip-down as typed so far; it feeds nothing yet',
+});
+
+export const stripDownDiscard = operation(
+  'stripDown/discard',
+  z.object({ machineId: zId }),
+  z.object({ discarded: z.boolean() }),
+  { title: 'Throw away a strip-down that was typed and not saved' },
+);
+
+export const stripDownJudge = operation(
+  'stripDown/judge',
+  zStripDownDraft,
+  z.object({
+    questions: z.array(z.object({ pointId: zId, station: z.string(), event: zSizeEvent, question: zQuestion })),
+    /** about the dial */
+    dialQuestion: zQuestion.nullable(),
+    /** worst station per point, the one that governs */
+    worst: z.array(z.object({ pointId: zId, event: zSizeEvent, station: z.string(), wearMm: z.number() })),
+  }),
+  { title: 'What is odd about the sizes typed so far' },
+);
+
+export const stripDownSave = operation(
+  'stripDown/save',
+  zStripDownDraft.extend({
+    /** the dial is odd and is to be kept all the same */
+    dialSure: z.boolean(),
+  }),
+  z.object({
+    stripDownId: zId,
+    parked: z.int(),
+    /** hours left before and after, per point that moved */
+    moved: z.array(
+      z.object({ pointId: zId, item: z.int(), position: z.string(), point: z.string(), before: zRange, after: zRange }),
+    ),
+  }),
+  { title: 'Save a strip-down, whole, in one step' },
+);
+
+export const sizePutRight = operation(
+  'size/putRight',
+  z.object({ sizeId: zId, sizeMm: zSizeMm.nullable(), reason: zNote, by: z.string().max(120) }),
+  z.object({ sizeId: zId }),
+  { title: 'Put a wrong size right; null strikes it out. The old one stays visible' },
+);
+
+export const sizeAnswer = operation(
+  'size/answer',
+  z.object({ sizeId: zId, answer: z.enum(['right-as-read', 'was-renewed']), by: z.string().max(120) }),
+  z.object({ sizeId: zId }),
+  { title: 'Answer the question about a kept size' },
+);
+
+export const findingAdd = operation(
+  'finding/add',
+  zFindingEntry.extend({ takenOn: zDay, by: z.string().max(120) }),
+  z.object({ findingId: zId }),
+  { title: 'Enter what was seen: crack, bend, break, seizure, loss' },
+);
+
+export const findingClose = operation(
+  'finding/close',
+  z.object({ findingId: zId, closedOn: zDay, outcome: zNote.min(1), by: z.string().max(120) }),
+  z.object({ findingId: zId }),
+  { title: 'Close a finding with what became of it' },
+);

@@ -1,0 +1,23 @@
+import type { Day } from '../units/day.ts';
+
+/** What is seen, not measured. */
+export type FindingKind = 'crack' | 'bent' | 'broken' | 'seized' | 'missing' | 'other';
+export type Severity = 'watch' | 'repair' | 'do-not-use';
+
+export type Finding = {
+  id: number;
+  machineId: number;
+  assemblyId: number;
+  /** null: the assembly as a whole */
+  positionId: number | null;
+  takenOn: Day;
+  kind: FindingKind;
+  severity: Severity;
+  note: string;
+  closedOn: Day | null;
+  outcome: string | null;
+};
+
+/** Open on a day: found by then, and not closed by then. */
+export const findingIsOpen = (finding: Finding, on: Day): boolean =>
+  finding.takenOn <= on && (finding.closedOn === null || finding.closedOn > on);
