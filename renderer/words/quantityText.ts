@@ -1,0 +1,145 @@
+import { type Day, daysBetween, yearOf } from '#core/units/day.ts';
+import { months, shared } from './english.ts';
+
+/** Thousands gap. It breaks at a line's end, so figures stand in a no-wrap span: see Figures.tsx. */
+export const THIN_GAP = '\u2009';
+export const MINUS = '\u2212';
+/** Between a figure and its unit. */
+export const NO_BREAK_SPACE = '\u00A0';
+
+/** How the shop writes decimals, in input and output alike. The record always holds a point. */
+export type DecimalMark = '.' | ',';
+
+/** Low, middle, high; null where the figure lies beyond what the model will say. */
+export type Range = { low: number | null; middle: number | null; high: number | null };
+
+const grouped = (digits: string): string => digits.replace(/\B(?=(\d{3})+$)/g, THIN_GAP);
+
+const signed = (negative: boolean, digits: string): string => (negative ? MINUS + digits : digits);
+
+/** A whole number with thousands gaps: 8 500, -1 200 with a true minus. */
+export function wholeFigure(value: number): string {
+  const whole = Math.round(Math.abs(value));
+  return signed(value < 0 && whole !== 0, grouped(String(whole)));
+}
+
+/** A decimal figure with a fixed number of places: 10.19, or 10,19 in a shop that writes commas. */
+export function decimalFigure(value: number, places: number, mark: DecimalMark = '.'): string {
+  const digits = Math.abs(value).toFixed(places);
+  const [whole = '0', fraction] = digits.split('.');
+  const text = fraction === undefined ? grouped(whole) : `${grouped(whole)}${mark}${fraction}`;
+  return signed(value < 0 && Number(digits) !== 0, text);
+}
+
+/** Machine hours or dial hours, whole: "6 840". */
+export const hoursFigure = (hours: number): string => wholeFigure(hours);
+
+/** Hours left: whole, and to ten where fewer than 100 are left either way, since nobody knows them closer. */
+export const hoursLeftFigure = (hoursLeft: number): string =>
+  wholeFigure(Math.abs(hoursLeft) < 100 ? Math.round(hoursLeft / 10) * 10 : hoursLeft);
+
+/** A figure with its unit: "6 840 h". */
+export const hoursText = (hours: number): string => `${hoursFigure(hours)}${NO_BREAK_SPACE}h`;
+
+export const hoursLeftText = (hoursLeft: number): string => `${hoursLeftFigure(hoursLeft)}${NO_BREAK_SPACE}h`;
+
+/** Bench hours of a job: one decimal at most, none when whole: "13.5", "15". */
+export const jobHoursFigure = (hours: number, mark: DecimalMark = '.'): string =>
+  decimalFigure(hours, Number.isInteger(Math.round(hours * 10) / 10) ? 0 : 1, mark);
+
+/** Decimals a gauge's reading step deserves: 0.01 two, 0.1 one, 0.001 three; a step not known is taken as a calliper's. */
+export function decimalsOfGauge(stepMm: number): number {
+  if (!(stepMm > 0)) return 2;
+  return Math.min(3, Math.max(0, Math.ceil(-Math.log10(stepMm) - 1e-9)));
+}
+
+/** A size as its gauge reads it: 10.19. The unit stands in the column head. */
+export const sizeFigure = (sizeMm: number, stepMm = 0.01, mark: DecimalMark = '.'): string =>
+  decimalFigure(sizeMm, decimalsOfGauge(stepMm), mark);
+
+/** A limit: one decimal, or as many more as it was set with (up to three): 12.0, 9.5, 40.25. */
+export function limitFigure(limitMm: number, mark: DecimalMark = '.'): string {
+  const places = [1, 2].find((n) => Math.abs(limitMm * 10 ** n - Math.round(limitMm * 10 ** n)) < 1e-6) ?? 3;
+  return decimalFigure(limitMm, places, mark);
+}
+
+export const mmText = (sizeMm: number, stepMm = 0.01, mark: DecimalMark = '.'): string =>
+  `${sizeFigure(sizeMm, stepMm, mark)}${NO_BREAK_SPACE}mm`;
+
+/** A gauge's error as the shop writes it, U = 2 sd: "±0.10". The record holds the sd. */
+export const gaugeErrorText = (errorSdMm: number, mark: DecimalMark = '.'): string =>
+  `±${decimalFigure(2 * errorSdMm, 2 * errorSdMm < 0.01 ? 3 : 2, mark)}`;
+
+/** Wear rate on screens: mm in 1 000 h, where code holds mm per hour. */
+export const rateFigure = (rateMmPerHour: number, mark: DecimalMark = '.'): string =>
+  decimalFigure(rateMmPerHour * 1000, 2, mark);
+
+/** A chance in words a farmer uses: "about 3 in 10"; never 0 or 10 of 10. */
+export function chanceText(chance: number): string {
+  if (chance < 0.05) return 'less than 1 in 20';
+  if (chance > 0.95) return 'more than 19 in 20';
+  return `about ${Math.min(9, Math.max(1, Math.round(chance * 10)))} in 10`;
+}
+
+/** Date in a sentence: "12 Oct 2026". The title block and the record write ISO. */
+export const dayText = (day: Day): string => `${Number(day.slice(8))} ${monthOf(day)} ${day.slice(0, 4)}`;
+
+/** "12 Oct", where the year is plain from the place it stands. */
+export const dayOfYearText = (day: Day): string => `${Number(day.slice(8))} ${monthOf(day)}`;
+
+/** "Nov 2026": no forecast is sharper than a month. */
+export const monthYearText = (day: Day): string => `${monthOf(day)} ${yearOf(day)}`;
+
+const monthOf = (day: Day): string => months[Number(day.slice(5, 7)) - 1] ?? '';
+
+/** Two farming years on: beyond it a month would promise more than is known (common practice, no source). */
+export const DAYS_OF_TWO_SEASONS = 730;
+
+/** When a limit is likely reached: a month, "passed", or "check next winter" past two seasons or beyond reckoning. */
+export function whenText(dayAtLimit: Day | null, asOf: Day): string {
+  if (dayAtLimit === null || daysBetween(asOf, dayAtLimit) > DAYS_OF_TWO_SEASONS) return shared.checkNextWinter;
+  return daysBetween(asOf, dayAtLimit) < 0 ? shared.passed : monthYearText(dayAtLimit);
+}
+
+/**
+ * Hours left as a sentence: "150 to 880 hours, likely 470".
+ * Negative figures are hours since the limit has probably passed, and are said so.
+ */
+export function hoursLeftSentence({ low, middle, high }: Range): string {
+  if (low === null || middle === null) {
+    return low === null ? 'further off than can be reckoned' : `from ${hoursLeftFigure(low)} hours on`;
+  }
+  if (high !== null && high < 0) {
+    return `passed, ${agoRange(high, low)} hours ago, likely ${hoursLeftFigure(-middle)}`;
+  }
+  if (low < 0) {
+    const likely =
+      middle < 0 ? `likely passed ${hoursLeftFigure(-middle)} hours ago` : `likely ${hoursLeftFigure(middle)} left`;
+    const upTo = high === null ? 'may have far to go' : `at most ${hoursLeftFigure(high)} left`;
+    return `may have passed up to ${hoursLeftFigure(-low)} hours ago, ${upTo}, ${likely}`;
+  }
+  if (high === null) return `from ${hoursLeftFigure(low)} hours on, likely ${hoursLeftFigure(middle)}`;
+  return `${hoursLeftFigure(low)} to ${hoursLeftFigure(high)} hours, likely ${hoursLeftFigure(middle)}`;
+}
+
+const agoRange = (nearest: number, furthest: number): string =>
+  `${hoursLeftFigure(-nearest)} to ${hoursLeftFigure(-furthest)}`;
+
+/** Machine hours at the limit as a sentence: "8 050 to 9 560 hours, likely 8 700". */
+export function hoursAtLimitSentence({ low, middle, high }: Range): string {
+  if (low === null) return 'further off than can be reckoned';
+  const from =
+    high === null ? `from ${hoursFigure(low)} hours on` : `${hoursFigure(low)} to ${hoursFigure(high)} hours`;
+  return middle === null ? from : `${from}, likely ${hoursFigure(middle)}`;
+}
+
+/** Basis as it stands in a column: "2 + 14". */
+export const basisFigure = (ownReadings: number, likeParts: number): string =>
+  `${wholeFigure(ownReadings)} + ${wholeFigure(likeParts)}`;
+
+/** Basis in words: "2 own readings, 14 like parts". */
+export function basisText(ownReadings: number, likeParts: number): string {
+  const own = ownReadings === 0 ? 'no own reading' : `${ownReadings} own reading${ownReadings === 1 ? '' : 's'}`;
+  const like = likeParts === 0 ? 'no like parts' : `${wholeFigure(likeParts)} like part${likeParts === 1 ? '' : 's'}`;
+  return `${own}, ${like}`;
+}
