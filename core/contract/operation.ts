@@ -59,7 +59,7 @@ export type Handler<O extends Operation, Context> = (
  * @example export const allHandlers: Handlers<typeof allOperations, Context> = { 'reading/add': addReading, ... };
  */
 export type Handlers<Operations extends readonly Operation[], Context> = {
-  readonly [O in Operations[number] as O['name']]: Handler<O, Context>;
+  readonly [Name in Operations[number]['name']]: Handler<Extract<Operations[number], { name: Name }>, Context>;
 };
 
 /** What comes back over any shell. Issues name the fields of the request that were not as expected. */

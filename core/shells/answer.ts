@@ -1,0 +1,81 @@
+import type { Answer, Handlers, Operation } from '../contract/operation.ts';
+import { RefusedError } from '../outcome.ts';
+import { fieldIssues } from './expected.ts';
+
+/** The one door to the core: an operation's name and what is asked, as they came over a shell. Never throws. */
+export type Ask = (name: string, request: unknown) => Promise<Answer>;
+
+/** Where defects of ours are written down. Gets the operation's name and where it broke, never what was asked. */
+export type Log = (entry: { operation: string; error: Error }) => void;
+
+type Behind<Operations extends readonly Operation[], Context> = {
+  operations: Operations;
+  handlers: Handlers<NoInfer<Operations>, NoInfer<Context>>;
+  context: Context;
+  log: Log;
+};
+
+/**
+ * Opens the door: every shell asks through what this returns, so that the window, the loopback server and the command
+ * line treat a request alike. Reads the request, runs its one handler, reads the reply.
+ *
+ * A reply that is not as the contract says is a defect of ours, as is anything thrown but a refusal: the asker learns
+ * `failed`, the log learns where.
+ */
+export function answerWith<const Operations extends readonly Operation[], Context>(
+  behind: Behind<Operations, Context>,
+): Ask {
+  const operations = Object.fromEntries(behind.operations.map((operation) => [operation.name, operation]));
+  // each handler's own types were checked where the map was written; here one of them is picked by a name from outside
+  const handlers = behind.handlers as Readonly<Record<string, (context: Context, request: unknown) => unknown>>;
+
+  return async (name, request) => {
+    // own names only: "toString" is nobody's operation
+    const operation = Object.hasOwn(operations, name) ? operations[name] : undefined;
+    const handler = Object.hasOwn(handlers, name) ? handlers[name] : undefined;
+    if (!operation || !handler) return { ok: false, fault: { code: 'unknown-operation', facts: {} } };
+
+    try {
+      const asked = operation.zRequest.safeParse(request);
+      if (!asked.success) return notAsExpected(asked.error.issues);
+      const reply = operation.zReply.safeParse(await handler(behind.context, asked.data));
+      if (!reply.success) throw new BadReplyError(fieldIssues(reply.error.issues));
+      return { ok: true, value: reply.data };
+    } catch (thrown) {
+      if (thrown instanceof RefusedError) return refused(thrown);
+      const error = thrown instanceof Error ? thrown : new Error(`Thrown: ${typeof thrown}`);
+      behind.log({ operation: name, error });
+      return { ok: false, fault: { code: 'failed', facts: { operation: name, detail: firstLine(error) } } };
+    }
+  };
+}
+
+function notAsExpected(zodIssues: Parameters<typeof fieldIssues>[0]): Answer {
+  const issues = fieldIssues(zodIssues);
+  const first = issues[0];
+  return {
+    ok: false,
+    fault: {
+      code: 'not-as-expected',
+      ...(first && { path: first.path }),
+      facts: first ? { expected: first.expected } : {},
+      issues,
+    },
+  };
+}
+
+/** A refusal may name the field it is about among its facts, as `path`; it then moves up beside the code. */
+function refused({ refusal }: RefusedError): Answer {
+  const { path, ...facts } = refusal.facts ?? {};
+  return { ok: false, fault: { code: refusal.code, ...(typeof path === 'string' && { path }), facts } };
+}
+
+class BadReplyError extends Error {
+  constructor(issues: ReturnType<typeof fieldIssues>) {
+    const told = issues.slice(0, 5).map(({ path, expected }) => `${path || 'the reply'}: ${expected}`);
+    super(`Broken invariant: the reply is as the contract says (expected ${told.join('; ')})`);
+    this.name = 'BadReplyError';
+  }
+}
+
+const firstLine = (error: Error): string => `${error.name}: ${error.message.split('\n')[0] ?? ''}`.slice(0, 300);
