@@ -1,5 +1,5 @@
 import { Fragment, type ReactNode } from 'react';
-import { MINUS, NO_BREAK_SPACE, THIN_GAP } from './quantityText.ts';
+import { MINUS, NO_BREAK_SPACE, THIN_GAP } from '#core/words/quantityText.ts';
 
 const FIGURE = new RegExp(`(${MINUS}?\\d+(?:${THIN_GAP}\\d{3})+(?:[.,]\\d+)?(?:${NO_BREAK_SPACE}\\S+)?)`);
 

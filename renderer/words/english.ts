@@ -1,29 +1,23 @@
-/**
- * Words shared by every screen, in English. Screens keep no words of their own: a screen's words stand in a file of this
- * folder named for it. Another language is another set of these files.
- */
-export const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
+import { shared as everywhere } from '#core/words/english.ts';
 
+export { counted, months } from '#core/words/english.ts';
+
+/**
+ * Words shared by every screen, in English; those that papers say too come from core/words. Screens keep no words of
+ * their own: a screen's words stand in a file of this folder named for it. Another language is another set of these files.
+ */
 export const shared = {
+  ...everywhere,
   program: 'Hours and Wear',
   low: 'low',
   middle: 'middle',
   high: 'high',
   now: 'now',
   estimated: 'est.',
-  doNotUse: 'DO NOT USE',
-  passed: 'passed',
   noForecast: 'no forecast',
-  checkNextWinter: 'check next winter',
   beyondScale: 'beyond reckoning',
   notKnown: 'not known',
   find: 'find a machine, farm or serial',
   close: 'Close',
   cancel: 'Leave as it was',
-  asOf: 'As of',
-  planningAid: 'Planning aid',
-  notACertificate: 'not a certificate',
 } as const;
-
-/** "1 machine", "64 machines": the noun in the number that goes with the count. */
-export const counted = (count: number, one: string, many: string): string => (count === 1 ? one : many);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { addDays, day } from '#core/units/day.ts';
+import { addDays, day } from '../units/day.ts';
 import * as q from './quantityText.ts';
 
 const gap = '\u2009';

@@ -1,4 +1,4 @@
-import { type Day, daysBetween, yearOf } from '#core/units/day.ts';
+import { type Day, daysBetween, yearOf } from '../units/day.ts';
 import { months, shared } from './english.ts';
 
 /** Thousands gap. It breaks at a line's end, so figures stand in a no-wrap span: see Figures.tsx. */
