@@ -20,6 +20,10 @@ export type DialEvent = {
   newDialHours: number | null;
   /** 1 sd [h]; null: a reading is exact, an estimate takes 25 % of the hours since the last reading */
   errorHours: number | null;
+  /** machine hours per hour on the dial from here on (a clock that runs at another pace); only on the first row and new-meter; absent: 1 */
+  hoursPerDialHour?: number;
+  /** kept out of the machine's hours: questioned, and nobody has answered yet */
+  parked: boolean;
 };
 
 /** The share of its hours in which a machine's assemblies work, from a day on (until the next one). */
@@ -30,7 +34,7 @@ export type MachineLife = {
   machineId: number;
   /** digits of the present and earlier meters: full scale is 10^digits; null: not known */
   meterDigits: number | null;
-  /** machine hours before the first row's dial; null: the first row's dial is the machine hours */
+  /** machine hours that the first row's dial does not show: they are added to it; null: the first row's dial is the machine hours */
   hoursBefore: number | null;
   /** sorted by day, then order of entry */
   dialEvents: readonly DialEvent[];

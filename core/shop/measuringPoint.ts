@@ -35,11 +35,15 @@ export type Size = {
   parked: boolean;
 };
 
-/** The moment a position's wear starts again. */
+/**
+ * The moment a position's wear starts again.
+ *  - hoursKnown: on this day, at `dialHours` or by date. As-found sizes of the day are the old part's, as-left ones the new part's at 0 h
+ *  - not known (renewed elsewhere): some time between the previous size and this day; every size of the day is the new part's
+ */
 export type Renewal = {
   id: number;
   takenOn: Day;
-  /** null with `hoursKnown` false: some time since the previous size */
+  /** null: by date, or with `hoursKnown` false not known */
   dialHours: number | null;
   hoursKnown: boolean;
   /** size of the part put in [mm]; null: the new size */
@@ -50,7 +54,9 @@ export type Renewal = {
 export type Sitting = {
   machineId: number | null;
   from: Day | null;
+  /** dial of the machine it left, on that day [h]; null: by date */
   dialHours: number | null;
+  /** dial of the machine it came to [h]; null: by date */
   toDialHours: number | null;
 };
 

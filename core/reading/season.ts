@@ -1,0 +1,50 @@
+import { type Day, dayNumber } from '../units/day.ts';
+
+/** Relative use of a machine in each calendar month, January first. Only the ratios count: the mean over the year is made 1. */
+export type Season = readonly number[];
+
+/**
+ * Grass and tillage: little in winter, most from May to September, the drills in spring and autumn.
+ * Common practice, no source; the shop may set its own.
+ */
+export const GRASS_AND_TILLAGE: Season = [0.4, 0.5, 0.9, 1.2, 1.5, 1.3, 1.4, 1.5, 1.4, 0.9, 0.6, 0.4];
+
+/** The same in every month. */
+export const EVEN_USE: Season = [1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1];
+
+const MONTH_DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+const FEBRUARY = 1;
+
+/**
+ * Season-weighted days from the end of one day to the end of another:
+ *   S(a, b) = sum of s(d) over the days a < d <= b,   s the month's weight, mean 1 over a year of 365 days
+ *
+ * @param season twelve weights, not negative, not all 0
+ * @param from first day, itself not counted
+ * @param to last day, counted
+ * @returns average days [d]; negative when `to` is earlier
+ * @source own derivation: counting days
+ */
+export const seasonDays = (season: Season, from: Day, to: Day): number =>
+  seasonDaysSince1970(season, dayNumber(to)) - seasonDaysSince1970(season, dayNumber(from));
+
+/** S from the start of 1970 to the end of a day given by its number since 1970-01-01; whole days only. */
+export function seasonDaysSince1970(season: Season, dayOf: number): number {
+  const scale = 365 / MONTH_DAYS.reduce((sum, days, month) => sum + days * season[month]!, 0);
+  const { year, month, dayOfMonth } = calendar(dayOf);
+  const leapDays = leapYearsBefore(year) - leapYearsBefore(1970) + (isLeap(year) && month > FEBRUARY ? 1 : 0);
+  let weighted = leapDays * season[FEBRUARY]! + dayOfMonth * season[month]!;
+  for (let earlier = 0; earlier < month; earlier++) weighted += MONTH_DAYS[earlier]! * season[earlier]!;
+  return (year - 1970) * 365 + weighted * scale;
+}
+
+const isLeap = (year: number): boolean => (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
+
+const leapYearsBefore = (year: number): number =>
+  Math.floor((year - 1) / 4) - Math.floor((year - 1) / 100) + Math.floor((year - 1) / 400);
+
+/** Calendar date of a day number; month counts from 0. */
+function calendar(dayOf: number): { year: number; month: number; dayOfMonth: number } {
+  const date = new Date(dayOf * 86_400_000);
+  return { year: date.getUTCFullYear(), month: date.getUTCMonth(), dayOfMonth: date.getUTCDate() };
+}
