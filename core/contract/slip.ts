@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { operation } from './operation.ts';
-import { zDay, zDecides, zFindingKind, zId, zRange } from './shapes.ts';
+import { zDay, zDecides, zFindingKind, zId, zRange, zSeverity } from './shapes.ts';
 import { zSketch } from './shop.ts';
 
 /** A row of the slip's reduced hours axis; hours are those of the present meter. */
@@ -22,8 +22,31 @@ export const zSlipFound = z.object({
   sizeMm: z.number().nullable(),
   renewAtMm: z.number().nullable(),
   decimals: z.int(),
+  /** how far past renew-at [mm]; null: not past, or nothing measured */
+  pastMm: z.number().nullable(),
   finding: zFindingKind.nullable(),
+  severity: zSeverity.nullable(),
   doNotUse: z.boolean(),
+  note: z.string(),
+});
+
+/** What was done about it: a new part, the size it was left at, or what became of a finding. */
+export const zSlipDone = z.object({
+  items: z.array(z.int()),
+  label: z.string(),
+  what: z.enum(['renewed', 'left-at', 'closed']),
+  sizeMm: z.number().nullable(),
+  decimals: z.int(),
+  note: z.string(),
+});
+
+/** An open finding the farmer should keep an eye on till then. */
+export const zSlipWatch = z.object({
+  items: z.array(z.int()),
+  label: z.string(),
+  finding: zFindingKind,
+  severity: zSeverity,
+  foundOn: zDay,
   note: z.string(),
 });
 
@@ -32,9 +55,22 @@ export const zSlip = z.object({
   number: z.string().nullable(),
   madeOn: zDay,
   asOf: zDay,
-  shop: z.object({ name: z.string(), headLines: z.array(z.string()), phone: z.string(), email: z.string() }),
+  shop: z.object({
+    name: z.string(),
+    headLines: z.array(z.string()),
+    phone: z.string(),
+    email: z.string(),
+    decimalMark: z.enum(['.', ',']),
+  }),
   customer: z.object({ name: z.string(), place: z.string() }),
   machine: z.object({ name: z.string(), makeModel: z.string(), serial: z.string(), assembly: z.string() }),
+  /**
+   * What every `dialHours` of the slip counts: the dial of the present meter, on past its full scale without starting
+   * again (the words turn it over), or machine hours where nobody ever read a meter.
+   */
+  hoursAre: z.enum(['dial', 'machine']),
+  /** null: not known */
+  meterDigits: z.int().nullable(),
   dialHours: z.number().nullable(),
   estimated: z.boolean(),
   readOn: zDay.nullable(),
@@ -48,7 +84,7 @@ export const zSlip = z.object({
       dialHours: z.number(),
       range: zRange,
       decides: zDecides,
-      /** the winter in which those hours fall or before which they come */
+      /** the winter those hours fall in, else the last one before them; null: none comes before them */
       winter: z.string().nullable(),
       /** about when, at this farm's use; null: past two seasons, check next winter */
       about: zDay.nullable(),
@@ -77,9 +113,7 @@ export const zSlip = z.object({
   foundOn: zDay.nullable(),
   found: z.array(zSlipFound),
   doneOn: zDay.nullable(),
-  done: z.array(
-    z.object({ items: z.array(z.int()), label: z.string(), sizeMm: z.number().nullable(), decimals: z.int() }),
-  ),
+  done: z.array(zSlipDone),
   axis: z
     .object({
       nowDialHours: z.number(),
@@ -90,15 +124,17 @@ export const zSlip = z.object({
     .nullable(),
   /** what would be worth doing at that visit */
   thenDo: z.array(z.object({ items: z.array(z.int()), label: z.string(), role: z.enum(['due', 'with-it']) })),
+  watch: z.array(zSlipWatch),
   greaseAndWatch: z.array(z.string()),
   sketch: zSketch.nullable(),
+  /** codes; the paper has a sentence for each */
   cautions: z.array(z.string()),
   measuredBy: z.string(),
   restsOn: z.object({ ownReadings: z.int(), likeParts: z.int() }),
 });
 export type Slip = z.infer<typeof zSlip>;
 
-/** One assembly's slip; null: the machine's only, or its first that decides. */
+/** One slip tells of all the assemblies a machine carries. */
 const zSlipOf = z.object({ machineId: zId });
 
 export const slipPreview = operation('slip/preview', zSlipOf, z.object({ slip: zSlip, pdfBase64: z.string() }), {
