@@ -1,0 +1,38 @@
+/**
+ * What a position asks for, as its item ring shows it.
+ *  - now: this winter's work; filled
+ *  - with-it: worth doing with what is opened anyway; double ring
+ *  - leave: plain ring
+ *  - stop: must not be used; ring crossed
+ *  - chosen: the one being looked at, on the drawing
+ *  - none: nothing is known; dashed ring
+ */
+export type RingState = 'now' | 'with-it' | 'leave' | 'stop' | 'chosen' | 'none';
+
+export type ItemRing = {
+  /** outer circle */
+  radiusPx: number;
+  /** inner circle of a double ring; null: single */
+  innerRadiusPx: number | null;
+  /** both diagonals, drawn behind the number; null: not crossed */
+  crossPath: string | null;
+  /** type size of the number [px] */
+  figurePx: number;
+  filled: boolean;
+};
+
+const RADIUS_PX = 9.4;
+
+/** The ring about (0, 0). A double ring is larger, so that the number in it keeps its room. */
+export function itemRing(state: RingState, item: number): ItemRing {
+  const double = state === 'with-it';
+  const radiusPx = double ? 11 : RADIUS_PX;
+  const reach = Math.round(radiusPx * Math.SQRT1_2 * 100) / 100;
+  return {
+    radiusPx,
+    innerRadiusPx: double ? 8.4 : null,
+    crossPath: state === 'stop' ? `M${-reach} ${-reach}L${reach} ${reach}M${reach} ${-reach}L${-reach} ${reach}` : null,
+    figurePx: item > 99 ? 10 : item > 9 ? 13 : 14,
+    filled: state === 'now' || state === 'chosen',
+  };
+}
