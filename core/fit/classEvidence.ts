@@ -1,0 +1,120 @@
+import type { ClassPrior } from './classPrior.ts';
+import { lnMessage, type MachineBlock, partLaws, setBlockTimes, sweepBlock } from './machineBlock.ts';
+import type { ModelSettings } from './modelSettings.ts';
+import type { ClassFigures } from './partSite.ts';
+
+/** What other classes say of a machine's harshness a: exp(eta a - lambda a^2 / 2). */
+export type HarshnessWord = { eta: number; lambda: number };
+
+/** Harshness of a machine before its parts of this class are heard: N(mean, variance), and the ln height of that word. */
+export type Harshness = { mean: number; variance: number; lnHeight: number };
+
+/**
+ * a ~ N(0, om^2) times what other classes say of it.
+ * With om = 0 machines are not told apart: a = 0.
+ */
+export function harshness(machineScatter: number, word: HarshnessWord | undefined): Harshness {
+  const prior = machineScatter * machineScatter;
+  if (prior === 0 || word === undefined) return { mean: 0, variance: prior, lnHeight: 0 };
+  const d = Math.max(0.5, 1 + word.lambda * prior);
+  const variance = prior / d;
+  return {
+    mean: word.eta * variance,
+    variance,
+    lnHeight: 0.5 * (word.eta * word.eta * variance - Math.log(d)),
+  };
+}
+
+/** What a machine's block says of mu, the class's mean ln rate: exp(kappa + eta mu - lambda mu^2 / 2), a summed out. */
+export type MuWord = { kappa: number; eta: number; lambda: number };
+
+export function muWord(block: Pick<MachineBlock, 'kappa' | 'eta' | 'lambda'>, a: Harshness): MuWord {
+  const d = 1 + block.lambda * a.variance;
+  return {
+    kappa: block.kappa + lnMessage(a.mean, a.variance, block.eta, block.lambda) + a.lnHeight,
+    eta: (block.eta - a.mean * block.lambda) / d,
+    lambda: block.lambda / d,
+  };
+}
+
+/** What a machine's block says of its harshness a, with mu ~ N(mean, variance) summed out. */
+export function harshnessWord(
+  block: Pick<MachineBlock, 'eta' | 'lambda'>,
+  mean: number,
+  variance: number,
+): HarshnessWord {
+  const d = 1 + block.lambda * variance;
+  return { eta: (block.eta - block.lambda * mean) / d, lambda: block.lambda / d };
+}
+
+/** All of a class: its machines' blocks, in an order that comes from the readings alone. */
+export type ClassPool = {
+  readonly prior: ClassPrior;
+  readonly blocks: readonly MachineBlock[];
+};
+
+/** A class at given figures: how likely its readings are, and what they say of its mean ln rate mu. */
+export type ClassEvidence = {
+  lnZ: number;
+  /** mu: total precision and precision x mean, prior included */
+  muLambda: number;
+  muEta: number;
+  /** the part of those that is each block's, in the order of the pool */
+  words: MuWord[];
+};
+
+/** mu without one machine's word: N(mean, variance). Never wider than ten times the prior. */
+export function muWithout(
+  muEta: number,
+  muLambda: number,
+  word: Pick<MuWord, 'eta' | 'lambda'>,
+  prior: ClassPrior,
+): { mean: number; variance: number } {
+  const lambda = Math.max(muLambda - word.lambda, 0.1 / prior.s0 ** 2);
+  return { mean: (muEta - word.eta) / lambda, variance: 1 / lambda };
+}
+
+/**
+ * Chance of a class's readings at given figures, mu and all machines' harshness summed out:
+ *   u = mu + a,  mu ~ N(m0, s0^2),  a ~ N(0, om^2) times the other classes' word
+ * Each round sweeps every block once, against mu as the other blocks leave it.
+ *
+ * @param words one for each block of the pool, from the other classes
+ * @param rounds three from a cold start settle ln Z to 0.003
+ */
+export function classEvidence(
+  pool: ClassPool,
+  figures: ClassFigures,
+  others: readonly (HarshnessWord | undefined)[],
+  settings: ModelSettings,
+  rounds: number,
+): ClassEvidence {
+  const { prior, blocks } = pool;
+  const laws = partLaws(figures.partScatter, settings);
+  const priorLambda = 1 / prior.s0 ** 2;
+  const priorEta = prior.m0 * priorLambda;
+  const words: MuWord[] = [];
+  let muLambda = priorLambda;
+  let muEta = priorEta;
+
+  for (const [k, block] of blocks.entries()) {
+    setBlockTimes(block, prior.hRefHours, figures);
+    words.push(muWord(block, harshness(figures.machineScatter, others[k])));
+    muLambda += words[k]!.lambda;
+    muEta += words[k]!.eta;
+  }
+  for (let round = 0; round < rounds; round++) {
+    for (const [k, block] of blocks.entries()) {
+      const a = harshness(figures.machineScatter, others[k]);
+      const mu = muWithout(muEta, muLambda, words[k]!, prior);
+      sweepBlock(block, mu.mean + a.mean, mu.variance + a.variance, figures, laws);
+      const word = muWord(block, a);
+      muLambda += word.lambda - words[k]!.lambda;
+      muEta += word.eta - words[k]!.eta;
+      words[k] = word;
+    }
+  }
+  let lnZ = 0.5 * ((muEta * muEta) / muLambda - prior.m0 * priorEta - Math.log(muLambda / priorLambda));
+  for (const word of words) lnZ += word.kappa;
+  return { lnZ, muLambda, muEta, words };
+}

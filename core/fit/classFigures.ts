@@ -1,0 +1,64 @@
+import { median } from '../maths/median.ts';
+import { normalCdf, normalQuantile } from '../maths/normal.ts';
+import type { ModelSettings } from './modelSettings.ts';
+import type { ClassFigures } from './partSite.ts';
+
+/**
+ * The figures of a class as coordinates x, each N(0, 1) before any reading:
+ *   op = 0.5 k(x),  c = 0.15 k(x),  om = 0.3 k(x),  sv = 2 x median gauge error x k(x),  ln g = 0.15 x
+ * with k(x) = normalQuantile((1 + normalCdf(x)) / 2), which turns a normal into a half-normal.
+ */
+export type FigureCoordinates = {
+  /** free coordinates, in this order */
+  readonly names: readonly (keyof ClassFigures)[];
+  /** 1 sd of the usual gauge of the class [mm] */
+  readonly gaugeSdMm: number;
+};
+
+/** Scatters are never quite nothing: at 0 a path has no noise and a class no spread, and sums become steps. */
+const LEAST_SCATTER = 0.01;
+
+const halfNormal = (x: number): number => {
+  // (1 + Phi(x)) / 2 from the upper side, which keeps its digits for large x
+  const upper = 0.5 * normalCdf(-x);
+  return -normalQuantile(upper);
+};
+
+/**
+ * Which figures a class can tell apart.
+ * One part a machine: its machine's harshness cannot be told from the part's own; no machine with two: it is left out.
+ * One size a visit: the visit's error cannot be told from the gauge's; no visit with two: it is left out.
+ */
+export function figureCoordinates(
+  told: { machines: boolean; visits: boolean; power: boolean },
+  gaugeSdsMm: readonly number[],
+): FigureCoordinates {
+  const names: (keyof ClassFigures)[] = ['partScatter', 'pathScatter'];
+  if (told.machines) names.push('machineScatter');
+  if (told.visits) names.push('visitErrorMm');
+  if (told.power) names.push('power');
+  return { names, gaugeSdMm: median(gaugeSdsMm) ?? 0.05 };
+}
+
+export function figuresAt(x: readonly number[], coordinates: FigureCoordinates, settings: ModelSettings): ClassFigures {
+  const figures: ClassFigures = { partScatter: 0, pathScatter: 0, power: 1, machineScatter: 0, visitErrorMm: 0 };
+  coordinates.names.forEach((name, i) => {
+    figures[name] = figureAt(name, x[i]!, coordinates.gaugeSdMm, settings);
+  });
+  return figures;
+}
+
+function figureAt(name: keyof ClassFigures, x: number, gaugeSdMm: number, settings: ModelSettings): number {
+  switch (name) {
+    case 'partScatter':
+      return Math.max(LEAST_SCATTER, settings.partScatterScale * halfNormal(x));
+    case 'pathScatter':
+      return Math.max(LEAST_SCATTER, settings.pathScatterScale * halfNormal(x));
+    case 'machineScatter':
+      return Math.max(LEAST_SCATTER, settings.machineScatterScale * halfNormal(x));
+    case 'visitErrorMm':
+      return gaugeSdMm * Math.max(LEAST_SCATTER, settings.visitErrorGauges * halfNormal(x));
+    case 'power':
+      return Math.exp(settings.lnPowerSd * x);
+  }
+}

@@ -1,0 +1,320 @@
+import { normalLattice } from '../maths/lattice.ts';
+import { type Mode, newtonMode } from '../maths/newtonMode.ts';
+import { normalDensity } from '../maths/normal.ts';
+import { assertInvariant } from '../outcome.ts';
+import type { WearSeries } from '../series/wearSeries.ts';
+import { type ClassPool, classEvidence, type HarshnessWord, harshnessWord, muWithout } from './classEvidence.ts';
+import { type FigureCoordinates, figureCoordinates, figuresAt } from './classFigures.ts';
+import type { ClassPrior } from './classPrior.ts';
+import { byText, clearBlock, contentKey, machineBlock } from './machineBlock.ts';
+import type { ModelSettings } from './modelSettings.ts';
+import type { ClassFigures } from './partSite.ts';
+
+/** One point of what is known of a class: its figures, its weight, and what is then held of its mean ln rate. */
+export type ClassNode = ClassFigures & {
+  weight: number;
+  /** mu: precision and precision x mean, all machines heard */
+  muLambda: number;
+  muEta: number;
+};
+
+/** What one machine's parts of one class say. */
+export type MachineWord = {
+  machineId: number;
+  /** which readings were heard; see {@link heardKey} */
+  key: string;
+  /** of mu, at each node of the class: taken out again when the machine itself is forecast */
+  muEta: number[];
+  muLambda: number[];
+  /** of the machine's harshness, over all nodes */
+  harshness: HarshnessWord;
+};
+
+export type ClassLearning = {
+  partClass: string;
+  prior: ClassPrior;
+  /** machines / visit errors told apart by this class's readings */
+  sharedErrors: boolean;
+  nodes: ClassNode[];
+  machines: MachineWord[];
+  /** what the class rests on */
+  partsRead: number;
+  machinesRead: number;
+};
+
+/** All a shop has learned; plain numbers, fit for JSON. */
+export type ShopLearning = { classes: ClassLearning[] };
+
+export type LearnOptions = {
+  /** share done, 0 to 1 */
+  onProgress?: (share: number) => void;
+  isCancelled?: () => boolean;
+};
+
+/** Thrown out of {@link learnShop} when its caller asked it to stop. */
+export class LearningCancelled extends Error {
+  constructor() {
+    super('learning-cancelled');
+    this.name = 'LearningCancelled';
+  }
+}
+
+/**
+ * Short name of what a machine's parts of one class had to say, to see whether it has changed.
+ * @source FNV-1a, 32 bits, twice over: G. Fowler, L. C. Noll, K.-P. Vo, D. Eastlake, "The FNV non-cryptographic hash algorithm"
+ */
+export function heardKey(read: readonly WearSeries[]): string {
+  const text = read
+    .map((one) => `${contentKey(one)} ${one.readings.map((reading) => reading.visit).join(' ')}`)
+    .sort()
+    .join(' || ');
+  let a = 0x811c9dc5;
+  let b = 0x1234567;
+  for (let i = 0; i < text.length; i++) {
+    a = Math.imul(a ^ text.charCodeAt(i), 0x01000193);
+    b = Math.imul(b ^ text.charCodeAt(i), 0x01000193) ^ (b >>> 15);
+  }
+  return `${(a >>> 0).toString(16)}-${(b >>> 0).toString(16)}`;
+}
+
+type WeighedFigures = { figures: ClassFigures; lnWeight: number };
+
+/** A class while it is being learned. */
+type Learner = {
+  /** all its machines; and those its figures are learned from */
+  pool: ClassPool;
+  sample: ClassPool;
+  coordinates: { linear: FigureCoordinates; curved: FigureCoordinates };
+  modes: { linear: Mode | null; curved: Mode | null };
+  sharedErrors: boolean;
+  cloud: WeighedFigures[];
+  nodes: ClassNode[];
+  words: MachineWord[];
+};
+
+/**
+ * Learns the figures of every part class from all series of the shop, and what machines' parts say of their harshness.
+ * Deterministic: parts and machines are put in order by their readings, classes by name.
+ *
+ * Each class is first learned alone; then once more with what the other classes say of its machines.
+ * @param priors one for each class among the series
+ * @throws LearningCancelled
+ * @source own derivation; see partTilt.ts, machineBlock.ts, classEvidence.ts
+ */
+export function learnShop(
+  series: readonly WearSeries[],
+  priors: ReadonlyMap<string, ClassPrior>,
+  settings: ModelSettings,
+  options: LearnOptions = {},
+): ShopLearning {
+  const learners = makeLearners(series, priors, settings);
+  const steps = 2 * learners.length;
+  let done = 0;
+  const step = () => {
+    done++;
+    options.onProgress?.(done / steps);
+  };
+  const stop = () => {
+    if (options.isCancelled?.()) throw new LearningCancelled();
+  };
+
+  for (const learner of learners) {
+    learnClass(learner, new Map(), settings, stop);
+    step();
+  }
+  if (learners.length > 1) {
+    const firstWords = learners.map((learner) => learner.words);
+    for (const [k, learner] of learners.entries()) {
+      const others = sumWords(firstWords.filter((_, other) => other !== k));
+      if (learner.pool.blocks.some((block) => others.has(block.machineId))) learnClass(learner, others, settings, stop);
+      step();
+    }
+  }
+  return {
+    classes: learners.map((learner) => ({
+      partClass: learner.pool.prior.partClass,
+      prior: learner.pool.prior,
+      sharedErrors: learner.sharedErrors,
+      nodes: learner.nodes,
+      machines: [...learner.words].sort((a, b) => a.machineId - b.machineId),
+      partsRead: learner.pool.blocks.reduce((sum, block) => sum + block.read.length, 0),
+      machinesRead: learner.pool.blocks.length,
+    })),
+  };
+}
+
+/** Words of several classes on each machine, added up. */
+export function sumWords(words: readonly (readonly MachineWord[])[]): Map<number, HarshnessWord> {
+  const sums = new Map<number, HarshnessWord>();
+  for (const ofClass of words)
+    for (const { machineId, harshness } of ofClass) {
+      const sum = sums.get(machineId) ?? { eta: 0, lambda: 0 };
+      sums.set(machineId, { eta: sum.eta + harshness.eta, lambda: sum.lambda + harshness.lambda });
+    }
+  return sums;
+}
+
+function makeLearners(
+  series: readonly WearSeries[],
+  priors: ReadonlyMap<string, ClassPrior>,
+  settings: ModelSettings,
+): Learner[] {
+  const names = [...priors.keys()].sort();
+  const byClass = Map.groupBy(series, (one) => one.partClass);
+  for (const name of byClass.keys()) assertInvariant(priors.has(name), `part class ${name} has a prior`);
+  return names.map((name) => makeLearner(byClass.get(name) ?? [], priors.get(name)!, settings));
+}
+
+function makeLearner(series: readonly WearSeries[], prior: ClassPrior, settings: ModelSettings): Learner {
+  const read = series.filter((one) => one.readings.length > 0);
+  const machines = [...Map.groupBy(read, (one) => one.machineId)];
+  const twoParts = machines.some(([, parts]) => parts.length > 1);
+  const blocks = machines
+    .map(([machineId, parts]) => ({ machineId, parts, key: parts.map(contentKey).sort().join(' || ') }))
+    .sort(byText((machine) => machine.key))
+    .map(({ machineId, parts }) => machineBlock(machineId, parts, true));
+  const visits = blocks.some((block) => block.size > 1);
+  const gauges = read.flatMap((one) => one.readings.map((reading) => reading.errorSdMm));
+  return {
+    pool: { prior, blocks },
+    sample: { prior, blocks: everyKth(blocks, read.length, settings.partsPerClassForFigures) },
+    coordinates: {
+      linear: figureCoordinates({ machines: twoParts, visits, power: false }, gauges),
+      curved: figureCoordinates({ machines: twoParts, visits, power: true }, gauges),
+    },
+    modes: { linear: null, curved: null },
+    sharedErrors: visits,
+    cloud: [],
+    nodes: [],
+    words: [],
+  };
+}
+
+/** Every k-th machine, so that about `most` parts are left: enough for scatters, which settle long before. */
+function everyKth<T>(blocks: readonly T[], parts: number, most: number): T[] {
+  const stride = Math.max(1, parts / most);
+  const taken: T[] = [];
+  for (let at = 0; Math.floor(at) < blocks.length; at += stride) taken.push(blocks[Math.floor(at)]!);
+  return taken;
+}
+
+function learnClass(
+  learner: Learner,
+  others: ReadonlyMap<number, HarshnessWord>,
+  settings: ModelSettings,
+  stop: () => void,
+): void {
+  const { sample } = learner;
+  const sampleOthers = sample.blocks.map((block) => others.get(block.machineId));
+  learner.cloud = [];
+  const chances = { linear: settings.linearChance, curved: 1 - settings.linearChance };
+  for (const shape of ['linear', 'curved'] as const) {
+    if (chances[shape] <= 0) continue;
+    const coordinates = learner.coordinates[shape];
+    let cold = true;
+    const lnPosterior = (x: readonly number[]): number => {
+      stop();
+      if (cold) for (const block of sample.blocks) clearBlock(block);
+      const rounds = cold ? 3 : 2;
+      cold = false;
+      const { lnZ } = classEvidence(sample, figuresAt(x, coordinates, settings), sampleOthers, settings, rounds);
+      return lnZ - 0.5 * x.reduce((sum, entry) => sum + entry * entry, 0);
+    };
+    const start = learner.modes[shape]?.x ?? coordinates.names.map(() => 0);
+    const mode = newtonMode(lnPosterior, start);
+    learner.modes[shape] = mode;
+    const count = sample.blocks.reduce((sum, block) => sum + block.read.length, 0) < 60 ? 128 : 32;
+    const points = cloudAbout(mode, lnPosterior, count);
+    const head = Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(count);
+    for (const { x, lnWeight } of points)
+      learner.cloud.push({ figures: figuresAt(x, coordinates, settings), lnWeight: lnWeight + head });
+  }
+  hearAllMachines(learner, others, settings);
+}
+
+const SPREAD = 1.1;
+
+/** Points about the mode whose weights carry the posterior: importance weights on a lattice stretched to its sides. */
+function cloudAbout(
+  mode: Mode,
+  lnPosterior: (x: readonly number[]) => number,
+  count: number,
+): { x: number[]; lnWeight: number }[] {
+  const dimensions = mode.x.length;
+  const along = (axis: number, by: number) => mode.x.map((entry, i) => entry + mode.axes[i]![axis]! * by);
+  const side = (axis: number, sign: number): number => {
+    const drop = mode.value - lnPosterior(along(axis, 1.5 * sign));
+    return Math.min(2.5, Math.max(0.5, drop > 0 ? 1.5 / Math.sqrt(2 * drop) : 2.5));
+  };
+  const sides = mode.x.map((_, axis) => ({ up: side(axis, 1), down: side(axis, -1) }));
+  const lnVolume = lnDeterminant(mode.axes);
+  return normalLattice(count, dimensions).map((row) => {
+    const z = row.map((entry) => SPREAD * entry);
+    let lnDensity = -lnVolume;
+    const scaled = z.map((entry, axis) => {
+      const scale = entry >= 0 ? sides[axis]!.up : sides[axis]!.down;
+      lnDensity += Math.log(normalDensity(entry / SPREAD) / SPREAD / scale);
+      return entry * scale;
+    });
+    const x = mode.x.map((entry, i) => entry + scaled.reduce((sum, by, axis) => sum + mode.axes[i]![axis]! * by, 0));
+    return { x, lnWeight: lnPosterior(x) - lnDensity };
+  });
+}
+
+/** ln|det| of the axes: orthogonal directions times their lengths. */
+const lnDeterminant = (axes: readonly (readonly number[])[]): number =>
+  axes.reduce((sum, _, a) => sum + 0.5 * Math.log(axes.reduce((square, row) => square + row[a]! ** 2, 0)), 0);
+
+/** Thins the cloud to a few nodes, at each of which all machines of the class, not only the sample, say their word. */
+function hearAllMachines(learner: Learner, others: ReadonlyMap<number, HarshnessWord>, settings: ModelSettings): void {
+  const { pool } = learner;
+  const poolOthers = pool.blocks.map((block) => others.get(block.machineId));
+  const thinned = thinCloud(learner.cloud, settings.classNodes);
+  for (const block of pool.blocks) clearBlock(block);
+  learner.words = pool.blocks.map((block) => ({
+    machineId: block.machineId,
+    key: heardKey(block.read.map((part) => part.series)),
+    muEta: [],
+    muLambda: [],
+    harshness: { eta: 0, lambda: 0 },
+  }));
+  learner.nodes = thinned.map(({ figures, weight }, node) => {
+    const evidence = classEvidence(pool, figures, poolOthers, settings, node === 0 ? 3 : 2);
+    for (const [k, block] of pool.blocks.entries()) {
+      const word = learner.words[k]!;
+      const mu = evidence.words[k]!;
+      word.muEta.push(mu.eta);
+      word.muLambda.push(mu.lambda);
+      if (figures.machineScatter > 0) {
+        const without = muWithout(evidence.muEta, evidence.muLambda, mu, pool.prior);
+        const said = harshnessWord(block, without.mean, without.variance);
+        word.harshness.eta += weight * said.eta;
+        word.harshness.lambda += weight * said.lambda;
+      }
+    }
+    return { ...figures, weight, muLambda: evidence.muLambda, muEta: evidence.muEta };
+  });
+}
+
+/** A few of many weighed figures: put in order by power, then path scatter, and taken at even steps of weight. */
+function thinCloud(cloud: readonly WeighedFigures[], count: number): { figures: ClassFigures; weight: number }[] {
+  const top = Math.max(...cloud.map((point) => point.lnWeight));
+  const sorted = [...cloud].sort(
+    (a, b) => a.figures.power - b.figures.power || a.figures.pathScatter - b.figures.pathScatter,
+  );
+  const weights = sorted.map((point) => Math.exp(point.lnWeight - top));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const taken: { figures: ClassFigures; weight: number }[] = [];
+  let reached = 0;
+  let next = 0;
+  sorted.forEach((point, i) => {
+    reached += weights[i]! / total;
+    let times = 0;
+    while (next < count && (next + 0.5) / count <= reached + 1e-12) {
+      times++;
+      next++;
+    }
+    if (times > 0) taken.push({ figures: point.figures, weight: times / count });
+  });
+  return taken;
+}

@@ -1,0 +1,307 @@
+import { invertPositive } from '../maths/cholesky.ts';
+import type { WearSeries } from '../series/wearSeries.ts';
+import type { ModelSettings } from './modelSettings.ts';
+import { type ClassFigures, clearSite, type PartSite, partSite, setTimes } from './partSite.ts';
+import { makeTilt, type PartLaws, type Tilt, tilt } from './partTilt.ts';
+
+/**
+ * The parts of one class on one machine, with what they share: u, the ln rate to be expected of that class there,
+ * and e_1 .. e_V, the errors of the visits in which more than one size was taken.
+ *   u ~ N(p, q),  e ~ N(0, sv^2);  each part speaks through its site (a normal in its own few of these unknowns)
+ */
+export type MachineBlock = {
+  readonly machineId: number;
+  /** parts with readings first to last in an order that comes from the readings alone */
+  readonly read: readonly PartSite[];
+  readonly unread: readonly PartSite[];
+  /** unknowns: 1 + shared visits */
+  readonly size: number;
+  readonly precision: Float64Array;
+  readonly shift: Float64Array;
+  readonly cov: Float64Array;
+  readonly mean: Float64Array;
+  /** what the block says of u: exp(kappa + eta u - lambda u^2 / 2) */
+  kappa: number;
+  eta: number;
+  lambda: number;
+};
+
+/** Sorts by what was read, so that neither numbering nor order of entry shows in the answers. */
+export function contentKey(series: WearSeries): string {
+  const readings = series.readings.map(
+    (r) => `${r.takenOn} ${r.workedHours} ${r.wearMm} ${r.errorSdMm} ${r.workedHoursSd}`,
+  );
+  return [series.newSizeSdMm, series.startHoursSd, ...readings].join(' | ');
+}
+
+export const byText = <T>(text: (item: T) => string) => {
+  const texts = new Map<T, string>();
+  const of = (item: T): string => {
+    let found = texts.get(item);
+    if (found === undefined) {
+      found = text(item);
+      texts.set(item, found);
+    }
+    return found;
+  };
+  return (a: T, b: T): number => (of(a) < of(b) ? -1 : of(a) > of(b) ? 1 : 0);
+};
+
+/**
+ * @param series of one class on one machine
+ * @param sharedErrors false: errors shared by a visit are left out for this class
+ */
+export function machineBlock(machineId: number, series: readonly WearSeries[], sharedErrors: boolean): MachineBlock {
+  const sorted = [...series].sort(byText(contentKey));
+  const places = sharedErrors ? sharedVisits(sorted) : new Map<string, number>();
+  const sites = sorted.map((one) => {
+    const own: number[] = [];
+    const ownVisit = one.readings.map((reading) => {
+      const place = places.get(reading.visit);
+      if (place === undefined) return 0;
+      if (!own.includes(place)) own.push(place);
+      return own.indexOf(place) + 1;
+    });
+    return partSite(one, own, ownVisit);
+  });
+  const size = 1 + places.size;
+  return {
+    machineId,
+    read: sites.filter((site) => site.n > 0),
+    unread: sites.filter((site) => site.n === 0),
+    size,
+    precision: new Float64Array(size * size),
+    shift: new Float64Array(size),
+    cov: new Float64Array(size * size),
+    mean: new Float64Array(size),
+    kappa: 0,
+    eta: 0,
+    lambda: 0,
+  };
+}
+
+/** Visits in which two sizes of the class or more were taken, numbered from 1. A visit with one size is part of its error. */
+function sharedVisits(sorted: readonly WearSeries[]): Map<string, number> {
+  const sizes = new Map<string, number>();
+  for (const one of sorted)
+    for (const reading of one.readings) sizes.set(reading.visit, (sizes.get(reading.visit) ?? 0) + 1);
+  const places = new Map<string, number>();
+  for (const [visit, count] of sizes) if (count > 1) places.set(visit, places.size + 1);
+  return places;
+}
+
+export function clearBlock(block: MachineBlock): void {
+  for (const part of block.read) clearSite(part);
+  block.kappa = 0;
+  block.eta = 0;
+  block.lambda = 0;
+}
+
+export function setBlockTimes(block: MachineBlock, hRefHours: number, figures: ClassFigures): void {
+  for (const part of block.read) setTimes(part, hRefHours, figures);
+  for (const part of block.unread) setTimes(part, hRefHours, figures);
+}
+
+/** The laws of a part's ln rate about its machine's: like parts, and the odd one. */
+export const partLaws = (partScatter: number, settings: ModelSettings): PartLaws => ({
+  share: [1 - settings.oddPartShare, settings.oddPartShare],
+  sd: [partScatter, settings.oddPartWidth * partScatter],
+});
+
+/** Where a block's numbers are worked out; grown to the largest met. */
+let spoilt = new Float64Array(1);
+let whole = new Float64Array(1);
+let cavityCov = new Float64Array(1);
+let cavityMean = new Float64Array(1);
+let cavityPrecision = new Float64Array(1);
+let newPrecision = new Float64Array(1);
+const found: Tilt = makeTilt();
+
+function makeRoom(size: number): void {
+  if (spoilt.length >= size * size) return;
+  spoilt = new Float64Array(size * size);
+  whole = new Float64Array(size * size);
+  cavityCov = new Float64Array(size * size);
+  cavityMean = new Float64Array(size);
+  cavityPrecision = new Float64Array(size * size);
+  newPrecision = new Float64Array(size * size);
+}
+
+/** Prior of the block's unknowns with all sites on top. */
+function gatherSites(block: MachineBlock, p: number, q: number, figures: ClassFigures): void {
+  const { size, precision, shift } = block;
+  precision.fill(0);
+  shift.fill(0);
+  precision[0] = 1 / q;
+  shift[0] = p / q;
+  for (let v = 1; v < size; v++) precision[v * size + v] = figures.visitErrorMm ** -2;
+  for (const part of block.read) addSite(block, part, 1);
+}
+
+function addSite(block: MachineBlock, part: PartSite, sign: 1 | -1): void {
+  const { size, precision, shift } = block;
+  const { d, place } = part;
+  for (let a = 0; a < d; a++) {
+    const row = place[a]!;
+    shift[row] = shift[row]! + sign * part.shift[a]!;
+    for (let b = 0; b < d; b++) {
+      const at = row * size + place[b]!;
+      precision[at] = precision[at]! + sign * part.precision[a * d + b]!;
+    }
+  }
+}
+
+/** Variance and mean of the block's unknowns from precision and shift. @returns ln|precision|, NaN when not positive */
+function solveBlock(block: MachineBlock, cov: Float64Array): number {
+  const { size } = block;
+  for (let i = 0; i < size * size; i++) spoilt[i] = block.precision[i]!;
+  return invertPositive(spoilt, cov, size);
+}
+
+/**
+ * What is held of a part's z without its own word: mean and variance.
+ * @returns false when the others' sites alone make no normal; then the part keeps its site for this sweep
+ */
+function cavity(block: MachineBlock, part: PartSite): boolean {
+  addSite(block, part, -1);
+  const { size, shift } = block;
+  const { d, place } = part;
+  const lnDet = solveBlock(block, whole);
+  if (Number.isNaN(lnDet)) {
+    addSite(block, part, 1);
+    return false;
+  }
+  for (let a = 0; a < d; a++) {
+    const row = place[a]! * size;
+    let mean = 0;
+    for (let i = 0; i < size; i++) mean += whole[row + i]! * shift[i]!;
+    cavityMean[a] = mean;
+    for (let b = 0; b < d; b++) cavityCov[a * d + b] = whole[row + place[b]!]!;
+  }
+  return true;
+}
+
+/** ln rates beyond this of the centre are no wear of this world; keeps exp() and its square finite. */
+const WILDEST_LN_RATE = 60;
+
+/**
+ * Looks for the part's bell of ln rate and sums over it.
+ * First a wide scan, then nodes over 4.5 sd of the bell found, again until they resolve it.
+ */
+function tiltOnBell(part: PartSite, figures: ClassFigures, laws: PartLaws): void {
+  const scan = 5 * Math.sqrt(cavityCov[0]! + laws.sd[laws.sd.length - 1]! ** 2);
+  let centre = part.bellSd > 0 ? part.bellMean : cavityMean[0]!;
+  let half = part.bellSd > 0 ? 4.5 * part.bellSd : scan;
+  let count = part.bellSd > 0 ? 15 : 31;
+  for (let look = 0; look < 25; look++) {
+    centre = Math.min(WILDEST_LN_RATE, Math.max(-WILDEST_LN_RATE, centre));
+    tilt(part, figures, laws, cavityMean, cavityCov, centre, half, count, false, found);
+    const spacing = (2 * half) / (count - 1);
+    const onEnd = found.ends > 2e-3;
+    if (!onEnd && found.bellSd > 0.8 * spacing) break;
+    centre = found.bellMean;
+    if (found.ends > 0.5) continue;
+    half = 4.5 * Math.max(found.bellSd * (onEnd ? 1.5 : 1), 0.6 * spacing);
+    count = 15;
+  }
+  part.bellMean = found.bellMean;
+  part.bellSd = found.bellSd;
+}
+
+/** F(m, V) = (m^T V^-1 m + ln|V|) / 2 of a normal. */
+function normalHeight(mean: Float64Array, precision: Float64Array, lnDetCov: number, d: number): number {
+  let quad = 0;
+  for (let a = 0; a < d; a++) for (let b = 0; b < d; b++) quad += mean[a]! * precision[a * d + b]! * mean[b]!;
+  return 0.5 * (quad + lnDetCov);
+}
+
+/** New site of a part: what its readings add to its cavity, as a normal. W = C*^-1 - C^-1, w = C*^-1 m* - C^-1 m. */
+function renewSite(part: PartSite): void {
+  const { d } = part;
+  for (let i = 0; i < d * d; i++) spoilt[i] = cavityCov[i]!;
+  const lnDetCavity = invertPositive(spoilt, cavityPrecision, d);
+  for (let i = 0; i < d * d; i++) spoilt[i] = found.cov[i]!;
+  const lnDetNew = invertPositive(spoilt, newPrecision, d);
+  if (Number.isNaN(lnDetCavity) || Number.isNaN(lnDetNew) || !Number.isFinite(found.lnZ)) return;
+  for (let a = 0; a < d; a++) {
+    let shift = 0;
+    for (let b = 0; b < d; b++) {
+      const at = a * d + b;
+      part.precision[at] = newPrecision[at]! - cavityPrecision[at]!;
+      shift += newPrecision[at]! * found.mean[b]! - cavityPrecision[at]! * cavityMean[b]!;
+    }
+    part.shift[a] = shift;
+  }
+  part.lnScale =
+    found.lnZ +
+    normalHeight(cavityMean, cavityPrecision, lnDetCavity, d) -
+    normalHeight(found.mean, newPrecision, lnDetNew, d);
+}
+
+/**
+ * ln of the integral of N(u; p, q) exp(eta u - lambda u^2 / 2).
+ * Asks 1 + lambda q > 0.
+ */
+export function lnMessage(p: number, q: number, eta: number, lambda: number): number {
+  const d = 1 + lambda * q;
+  return 0.5 * ((-p * p * lambda + 2 * p * eta + eta * eta * q) / d - Math.log(d));
+}
+
+/**
+ * One sweep of expectation propagation through a block, and what the block then says of u.
+ *   ln Z = F(posterior) - F(prior) + sum_i (ln Z_i + F(cavity_i) - F(m*_i, C*_i))
+ *   lambda = 1 / S_uu - 1 / q (at least -0.5 / q),  eta = z_u / S_uu - p / q
+ */
+export function sweepBlock(block: MachineBlock, p: number, q: number, figures: ClassFigures, laws: PartLaws): void {
+  const { size, shift, cov, mean } = block;
+  makeRoom(size);
+  gatherSites(block, p, q, figures);
+  for (const part of block.read) {
+    if (!cavity(block, part)) continue;
+    tiltOnBell(part, figures, laws);
+    renewSite(part);
+    addSite(block, part, 1);
+  }
+  const lnDet = solveBlock(block, cov);
+  if (Number.isNaN(lnDet)) {
+    // sites that together make no normal: let the block say nothing this time, and start afresh
+    clearBlock(block);
+    return;
+  }
+  let height = -lnDet;
+  for (let a = 0; a < size; a++) {
+    let at = 0;
+    for (let b = 0; b < size; b++) at += cov[a * size + b]! * shift[b]!;
+    mean[a] = at;
+    height += shift[a]! * at;
+  }
+  let lnZ = 0.5 * height - 0.5 * ((p * p) / q + Math.log(q));
+  if (size > 1) lnZ -= (size - 1) * Math.log(figures.visitErrorMm);
+  for (const part of block.read) lnZ += part.lnScale;
+  block.lambda = Math.max(1 / cov[0]! - 1 / q, -0.5 / q);
+  block.eta = mean[0]! / cov[0]! - p / q;
+  block.kappa = lnZ - lnMessage(p, q, block.eta, block.lambda);
+}
+
+/**
+ * The part's nodes of ln rate with the true wear at each: what its forecast is made of. Ask after a sweep.
+ * @returns what is held of u without the part's own word
+ */
+export function nodesOfPart(
+  block: MachineBlock,
+  part: PartSite,
+  figures: ClassFigures,
+  laws: PartLaws,
+  nodeCount: number,
+  into: Tilt,
+): { cavityMean: number; cavityVar: number } {
+  if (cavity(block, part)) addSite(block, part, 1);
+  if (part.n === 0) {
+    const sd = Math.sqrt(cavityCov[0]! + laws.share[1]! * laws.sd[1]! ** 2 + laws.share[0]! * laws.sd[0]! ** 2);
+    tilt(part, figures, laws, cavityMean, cavityCov, cavityMean[0]!, 4.5 * sd, nodeCount, true, into);
+  } else {
+    tiltOnBell(part, figures, laws);
+    tilt(part, figures, laws, cavityMean, cavityCov, part.bellMean, 4.5 * part.bellSd, nodeCount, true, into);
+  }
+  return { cavityMean: cavityMean[0]!, cavityVar: cavityCov[0]! };
+}

@@ -1,0 +1,58 @@
+import type { ModelSettings } from '../fit/modelSettings.ts';
+import type { PartBasis, PartLaw } from '../fit/partLaw.ts';
+import { type Outcome, ok, type Refusal, refuse } from '../outcome.ts';
+import { type HoursAtLimit, hoursAtLimit } from './hoursAtLimit.ts';
+import { rateAt } from './rateAt.ts';
+import { type Range, wearAt } from './wearAt.ts';
+import { chanceWornPast } from './wearLaw.ts';
+
+export type PartForecastRefusal = Refusal & { code: 'limit-not-positive' | 'hours-not-known' };
+
+/** What is said of one part, in worked hours since its renewal. */
+export type PartForecast = {
+  /** true wear at the as-of hours [mm] */
+  wearMm: Range;
+  /** slope of wear there [mm/h] */
+  ratePerHourMm: Range;
+  /** null: the point has no limit */
+  hoursAtLimit: HoursAtLimit | null;
+  /** chance that the limit has passed by the as-of hours; null: no limit */
+  chancePast: number | null;
+  /** how far past it was at its last size, middle estimate [mm]; null: it was not */
+  pastLimitMm: number | null;
+  basis: PartBasis;
+};
+
+/**
+ * Forecast of one part.
+ * @param limitWearMm wear at the limit [mm], > 0; null: no limit, and no hours then
+ * @param asOfHours worked hours since the renewal at the as-of day [h], >= 0
+ * @refuses limit-not-positive (a new part would be past it), hours-not-known (not a number of hours)
+ */
+export function forecastPart(
+  law: PartLaw,
+  limitWearMm: number | null,
+  asOfHours: number,
+  settings: ModelSettings,
+): Outcome<PartForecast, PartForecastRefusal> {
+  if (!Number.isFinite(asOfHours) || asOfHours < 0)
+    return refuse({ code: 'hours-not-known', facts: { workedHours: Number.isFinite(asOfHours) ? asOfHours : null } });
+  if (limitWearMm !== null && !(limitWearMm > 0 && Number.isFinite(limitWearMm)))
+    return refuse({
+      code: 'limit-not-positive',
+      facts: { limitWearMm: Number.isFinite(limitWearMm) ? limitWearMm : null },
+    });
+
+  const lastHours = law.lastHours ?? 0;
+  const now = Math.max(asOfHours, lastHours);
+  const limit = limitWearMm === null ? null : hoursAtLimit(law, limitWearMm, settings);
+  return ok({
+    wearMm: wearAt(law, now, settings),
+    ratePerHourMm: rateAt(law, now),
+    hoursAtLimit: limit,
+    chancePast: limitWearMm === null ? null : chanceWornPast(law, limitWearMm, now, settings.driftDelta),
+    pastLimitMm:
+      limitWearMm !== null && limit?.pastAtLastSize ? wearAt(law, lastHours, settings).middle - limitWearMm : null,
+    basis: law.basis,
+  });
+}

@@ -1,0 +1,53 @@
+import type { ModelSettings } from '../fit/modelSettings.ts';
+import type { PartLaw } from '../fit/partLaw.ts';
+import { solveRising } from '../maths/solveRising.ts';
+import { chanceReadingBelow, wearMoments } from './wearLaw.ts';
+
+/** 10 %, 50 % and 90 % points; low is always the smaller number. */
+export type Range = { low: number; middle: number; high: number };
+
+export const RANGE_CHANCES = { low: 0.1, middle: 0.5, high: 0.9 } as const;
+
+/**
+ * True wear at some worked hours since the renewal.
+ * @param hours at or after the last size [h]; earlier hours are taken as those of the last size
+ */
+export function wearAt(law: PartLaw, hours: number, settings: ModelSettings): Range {
+  const { meanMm, sdMm } = wearMoments(law, hours, settings.driftDelta);
+  const below = (wearMm: number) => chanceReadingBelow(law, wearMm, hours, 0, settings.driftDelta);
+  return {
+    low: pointOf(below, RANGE_CHANCES.low, meanMm, sdMm),
+    middle: pointOf(below, RANGE_CHANCES.middle, meanMm, sdMm),
+    high: pointOf(below, RANGE_CHANCES.high, meanMm, sdMm),
+  };
+}
+
+/** Wear that a reading shows with chance `chance` at most, its errors included [mm]. */
+export function readingAt(
+  law: PartLaw,
+  hours: number,
+  errorSdMm: number,
+  chance: number,
+  settings: ModelSettings,
+): number {
+  const { meanMm, sdMm } = wearMoments(law, hours, settings.driftDelta);
+  const wide = Math.hypot(sdMm, errorSdMm, ...law.shapes.map((shape) => shape.visitErrorMm));
+  return pointOf((y) => chanceReadingBelow(law, y, hours, errorSdMm, settings.driftDelta), chance, meanMm, wide);
+}
+
+function pointOf(below: (wearMm: number) => number, chance: number, meanMm: number, sdMm: number): number {
+  if (!(sdMm > 0)) return meanMm;
+  let low = meanMm - 2 * sdMm;
+  let high = meanMm + 2 * sdMm;
+  let atLow = below(low);
+  let atHigh = below(high);
+  for (let step = 2; atLow > chance && step < 1e6; step *= 2) {
+    low = meanMm - 2 * step * sdMm;
+    atLow = below(low);
+  }
+  for (let step = 2; atHigh < chance && step < 1e6; step *= 2) {
+    high = meanMm + 2 * step * sdMm;
+    atHigh = below(high);
+  }
+  return solveRising(below, chance, low, high, atLow, atHigh, 1e-9);
+}

@@ -1,0 +1,97 @@
+import type { PartLaw } from '../fit/partLaw.ts';
+import { normalCdf } from '../maths/normal.ts';
+
+/** Model time (h / H)^g at worked hours h. */
+const timeAt = (hours: number, hRefHours: number, power: number): number =>
+  hours <= 0 ? 0 : power === 1 ? hours / hRefHours : (hours / hRefHours) ** power;
+
+// times of each shape at the hours in hand; grown to the most shapes met
+let sinceLast = new Float64Array(16);
+
+/** Fills `sinceLast`: model time gone since the last size, for each shape. */
+function setTimesSinceLast(law: PartLaw, hours: number): void {
+  const { shapes } = law;
+  if (sinceLast.length < shapes.length) sinceLast = new Float64Array(2 * shapes.length);
+  for (let k = 0; k < shapes.length; k++) {
+    const shape = shapes[k]!;
+    sinceLast[k] = Math.max(0, timeAt(hours, law.hRefHours, shape.power) - shape.lastTime);
+  }
+}
+
+/**
+ * How far the wear law may have drifted since the last size: exp(delta^2 ln(x / h_n)) - 1, a variance relative to
+ * the wear since. None before the last size, none for a part never read or read only when new.
+ */
+const driftSince = (law: PartLaw, hours: number, delta: number): number =>
+  law.lastHours === null || law.lastHours <= 0 || hours <= law.lastHours
+    ? 0
+    : (hours / law.lastHours) ** (delta * delta) - 1;
+
+/**
+ * Chance that true wear at some worked hours is at or past a limit. Per node:
+ *   mean M = m + b dt,  variance V = P + b^2 (c^2 dt + drift dt^2),  chance Phi((M - L) / sqrt V)
+ * @param hours worked hours since the renewal, at or after the last size [h]
+ * @source own derivation; this is the law of Z. W. Birnbaum and S. C. Saunders, "A new family of life distributions",
+ *   Journal of Applied Probability 6 (1969), mixed over what is not known of the part
+ */
+export function chanceWornPast(law: PartLaw, limitWearMm: number, hours: number, delta: number): number {
+  setTimesSinceLast(law, hours);
+  const drift = driftSince(law, hours, delta);
+  const { weight, rate, wearMm, wearVar, shapeOf, shapes } = law;
+  let chance = 0;
+  for (let i = 0; i < weight.length; i++) {
+    const k = shapeOf[i]!;
+    const dt = sinceLast[k]!;
+    const b = rate[i]!;
+    const c = shapes[k]!.pathScatter;
+    const over = wearMm[i]! + b * dt - limitWearMm;
+    const variance = wearVar[i]! + b * b * dt * (c * c + drift * dt);
+    chance += weight[i]! * (variance > 0 ? normalCdf(over / Math.sqrt(variance)) : over >= 0 ? 1 : 0);
+  }
+  return Math.min(1, chance);
+}
+
+/**
+ * Chance that a reading taken at some worked hours shows at most `wearMm`, its own error and its visit's included.
+ * @param errorSdMm 1 sd of the reading [mm]; 0 asks for the true wear, without the visit's error
+ */
+export function chanceReadingBelow(
+  law: PartLaw,
+  wearMm: number,
+  hours: number,
+  errorSdMm: number,
+  delta: number,
+): number {
+  setTimesSinceLast(law, hours);
+  const drift = driftSince(law, hours, delta);
+  let chance = 0;
+  for (let i = 0; i < law.weight.length; i++) {
+    const k = law.shapeOf[i]!;
+    const dt = sinceLast[k]!;
+    const b = law.rate[i]!;
+    const shape = law.shapes[k]!;
+    const error = errorSdMm > 0 ? errorSdMm ** 2 + shape.visitErrorMm ** 2 : 0;
+    const below = wearMm - law.wearMm[i]! - b * dt;
+    const variance = law.wearVar[i]! + b * b * dt * (shape.pathScatter ** 2 + drift * dt) + error;
+    chance += law.weight[i]! * (variance > 0 ? normalCdf(below / Math.sqrt(variance)) : below >= 0 ? 1 : 0);
+  }
+  return Math.min(1, chance);
+}
+
+/** Mean and 1 sd of true wear at some worked hours [mm]: where to begin a search. */
+export function wearMoments(law: PartLaw, hours: number, delta: number): { meanMm: number; sdMm: number } {
+  setTimesSinceLast(law, hours);
+  const drift = driftSince(law, hours, delta);
+  let mean = 0;
+  let square = 0;
+  for (let i = 0; i < law.weight.length; i++) {
+    const k = law.shapeOf[i]!;
+    const dt = sinceLast[k]!;
+    const b = law.rate[i]!;
+    const at = law.wearMm[i]! + b * dt;
+    const variance = law.wearVar[i]! + b * b * dt * (law.shapes[k]!.pathScatter ** 2 + drift * dt);
+    mean += law.weight[i]! * at;
+    square += law.weight[i]! * (variance + at * at);
+  }
+  return { meanMm: mean, sdMm: Math.sqrt(Math.max(0, square - mean * mean)) };
+}

@@ -1,0 +1,59 @@
+/**
+ * Small symmetric positive definite matrices, kept whole in a Float64Array: entry (i, j) at i * n + j.
+ * Everything works in place on arrays the caller owns, so that nothing is allocated where parts are counted.
+ * @source G. H. Golub and C. F. Van Loan, Matrix Computations, 4th ed. (2013), algorithm 4.2.2
+ */
+
+/**
+ * Lower factor L of a = L L^T, into the lower triangle of `a` itself.
+ * @returns ln of the determinant of a; NaN when a is not positive definite (then `a` is spoilt)
+ */
+export function choleskyInPlace(a: Float64Array, n: number): number {
+  let lnDet = 0;
+  for (let j = 0; j < n; j++) {
+    let pivot = a[j * n + j]!;
+    for (let k = 0; k < j; k++) pivot -= a[j * n + k]! * a[j * n + k]!;
+    if (!(pivot > 0)) return Number.NaN;
+    const root = Math.sqrt(pivot);
+    a[j * n + j] = root;
+    lnDet += Math.log(pivot);
+    for (let i = j + 1; i < n; i++) {
+      let sum = a[i * n + j]!;
+      for (let k = 0; k < j; k++) sum -= a[i * n + k]! * a[j * n + k]!;
+      a[i * n + j] = sum / root;
+    }
+  }
+  return lnDet;
+}
+
+/**
+ * Inverse of a symmetric positive definite matrix.
+ * @param a the matrix; its lower triangle is spoilt
+ * @param inverse where the whole (symmetric) inverse goes; not `a`
+ * @returns ln of the determinant of a; NaN when a is not positive definite
+ */
+export function invertPositive(a: Float64Array, inverse: Float64Array, n: number): number {
+  if (n === 1) {
+    const only = a[0]!;
+    if (!(only > 0)) return Number.NaN;
+    inverse[0] = 1 / only;
+    return Math.log(only);
+  }
+  const lnDet = choleskyInPlace(a, n);
+  if (Number.isNaN(lnDet)) return lnDet;
+  for (let column = 0; column < n; column++) {
+    // L x = e_column, from the column on
+    for (let i = 0; i < n; i++) {
+      let sum = i === column ? 1 : 0;
+      for (let k = column; k < i; k++) sum -= a[i * n + k]! * inverse[k * n + column]!;
+      inverse[i * n + column] = i < column ? 0 : sum / a[i * n + i]!;
+    }
+    // L^T y = x
+    for (let i = n - 1; i >= 0; i--) {
+      let sum = inverse[i * n + column]!;
+      for (let k = i + 1; k < n; k++) sum -= a[k * n + i]! * inverse[k * n + column]!;
+      inverse[i * n + column] = sum / a[i * n + i]!;
+    }
+  }
+  return lnDet;
+}
