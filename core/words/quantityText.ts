@@ -105,7 +105,7 @@ export function whenText(dayAtLimit: Day | null, asOf: Day): string {
  * Hours left as a sentence: "150 to 880 hours, likely 470".
  * Negative figures are hours since the limit has probably passed, and are said so.
  */
-export function hoursLeftSentence({ low, middle, high }: Range): string {
+export function hoursLeftSentence({ low, middle, high }: Range, noun: 'hours' | 'hours left' = 'hours'): string {
   if (low === null || middle === null) {
     return low === null ? 'further off than can be reckoned' : `from ${hoursLeftFigure(low)} hours on`;
   }
@@ -119,7 +119,7 @@ export function hoursLeftSentence({ low, middle, high }: Range): string {
     return `may have passed up to ${hoursLeftFigure(-low)} hours ago, ${upTo}, ${likely}`;
   }
   if (high === null) return `from ${hoursLeftFigure(low)} hours on, likely ${hoursLeftFigure(middle)}`;
-  return `${hoursLeftFigure(low)} to ${hoursLeftFigure(high)} hours, likely ${hoursLeftFigure(middle)}`;
+  return `${hoursLeftFigure(low)} to ${hoursLeftFigure(high)} ${noun}, likely ${hoursLeftFigure(middle)}`;
 }
 
 const agoRange = (nearest: number, furthest: number): string =>
