@@ -1,0 +1,49 @@
+import { eq, sql } from 'drizzle-orm';
+import { assertInvariant } from '../outcome.ts';
+import { insertInto } from './insertInto.ts';
+import { mending } from './recordFault.ts';
+import type { OpenRecord, ReadableRecord, WritableRecord } from './recordFile.ts';
+import { entries } from './schema.ts';
+
+/** Who makes an entry, when, and through which operation. */
+export type EntryMade = { madeAt: string; madeBy: string; what: string };
+
+/**
+ * One act of one person, in one transaction: all of its rows are in the record afterwards, or none.
+ * The only way to write rows that feed a forecast.
+ */
+export const writeEntry = <T>(
+  record: ReadableRecord,
+  made: EntryMade,
+  write: (w: WritableRecord, entryId: number) => T,
+): T => writePlain(record, (w) => write(w, insertInto(w, entries, made)));
+
+/** The same for what feeds no forecast: drafts, slips, the fitters' list. */
+export function writePlain<T>(record: ReadableRecord, write: (w: WritableRecord) => T): T {
+  const { orm } = record as OpenRecord;
+  const w = { ...record, write: orm } as unknown as WritableRecord;
+  return mending(record.path, () => record.sqlite.transaction(() => write(w)).immediate());
+}
+
+/** Undoes an entry: its rows count no more, and stay. */
+export function undoEntry(w: WritableRecord, entryId: number, undoneAt: string): void {
+  const done = w.write.update(entries).set({ undoneAt }).where(eq(entries.id, entryId)).run();
+  assertInvariant(done.changes === 1, 'the entry to be undone is in the record');
+}
+
+/**
+ * A text that changes with every entry made or undone, by this program or another: what is worked out from the record
+ * may be kept as long as it stays the same.
+ */
+export function recordRevision(record: ReadableRecord): string {
+  const last = record.read
+    .select({ last: sql<number | null>`max(${entries.id})` })
+    .from(entries)
+    .get();
+  const undone = record.read
+    .select({ count: sql<number>`count(*)`, last: sql<string | null>`max(${entries.undoneAt})` })
+    .from(entries)
+    .where(sql`undone_at IS NOT NULL`)
+    .get();
+  return [record.path, last?.last ?? 0, undone?.count ?? 0, undone?.last ?? ''].join(' ');
+}

@@ -1,0 +1,46 @@
+import type { Finding, FindingKind, Severity } from '../shop/finding.ts';
+import type { Sitting } from '../shop/measuringPoint.ts';
+import type { Day } from '../units/day.ts';
+import { bulk, type Horizon } from './bulk.ts';
+import { chainOf, counting } from './counting.ts';
+import { machineOf } from './loadPoints.ts';
+import type { ReadableRecord } from './recordFile.ts';
+
+/** Findings up to the as-of day; a finding goes with its assembly to the machine that has it now. */
+export function loadFindings(
+  db: ReadableRecord,
+  horizon: Horizon,
+  sittings: ReadonlyMap<number, readonly Sitting[]>,
+): Finding[] {
+  type Closing = [findingId: number, closedOn: Day, outcome: string];
+  const closings = new Map(
+    bulk<Closing>(
+      db,
+      `SELECT c.finding_id, c.closed_on, c.outcome FROM finding_closings c
+       WHERE c.closed_on <= @asOf AND ${counting('finding_closings', 'c')} ORDER BY c.id DESC`,
+      horizon,
+    ).map(([findingId, closedOn, outcome]) => [findingId, { closedOn, outcome }]),
+  );
+  type Row = [
+    id: number,
+    assemblyId: number,
+    positionId: number | null,
+    takenOn: Day,
+    kind: FindingKind,
+    severity: Severity,
+    note: string,
+  ];
+  const rows = bulk<Row>(
+    db,
+    `SELECT ${chainOf('f')}, f.assembly_id, f.position_id, f.taken_on, f.kind, f.severity, f.note FROM findings f
+     WHERE f.taken_on <= @asOf AND ${counting('findings', 'f')} ORDER BY f.taken_on, ${chainOf('f')}`,
+    horizon,
+  );
+  return rows.flatMap(([id, assemblyId, positionId, takenOn, kind, severity, note]) => {
+    const machineId = machineOf(sittings.get(assemblyId) ?? []);
+    if (machineId === null) return [];
+    const closing = closings.get(id);
+    const { closedOn, outcome } = closing ?? { closedOn: null, outcome: null };
+    return [{ id, machineId, assemblyId, positionId, takenOn, kind, severity, note, closedOn, outcome }];
+  });
+}

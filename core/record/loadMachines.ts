@@ -1,0 +1,115 @@
+import type { DialEvent, DialEventKind, WorkShare } from '../shop/machineLife.ts';
+import type { MachineOnRecord } from '../shop/shopLife.ts';
+import type { Day } from '../units/day.ts';
+import { bulk, groupedBy, type Horizon } from './bulk.ts';
+import { chainOf, counting, standing } from './counting.ts';
+import type { ReadableRecord } from './recordFile.ts';
+
+/** Every machine with its owner, meter, counting dial events and work shares, up to the as-of day. */
+export function loadMachines(db: ReadableRecord, horizon: Horizon): MachineOnRecord[] {
+  const owners = new Map(ownerRows(db, horizon).map(([machineId, name, place]) => [machineId, { name, place }]));
+  const meters = new Map(meterRows(db, horizon).map((row) => [row[0], row]));
+  const events = groupedBy(eventRows(db, horizon), ([machineId]) => machineId);
+  const shares = groupedBy(shareRows(db, horizon), ([machineId]) => machineId);
+
+  return machineRows(db, horizon).map(([machineId, name, make, model, serial]) => {
+    const meter = meters.get(machineId);
+    const owner = owners.get(machineId);
+    return {
+      machineId,
+      name,
+      makeModel: `${make} ${model}`.trim(),
+      serial,
+      customer: owner?.name ?? '',
+      place: owner?.place ?? '',
+      meterDigits: meter?.[1] ?? null,
+      hoursBefore: meter?.[2] ?? null,
+      dialEvents: (events.get(machineId) ?? []).map(dialEvent),
+      workShares: fromTheBeginning((shares.get(machineId) ?? []).map(workShare)),
+    };
+  });
+}
+
+type MachineRow = [id: number, name: string, make: string, model: string, serial: string];
+const machineRows = (db: ReadableRecord, { knownAt }: Horizon) =>
+  bulk<MachineRow>(
+    db,
+    `SELECT m.id, m.name, m.make, m.model, m.serial FROM machines m WHERE ${standing('m')} ORDER BY m.id`,
+    { knownAt },
+  );
+
+/** Later owners come later, so that the last one stays. */
+type OwnerRow = [machineId: number, name: string, place: string];
+const ownerRows = (db: ReadableRecord, horizon: Horizon) =>
+  bulk<OwnerRow>(
+    db,
+    `SELECT o.machine_id, c.name, c.place FROM ownerships o JOIN customers c ON c.id = o.customer_id
+     WHERE (o.from_on IS NULL OR o.from_on <= @asOf) AND ${counting('ownerships', 'o')} ORDER BY o.from_on, o.id`,
+    horizon,
+  );
+
+type MeterRow = [machineId: number, digits: number | null, hoursBefore: number | null];
+const meterRows = (db: ReadableRecord, { knownAt }: Horizon) =>
+  bulk<MeterRow>(
+    db,
+    `SELECT m.machine_id, m.digits, m.hours_before FROM meters m WHERE ${counting('meters', 'm')} ORDER BY m.id`,
+    { knownAt },
+  );
+
+type EventRow = [
+  machineId: number,
+  id: number,
+  takenOn: Day,
+  kind: DialEventKind,
+  dialHours: number | null,
+  newDialHours: number | null,
+  errorHours: number | null,
+  hoursPerDialHour: number | null,
+  parked: number,
+];
+const eventRows = (db: ReadableRecord, horizon: Horizon) =>
+  bulk<EventRow>(
+    db,
+    `SELECT d.machine_id, d.id, d.taken_on, d.kind, d.dial_hours, d.new_dial_hours, d.error_hours,
+       d.hours_per_dial_hour, d.parked
+     FROM dial_readings d
+     WHERE d.taken_on <= @asOf AND ${counting('dial_readings', 'd')}
+     ORDER BY d.taken_on, d.in_day, ${chainOf('d')}`,
+    horizon,
+  );
+
+const dialEvent = ([
+  ,
+  id,
+  takenOn,
+  kind,
+  dialHours,
+  newDialHours,
+  errorHours,
+  perDial,
+  parked,
+]: EventRow): DialEvent => ({
+  id,
+  takenOn,
+  kind,
+  dialHours,
+  newDialHours,
+  errorHours,
+  ...(perDial !== null && { hoursPerDialHour: perDial }),
+  parked: parked === 1,
+});
+
+type ShareRow = [machineId: number, from: Day | null, share: number, workType: string | null];
+const shareRows = (db: ReadableRecord, horizon: Horizon) =>
+  bulk<ShareRow>(
+    db,
+    `SELECT w.machine_id, w.from_on, w.share, w.work_type FROM work_shares w
+     WHERE (w.from_on IS NULL OR w.from_on <= @asOf) AND ${counting('work_shares', 'w')} ORDER BY w.from_on, w.id`,
+    horizon,
+  );
+
+const workShare = ([, from, share, workType]: ShareRow): WorkShare => ({ from, share, workType });
+
+/** Before the first share on record the assemblies worked all the hours. */
+const fromTheBeginning = (shares: WorkShare[]): WorkShare[] =>
+  shares.length === 0 || shares[0]?.from === null ? shares : [{ from: null, share: 1, workType: null }, ...shares];

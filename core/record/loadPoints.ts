@@ -1,0 +1,202 @@
+import type { PointLimits, Renewal, Sitting, Size, SizeEvent, WearsWay } from '../shop/measuringPoint.ts';
+import type { PointOnRecord } from '../shop/shopLife.ts';
+import type { Day } from '../units/day.ts';
+import { bulk, groupedBy, type Horizon } from './bulk.ts';
+import { chainOf, counting, standing } from './counting.ts';
+import type { VisitOnRecord } from './loadVisits.ts';
+import type { ReadableRecord } from './recordFile.ts';
+
+type Sittings = ReadonlyMap<number, readonly Sitting[]>;
+type Visits = ReadonlyMap<number, VisitOnRecord>;
+
+/** Every measuring point with its limits, sizes and renewals, up to the as-of day. */
+export function loadPoints(db: ReadableRecord, horizon: Horizon, sittings: Sittings, visits: Visits): PointOnRecord[] {
+  const limits = loadLimits(db, horizon);
+  const sizes = loadSizes(db, horizon, visits);
+  const renewals = loadRenewals(db, horizon, visits);
+  const points: PointOnRecord[] = [];
+  for (const row of pointRows(db, horizon)) {
+    const [pointId, assemblyId, positionId, assembly, item, position, safety, point, wears, partClass] = row;
+    const [gaugeErrorMm, fittedMachineHours] = [row[10], row[11]];
+    const assemblySittings = sittings.get(assemblyId) ?? [];
+    const machineId = machineOf(assemblySittings);
+    if (machineId === null) continue; // its machine was not there yet: laid out later than the as-of day
+    points.push({
+      pointId,
+      assemblyId,
+      positionId,
+      machineId,
+      assembly,
+      item,
+      position,
+      point,
+      partClass,
+      wears,
+      safety: safety === 1,
+      gaugeErrorMm,
+      fittedMachineHours,
+      limits: limits.get(pointId) ?? [],
+      sizes: sizes.get(pointId) ?? [],
+      renewals: renewals.get(pointId) ?? [],
+      sittings: assemblySittings,
+    });
+  }
+  return points;
+}
+
+/** Where an assembly sits, or sat last when it is on the shelf. */
+export const machineOf = (sittings: readonly Sitting[]): number | null =>
+  sittings.findLast((sitting) => sitting.machineId !== null)?.machineId ?? null;
+
+type PointRow = [
+  pointId: number,
+  assemblyId: number,
+  positionId: number,
+  assembly: string,
+  item: number,
+  position: string,
+  safety: number,
+  point: string,
+  wears: WearsWay,
+  partClass: string,
+  gaugeErrorMm: number,
+  fittedMachineHours: number | null,
+];
+const pointRows = (db: ReadableRecord, { knownAt }: Horizon) =>
+  bulk<PointRow>(
+    db,
+    `SELECT p.id, a.id, o.id, a.name, o.item, o.name, o.safety, p.name, p.wears, c.name, p.gauge_error_mm, p.fitted_machine_hours
+     FROM measuring_points p
+     JOIN positions o ON o.id = p.position_id JOIN assemblies a ON a.id = o.assembly_id
+     JOIN part_classes c ON c.id = p.part_class_id
+     WHERE ${standing('p')} ORDER BY a.id, o.item, o.id, p.id`,
+    { knownAt },
+  );
+
+/** Where each assembly sat, in order; the first sitting is taken to reach back to the beginning. */
+export function loadSittings(
+  db: ReadableRecord,
+  horizon: Horizon,
+  dials: ReadonlyMap<number, number>,
+): Map<number, Sitting[]> {
+  type Row = [assemblyId: number, machineId: number | null, from: Day | null, off: number | null, on: number | null];
+  const rows = bulk<Row>(
+    db,
+    `SELECT s.assembly_id, s.machine_id, s.from_on, s.off_dial_reading_id, s.on_dial_reading_id FROM sittings s
+     WHERE ${counting('sittings', 's')} ORDER BY s.from_on, ${chainOf('s')}`,
+    { knownAt: horizon.knownAt },
+  );
+  const dialOf = (reading: number | null) => (reading === null ? null : (dials.get(reading) ?? null));
+  const sittings = new Map<number, Sitting[]>();
+  for (const [assemblyId, machineId, from, off, on] of rows) {
+    const earlier = sittings.get(assemblyId);
+    if (!earlier) sittings.set(assemblyId, [{ machineId, from: null, dialHours: null, toDialHours: null }]);
+    else if (from === null || from <= horizon.asOf)
+      earlier.push({ machineId, from, dialHours: dialOf(off), toDialHours: dialOf(on) });
+  }
+  return sittings;
+}
+
+function loadLimits(db: ReadableRecord, horizon: Horizon): Map<number, PointLimits[]> {
+  type Row = [
+    pointId: number,
+    from: Day | null,
+    newSizeMm: number,
+    newSizeTolMm: number | null,
+    renewAtMm: number | null,
+    rejectAtMm: number | null,
+    source: string | null,
+  ];
+  const rows = bulk<Row>(
+    db,
+    `SELECT l.point_id, l.from_on, l.new_size_mm, l.new_size_tol_mm, l.renew_at_mm, l.reject_at_mm, l.source
+     FROM point_limits l WHERE ${counting('point_limits', 'l')} ORDER BY l.from_on, l.id`,
+    { knownAt: horizon.knownAt },
+  );
+  const limits = new Map<number, PointLimits[]>();
+  for (const [pointId, from, newSizeMm, newSizeTolMm, renewAtMm, rejectAtMm, source] of rows) {
+    const own = limits.get(pointId);
+    const row = { from: own ? from : null, newSizeMm, newSizeTolMm, renewAtMm, rejectAtMm, source };
+    if (!own) limits.set(pointId, [row]);
+    else if (from === null || from <= horizon.asOf) {
+      // a second figure for the same day takes the first one's place
+      if (own.at(-1)?.from === from) own.pop();
+      own.push(row);
+    }
+  }
+  return limits;
+}
+
+function loadSizes(db: ReadableRecord, { knownAt }: Horizon, visits: Visits): Map<number, Size[]> {
+  type Row = [
+    pointId: number,
+    id: number,
+    stripDownId: number,
+    station: string,
+    sizeMm: number,
+    event: SizeEvent,
+    gaugeErrorMm: number | null,
+    gaugeStepMm: number,
+    parked: number,
+  ];
+  const rows = bulk<Row>(
+    db,
+    `SELECT s.point_id, s.id, s.strip_down_id, s.station, s.size_mm, s.event, s.gauge_error_mm, s.gauge_step_mm, s.parked
+     FROM sizes s WHERE ${counting('sizes', 's')} ORDER BY ${chainOf('s')}`,
+    { knownAt },
+  );
+  const sizes = new Map<number, Size[]>();
+  for (const [pointId, id, stripDownId, station, sizeMm, event, gaugeErrorMm, gaugeStepMm, parked] of rows) {
+    const visit = visits.get(stripDownId);
+    if (!visit) continue; // later than the as-of day, or the visit was struck
+    const size: Size = {
+      id,
+      takenOn: visit.takenOn,
+      dialHours: visit.dialHours,
+      station,
+      sizeMm,
+      event,
+      gaugeErrorMm,
+      gaugeStepMm,
+      parked: parked === 1,
+    };
+    const own = sizes.get(pointId);
+    if (own) own.push(size);
+    else sizes.set(pointId, [size]);
+  }
+  for (const own of sizes.values()) own.sort(byDay);
+  return sizes;
+}
+
+function loadRenewals(db: ReadableRecord, horizon: Horizon, visits: Visits): Map<number, Renewal[]> {
+  type Row = [
+    pointId: number,
+    id: number,
+    stripDownId: number,
+    doneBy: Day | null,
+    hoursKnown: number,
+    sizeMm: number | null,
+  ];
+  const rows = bulk<Row>(
+    db,
+    `SELECT r.point_id, r.id, r.strip_down_id, r.done_by, r.hours_known, r.size_mm
+     FROM renewals r WHERE ${counting('renewals', 'r')} ORDER BY ${chainOf('r')}`,
+    { knownAt: horizon.knownAt },
+  );
+  const renewals: [number, Renewal][] = [];
+  for (const [pointId, id, stripDownId, doneBy, hoursKnown, sizeMm] of rows) {
+    const visit = visits.get(stripDownId);
+    if (!visit) continue;
+    const known = hoursKnown === 1;
+    const takenOn = doneBy ?? visit.takenOn;
+    renewals.push([pointId, { id, takenOn, dialHours: known ? visit.dialHours : null, hoursKnown: known, sizeMm }]);
+  }
+  renewals.sort(([, a], [, b]) => byDay(a, b));
+  return new Map(
+    [...groupedBy(renewals, ([pointId]) => pointId)].map(([pointId, own]) => [pointId, own.map(([, r]) => r)]),
+  );
+}
+
+/** Sorting is stable: rows of one day keep their order of entry. */
+const byDay = (a: { takenOn: Day }, b: { takenOn: Day }): number =>
+  a.takenOn < b.takenOn ? -1 : a.takenOn > b.takenOn ? 1 : 0;

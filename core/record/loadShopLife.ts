@@ -1,0 +1,42 @@
+import type { ShopLife } from '../shop/shopLife.ts';
+import { listClasses } from './classStore.ts';
+import { NOW_KNOWN } from './counting.ts';
+import { loadFindings } from './loadFindings.ts';
+import { loadMachines } from './loadMachines.ts';
+import { loadPoints, loadSittings } from './loadPoints.ts';
+import { loadDials, loadVisits } from './loadVisits.ts';
+import type { ReadableRecord } from './recordFile.ts';
+import { readSettings } from './settingsStore.ts';
+
+const ALL_DAYS = '9999-12-31';
+
+/**
+ * Everything that forecasts rest on, as plain values: one query for each sort of row, never one for each point.
+ *
+ * @param asOf rows dated up to this day; absent: all
+ * @param knownAt entries made by this ISO instant, and what superseded them by then; absent: as known now
+ */
+export function loadShopLife(db: ReadableRecord, asked: { asOf?: string; knownAt?: string } = {}): ShopLife {
+  const horizon = { asOf: asked.asOf ?? ALL_DAYS, knownAt: asked.knownAt ?? NOW_KNOWN };
+  // one transaction: all of it is seen at one moment, even while another program writes
+  return db.sqlite.transaction(() => {
+    const dials = loadDials(db, horizon);
+    const visits = loadVisits(db, horizon, dials);
+    const sittings = loadSittings(db, horizon, dials);
+    const { season, hoursPerYearDefault, winterFrom, winterTo } = readSettings(db, horizon.knownAt);
+    return {
+      machines: loadMachines(db, horizon),
+      points: loadPoints(db, horizon, sittings, visits),
+      findings: loadFindings(db, horizon, sittings),
+      partClasses: listClasses(db, horizon.knownAt).map(({ name, tradeWear, newSizeTolMm }) => ({
+        name,
+        tradeWear,
+        newSizeTolMm,
+      })),
+      season,
+      hoursPerYearDefault,
+      winterFrom,
+      winterTo,
+    };
+  })();
+}

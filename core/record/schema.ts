@@ -1,0 +1,520 @@
+import { sql } from 'drizzle-orm';
+import { type AnySQLiteColumn, check, index, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import type { FindingKind, Severity } from '../shop/finding.ts';
+import type { DialEventKind } from '../shop/machineLife.ts';
+import type { SizeEvent, WearsWay } from '../shop/measuringPoint.ts';
+import type { Day } from '../units/day.ts';
+
+/**
+ * The record: everything the shop knows, in one file. Lengths are mm, times are hours, days are ISO text.
+ *
+ * Rows that feed a forecast belong to an entry: who made it, when, and whether it was undone. They are never changed.
+ * A correction is a new row of the same chain that supersedes the old one; of a chain, the last row whose entry stands
+ * counts, unless it is struck. Triggers in the migrations hold this against every program.
+ */
+
+const id = () => integer('id').primaryKey({ autoIncrement: true });
+const entryId = () =>
+  integer('entry_id')
+    .notNull()
+    .references(() => entries.id);
+const dayText = (name: string) => text(name).$type<Day>();
+
+/** Columns of a row that may be put right by a later one. */
+const chain = (self: () => AnySQLiteColumn) => ({
+  entryId: entryId(),
+  /** the row this one takes the place of */
+  supersedesId: integer('supersedes_id').references(self),
+  /** first row of the chain; null: this is the first */
+  chainId: integer('chain_id').references(self),
+  /** true: the row only takes the old one's place, and says that there is nothing there */
+  struck: integer('struck', { mode: 'boolean' }).notNull().default(false),
+  /** why it was put right */
+  reason: text('reason').notNull().default(''),
+});
+
+/** Index that finds the rows put in place of another: few, so it stays small. */
+const chainIndex = (name: string, column: AnySQLiteColumn) => index(name).on(column).where(sql`chain_id IS NOT NULL`);
+
+// ---- the record itself
+
+/** One row: which record this is. */
+export const recordAbout = sqliteTable('record_about', {
+  id: integer('id').primaryKey(),
+  /** made once, kept through renaming and copying: its backups are filed under it */
+  identity: text('identity').notNull(),
+  isDemo: integer('is_demo', { mode: 'boolean' }).notNull().default(false),
+  startedAt: text('started_at').notNull(),
+});
+
+/** One act of one person: all its rows came in together, and go out together when it is undone. */
+export const entries = sqliteTable(
+  'entries',
+  {
+    id: id(),
+    /** ISO instant, to the millisecond, UTC */
+    madeAt: text('made_at').notNull(),
+    madeBy: text('made_by').notNull(),
+    /** the operation, "stripDown/save" */
+    what: text('what').notNull(),
+    undoneAt: text('undone_at'),
+  },
+  (t) => [index('entries_undone').on(t.undoneAt).where(sql`undone_at IS NOT NULL`)],
+);
+
+// ---- the shop
+
+/** Each save is a new row; the last that stands counts. */
+export const shopSettings = sqliteTable('shop_settings', {
+  id: id(),
+  entryId: entryId(),
+  name: text('name').notNull(),
+  headLines: text('head_lines', { mode: 'json' }).$type<string[]>().notNull(),
+  phone: text('phone').notNull(),
+  email: text('email').notNull(),
+  /** month and day, "11-01" */
+  winterFrom: text('winter_from').notNull(),
+  winterTo: text('winter_to').notNull(),
+  winterHoursPerWeek: real('winter_hours_per_week').notNull(),
+  decimalMark: text('decimal_mark').$type<'.' | ','>().notNull(),
+  /** relative use by month, January first */
+  season: text('season', { mode: 'json' }).$type<number[]>().notNull(),
+  hoursPerYearDefault: real('hours_per_year_default').notNull(),
+  greaseAndWatch: text('grease_and_watch', { mode: 'json' }).$type<string[]>().notNull(),
+  theme: text('theme').$type<'light' | 'dark' | 'system'>().notNull(),
+});
+
+export const fitters = sqliteTable('fitters', {
+  id: id(),
+  name: text('name').notNull().unique(),
+  active: integer('active', { mode: 'boolean' }).notNull(),
+});
+
+/** A size keeps the error its gauge had when it was taken: changing a gauge changes no old size. */
+export const gauges = sqliteTable('gauges', {
+  id: id(),
+  name: text('name').notNull().unique(),
+  /** 1 sd */
+  errorMm: real('error_mm').notNull(),
+  stepMm: real('step_mm').notNull(),
+  measures: text('measures', { mode: 'json' }).$type<string[]>().notNull(),
+  active: integer('active', { mode: 'boolean' }).notNull(),
+});
+
+export const assemblyKinds = sqliteTable('assembly_kinds', {
+  id: id(),
+  name: text('name').notNull().unique(),
+  /** positions, points, new sizes, classes and sketch, as the contract's assembly kind */
+  template: text('template', { mode: 'json' }).$type<unknown>().notNull(),
+});
+
+export const partClasses = sqliteTable('part_classes', {
+  id: id(),
+  name: text('name').notNull().unique(),
+  entryId: entryId(),
+});
+
+/** What the trade says of a class; each save is a new row, the last that stands counts. */
+export const classKnowledge = sqliteTable(
+  'class_knowledge',
+  {
+    id: id(),
+    entryId: entryId(),
+    partClassId: integer('part_class_id')
+      .notNull()
+      .references(() => partClasses.id),
+    wearFromMm: real('wear_from_mm'),
+    wearToMm: real('wear_to_mm'),
+    hoursFrom: real('hours_from'),
+    hoursTo: real('hours_to'),
+    source: text('source'),
+    newSizeTolMm: real('new_size_tol_mm'),
+  },
+  (t) => [
+    index('class_knowledge_class').on(t.partClassId),
+    check(
+      'class_knowledge_whole',
+      sql`(wear_from_mm IS NULL) = (wear_to_mm IS NULL) AND (wear_from_mm IS NULL) = (hours_from IS NULL) AND (wear_from_mm IS NULL) = (hours_to IS NULL)`,
+    ),
+  ],
+);
+
+// ---- customers and machines
+
+export const customers = sqliteTable('customers', {
+  id: id(),
+  name: text('name').notNull(),
+  place: text('place').notNull(),
+  address: text('address').notNull(),
+  phone: text('phone').notNull(),
+  email: text('email').notNull(),
+});
+
+/** Names are one machine's alone among those whose entry stands (machineStore holds it). */
+export const machines = sqliteTable(
+  'machines',
+  {
+    id: id(),
+    entryId: entryId(),
+    name: text('name').notNull(),
+    make: text('make').notNull(),
+    model: text('model').notNull(),
+    serial: text('serial').notNull(),
+    builtYear: integer('built_year'),
+    note: text('note').notNull(),
+  },
+  (t) => [index('machines_name').on(t.name)],
+);
+
+/** Whose machine it is, from a day on; null: from the beginning. */
+export const ownerships = sqliteTable(
+  'ownerships',
+  {
+    id: id(),
+    machineId: integer('machine_id')
+      .notNull()
+      .references(() => machines.id),
+    customerId: integer('customer_id')
+      .notNull()
+      .references(() => customers.id),
+    fromOn: dayText('from_on'),
+    ...chain((): AnySQLiteColumn => ownerships.id),
+  },
+  (t) => [index('ownerships_machine').on(t.machineId), chainIndex('ownerships_chain', t.chainId)],
+);
+
+/** What is known of a machine's hour meter, beside what it shows. */
+export const meters = sqliteTable(
+  'meters',
+  {
+    id: id(),
+    machineId: integer('machine_id')
+      .notNull()
+      .references(() => machines.id),
+    /** full scale is 10^digits; null: not known */
+    digits: integer('digits'),
+    /** machine hours the first reading's dial does not show; null: its dial is the machine hours */
+    hoursBefore: real('hours_before'),
+    ...chain((): AnySQLiteColumn => meters.id),
+  },
+  (t) => [index('meters_machine').on(t.machineId), chainIndex('meters_chain', t.chainId)],
+);
+
+export const dialReadings = sqliteTable(
+  'dial_readings',
+  {
+    id: id(),
+    machineId: integer('machine_id')
+      .notNull()
+      .references(() => machines.id),
+    takenOn: dayText('taken_on').notNull(),
+    kind: text('kind').$type<DialEventKind>().notNull(),
+    dialHours: real('dial_hours'),
+    newDialHours: real('new_dial_hours'),
+    /** 1 sd */
+    errorHours: real('error_hours'),
+    /** machine hours in one hour of the dial from here on; null: 1, or as before. Its reason stands in `reason` */
+    hoursPerDialHour: real('hours_per_dial_hour'),
+    /** place among the rows of its day, which else keep the order of entry; -1: before a change of meter of that day */
+    inDay: integer('in_day').notNull().default(0),
+    saidBy: text('said_by').notNull(),
+    /** questioned and not answered: shown, feeds nothing */
+    parked: integer('parked', { mode: 'boolean' }).notNull().default(false),
+    /** code of what was odd about it, whether answered or not */
+    question: text('question'),
+    ...chain((): AnySQLiteColumn => dialReadings.id),
+  },
+  (t) => [
+    index('dial_readings_machine').on(t.machineId, t.takenOn),
+    chainIndex('dial_readings_chain', t.chainId),
+    check('dial_readings_kind', sql`kind IN ('reading', 'estimate', 'new-meter', 'rollover')`),
+    check('dial_readings_dial', sql`dial_hours IS NOT NULL OR kind = 'new-meter'`),
+    check('dial_readings_new_dial', sql`(new_dial_hours IS NOT NULL) = (kind = 'new-meter')`),
+  ],
+);
+
+/** Share of a machine's hours in which its assemblies work, from a day on; null: from the beginning. */
+export const workShares = sqliteTable(
+  'work_shares',
+  {
+    id: id(),
+    machineId: integer('machine_id')
+      .notNull()
+      .references(() => machines.id),
+    fromOn: dayText('from_on'),
+    share: real('share').notNull(),
+    workType: text('work_type'),
+    ...chain((): AnySQLiteColumn => workShares.id),
+  },
+  (t) => [
+    index('work_shares_machine').on(t.machineId),
+    chainIndex('work_shares_chain', t.chainId),
+    check('work_shares_share', sql`share > 0 AND share <= 1`),
+  ],
+);
+
+// ---- assemblies and what is measured on them
+
+export const assemblies = sqliteTable('assemblies', {
+  id: id(),
+  entryId: entryId(),
+  kindId: integer('kind_id').references(() => assemblyKinds.id),
+  name: text('name').notNull(),
+  serial: text('serial').notNull(),
+});
+
+/** Where an assembly sits from a day on (null: from the beginning): a machine, or the shelf (null). */
+export const sittings = sqliteTable(
+  'sittings',
+  {
+    id: id(),
+    assemblyId: integer('assembly_id')
+      .notNull()
+      .references(() => assemblies.id),
+    machineId: integer('machine_id').references(() => machines.id),
+    fromOn: dayText('from_on'),
+    /** dial of the machine it came off, and of the one it went on; first row of each reading's chain */
+    offDialReadingId: integer('off_dial_reading_id').references(() => dialReadings.id),
+    onDialReadingId: integer('on_dial_reading_id').references(() => dialReadings.id),
+    ...chain((): AnySQLiteColumn => sittings.id),
+  },
+  (t) => [
+    index('sittings_assembly').on(t.assemblyId),
+    index('sittings_machine').on(t.machineId),
+    chainIndex('sittings_chain', t.chainId),
+  ],
+);
+
+export const positions = sqliteTable(
+  'positions',
+  {
+    id: id(),
+    entryId: entryId(),
+    assemblyId: integer('assembly_id')
+      .notNull()
+      .references(() => assemblies.id),
+    /** ring number: the same on drawing, sheet, slip */
+    item: integer('item').notNull(),
+    name: text('name').notNull(),
+    /** towing or lifting */
+    safety: integer('safety', { mode: 'boolean' }).notNull(),
+  },
+  (t) => [index('positions_assembly').on(t.assemblyId)],
+);
+
+export const measuringPoints = sqliteTable(
+  'measuring_points',
+  {
+    id: id(),
+    entryId: entryId(),
+    positionId: integer('position_id')
+      .notNull()
+      .references(() => positions.id),
+    name: text('name').notNull(),
+    measures: text('measures').$type<'thickness' | 'diameter' | 'bore' | 'slack' | 'section' | 'depth'>().notNull(),
+    wears: text('wears').$type<WearsWay>().notNull(),
+    partClassId: integer('part_class_id')
+      .notNull()
+      .references(() => partClasses.id),
+    /** 1 sd */
+    gaugeErrorMm: real('gauge_error_mm').notNull(),
+    /** machine hours when the first part on record was fitted: 0 as built; null: not known */
+    fittedMachineHours: real('fitted_machine_hours'),
+    stations: text('stations', { mode: 'json' }).$type<string[]>().notNull(),
+  },
+  (t) => [
+    index('measuring_points_position').on(t.positionId),
+    index('measuring_points_class').on(t.partClassId),
+    check('measuring_points_wears', sql`wears IN ('down', 'up')`),
+    check('measuring_points_gauge_error', sql`gauge_error_mm > 0`),
+  ],
+);
+
+/** Sizes a point is judged by, from a day on; null: from the beginning. A change is a new row from its own day. */
+export const pointLimits = sqliteTable(
+  'point_limits',
+  {
+    id: id(),
+    pointId: integer('point_id')
+      .notNull()
+      .references(() => measuringPoints.id),
+    fromOn: dayText('from_on'),
+    newSizeMm: real('new_size_mm').notNull(),
+    /** whole width */
+    newSizeTolMm: real('new_size_tol_mm'),
+    renewAtMm: real('renew_at_mm'),
+    rejectAtMm: real('reject_at_mm'),
+    source: text('source'),
+    enteredBy: text('entered_by').notNull(),
+    ...chain((): AnySQLiteColumn => pointLimits.id),
+  },
+  (t) => [index('point_limits_point').on(t.pointId), chainIndex('point_limits_chain', t.chainId)],
+);
+
+// ---- visits
+
+/** A visit in which parts are opened and measured. */
+export const stripDowns = sqliteTable(
+  'strip_downs',
+  {
+    id: id(),
+    /** the machine it was done on; null: the assembly lay on the shelf */
+    machineId: integer('machine_id').references(() => machines.id),
+    takenOn: dayText('taken_on').notNull(),
+    /** first row of the reading's chain; null: no dial read, hours go by the date */
+    dialReadingId: integer('dial_reading_id').references(() => dialReadings.id),
+    fitter: text('fitter').notNull(),
+    note: text('note').notNull(),
+    ...chain((): AnySQLiteColumn => stripDowns.id),
+  },
+  (t) => [index('strip_downs_machine').on(t.machineId, t.takenOn), chainIndex('strip_downs_chain', t.chainId)],
+);
+
+export const sizes = sqliteTable(
+  'sizes',
+  {
+    id: id(),
+    /** first row of the strip-down's chain */
+    stripDownId: integer('strip_down_id')
+      .notNull()
+      .references(() => stripDowns.id),
+    pointId: integer('point_id')
+      .notNull()
+      .references(() => measuringPoints.id),
+    /** "front", "A"; empty where the point has one station */
+    station: text('station').notNull(),
+    event: text('event').$type<SizeEvent>().notNull(),
+    sizeMm: real('size_mm').notNull(),
+    gaugeId: integer('gauge_id').references(() => gauges.id),
+    /** 1 sd, as the gauge was then; null: the point's own */
+    gaugeErrorMm: real('gauge_error_mm'),
+    /** reading step; 0 when not known */
+    gaugeStepMm: real('gauge_step_mm').notNull().default(0),
+    /** questioned and not answered: shown, feeds nothing */
+    parked: integer('parked', { mode: 'boolean' }).notNull().default(false),
+    /** code of what was odd about it, whether answered or not */
+    question: text('question'),
+    ...chain((): AnySQLiteColumn => sizes.id),
+  },
+  (t) => [
+    index('sizes_point').on(t.pointId),
+    index('sizes_strip_down').on(t.stripDownId),
+    chainIndex('sizes_chain', t.chainId),
+    check('sizes_event', sql`event IN ('as-found', 'as-left')`),
+  ],
+);
+
+/** The moment a position's wear starts again. */
+export const renewals = sqliteTable(
+  'renewals',
+  {
+    id: id(),
+    stripDownId: integer('strip_down_id')
+      .notNull()
+      .references(() => stripDowns.id),
+    pointId: integer('point_id')
+      .notNull()
+      .references(() => measuringPoints.id),
+    /** null: the strip-down's day; else the day it is taken to have been done by, when done elsewhere */
+    doneBy: dayText('done_by'),
+    hoursKnown: integer('hours_known', { mode: 'boolean' }).notNull(),
+    /** size of the part put in; null: the new size */
+    sizeMm: real('size_mm'),
+    ...chain((): AnySQLiteColumn => renewals.id),
+  },
+  (t) => [index('renewals_point').on(t.pointId), chainIndex('renewals_chain', t.chainId)],
+);
+
+export const findings = sqliteTable(
+  'findings',
+  {
+    id: id(),
+    assemblyId: integer('assembly_id')
+      .notNull()
+      .references(() => assemblies.id),
+    /** null: the assembly as a whole */
+    positionId: integer('position_id').references(() => positions.id),
+    stripDownId: integer('strip_down_id').references(() => stripDowns.id),
+    takenOn: dayText('taken_on').notNull(),
+    kind: text('kind').$type<FindingKind>().notNull(),
+    severity: text('severity').$type<Severity>().notNull(),
+    note: text('note').notNull(),
+    foundBy: text('found_by').notNull(),
+    ...chain((): AnySQLiteColumn => findings.id),
+  },
+  (t) => [
+    index('findings_assembly').on(t.assemblyId),
+    chainIndex('findings_chain', t.chainId),
+    check('findings_kind', sql`kind IN ('crack', 'bent', 'broken', 'seized', 'missing', 'other')`),
+    check('findings_severity', sql`severity IN ('watch', 'repair', 'do-not-use')`),
+  ],
+);
+
+/** What became of a finding. */
+export const findingClosings = sqliteTable(
+  'finding_closings',
+  {
+    id: id(),
+    /** first row of the finding's chain */
+    findingId: integer('finding_id')
+      .notNull()
+      .references(() => findings.id),
+    closedOn: dayText('closed_on').notNull(),
+    outcome: text('outcome').notNull(),
+    closedBy: text('closed_by').notNull(),
+    ...chain((): AnySQLiteColumn => findingClosings.id),
+  },
+  (t) => [index('finding_closings_finding').on(t.findingId), chainIndex('finding_closings_chain', t.chainId)],
+);
+
+// ---- what feeds no forecast
+
+/** A strip-down as typed so far. */
+export const drafts = sqliteTable('drafts', {
+  machineId: integer('machine_id')
+    .primaryKey()
+    .references(() => machines.id),
+  draft: text('draft', { mode: 'json' }).$type<unknown>().notNull(),
+  keptAt: text('kept_at').notNull(),
+});
+
+/** Forecast slips as they were made. */
+export const slips = sqliteTable(
+  'slips',
+  {
+    id: id(),
+    number: text('number').notNull().unique(),
+    machineId: integer('machine_id')
+      .notNull()
+      .references(() => machines.id),
+    /** whose slip it is: stays theirs when the machine is sold on */
+    customerId: integer('customer_id').references(() => customers.id),
+    madeOn: dayText('made_on').notNull(),
+    madeAt: text('made_at').notNull(),
+    madeBy: text('made_by').notNull(),
+    slip: text('slip', { mode: 'json' }).$type<unknown>().notNull(),
+  },
+  (t) => [index('slips_machine').on(t.machineId)],
+);
+
+/** What the forecast has learned from the shop, kept so that it need not be learned again at each start. */
+export const learnings = sqliteTable('learnings', {
+  key: text('key').primaryKey(),
+  /** of what it was learned from: another one, and it is learned anew */
+  fingerprint: text('fingerprint').notNull(),
+  learning: text('learning', { mode: 'json' }).$type<unknown>().notNull(),
+});
+
+/** What an import had to say about rows it kept out of the forecast. */
+export const importRemarks = sqliteTable('import_remarks', {
+  id: id(),
+  entryId: entryId(),
+  file: text('file').notNull(),
+  row: integer('row'),
+  column: text('column'),
+  value: text('value').notNull(),
+  code: text('code').notNull(),
+  facts: text('facts', { mode: 'json' }).$type<Record<string, string | number | boolean | null>>().notNull(),
+  sizeId: integer('size_id').references(() => sizes.id),
+  dialReadingId: integer('dial_reading_id').references(() => dialReadings.id),
+});
