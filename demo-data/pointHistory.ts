@@ -62,7 +62,7 @@ export function pointHistory(
   const elsewhere = (plan.renewedElsewhere ?? []).filter((at) => at.assembly === assembly.name);
   const happenings = [
     ...visits.map((visit) => ({ on: visit.on, visit })),
-    ...elsewhere.map((at) => ({ on: at.toldOn, visit: null })),
+    ...[...new Set(elsewhere.map((at) => at.toldOn))].map((on) => ({ on, visit: null })),
   ].sort((a, b) => (a.on < b.on ? -1 : 1));
   const renew = (point: Point, atWorkedHours: number) => {
     point.seriesCount++;

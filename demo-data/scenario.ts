@@ -134,7 +134,7 @@ export const MACHINES: MachinePlan[] = [
       {
         ...loader(0),
         rateFactor: {
-          'Boom foot pin, left/slack': 1.13,
+          'Boom foot pin, left/slack': 1.15,
           'Boom foot pin, right/slack': 0.92,
           'Lift ram pin, rod end, right/pin diameter': 2.4,
           'Tool lock pin, left/pin diameter': 1.05,
@@ -157,7 +157,7 @@ export const MACHINES: MachinePlan[] = [
         renew: ['Lift ram pin, rod end, right/pin diameter'],
       },
       {
-        on: '2025-12-09',
+        on: '2025-12-11',
         look: 1,
         must: ['Boom foot pin, left/slack', 'Tool lock pin, left/pin diameter'],
       },
