@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import { aRow } from './aRow.ts';
+import { boxesOf, boxKey } from './boxes.ts';
+import {
+  draftOf,
+  emptySheet,
+  isBlank,
+  type Sheet,
+  sheetOf,
+  tallyOf,
+  withEcho,
+  withRenewedToggled,
+  withSure,
+  withSwapped,
+  withText,
+} from './sheet.ts';
+
+const rows = [aRow({ pointId: 1, stations: ['front', 'rear'] }), aRow({ pointId: 2, stations: [''], gaugeId: null })];
+const front = boxKey(1, 'front');
+const rear = boxKey(1, 'rear');
+
+const typed = (): Sheet =>
+  withText(withText(emptySheet(7, '2026-11-02', 'Ines'), 'as-found', front, '9,94'), 'as-found', rear, '10.7');
+
+describe('the draft of a sheet', () => {
+  it('carries what reads as a size, in the order of the grid', () => {
+    const sheet = withText({ ...typed(), dialText: '6 838' }, 'as-found', boxKey(2, ''), 'nine');
+    const { draft, remarks } = draftOf(sheet, rows);
+    expect(remarks).toEqual([]);
+    expect(draft).toMatchObject({ machineId: 7, takenOn: '2026-11-02', dialHours: 6838, fitter: 'Ines' });
+    expect(draft?.sizes.map(({ station, sizeMm }) => [station, sizeMm])).toEqual([
+      ['front', 9.94],
+      ['rear', 10.7],
+    ]);
+  });
+  it('is none on a day that is no day, and goes without a dial that is no figure', () => {
+    expect(draftOf({ ...typed(), takenOn: '2026-13-01' }, rows).draft).toBeNull();
+    const { draft, remarks } = draftOf({ ...typed(), dialText: 'about 6000' }, rows);
+    expect(draft?.dialHours).toBeNull();
+    expect(remarks).toEqual([{ field: 'dial', why: 'not-a-number' }]);
+  });
+  it('comes back to the screen as it was kept', () => {
+    let sheet = withSure(typed(), 'as-found', front);
+    sheet = withRenewedToggled(sheet, 'as-left', 1);
+    sheet = withRenewedToggled(sheet, 'as-found', 1);
+    sheet = { ...sheet, dialText: '6838,5', gauges: { 1: 4 }, note: 'wet' };
+    const { draft } = draftOf(sheet, rows);
+    const back = sheetOf(draft!, rows, ',');
+    expect(draftOf(back, rows).draft).toEqual(draft);
+    expect(back.texts['as-found'][front]).toBe('9,94');
+    expect(back.dialText).toBe('6\u2009838,5');
+    expect(draft?.renewals).toEqual([
+      { pointId: 1, sizeMm: null, hoursKnown: false },
+      { pointId: 1, sizeMm: null, hoursKnown: true },
+    ]);
+  });
+});
+
+describe('typing', () => {
+  it('anew lets an answer go, an echo does not', () => {
+    const sure = withSure(typed(), 'as-found', front);
+    expect(withEcho(sure, 'as-found', front, '9.94').sure['as-found'][front]).toBe(true);
+    expect(withText(sure, 'as-found', front, '9.9').sure['as-found'][front]).toBe(false);
+  });
+  it('in the wrong box is mended by changing two boxes round', () => {
+    const swapped = withSwapped(typed(), 'as-found', front, rear);
+    expect(swapped.texts['as-found']).toMatchObject({ [front]: '10.7', [rear]: '9,94' });
+  });
+  it('is told how far it has come', () => {
+    expect(tallyOf(withText(typed(), 'as-found', boxKey(2, ''), 'x'), 'as-found', boxesOf(rows), 1)).toEqual({
+      typed: 2,
+      boxes: 3,
+      questioned: 1,
+      notSizes: 1,
+      findings: 0,
+    });
+    expect(isBlank(emptySheet(7, '2026-11-02', 'Ines'))).toBe(true);
+    expect(isBlank(typed())).toBe(false);
+  });
+});

@@ -1,0 +1,188 @@
+import type { z } from 'zod';
+import type { StripDownDraft, zFindingEntry } from '#core/contract/stripDown.ts';
+import { isDay } from '#core/units/day.ts';
+import { type DecimalMark, decimalFigure, hoursFigure } from '#core/words/quantityText.ts';
+import { readNumber } from '../../words/readNumber.ts';
+import { type Box, boxKey, type SheetRow } from './boxes.ts';
+import { sizeEcho, typedSize } from './typedSize.ts';
+
+export type SizeEvent = 'as-found' | 'as-left';
+export type FindingEntry = z.infer<typeof zFindingEntry>;
+
+/** Renewals of one point in a visit: by somebody since the last size (hours not known), and now, on this bench. */
+export type Renewed = { sinceLast: boolean; now: boolean };
+
+/** A strip-down as it stands on the screen: texts as typed, not yet numbers. */
+export type Sheet = {
+  machineId: number;
+  takenOn: string;
+  dialText: string;
+  fitter: string;
+  note: string;
+  texts: Record<SizeEvent, Record<string, string>>;
+  /** boxes of which somebody said: right as read */
+  sure: Record<SizeEvent, Record<string, boolean>>;
+  /** gauge per point, where it is another than the point's own */
+  gauges: Record<number, number>;
+  renewed: Record<number, Renewed>;
+  findings: FindingEntry[];
+};
+
+export const emptySheet = (machineId: number, today: string, fitter: string): Sheet => ({
+  machineId,
+  takenOn: today,
+  dialText: '',
+  fitter,
+  note: '',
+  texts: { 'as-found': {}, 'as-left': {} },
+  sure: { 'as-found': {}, 'as-left': {} },
+  gauges: {},
+  renewed: {},
+  findings: [],
+});
+
+export const NOT_RENEWED: Renewed = { sinceLast: false, now: false };
+
+/** A size typed anew is a new claim: what was said of the old one is let go. */
+export function withText(sheet: Sheet, event: SizeEvent, key: string, text: string): Sheet {
+  if (text === (sheet.texts[event][key] ?? '')) return sheet;
+  return {
+    ...sheet,
+    texts: { ...sheet.texts, [event]: { ...sheet.texts[event], [key]: text } },
+    sure: { ...sheet.sure, [event]: { ...sheet.sure[event], [key]: false } },
+  };
+}
+
+/** Rewrites a text without taking it for a new claim: the echo of a box that was left. */
+export const withEcho = (sheet: Sheet, event: SizeEvent, key: string, text: string): Sheet =>
+  text === (sheet.texts[event][key] ?? '')
+    ? sheet
+    : { ...sheet, texts: { ...sheet.texts, [event]: { ...sheet.texts[event], [key]: text } } };
+
+export const withSure = (sheet: Sheet, event: SizeEvent, key: string): Sheet => ({
+  ...sheet,
+  sure: { ...sheet.sure, [event]: { ...sheet.sure[event], [key]: true } },
+});
+
+/** The two boxes' texts change places; both are new claims. */
+export function withSwapped(sheet: Sheet, event: SizeEvent, one: string, other: string): Sheet {
+  const texts = sheet.texts[event];
+  const swapped = withText(sheet, event, one, texts[other] ?? '');
+  return withText(swapped, event, other, texts[one] ?? '');
+}
+
+/** In the as-found grid a part was renewed by somebody since the last size; in the as-left grid it is renewed now. */
+export function withRenewedToggled(sheet: Sheet, event: SizeEvent, pointId: number): Sheet {
+  const was = sheet.renewed[pointId] ?? NOT_RENEWED;
+  const now: Renewed = event === 'as-found' ? { ...was, sinceLast: !was.sinceLast } : { ...was, now: !was.now };
+  return { ...sheet, renewed: { ...sheet.renewed, [pointId]: now } };
+}
+
+/** Why a sheet cannot be kept as it stands; the rest of it is kept all the same where the field may be left out. */
+export type SheetRemark = { field: 'takenOn' | 'dial'; why: 'not-a-day' | 'not-a-number' };
+
+export function readDial(text: string): { dialHours: number | null; remark: SheetRemark | null } {
+  const read = readNumber(text, 'h');
+  if (read.ok && read.value >= 0) return { dialHours: read.value, remark: null };
+  if (!read.ok && read.why === 'empty') return { dialHours: null, remark: null };
+  return { dialHours: null, remark: { field: 'dial', why: 'not-a-number' } };
+}
+
+/**
+ * The sheet as the record keeps it: what reads as a size or an hour figure, in the order of the grid.
+ * @returns draft null when the day is no day: nothing can be kept under it
+ */
+export function draftOf(
+  sheet: Sheet,
+  rows: readonly SheetRow[],
+): { draft: StripDownDraft | null; remarks: SheetRemark[] } {
+  const dial = readDial(sheet.dialText);
+  const remarks: SheetRemark[] = dial.remark ? [dial.remark] : [];
+  if (!isDay(sheet.takenOn)) return { draft: null, remarks: [{ field: 'takenOn', why: 'not-a-day' }, ...remarks] };
+  return {
+    remarks,
+    draft: {
+      machineId: sheet.machineId,
+      takenOn: sheet.takenOn,
+      dialHours: dial.dialHours,
+      fitter: sheet.fitter.trim(),
+      note: sheet.note,
+      sizes: (['as-found', 'as-left'] as const).flatMap((event) =>
+        rows.flatMap((row) => sizesOfRow(sheet, event, row)),
+      ),
+      renewals: rows.flatMap(({ pointId }) => {
+        const { sinceLast, now } = sheet.renewed[pointId] ?? NOT_RENEWED;
+        return [
+          ...(sinceLast ? [{ pointId, sizeMm: null, hoursKnown: false }] : []),
+          ...(now ? [{ pointId, sizeMm: null, hoursKnown: true }] : []),
+        ];
+      }),
+      findings: sheet.findings,
+    },
+  };
+}
+
+function sizesOfRow(sheet: Sheet, event: SizeEvent, row: SheetRow): StripDownDraft['sizes'] {
+  return row.stations.flatMap(({ station }) => {
+    const key = boxKey(row.pointId, station);
+    const typed = typedSize(sheet.texts[event][key] ?? '');
+    if (typed.state !== 'size') return [];
+    return [
+      {
+        pointId: row.pointId,
+        station,
+        event,
+        sizeMm: typed.sizeMm,
+        gaugeId: sheet.gauges[row.pointId] ?? row.gaugeId,
+        answer: sheet.sure[event][key] ? ('right-as-read' as const) : null,
+      },
+    ];
+  });
+}
+
+/** A kept draft put back on the screen. Sizes of points that are no longer in the grid stay away. */
+export function sheetOf(draft: StripDownDraft, rows: readonly SheetRow[], mark: DecimalMark): Sheet {
+  const rowOf = new Map(rows.map((row) => [row.pointId, row]));
+  const sheet = emptySheet(draft.machineId, draft.takenOn, draft.fitter);
+  sheet.dialText = draft.dialHours === null ? '' : dialEcho(draft.dialHours, mark);
+  sheet.note = draft.note;
+  sheet.findings = draft.findings;
+  for (const size of draft.sizes) {
+    const row = rowOf.get(size.pointId);
+    if (!row) continue;
+    const key = boxKey(size.pointId, size.station);
+    sheet.texts[size.event][key] = sizeEcho(size.sizeMm, row.decimals, mark);
+    if (size.answer) sheet.sure[size.event][key] = true;
+    if (size.gaugeId !== null && size.gaugeId !== row.gaugeId) sheet.gauges[size.pointId] = size.gaugeId;
+  }
+  for (const { pointId, hoursKnown } of draft.renewals) {
+    const was = sheet.renewed[pointId] ?? NOT_RENEWED;
+    sheet.renewed[pointId] = hoursKnown ? { ...was, now: true } : { ...was, sinceLast: true };
+  }
+  return sheet;
+}
+
+/** A dial figure in a box: whole with thousands gaps, or with the tenths some meters show. */
+export const dialEcho = (dialHours: number, mark: DecimalMark): string =>
+  Number.isInteger(dialHours) ? hoursFigure(dialHours) : decimalFigure(dialHours, 1, mark);
+
+export type Tally = { typed: number; boxes: number; questioned: number; notSizes: number; findings: number };
+
+/** What stands in the grid's foot: "22 of 28 readings in, 1 questioned, 2 findings". */
+export function tallyOf(sheet: Sheet, event: SizeEvent, boxes: readonly Box[], questioned: number): Tally {
+  const states = boxes.map((box) => typedSize(sheet.texts[event][boxKey(box.pointId, box.station)] ?? '').state);
+  return {
+    typed: states.filter((state) => state === 'size').length,
+    boxes: boxes.length,
+    questioned,
+    notSizes: states.filter((state) => state === 'not-a-size').length,
+    findings: sheet.findings.length,
+  };
+}
+
+/** True while there is nothing in the sheet that a person would miss. */
+export const isBlank = (sheet: Sheet): boolean =>
+  [...Object.values(sheet.texts['as-found']), ...Object.values(sheet.texts['as-left'])].every((t) => t.trim() === '') &&
+  sheet.findings.length === 0 &&
+  sheet.note.trim() === '' &&
+  Object.values(sheet.renewed).every(({ sinceLast, now }) => !sinceLast && !now);
