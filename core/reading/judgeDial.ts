@@ -2,6 +2,7 @@ import type { Caution, Refusal } from '../outcome.ts';
 import type { DialEvent, MachineLife } from '../shop/machineLife.ts';
 import { type Day, dayNumber } from '../units/day.ts';
 import { guessedFullScale, type HoursLine, type HoursNode, hoursLine, machineHoursOnMeter } from './hoursLine.ts';
+import { machineHoursAtDial } from './machineHours.ts';
 import { USUAL_USE, type UseRate, useBetween } from './useRate.ts';
 
 /** What is odd about a dial row: a refusal (it cannot be), or cautions; `parked`: it waits for an answer, out of the machine's hours. */
@@ -36,6 +37,10 @@ export function judgeDial(line: HoursLine, event: DialEvent): DialJudgement {
   const after = line.nodes.find((node) => node.dayOf > dayOf);
   if (event.dialHours === null) return noFault();
   if (!before) return judgeFirst(line, event, event.dialHours, after);
+  const meant = after && event.kind === 'reading' ? machineHoursAtDial(line, event.takenOn, event.dialHours) : null;
+  if (meant?.caution === null && (meant.hours >= before.machineHours || before.kind === 'estimated')) {
+    return judgeRise(line, before, event, event.dialHours, meant.hours - before.machineHours);
+  }
   const rise = riseOf(line, before, event, event.dialHours);
   if ('refusal' in rise) return rise;
   const later = laterOnSameMeter(line, event, event.dialHours, dayOf, after);
@@ -88,7 +93,7 @@ function riseOf(
 /** The last figure really read on the meter in place; an estimate does not bind. */
 function lastDialOn(line: HoursLine, before: HoursNode, dayOf: number): number {
   const meter = line.meters.findLast(({ fromDayOf }) => fromDayOf <= dayOf)!;
-  if (before.kind === 'read') return before.dialHours;
+  if (before.kind !== 'estimated') return before.dialHours;
   const read = line.nodes.findLast((node) => node.kind === 'read' && node.dayOf <= dayOf);
   const onThisMeter =
     read && read.machineHours >= meter.machineHoursAtStart && read.dialHours >= meter.dialHoursAtStart;

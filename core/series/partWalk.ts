@@ -1,0 +1,205 @@
+import type { PointLife, PointLimits, Renewal, Size } from '../shop/measuringPoint.ts';
+import type { Day } from '../units/day.ts';
+import { type ClockAt, clockAtMachineHours, clockOn, type PartClock } from './partClock.ts';
+import { averageStations, LEAST_ERROR_SD_MM, type StationSize } from './visitSizes.ts';
+
+/** Tolerance width of a new part when neither the point nor its class gives one [mm]. Common practice, no source. */
+export const USUAL_NEW_SIZE_TOL_MM = 0.2;
+
+/** A start of wear: certain, or somewhere between two moments. */
+export type Start = { from: ClockAt; to: ClockAt };
+
+export type Look = {
+  takenOn: Day;
+  event: 'as-found' | 'as-left' | 'renewed';
+  at: ClockAt | null;
+  atZero: boolean;
+  stations: StationSize[];
+};
+
+/** A part on its way through the days: its start, and the looks at it. */
+export type PartWalk = {
+  ordinal: number;
+  /** null: the first part on record */
+  renewal: Renewal | null;
+  /** null: no hours on record */
+  start: Start | null;
+  newSizeMm: number;
+  /** the limits in force when it went in */
+  startLimits: PointLimits;
+  looks: Look[];
+};
+
+/** The limits in force on a day: the last row that began by then, else the first. */
+export const limitsOn = (point: Pick<PointLife, 'limits'>, on: Day): PointLimits =>
+  point.limits.findLast(({ from }) => from === null || from <= on) ?? point.limits[0]!;
+
+/** Goes through the days in order and parts the looks among the parts. */
+export function walkParts(point: PointLife, clock: PartClock): PartWalk[] {
+  const sizes = point.sizes.filter(({ takenOn }) => takenOn <= clock.asOf);
+  const renewals = point.renewals.filter(({ takenOn }) => takenOn <= clock.asOf);
+  const days = [...new Set([...sizes, ...renewals].map(({ takenOn }) => takenOn))].sort();
+  const parts: PartWalk[] = [firstPart(point, clock, days[0] ?? null, sizes, renewals)];
+  for (const takenOn of days) {
+    const ofDay = sizes.filter((size) => size.takenOn === takenOn);
+    const renewedThen = renewals.filter((renewal) => renewal.takenOn === takenOn);
+    for (const renewal of renewedThen.filter(({ hoursKnown }) => !hoursKnown)) {
+      parts.push(partRenewedBetween(point, clock, renewal, parts.at(-1)!, ofDay));
+    }
+    const known = renewedThen.filter(({ hoursKnown }) => hoursKnown);
+    if (known.length === 0) {
+      look(
+        point,
+        clock,
+        parts.at(-1)!,
+        ofDay,
+        ofDay.some(({ event }) => event === 'as-found') ? 'as-found' : 'as-left',
+      );
+      continue;
+    }
+    look(
+      point,
+      clock,
+      parts.at(-1)!,
+      ofDay.filter(({ event }) => event === 'as-found'),
+      'as-found',
+    );
+    for (const renewal of known) parts.push(partRenewedOn(point, clock, renewal, parts.at(-1)!, ofDay));
+    lookAtNew(
+      point,
+      parts.at(-1)!,
+      ofDay.filter(({ event }) => event === 'as-left'),
+      known.at(-1)!,
+    );
+  }
+  return parts;
+}
+
+/** The dial noted with any of a day's sizes. */
+const dialOf = (sizes: readonly Size[]): number | null =>
+  sizes.find(({ dialHours }) => dialHours !== null)?.dialHours ?? null;
+
+function firstPart(
+  point: PointLife,
+  clock: PartClock,
+  firstDay: Day | null,
+  sizes: readonly Size[],
+  renewals: readonly Renewal[],
+): PartWalk {
+  const limits = point.limits[0]!;
+  const part: PartWalk = {
+    ordinal: 0,
+    renewal: null,
+    start: null,
+    newSizeMm: limits.newSizeMm,
+    startLimits: limits,
+    looks: [],
+  };
+  const from = clockAtMachineHours(clock, point.fittedMachineHours ?? 0);
+  if (!from) return part;
+  if (point.fittedMachineHours !== null) return { ...part, start: { from, to: from } };
+  const on = firstDay ?? clock.asOf;
+  const dial =
+    dialOf(sizes.filter(({ takenOn }) => takenOn === on)) ?? renewals.find(({ takenOn }) => takenOn === on)?.dialHours;
+  const to = clockOn(clock, on, dial ?? null);
+  return to ? { ...part, start: { from, to } } : part;
+}
+
+function partRenewedOn(
+  point: PointLife,
+  clock: PartClock,
+  renewal: Renewal,
+  old: PartWalk,
+  ofDay: readonly Size[],
+): PartWalk {
+  const at = clockOn(clock, renewal.takenOn, renewal.dialHours ?? dialOf(ofDay));
+  return newPart(point, renewal, old, at && { from: at, to: at });
+}
+
+/** Renewed some time since the previous size (or since the old part's own start). */
+function partRenewedBetween(
+  point: PointLife,
+  clock: PartClock,
+  renewal: Renewal,
+  old: PartWalk,
+  ofDay: readonly Size[],
+): PartWalk {
+  const to = clockOn(clock, renewal.takenOn, renewal.dialHours ?? dialOf(ofDay));
+  const from = old.looks.findLast(({ at }) => at !== null)?.at ?? old.start?.from ?? to;
+  return newPart(point, renewal, old, to && from && { from, to });
+}
+
+/**
+ * A part's own new size is the size put in when that is no ordinary new one (an oversize pin, a used part): beyond three sd
+ * of tolerance and gauge. Within them it is a reading at 0 h of an ordinary part.
+ */
+function newPart(point: PointLife, renewal: Renewal, old: PartWalk, start: Start | null): PartWalk {
+  const startLimits = limitsOn(point, renewal.takenOn);
+  const tolSdMm = (startLimits.newSizeTolMm ?? USUAL_NEW_SIZE_TOL_MM) / 4;
+  const { sizeMm } = renewal;
+  const odd = sizeMm !== null && Math.abs(sizeMm - startLimits.newSizeMm) > 3 * Math.hypot(tolSdMm, point.gaugeErrorMm);
+  return {
+    ordinal: old.ordinal + 1,
+    renewal,
+    start,
+    newSizeMm: odd ? sizeMm : startLimits.newSizeMm,
+    startLimits,
+    looks: [],
+  };
+}
+
+function look(
+  point: PointLife,
+  clock: PartClock,
+  part: PartWalk,
+  sizes: readonly Size[],
+  event: 'as-found' | 'as-left',
+): void {
+  if (sizes.length === 0) return;
+  const takenOn = sizes[0]!.takenOn;
+  const at = clockOn(clock, takenOn, dialOf(sizes));
+  part.looks.push({ takenOn, event, at, atZero: false, stations: averageStations(point, sizes) });
+}
+
+/** The reading at 0 h: as-left sizes of the day, else the size the renewal gives. */
+function lookAtNew(point: PointLife, part: PartWalk, asLeft: readonly Size[], renewal: Renewal): void {
+  const at = part.start?.to ?? null;
+  if (asLeft.length > 0) {
+    const stations = averageStations(point, asLeft);
+    part.looks.push({ takenOn: renewal.takenOn, event: 'as-left', at, atZero: true, stations });
+  } else if (renewal.sizeMm !== null) {
+    const station: StationSize = {
+      station: '',
+      sizeMm: renewal.sizeMm,
+      errorSdMm: Math.max(LEAST_ERROR_SD_MM, point.gaugeErrorMm),
+      repeats: 1,
+      parked: false,
+      sizeIds: [],
+    };
+    part.looks.push({ takenOn: renewal.takenOn, event: 'renewed', at, atZero: true, stations: [station] });
+  }
+}
+
+export const middle = ({ from, to }: Start): { runHours: number; workedHours: number } => ({
+  runHours: (from.runHours + to.runHours) / 2,
+  workedHours: (from.workedHours + to.workedHours) / 2,
+});
+
+/** 1 sd of the start itself, in worked hours: even spread, and the doubt about the days it lies between. */
+export function startSd({ from, to }: Start): number {
+  const width = to.workedHours - from.workedHours;
+  const own = from === to ? from.ownVariance : (from.ownVariance + to.ownVariance) / 4;
+  return Math.sqrt(width ** 2 / 12 + own * workedShare({ from, to }, to) ** 2);
+}
+
+/** Share of the hours between a start and a moment that were worked. */
+function workedShare(start: Start, at: ClockAt): number {
+  const run = at.runHours - start.from.runHours;
+  return run > 0 ? (at.workedHours - start.from.workedHours) / run : 1;
+}
+
+/** 1 sd of the worked hours from a start to a moment, beyond the doubt about the start. */
+export function sinceStartSd(start: Start, at: ClockAt): number {
+  const drift = Math.max(0, at.driftVariance - start.from.driftVariance);
+  return workedShare(start, at) * Math.sqrt(at.ownVariance + drift);
+}
