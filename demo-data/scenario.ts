@@ -536,7 +536,7 @@ export const MACHINES: MachinePlan[] = [
       { on: '2025-02-04', look: 0.58, must: ['Slide strip, top rear/thickness'] },
       { on: '2025-05-27', look: 0.1, must: ['Slide strip, top rear/thickness', 'Latch pin, right/tip diameter'] },
     ],
-    sizeAsRead: [{ on: '2025-05-27', point: 'Slide strip, top rear/thickness', station: 'rear', sizeMm: 11.15 }],
+    sizeAsRead: [{ on: '2025-05-27', point: 'Slide strip, top rear/thickness', station: 'rear', sizeMm: 11.2 }],
   },
   // Taken in, never measured.
   {
