@@ -1,16 +1,10 @@
 import type { Answer, AskOf, Fault, Operation, ReplyOf } from '#core/contract/operation.ts';
+import type { WindowBridge } from '#core/contract/windowBridge.ts';
 
 /**
  * The window's one way to the core: over Electron's bridge where there is one, else over the loopback server.
  * Both carry the same answers. Import this module before the router: it takes the token out of the address.
  */
-
-/** What electron/preload.ts puts into the window. */
-export type WindowBridge = {
-  ask(name: string, request: unknown): Promise<Answer>;
-  /** whole path of a file the person picked */
-  pathOfFile(file: File): string;
-};
 
 declare global {
   interface Window {

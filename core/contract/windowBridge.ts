@@ -1,0 +1,7 @@
+import type { Answer } from './operation.ts';
+
+/** All that Electron's window can reach outside itself: the door, and where a file lies that the person picked. */
+export type WindowBridge = {
+  ask(name: string, request: unknown): Promise<Answer>;
+  pathOfFile(file: File): string;
+};
