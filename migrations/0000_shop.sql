@@ -294,7 +294,6 @@ CREATE TABLE `renewals` (
 	`id` integer PRIMARY KEY AUTOINCREMENT NOT NULL,
 	`strip_down_id` integer NOT NULL,
 	`point_id` integer NOT NULL,
-	`done_by` text,
 	`hours_known` integer NOT NULL,
 	`size_mm` real,
 	`entry_id` integer NOT NULL,

@@ -169,26 +169,19 @@ function loadSizes(db: ReadableRecord, { knownAt }: Horizon, visits: Visits): Ma
 }
 
 function loadRenewals(db: ReadableRecord, horizon: Horizon, visits: Visits): Map<number, Renewal[]> {
-  type Row = [
-    pointId: number,
-    id: number,
-    stripDownId: number,
-    doneBy: Day | null,
-    hoursKnown: number,
-    sizeMm: number | null,
-  ];
+  type Row = [pointId: number, id: number, stripDownId: number, hoursKnown: number, sizeMm: number | null];
   const rows = bulk<Row>(
     db,
-    `SELECT r.point_id, r.id, r.strip_down_id, r.done_by, r.hours_known, r.size_mm
+    `SELECT r.point_id, r.id, r.strip_down_id, r.hours_known, r.size_mm
      FROM renewals r WHERE ${counting('renewals', 'r')} ORDER BY ${chainOf('r')}`,
     { knownAt: horizon.knownAt },
   );
   const renewals: [number, Renewal][] = [];
-  for (const [pointId, id, stripDownId, doneBy, hoursKnown, sizeMm] of rows) {
+  for (const [pointId, id, stripDownId, hoursKnown, sizeMm] of rows) {
     const visit = visits.get(stripDownId);
     if (!visit) continue;
     const known = hoursKnown === 1;
-    const takenOn = doneBy ?? visit.takenOn;
+    const { takenOn } = visit;
     renewals.push([pointId, { id, takenOn, dialHours: known ? visit.dialHours : null, hoursKnown: known, sizeMm }]);
   }
   renewals.sort(([, a], [, b]) => byDay(a, b));

@@ -415,8 +415,6 @@ export const renewals = sqliteTable(
     pointId: integer('point_id')
       .notNull()
       .references(() => measuringPoints.id),
-    /** null: the strip-down's day; else the day it is taken to have been done by, when done elsewhere */
-    doneBy: dayText('done_by'),
     hoursKnown: integer('hours_known', { mode: 'boolean' }).notNull(),
     /** size of the part put in; null: the new size */
     sizeMm: real('size_mm'),

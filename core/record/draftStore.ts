@@ -1,0 +1,20 @@
+import { eq } from 'drizzle-orm';
+import type { ReadableRecord, WritableRecord } from './recordFile.ts';
+import { drafts } from './schema.ts';
+
+/** A strip-down as typed so far on a machine; null: none. Who reads it checks it against the contract. */
+export const readDraft = (db: ReadableRecord, machineId: number): unknown =>
+  db.read.select({ draft: drafts.draft }).from(drafts).where(eq(drafts.machineId, machineId)).get()?.draft ?? null;
+
+/** Keeps it in place of the one before: one a machine. */
+export const keepDraft = (w: WritableRecord, machineId: number, draft: unknown, keptAt: string): void => {
+  w.write
+    .insert(drafts)
+    .values({ machineId, draft, keptAt })
+    .onConflictDoUpdate({ target: drafts.machineId, set: { draft, keptAt } })
+    .run();
+};
+
+/** @returns whether there was one */
+export const dropDraft = (w: WritableRecord, machineId: number): boolean =>
+  w.write.delete(drafts).where(eq(drafts.machineId, machineId)).run().changes > 0;

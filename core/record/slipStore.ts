@@ -1,0 +1,31 @@
+import { desc, eq, sql } from 'drizzle-orm';
+import type { Day } from '../units/day.ts';
+import { insertInto } from './insertInto.ts';
+import type { ReadableRecord, WritableRecord } from './recordFile.ts';
+import { slips } from './schema.ts';
+
+export type SlipOnRecord = typeof slips.$inferSelect;
+
+/** Slips are numbered through the year of their making: "2026-014". */
+export function nextSlipNumber(db: ReadableRecord, madeOn: Day): string {
+  const year = madeOn.slice(0, 4);
+  const last = db.read
+    .select({ last: sql<number | null>`max(CAST(substr(number, 6) AS INTEGER))` })
+    .from(slips)
+    .where(sql`number LIKE ${`${year}-%`}`)
+    .get()?.last;
+  return `${year}-${String((last ?? 0) + 1).padStart(3, '0')}`;
+}
+
+/** Keeps a slip as it was made. @param slip its facts, with its number already in them */
+export const insertSlip = (w: WritableRecord, slip: Omit<SlipOnRecord, 'id'>): number => insertInto(w, slips, slip);
+
+/** All slips, newest first. */
+export const listSlips = (db: ReadableRecord): SlipOnRecord[] =>
+  db.read.select().from(slips).orderBy(desc(slips.id)).all();
+
+export const slipsOfMachine = (db: ReadableRecord, machineId: number): SlipOnRecord[] =>
+  db.read.select().from(slips).where(eq(slips.machineId, machineId)).orderBy(desc(slips.id)).all();
+
+export const readSlip = (db: ReadableRecord, id: number): SlipOnRecord | null =>
+  db.read.select().from(slips).where(eq(slips.id, id)).get() ?? null;

@@ -1,0 +1,43 @@
+import type { Day } from '../units/day.ts';
+import { bulk } from './bulk.ts';
+import { chainOf, counting, NOW_KNOWN } from './counting.ts';
+import { insertInto } from './insertInto.ts';
+import type { ReadableRecord, WritableRecord } from './recordFile.ts';
+import { stripDowns } from './schema.ts';
+
+export type StripDownOnRecord = {
+  id: number;
+  machineId: number | null;
+  takenOn: Day;
+  dialReadingId: number | null;
+  dialHours: number | null;
+  fitter: string;
+  note: string;
+};
+
+/** Strip-downs of a machine, in order of day; of all machines when none is named. */
+export const stripDownsOf = (db: ReadableRecord, machineId: number | null = null): StripDownOnRecord[] =>
+  bulk<[number, number | null, Day, number | null, number | null, string, string]>(
+    db,
+    `SELECT ${chainOf('v')}, v.machine_id, v.taken_on, v.dial_reading_id,
+       (SELECT d.dial_hours FROM dial_readings d
+        WHERE ${chainOf('d')} = v.dial_reading_id AND ${counting('dial_readings', 'd')}), v.fitter, v.note
+     FROM strip_downs v WHERE (@machineId IS NULL OR v.machine_id = @machineId) AND ${counting('strip_downs', 'v')}
+     ORDER BY v.taken_on, ${chainOf('v')}`,
+    { machineId, knownAt: NOW_KNOWN },
+  ).map(([id, ofMachine, takenOn, dialReadingId, dialHours, fitter, note]) => ({
+    id,
+    machineId: ofMachine,
+    takenOn,
+    dialReadingId,
+    dialHours,
+    fitter,
+    note,
+  }));
+
+/** @param row machineId null: the assembly lay on the shelf; dialReadingId: first row of the reading's chain */
+export const insertStripDown = (
+  w: WritableRecord,
+  entryId: number,
+  row: { machineId: number | null; takenOn: Day; dialReadingId: number | null; fitter: string; note: string },
+): number => insertInto(w, stripDowns, { ...row, entryId });
