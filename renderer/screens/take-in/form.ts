@@ -1,0 +1,200 @@
+import type { AssemblyKind, Sketch } from '#core/contract/shop.ts';
+import { type DecimalMark, decimalFigure, limitFigure } from '#core/words/quantityText.ts';
+
+/** The take-in form as typed: texts, not yet numbers. `id` keeps a row's identity while rows come and go. */
+export type PointForm = {
+  id: string;
+  name: string;
+  measures: KindPoint['measures'];
+  wears: KindPoint['wears'];
+  partClass: string;
+  newSizeText: string;
+  /** whole width of the tolerance */
+  newSizeTolText: string;
+  renewAtText: string;
+  rejectAtText: string;
+  limitSource: string;
+  /** U = 2 sd, as the shop says it */
+  gaugeErrorText: string;
+  /** "front, middle, rear" */
+  stationsText: string;
+};
+
+export type PositionForm = {
+  id: string;
+  itemText: string;
+  name: string;
+  safety: boolean;
+  /** left out: shown struck, not laid down; nothing is lost by it */
+  leftOut: boolean;
+  points: PointForm[];
+};
+
+export type Fitted = 'as-built' | 'not-known' | 'at-hours';
+
+export type AssemblyForm = {
+  id: string;
+  /** null: laid out by hand */
+  kind: string | null;
+  name: string;
+  serial: string;
+  fitted: Fitted;
+  fittedText: string;
+  positions: PositionForm[];
+  sketch: Sketch | null;
+};
+
+export type CustomerForm = { name: string; place: string; address: string; phone: string; email: string };
+
+export type MachineForm = {
+  name: string;
+  make: string;
+  model: string;
+  serial: string;
+  builtYearText: string;
+  note: string;
+  meter: 'meter' | 'none';
+  meterDigitsText: string;
+  hoursBeforeText: string;
+  /** per cent of its hours the assemblies work */
+  workShareText: string;
+};
+
+export type DialForm = { takenOn: string; dialText: string; estimate: boolean; saidBy: string };
+
+export type TakeInForm = {
+  /** an existing customer; null: the one typed is new */
+  customerId: number | null;
+  customer: CustomerForm;
+  machine: MachineForm;
+  dial: DialForm;
+  assemblies: AssemblyForm[];
+};
+
+type KindPoint = AssemblyKind['positions'][number]['points'][number];
+
+export const emptyTakeIn = (today: string, saidBy: string): TakeInForm => ({
+  customerId: null,
+  customer: { name: '', place: '', address: '', phone: '', email: '' },
+  machine: {
+    name: '',
+    make: '',
+    model: '',
+    serial: '',
+    builtYearText: '',
+    note: '',
+    meter: 'meter',
+    meterDigitsText: '',
+    hoursBeforeText: '',
+    workShareText: '100',
+  },
+  dial: { takenOn: today, dialText: '', estimate: false, saidBy },
+  assemblies: [],
+});
+
+let made = 0;
+/** Rows are told apart on the screen only; the record gives them their own numbers. */
+const newId = (): string => `row-${++made}`;
+
+/** A kind laid out in the form: every figure of it may be changed before it is laid down. */
+export const assemblyOfKind = (kind: AssemblyKind, mark: DecimalMark): AssemblyForm => ({
+  id: newId(),
+  kind: kind.name,
+  name: kind.name,
+  serial: '',
+  fitted: 'as-built',
+  fittedText: '',
+  sketch: kind.sketch,
+  positions: kind.positions.map((position) => ({
+    id: newId(),
+    itemText: String(position.item),
+    name: position.name,
+    safety: position.safety,
+    leftOut: false,
+    points: position.points.map((point) => pointForm(point, mark)),
+  })),
+});
+
+export const pointForm = (point: KindPoint, mark: DecimalMark): PointForm => ({
+  id: newId(),
+  name: point.name,
+  measures: point.measures,
+  wears: point.wears,
+  partClass: point.partClass,
+  newSizeText: limitFigure(point.newSizeMm, mark),
+  newSizeTolText: point.newSizeTolMm === null ? '' : limitFigure(point.newSizeTolMm, mark),
+  renewAtText: point.renewAtMm === null ? '' : limitFigure(point.renewAtMm, mark),
+  rejectAtText: point.rejectAtMm === null ? '' : limitFigure(point.rejectAtMm, mark),
+  limitSource: point.limitSource ?? '',
+  gaugeErrorText: errorFigure(point.gaugeErrorMm, mark),
+  stationsText: point.stations.join(', '),
+});
+
+/** A gauge's error as the shop says it: U = 2 sd, two decimals or as many as keep it exact. */
+export const errorFigure = (errorSdMm: number, mark: DecimalMark): string => {
+  const wide = 2 * errorSdMm;
+  const places = [2, 3].find((n) => Math.abs(wide * 10 ** n - Math.round(wide * 10 ** n)) < 1e-6) ?? 4;
+  return decimalFigure(wide, places, mark);
+};
+
+/** An assembly of no kind, with one position to begin with. */
+export const assemblyByHand = (mark: DecimalMark): AssemblyForm => ({
+  id: newId(),
+  kind: null,
+  name: '',
+  serial: '',
+  fitted: 'as-built',
+  fittedText: '',
+  sketch: null,
+  positions: [positionByHand(1, mark)],
+});
+
+export const positionByHand = (item: number, mark: DecimalMark): PositionForm => ({
+  id: newId(),
+  itemText: String(item),
+  name: '',
+  safety: false,
+  leftOut: false,
+  points: [pointByHand(mark)],
+});
+
+/** A calliper's error until the shop says otherwise (common practice: U 0.1 mm on a worn part). */
+const CALLIPER_SD_MM = 0.05;
+
+export const pointByHand = (mark: DecimalMark): PointForm => ({
+  id: newId(),
+  name: 'thickness',
+  measures: 'thickness',
+  wears: 'down',
+  partClass: '',
+  newSizeText: '',
+  newSizeTolText: '',
+  renewAtText: '',
+  rejectAtText: '',
+  limitSource: '',
+  gaugeErrorText: errorFigure(CALLIPER_SD_MM, mark),
+  stationsText: '',
+});
+
+/** The way each measure goes when parts wear; a depth may go either. */
+export const usualWay = (measures: KindPoint['measures']): KindPoint['wears'] =>
+  measures === 'bore' || measures === 'slack' || measures === 'depth' ? 'up' : 'down';
+
+/** The item number after the highest one in use. */
+export const nextItem = (positions: readonly PositionForm[]): number =>
+  positions.reduce((most, { itemText }) => Math.max(most, Number.parseInt(itemText, 10) || 0), 0) + 1;
+
+/** "front, middle, rear" as stations; empty: one reading without a name. */
+export const stationsOf = (text: string): string[] =>
+  text
+    .split(/[,;]/)
+    .map((station) => station.trim())
+    .filter((station) => station !== '');
+
+/** True when a customer and a machine without a word typed in it would be lost by leaving. */
+export const isUntouched = (form: TakeInForm): boolean =>
+  form.customerId === null &&
+  Object.values(form.customer).every((text) => text.trim() === '') &&
+  form.machine.name.trim() === '' &&
+  form.assemblies.length === 0 &&
+  form.dial.dialText.trim() === '';
