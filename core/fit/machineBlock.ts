@@ -285,6 +285,7 @@ export function sweepBlock(block: MachineBlock, p: number, q: number, figures: C
 
 /**
  * The part's nodes of ln rate with the true wear at each: what its forecast is made of. Ask after a sweep.
+ * @param reachSd how far the nodes run either way, in sd of the bell
  * @returns what is held of u without the part's own word
  */
 export function nodesOfPart(
@@ -294,14 +295,15 @@ export function nodesOfPart(
   laws: PartLaws,
   nodeCount: number,
   into: Tilt,
+  reachSd = 4.5,
 ): { cavityMean: number; cavityVar: number } {
   if (cavity(block, part)) addSite(block, part, 1);
   if (part.n === 0) {
     const sd = Math.sqrt(cavityCov[0]! + laws.share[1]! * laws.sd[1]! ** 2 + laws.share[0]! * laws.sd[0]! ** 2);
-    tilt(part, figures, laws, cavityMean, cavityCov, cavityMean[0]!, 4.5 * sd, nodeCount, true, into);
+    tilt(part, figures, laws, cavityMean, cavityCov, cavityMean[0]!, reachSd * sd, nodeCount, true, into);
   } else {
     tiltOnBell(part, figures, laws);
-    tilt(part, figures, laws, cavityMean, cavityCov, part.bellMean, 4.5 * part.bellSd, nodeCount, true, into);
+    tilt(part, figures, laws, cavityMean, cavityCov, part.bellMean, reachSd * part.bellSd, nodeCount, true, into);
   }
   return { cavityMean: cavityMean[0]!, cavityVar: cavityCov[0]! };
 }
