@@ -1,0 +1,55 @@
+import { Document, Page } from '@react-pdf/renderer';
+import { createElement, type ReactElement } from 'react';
+import type { Slip } from '../contract/slip.ts';
+import { MARGIN_PT, view } from './elements.ts';
+import { slipAxis } from './slipAxis.ts';
+import { footPt, slipFoot } from './slipFoot.ts';
+import { headline, shopHead } from './slipHead.ts';
+import { barsExplained, foundAndDone, sectionHead, thenAndWatch } from './slipLists.ts';
+import { headlineText, slipLabels } from './slipWords.ts';
+
+/** How much of each list is shown: what is left out is counted on the paper. */
+export type SlipRoom = { axisRows: number; listLines: number; watchLines: number; drawing: boolean };
+
+const A4_WIDTH_PT = 595.28;
+
+/**
+ * The farmer's page, drawn: head, headline, found and done, the axis, what then, how to read it; the foot is fixed.
+ * Dates of the document are those of the slip, so that the same slip gives the same bytes.
+ */
+export function forecastSlipPaper(slip: Slip, room: SlipRoom): ReactElement {
+  const madeAt = new Date(`${slip.madeOn}T00:00:00Z`);
+  const widthPt = A4_WIDTH_PT - 2 * MARGIN_PT;
+  const lists = foundAndDone(slip, room.listLines);
+  return createElement(
+    Document,
+    {
+      title: `${slipLabels.slip(slip)}, ${slip.machine.name}`,
+      subject: headlineText(slip),
+      author: slip.shop.name,
+      creator: 'Hours and Wear',
+      producer: 'Hours and Wear',
+      language: 'en',
+      creationDate: madeAt,
+      modificationDate: madeAt,
+    },
+    createElement(
+      Page,
+      {
+        size: 'A4',
+        style: { paddingTop: MARGIN_PT, paddingHorizontal: MARGIN_PT, paddingBottom: MARGIN_PT + footPt(slip) },
+      },
+      slipFoot(slip),
+      shopHead(slip),
+      headline(slip),
+      lists,
+      ...(slip.axis === null || slip.axis.rows.length === 0
+        ? []
+        : [axisHead(), slipAxis(slip, slip.axis, room.axisRows, widthPt)]),
+      thenAndWatch(slip, room.watchLines, room.drawing),
+      barsExplained(slip),
+    ),
+  );
+}
+
+const axisHead = (): ReactElement => view({ marginTop: 8, marginBottom: 3 }, sectionHead(slipLabels.axis));

@@ -1,0 +1,64 @@
+import { renderToBuffer } from '@react-pdf/renderer';
+import type { Slip } from '../contract/slip.ts';
+import { assertInvariant } from '../outcome.ts';
+import { forecastSlipPaper, type SlipRoom } from './forecastSlipPaper.ts';
+import { registerPaperFonts } from './paperFonts.ts';
+
+/**
+ * The forecast slip as a PDF of exactly one A4 page. Long lists are shortened, longest first, until the page holds
+ * everything; the paper says how much was left out. The same slip gives the same bytes.
+ */
+export async function printSlip(slip: Slip): Promise<Uint8Array> {
+  registerPaperFonts();
+  const rooms = roomsOf(slip);
+  // rooms shrink from first to last: the first that holds is found by halving
+  let fits = await pageOf(slip, rooms.at(-1)!);
+  let [low, high] = [0, rooms.length - 1];
+  while (low < high) {
+    const middle = Math.floor((low + high) / 2);
+    const page = await pageOf(slip, rooms[middle]!);
+    if (page === null) low = middle + 1;
+    else [fits, high] = [page, middle];
+  }
+  assertInvariant(fits, 'a slip with its lists cut to the least fits one page');
+  return fits;
+}
+
+/** The page, or null when it runs over. */
+async function pageOf(slip: Slip, room: SlipRoom): Promise<Uint8Array | null> {
+  const bytes = await renderToBuffer(forecastSlipPaper(slip, room) as Parameters<typeof renderToBuffer>[0]);
+  return pageCount(bytes) === 1 ? bytes : null;
+}
+
+const pageCount = (bytes: Buffer): number => bytes.toString('latin1').match(/\/Type \/Page\b(?!s)/g)?.length ?? 0;
+
+const LEAST: SlipRoom = { axisRows: 3, listLines: 2, watchLines: 2, drawing: false };
+/** Below these a list is cut only when nothing longer is left to cut. */
+const FAIR: SlipRoom = { axisRows: 9, listLines: 4, watchLines: 4, drawing: true };
+
+/** Rooms from the whole slip down to the least, one line less at a time, the list furthest above its fair share first. */
+export function roomsOf(slip: Slip): SlipRoom[] {
+  let room: SlipRoom = {
+    axisRows: Math.min(24, slip.axis?.rows.length ?? 0),
+    listLines: Math.max(slip.found.length, slip.done.length),
+    watchLines: slip.watch.length + slip.greaseAndWatch.length,
+    drawing: true,
+  };
+  const rooms = [room];
+  for (let next = smaller(room); next !== null; next = smaller(room)) {
+    room = next;
+    rooms.push(room);
+  }
+  return rooms;
+}
+
+function smaller(room: SlipRoom): SlipRoom | null {
+  const lists = ['listLines', 'watchLines', 'axisRows'] as const;
+  const most = (over: SlipRoom) =>
+    lists.filter((list) => room[list] > over[list]).sort((a, b) => room[b] / over[b] - room[a] / over[a])[0];
+  const aboveFair = most(FAIR);
+  if (aboveFair) return { ...room, [aboveFair]: room[aboveFair] - 1 };
+  if (room.drawing) return { ...room, drawing: false };
+  const aboveLeast = most(LEAST);
+  return aboveLeast ? { ...room, [aboveLeast]: room[aboveLeast] - 1 } : null;
+}

@@ -1,0 +1,110 @@
+import type { ReactElement } from 'react';
+import { textWidth } from '../axis/textWidth.ts';
+import type { Slip } from '../contract/slip.ts';
+import { day } from '../units/day.ts';
+import { fixedView, INK, line, MARGIN_PT, picture, rect, strong, text, view } from './elements.ts';
+import { WEIGHT } from './paperFonts.ts';
+import {
+  cautionText,
+  longDay,
+  machineOnPlate,
+  meterBoxes,
+  meterDays,
+  planningAidHead,
+  slipLabels,
+} from './slipWords.ts';
+
+const A4_WIDTH_PT = 595.28;
+
+const CAUTION = { sizePt: 11, linePt: 14.2, mostLines: 5 } as const;
+/** tear-off card, title block, and the clear paper about them */
+const UNDER_CAUTION_PT = 112;
+
+/** Room the foot takes at the end of the page [pt]; the width of the caution's text is known a little on the wide side. */
+export function footPt(slip: Slip): number {
+  const runs = textWidth(`${planningAidHead} ${cautionText(slip)}`, CAUTION.sizePt) / (A4_WIDTH_PT - 2 * MARGIN_PT);
+  return UNDER_CAUTION_PT + CAUTION.linePt * Math.min(CAUTION.mostLines, Math.ceil(runs));
+}
+
+/** Stands at the bottom of the page whatever is above it. */
+export const slipFoot = (slip: Slip): ReactElement =>
+  fixedView(
+    {
+      left: MARGIN_PT,
+      right: MARGIN_PT,
+      bottom: MARGIN_PT,
+      height: footPt(slip),
+      justifyContent: 'flex-end',
+    },
+    view(
+      { borderTopWidth: 0.8, borderTopColor: INK, paddingTop: 5, paddingBottom: 6 },
+      text(
+        { face: 'table', sizePt: CAUTION.sizePt, lines: CAUTION.mostLines },
+        {},
+        strong(planningAidHead),
+        ` ${cautionText(slip)}`,
+      ),
+    ),
+    tearLine(),
+    meterCard(slip),
+    titleBlock(slip),
+  );
+
+/** Across the whole sheet, margins too: here it is torn off. */
+const tearLine = (): ReactElement =>
+  view(
+    { marginLeft: -MARGIN_PT, width: A4_WIDTH_PT },
+    picture({ width: 595, height: 2, widthPt: A4_WIDTH_PT }, line(0, 1, 595, 1, { width: 0.8, dash: '3 2' })),
+  );
+
+const meterCard = (slip: Slip): ReactElement =>
+  view(
+    { flexDirection: 'row', alignItems: 'flex-end', paddingVertical: 6 },
+    view(
+      { flexGrow: 1, flexBasis: 0, paddingRight: 14 },
+      text({ sizePt: 12, weight: WEIGHT.head }, {}, slipLabels.meterCard),
+      text({ face: 'table', sizePt: 11, lines: 2 }, {}, slipLabels.meterCardBy(slip)),
+    ),
+    ...meterDays(day(slip.madeOn)).map((on) =>
+      view(
+        { marginLeft: 12 },
+        text({ face: 'table', sizePt: 11 }, { marginBottom: 2 }, longDay(on)),
+        boxes(meterBoxes(slip)),
+      ),
+    ),
+  );
+
+const boxes = (count: number): ReactElement => {
+  const width = count * 19 - 2;
+  return picture(
+    { width, height: 23, widthPt: width },
+    ...Array.from({ length: count }, (_, i) => rect(i * 19 + 0.5, 0.5, 15.5, 22, null, { width: 0.9 })),
+  );
+};
+
+function titleBlock(slip: Slip): ReactElement {
+  const cells: [head: string, words: string, grow: number][] = [
+    [slipLabels.machine, machineOnPlate(slip), 4.6],
+    [slipLabels.asOf, slip.asOf, 1.9],
+    [slipLabels.restsOn, slipLabels.basis(slip), 4.2],
+    [slipLabels.measuredBy, slip.measuredBy === '' ? slipLabels.nobody : slip.measuredBy, 2.6],
+    [slipLabels.sheet, slipLabels.oneOfOne, 1.2],
+  ];
+  return view(
+    { flexDirection: 'row', borderWidth: 0.9, borderColor: INK },
+    ...cells.map(([head, words, flexGrow], i) =>
+      view(
+        {
+          flexGrow,
+          flexBasis: 0,
+          paddingHorizontal: 7,
+          paddingVertical: 3,
+          borderColor: INK,
+          borderLeftWidth: i === 0 ? 0 : 0.9,
+        },
+        text({ face: 'table', sizePt: 9.5 }, {}, head),
+        text({ face: 'table', sizePt: 11, weight: WEIGHT.label, lines: 1 }, {}, words),
+      ),
+    ),
+  );
+}
