@@ -5,8 +5,11 @@ import { guessedFullScale, type HoursLine, type HoursNode, hoursLine, machineHou
 import { machineHoursAtDial } from './machineHours.ts';
 import { USUAL_USE, type UseRate, useBetween } from './useRate.ts';
 
+/** What a person may say to a questioned dial; the events among them are entered in its place. */
+export type DialChoice = 'read-again' | 'right-as-read' | 'new-meter' | 'rollover' | 'estimate' | 'other-machine';
+
 /** What is odd about a dial row: a refusal (it cannot be), or cautions; `parked`: it waits for an answer, out of the machine's hours. */
-export type DialJudgement = { refusal: Refusal | null; cautions: Caution[]; parked: boolean };
+export type DialJudgement = { refusal: Refusal | null; cautions: Caution[]; parked: boolean; choices: DialChoice[] };
 
 const HOURS_IN_A_DAY = 24;
 
@@ -19,7 +22,12 @@ const STARTLING = { times: 3, hours: 500 };
 /** A dial that has not moved for longer than this may have stopped [d]. Common practice, no source. */
 const STILL_FOR_DAYS = 300;
 
-const noFault = (cautions: Caution[] = [], parked = false): DialJudgement => ({ refusal: null, cautions, parked });
+const noFault = (cautions: Caution[] = [], parked = false): DialJudgement => ({
+  refusal: null,
+  cautions,
+  parked,
+  choices: parked ? ['read-again', 'right-as-read', 'other-machine'] : [],
+});
 
 /**
  * Judges a new row of a machine's hours against the rows before it and, when it is back-dated, after it.
@@ -161,6 +169,10 @@ const refused = (code: string, facts: NonNullable<Refusal['facts']>): DialJudgem
   refusal: { code, facts },
   cautions: [],
   parked: false,
+  choices:
+    code === 'dial-went-back'
+      ? ['read-again', 'new-meter', 'rollover', 'other-machine']
+      : ['read-again', 'other-machine'],
 });
 
 /**
