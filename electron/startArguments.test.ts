@@ -3,7 +3,12 @@ import { defaultRecordPath } from '#core/shells/dataFolder.ts';
 import { startArguments } from './startArguments.ts';
 
 test('a plain start opens the usual record', () => {
-  expect(startArguments([], '/shop')).toEqual({ recordPath: defaultRecordPath(), noOpen: false, fetchElectron: false });
+  expect(startArguments([], '/shop')).toEqual({
+    recordPath: defaultRecordPath(),
+    noOpen: false,
+    inBrowser: false,
+    fetchElectron: false,
+  });
 });
 
 test('a record is named by option or by double-click, from where the person stood', () => {
@@ -12,9 +17,12 @@ test('a record is named by option or by double-click, from where the person stoo
 });
 
 test('the other options', () => {
-  expect(startArguments(['--no-open', '--as-of', '2026-11-02', '--fetch-electron'], '/')).toMatchObject({
-    noOpen: true,
-    asOf: '2026-11-02',
-    fetchElectron: true,
-  });
+  expect(startArguments(['--no-open', '--as-of', '2026-11-02', '--fetch-electron', '--in-browser'], '/')).toMatchObject(
+    {
+      noOpen: true,
+      inBrowser: true,
+      asOf: '2026-11-02',
+      fetchElectron: true,
+    },
+  );
 });

@@ -10,6 +10,8 @@ export type StartArguments = {
   asOf?: string;
   /** print the address and open nothing */
   noOpen: boolean;
+  /** open in a browser even where Electron's program is present */
+  inBrowser: boolean;
   /** try again to fetch Electron's program after it could not be fetched once */
   fetchElectron: boolean;
 };
@@ -28,6 +30,7 @@ export function startArguments(args: readonly string[], standingIn: string): Sta
       record: { type: 'string' },
       'as-of': { type: 'string' },
       'no-open': { type: 'boolean' },
+      'in-browser': { type: 'boolean' },
       'fetch-electron': { type: 'boolean' },
     },
   });
@@ -37,6 +40,7 @@ export function startArguments(args: readonly string[], standingIn: string): Sta
     recordPath: typeof named === 'string' ? resolve(standingIn, named) : defaultRecordPath(),
     ...(typeof asOf === 'string' && { asOf }),
     noOpen: values['no-open'] === true,
+    inBrowser: values['in-browser'] === true,
     fetchElectron: values['fetch-electron'] === true,
   };
 }

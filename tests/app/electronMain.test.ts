@@ -1,0 +1,309 @@
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { Answer } from '#core/contract/operation.ts';
+import { BrowserWindowDouble, electronDouble } from './electronDouble.ts';
+
+// without a factory Node would load electron's own index.js, which fetches its program
+vi.mock('electron', () => ({}));
+
+let folder: string;
+let asked: [string, unknown][];
+let answer: Answer;
+let closed: number;
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'electron-main-'));
+  vi.stubEnv('XDG_DATA_HOME', folder);
+  vi.stubEnv('APPDATA', folder);
+  asked = [];
+  answer = { ok: true, value: 'heard' };
+  closed = 0;
+});
+
+afterEach(() => {
+  vi.unstubAllEnvs();
+  process.removeAllListeners('uncaughtException');
+  rmSync(folder, { recursive: true, force: true });
+});
+
+/** Starts electron/main.ts with a double of Electron and a program that keeps what it is asked. */
+async function start(prepare: (electron: ReturnType<typeof electronDouble>) => void = () => {}) {
+  const electron = electronDouble();
+  prepare(electron);
+  const openProgram = vi.fn(async (_options: { recordPath: string }) => ({
+    ask: async (name: string, request: unknown) => {
+      asked.push([name, request]);
+      return answer;
+    },
+    close: async () => {
+      closed += 1;
+    },
+  }));
+  vi.resetModules();
+  vi.doMock('electron', () => electron);
+  vi.doMock('#core/shells/openProgram.ts', () => ({ openProgram }));
+  vi.doMock('#core/shells/page.ts', async (original) => {
+    const page = await original<typeof import('#core/shells/page.ts')>();
+    return { ...page, pageFilesIn: () => page.pageFilesIn(aBuiltPage()) };
+  });
+  await import('#electron/main.ts');
+  await vi.waitFor(() =>
+    expect(openProgram.mock.calls.length + electron.app.quit.mock.calls.length).toBeGreaterThan(0),
+  );
+  await new Promise((settled) => setImmediate(settled));
+  const window = BrowserWindowDouble.made[0];
+  return { electron, openProgram, window };
+}
+
+function aBuiltPage(): string {
+  const page = join(folder, 'page');
+  mkdirSync(page, { recursive: true });
+  writeFileSync(join(page, 'index.html'), '<!doctype html><title>page</title><meta nonce="PAGE_NONCE">');
+  return page;
+}
+
+async function startedWindow() {
+  const started = await start();
+  if (!started.window) throw new Error('no window was opened');
+  return { ...started, window: started.window };
+}
+
+const navigation = (url: string) => ({ url, preventDefault: vi.fn() });
+
+describe('the window', () => {
+  test('is sandboxed, isolated, without Node, and shows our own page', async () => {
+    const { window, electron } = await startedWindow();
+    expect(window.options.webPreferences).toMatchObject({
+      sandbox: true,
+      contextIsolation: true,
+      nodeIntegration: false,
+      nodeIntegrationInWorker: false,
+      nodeIntegrationInSubFrames: false,
+      webSecurity: true,
+      allowRunningInsecureContent: false,
+      webviewTag: false,
+      preload: expect.stringMatching(/preload\.cjs$/),
+    });
+    expect(electron.app.enableSandbox).toHaveBeenCalledOnce();
+    expect(window.loaded).toBe('app://hours-and-wear/');
+    expect(BrowserWindowDouble.made).toHaveLength(1);
+  });
+
+  test('is shown once it has something to show, and opens next time where it stood', async () => {
+    const { window } = await startedWindow();
+    expect(window.options).toMatchObject({ show: false, width: 1360 });
+    window.emit('ready-to-show');
+    expect(window.show).toHaveBeenCalledOnce();
+    window.emit('close');
+    const again = await startedWindow();
+    expect(again.window.options).toMatchObject({ x: 40, y: 30, width: 1200, height: 800 });
+  });
+
+  test('opens where it likes when the screen it stood on is gone, or its note was written in', async () => {
+    const { window } = await startedWindow();
+    window.emit('close');
+    const elsewhere = await start((electron) => {
+      electron.screen.getAllDisplays = () => [{ workArea: { x: 5000, y: 0, width: 800, height: 600 } }];
+    });
+    expect(elsewhere.window?.options).not.toHaveProperty('x');
+    writeFileSync(join(folder, 'hours-and-wear', 'window.json'), '{"x":"left"}');
+    expect((await startedWindow()).window.options).not.toHaveProperty('x');
+  });
+});
+
+describe('the page is kept where it is', () => {
+  async function lockedContents() {
+    const started = await startedWindow();
+    const contents = started.window.webContents;
+    started.electron.app.emit('web-contents-created', {}, contents);
+    return { ...started, contents };
+  }
+
+  test('it may move within itself and nowhere else', async () => {
+    const { contents, electron } = await lockedContents();
+    const own = navigation('app://hours-and-wear/#/machines');
+    contents.emit('will-navigate', own);
+    expect(own.preventDefault).not.toHaveBeenCalled();
+    for (const url of [
+      'app://hours-and-wear.elsewhere.example/',
+      'file:///etc/passwd',
+      'http://127.0.0.1:8080/',
+      'data:text/html,hello',
+      'javascript:alert(1)',
+    ]) {
+      for (const event of ['will-navigate', 'will-frame-navigate', 'will-redirect']) {
+        const away = navigation(url);
+        contents.emit(event, away);
+        expect(away.preventDefault, `${event} ${url}`).toHaveBeenCalledOnce();
+      }
+    }
+    expect(electron.shell.openExternal).not.toHaveBeenCalled();
+  });
+
+  test('a mail, a telephone call and a page over TLS are left to the system, nothing else is', async () => {
+    const { contents, electron } = await lockedContents();
+    const leaving = ['https://standards.example/', 'mailto:till@hof.example', 'tel:+4900000'];
+    const staying = [
+      'http://standards.example/',
+      'file:///etc/passwd',
+      'smb://server/share',
+      'ms-settings:privacy',
+      'https://bank.example@elsewhere.example/',
+      'not an address',
+    ];
+    for (const url of [...leaving, ...staying])
+      expect(contents.windowOpenHandler?.({ url })).toEqual({ action: 'deny' });
+    expect(electron.shell.openExternal.mock.calls.map(([address]) => address)).toEqual(leaving);
+  });
+
+  test('nothing is embedded but a paper of ours', async () => {
+    const { contents } = await lockedContents();
+    const webview = navigation('https://elsewhere.example/');
+    contents.emit('will-attach-webview', webview);
+    expect(webview.preventDefault).toHaveBeenCalledOnce();
+    const paper = navigation('blob:app://hours-and-wear/6f1c');
+    contents.emit('will-frame-navigate', paper);
+    expect(paper.preventDefault).not.toHaveBeenCalled();
+  });
+
+  test('every permission is denied, asked for or looked up', async () => {
+    const { electron } = await lockedContents();
+    const session = electron.session.defaultSession;
+    for (const permission of [
+      'media',
+      'geolocation',
+      'notifications',
+      'clipboard-read',
+      'openExternal',
+      'fullscreen',
+    ]) {
+      const decide = vi.fn();
+      session.permissionRequest?.({}, permission, decide);
+      expect(decide).toHaveBeenCalledExactlyOnceWith(false);
+    }
+    expect(session.permissionCheck?.()).toBe(false);
+    expect(session.devicePermission?.()).toBe(false);
+  });
+
+  test('a paper made in the window is saved where the person says; nothing is fetched from elsewhere', async () => {
+    const { electron } = await lockedContents();
+    const item = (url: string) => ({ getURL: () => url, getFilename: () => 'slip.pdf', setSaveDialogOptions: vi.fn() });
+    const own = item('blob:app://hours-and-wear/6f1c');
+    const foreign = item('https://elsewhere.example/tool.exe');
+    const events = [navigation(''), navigation('')] as const;
+    electron.session.defaultSession.emit('will-download', events[0], own);
+    electron.session.defaultSession.emit('will-download', events[1], foreign);
+    expect(own.setSaveDialogOptions).toHaveBeenCalledExactlyOnceWith({ defaultPath: 'slip.pdf' });
+    expect(events[0].preventDefault).not.toHaveBeenCalled();
+    expect(events[1].preventDefault).toHaveBeenCalledOnce();
+  });
+});
+
+describe('the page’s files', () => {
+  test('come under app: with the content policy, and nothing else does', async () => {
+    const { electron } = await startedWindow();
+    const served = electron.session.defaultSession.served;
+    const page = served?.({ url: 'app://hours-and-wear/', method: 'GET' });
+    expect(page?.status).toBe(200);
+    expect(page?.headers.get('content-security-policy')).toMatch(/^default-src 'none'; script-src 'self';/);
+    expect(page?.headers.get('content-type')).toBe('text/html; charset=utf-8');
+    expect(await page?.text()).not.toContain('PAGE_NONCE');
+    for (const url of [
+      'app://hours-and-wear/../../etc/passwd',
+      'app://hours-and-wear/%2e%2e%2f%2e%2e%2fetc/passwd',
+      'app://elsewhere/index.html',
+      'app://hours-and-wear/none.js',
+    ]) {
+      expect(served?.({ url, method: 'GET' }).status, url).toBe(404);
+    }
+    expect(served?.({ url: 'app://hours-and-wear/', method: 'POST' }).status).toBe(404);
+    expect(electron.protocol.registerSchemesAsPrivileged).toHaveBeenCalledOnce();
+  });
+});
+
+describe('who may ask', () => {
+  const ownFrame = { url: 'app://hours-and-wear/#/hours', parent: null };
+
+  test('the main frame of our own page', async () => {
+    const { electron } = await startedWindow();
+    const ask = electron.ipcHandlers.get('ask');
+    expect(await ask?.({ senderFrame: ownFrame }, 'hours/add', { dialHours: 812 })).toEqual({
+      ok: true,
+      value: 'heard',
+    });
+    expect(asked).toEqual([['hours/add', { dialHours: 812 }]]);
+    expect([...electron.ipcHandlers.keys()]).toEqual(['ask']);
+  });
+
+  test.each([
+    ['another page', { url: 'https://elsewhere.example/', parent: null }],
+    ['a page whose name begins like ours', { url: 'app://hours-and-wear.elsewhere.example/', parent: null }],
+    ['a file', { url: 'file:///tmp/page.html', parent: null }],
+    ['a frame inside our page', { url: 'app://hours-and-wear/', parent: ownFrame }],
+    ['a frame that is gone', null],
+  ])('not %s', async (_who, senderFrame) => {
+    const { electron } = await startedWindow();
+    const reply = await electron.ipcHandlers.get('ask')?.({ senderFrame }, 'hours/add', {});
+    expect(reply).toMatchObject({ ok: false, fault: { code: 'not-this-page' } });
+    expect(asked).toEqual([]);
+  });
+
+  test('an operation is named by text', async () => {
+    const { electron } = await startedWindow();
+    const reply = await electron.ipcHandlers.get('ask')?.({ senderFrame: ownFrame }, { toString: 'hours/add' }, {});
+    expect(reply).toMatchObject({ ok: false, fault: { code: 'unknown-operation' } });
+    expect(asked).toEqual([]);
+  });
+});
+
+describe('the program', () => {
+  test('runs once: a second start brings its record to the first and ends', async () => {
+    const second = await start((electron) => electron.app.requestSingleInstanceLock.mockReturnValue(false));
+    expect(second.electron.app.quit).toHaveBeenCalledOnce();
+    expect(second.openProgram).not.toHaveBeenCalled();
+    expect(second.window).toBeUndefined();
+
+    const { electron, window } = await startedWindow();
+    electron.app.emit('second-instance', {}, ['electron', 'winter.hoursandwear'], '/shop');
+    expect(window.restore).toHaveBeenCalledOnce();
+    expect(window.focus).toHaveBeenCalledOnce();
+    await vi.waitFor(() => expect(window.webContents.reload).toHaveBeenCalledOnce());
+    expect(asked).toEqual([['record/open', { path: '/shop/winter.hoursandwear' }]]);
+  });
+
+  test('a record that cannot be opened leaves the page as it is and says so', async () => {
+    const { electron, window } = await startedWindow();
+    answer = { ok: false, fault: { code: 'not-a-record', facts: {} } };
+    electron.app.emit('open-file', navigation(''), '/shop/letter.hoursandwear');
+    await vi.waitFor(() => expect(electron.dialog.showErrorBox).toHaveBeenCalledOnce());
+    expect(window.webContents.reload).not.toHaveBeenCalled();
+  });
+
+  test('ends with its window, the record closed', async () => {
+    const { electron } = await startedWindow();
+    electron.app.emit('window-all-closed');
+    expect(electron.app.quit).toHaveBeenCalledOnce();
+    electron.app.emit('will-quit');
+    expect(closed).toBe(1);
+  });
+
+  test('a start that fails is told and logged, and leaves nothing half open', async () => {
+    const { electron, window } = await start((double) => {
+      double.screen.getAllDisplays = () => {
+        throw new Error('no screen');
+      };
+    });
+    await vi.waitFor(() => expect(electron.app.quit).toHaveBeenCalledOnce());
+    expect(window).toBeUndefined();
+    expect(electron.dialog.showErrorBox).toHaveBeenCalledOnce();
+    expect(readFileSync(join(folder, 'hours-and-wear', 'log.txt'), 'utf8')).toContain('Error: no screen');
+  });
+
+  test('a window whose process died is loaded again', async () => {
+    const { window } = await startedWindow();
+    window.webContents.emit('render-process-gone', {}, { reason: 'crashed' });
+    expect(window.webContents.reload).toHaveBeenCalledOnce();
+  });
+});
