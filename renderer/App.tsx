@@ -1,0 +1,116 @@
+import { Suspense, useEffect } from 'react';
+import { Redirect, Route, Switch, useLocation } from 'wouter';
+import { recordState } from '#core/contract/record.ts';
+import { shopRead } from '#core/contract/shop.ts';
+import { FillingRule } from './controls/FillingRule.tsx';
+import { Key } from './controls/Key.tsx';
+import { FaultBox } from './controls/Notice.tsx';
+import { Sheet } from './controls/Sheet.tsx';
+import { listenForAccelerators } from './controls/useAccelerator.ts';
+import { Broken } from './frame/Broken.tsx';
+import { FindBox } from './frame/FindBox.tsx';
+import { Frame } from './frame/Frame.tsx';
+import { RecordProvider } from './record.tsx';
+import { routes, type ScreenRoute } from './screens/routes.tsx';
+import { useAsk } from './useAsk.ts';
+import { frameWords } from './words/frameWords.ts';
+
+const tabs = routes.filter((route) => route.tab !== undefined);
+const home = tabs[0] ?? routes[0];
+
+/** The window: a screen by its address, inside the frame, on the open record. */
+export function App() {
+  const [here] = useLocation();
+  useEffect(() => listenForAccelerators(window), []);
+  const free = routes.filter((route) => route.free);
+  return (
+    <Broken at={here}>
+      <Suspense
+        fallback={
+          <Frame tabs={[]} lit={undefined}>
+            {null}
+          </Frame>
+        }
+      >
+        <Switch>
+          {free.map((route) => (
+            <Route key={route.path} path={route.path} component={route.screen} />
+          ))}
+          <Route>
+            <OnRecord />
+          </Route>
+        </Switch>
+      </Suspense>
+    </Broken>
+  );
+}
+
+/** Without an open record only the start screen stands. */
+function OnRecord() {
+  const record = useAsk(recordState, {});
+  const start = routes.find((route) => route.start);
+  if (record.value?.open) {
+    return (
+      <RecordProvider record={record.value}>
+        <Screens />
+      </RecordProvider>
+    );
+  }
+  if (record.value && start) {
+    return (
+      <Frame tabs={[]} lit={undefined}>
+        <start.screen />
+      </Frame>
+    );
+  }
+  return (
+    <Frame tabs={[]} lit={undefined}>
+      <Sheet title="">
+        {record.fault ? (
+          <FaultBox fault={record.fault} keys={<Key onPress={record.again}>{frameWords.tryAgain}</Key>} />
+        ) : (
+          <FillingRule words={frameWords.opening} />
+        )}
+      </Sheet>
+    </Frame>
+  );
+}
+
+function Screens() {
+  const [here] = useLocation();
+  useTheme();
+  const screens = routes.filter((route) => !route.free);
+  return (
+    <Switch>
+      {screens.map((route) => (
+        <Route key={route.path} path={route.path}>
+          <Framed route={route} here={here} />
+        </Route>
+      ))}
+      <Route>{home ? <Redirect to={home.path} replace /> : null}</Route>
+    </Switch>
+  );
+}
+
+function Framed({ route, here }: { route: ScreenRoute; here: string }) {
+  return (
+    <Frame tabs={tabs} lit={route.tab ?? route.under} find={<FindBox />}>
+      <Broken at={here}>
+        <Suspense fallback={<main className="sheet" />}>
+          <route.screen />
+        </Suspense>
+      </Broken>
+    </Frame>
+  );
+}
+
+/** Light or dark as the shop chose, else as the system asks. */
+function useTheme(): void {
+  const shop = useAsk(shopRead, {});
+  const theme = shop.value?.settings.theme ?? 'system';
+  useEffect(() => {
+    const root = document.documentElement;
+    if (theme === 'system') delete root.dataset.theme;
+    else root.dataset.theme = theme;
+  }, [theme]);
+}

@@ -1,0 +1,59 @@
+import { useRef, useState } from 'react';
+import { ComboBox, Input, ListBox, ListBoxItem, Popover } from 'react-aria-components';
+import { useLocation } from 'wouter';
+import { machinesList } from '#core/contract/machine.ts';
+import { Letter } from '#renderer/controls/Key.tsx';
+import { matches } from '#renderer/controls/PickBox.tsx';
+import { useAccelerator } from '#renderer/controls/useAccelerator.ts';
+import { useAsk } from '#renderer/useAsk.ts';
+import { shared } from '#renderer/words/english.ts';
+import { fieldWords } from '#renderer/words/fieldWords.ts';
+
+type Found = { id: string; text: string; second: string };
+
+/** Finds a machine by any part of its name, farm or serial; Enter goes to it. */
+export function FindBox() {
+  const [typed, setTyped] = useState('');
+  const [, goTo] = useLocation();
+  const box = useRef<HTMLInputElement>(null);
+  useAccelerator('/', () => box.current?.focus());
+  const machines = useAsk(machinesList, {});
+  const all: Found[] = (machines.value?.machines ?? []).map((machine) => ({
+    id: String(machine.machineId),
+    text: machine.name,
+    second: [machine.customer, machine.place, machine.serial].filter(Boolean).join(', '),
+  }));
+  return (
+    <ComboBox
+      className="find"
+      aria-label={shared.find}
+      items={typed.trim() === '' ? [] : all.filter((found) => matches(found, typed.trim()))}
+      inputValue={typed}
+      onInputChange={setTyped}
+      selectedKey={null}
+      allowsEmptyCollection={typed.trim() !== ''}
+      onSelectionChange={(key) => {
+        if (key === null) return;
+        setTyped('');
+        box.current?.blur();
+        goTo(`/machine/${key}`);
+      }}
+    >
+      <Input ref={box} placeholder={shared.find} />
+      <Letter>/</Letter>
+      <Popover className="pick-list" offset={2}>
+        <ListBox
+          className="pick-options"
+          renderEmptyState={() => <div className="pick-none">{fieldWords.nothingFound}</div>}
+        >
+          {(found: Found) => (
+            <ListBoxItem id={found.id} textValue={found.text} className="pick-option">
+              {found.text}
+              <span className="second">{found.second}</span>
+            </ListBoxItem>
+          )}
+        </ListBox>
+      </Popover>
+    </ComboBox>
+  );
+}

@@ -1,0 +1,68 @@
+import { type QueryClient, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import type { AskOf, Fault, Operation, ReplyOf } from '#core/contract/operation.ts';
+import { ask, FaultError } from './ask.ts';
+
+/** What a screen has of something it asked for. While asked again the old value stays, `renewing` says so. */
+export type Asked<T> = {
+  value: T | undefined;
+  fault: Fault | null;
+  /** nothing to show yet */
+  waiting: boolean;
+  renewing: boolean;
+  again: () => void;
+};
+
+/** Asks as long as the screen stands; asked anew after every change. A null request asks nothing. */
+export function useAsk<O extends Operation>(operation: O, request: AskOf<O> | null): Asked<ReplyOf<O>> {
+  const query = useQuery({
+    queryKey: [operation.name, request],
+    queryFn: () => ask(operation, request as AskOf<O>),
+    enabled: request !== null,
+  });
+  return {
+    value: query.data,
+    fault: query.error ? faultOf(query.error) : null,
+    waiting: query.isPending && request !== null,
+    renewing: query.isFetching && !query.isPending,
+    again: () => void query.refetch(),
+  };
+}
+
+export type Doing<O extends Operation> = {
+  /** resolves with the reply, or null when refused: `fault` then says why */
+  run: (request: AskOf<O>) => Promise<ReplyOf<O> | null>;
+  busy: boolean;
+  fault: Fault | null;
+  clear: () => void;
+};
+
+/** Something that changes the record. Everything on screen is asked anew once it is done. */
+export function useDo<O extends Operation>(operation: O): Doing<O> {
+  const queries = useQueryClient();
+  const mutation = useMutation({
+    mutationFn: (request: AskOf<O>) => ask(operation, request),
+    onSuccess: () => askAllAnew(queries),
+  });
+  return {
+    run: async (request) => {
+      try {
+        return await mutation.mutateAsync(request);
+      } catch (thrown) {
+        faultOf(thrown);
+        return null;
+      }
+    },
+    busy: mutation.isPending,
+    fault: mutation.error ? faultOf(mutation.error) : null,
+    clear: () => mutation.reset(),
+  };
+}
+
+/** One change moves every forecast: nothing on screen is taken as still true. */
+export const askAllAnew = (queries: QueryClient): Promise<void> => queries.invalidateQueries();
+
+/** @throws what is no fault: a defect of the window's own */
+function faultOf(thrown: unknown): Fault {
+  if (thrown instanceof FaultError) return thrown.fault;
+  throw thrown;
+}

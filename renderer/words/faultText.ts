@@ -1,0 +1,66 @@
+import type { Fault } from '#core/contract/operation.ts';
+
+/** A fault in words: what is the matter, what is safe, what to do next. Empty parts are left out. */
+export type FaultSaid = { what: string; safe: string; next: string };
+
+type Facts = Fault['facts'];
+type Sentence = (facts: Facts, fault: Fault) => Partial<FaultSaid> & { what: string };
+
+const KEPT = 'Nothing was changed.';
+
+/**
+ * Every code of a fault and what is said of it. A new refusal gets its line here; the key is the code.
+ * Facts come with units in their names; they are turned into words by core/words/quantityText.
+ */
+export const faultSentences: Record<string, Sentence> = {
+  'unknown-operation': () => ({
+    what: 'This window and the program behind it are of different versions.',
+    next: 'Close the window and start the program again.',
+  }),
+  'not-as-expected': (facts, fault) => ({
+    what: fault.issues?.length
+      ? fault.issues.map((issue) => `${fieldName(issue.path)}: ${issue.expected} was expected.`).join(' ')
+      : `${fieldName(fault.path ?? '')}: ${facts.expected ?? 'something else'} was expected.`,
+    next: 'Put it right and try again.',
+  }),
+  failed: () => ({
+    what: 'The program could not finish this.',
+    safe: 'Nothing was lost: the record is as it was before.',
+    next: 'Try once more; if it happens again, make a backup and start the program again.',
+  }),
+  'no-connection': () => ({
+    what: 'The program behind this window has ended.',
+    safe: 'Everything saved is in the record.',
+    next: 'Start the program again.',
+  }),
+  'no-token': () => ({
+    what: 'This window was opened without its key to the program.',
+    next: 'Start the program again and use the window it opens.',
+  }),
+  'no-record': () => ({ what: 'No record is open.', next: 'Open one, or start an empty one.' }),
+};
+
+/** "sizes.3.sizeMm" as a person would point at it: "sizes, 4: size mm". */
+export function fieldName(path: string): string {
+  if (path === '') return 'What was sent';
+  const words = path
+    .split('.')
+    .map((part) =>
+      /^\d+$/.test(part) ? String(Number(part) + 1) : part.replace(/([a-z])([A-Z])/g, '$1 $2').toLowerCase(),
+    );
+  return words.join(', ');
+}
+
+/** What to say of a fault. A code nobody has words for is said so, with its facts, rather than passed over. */
+export function faultText(fault: Fault): FaultSaid {
+  const sentence = faultSentences[fault.code];
+  const said = sentence?.(fault.facts, fault) ?? {
+    what: `The program refused this: ${fault.code.replaceAll('-', ' ')}${factsInBrackets(fault.facts)}.`,
+  };
+  return { safe: KEPT, next: '', ...said };
+}
+
+function factsInBrackets(facts: Facts): string {
+  const told = Object.entries(facts).map(([name, value]) => `${fieldName(name)} ${value}`);
+  return told.length === 0 ? '' : ` (${told.join('; ')})`;
+}
