@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Papa from 'papaparse';
 import { afterAll, describe, expect, it } from 'vitest';
+import { zAssemblyKind } from '#core/contract/shop.ts';
 import { builtInAssemblyKinds } from '#core/shop/assemblyKinds.ts';
 import { COLUMNS, writeDemo } from './make.ts';
 import { random } from './random.ts';
@@ -46,8 +47,10 @@ describe('the demo workshop', () => {
     );
     for (let year = 2018; year <= 2025; year++) expect(winters, `winter ${year}`).toContain(year);
     const seen = new Set(rowsOf('points.csv').map((row) => row.position));
-    for (const kind of builtInAssemblyKinds)
+    for (const kind of builtInAssemblyKinds) {
+      expect(zAssemblyKind.safeParse(kind).success, kind.name).toBe(true);
       for (const position of kind.positions) expect(seen, kind.name).toContain(position.name);
+    }
   });
 
   it('speaks of no machine, point or class it has not named', () => {
