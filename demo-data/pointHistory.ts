@@ -231,7 +231,10 @@ function stripDown(
     const written = draw.uniform();
     const row = { ...base(point), station: '', date: visit.on, dial_hours: dial, gauge_error_mm: '' };
     rows.push({ ...row, event: 'renewed', size_mm: written < 0.45 ? newMm : '' });
-    if (written > 0.75) rows.push({ ...row, station: point.kind.stations[0] ?? '', event: 'as-left', size_mm: newMm });
+    if (written <= 0.75) continue;
+    // Measured on assembly, at every station, so that later visits can be set against it station by station.
+    for (const station of point.kind.stations.length ? point.kind.stations : [''])
+      rows.push({ ...row, station, event: 'as-left', size_mm: newMm });
   }
   return rows;
 }
