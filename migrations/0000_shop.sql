@@ -400,6 +400,7 @@ CREATE TABLE `strip_downs` (
 	`id` integer PRIMARY KEY AUTOINCREMENT NOT NULL,
 	`machine_id` integer,
 	`taken_on` text NOT NULL,
+	`dial_hours` real,
 	`dial_reading_id` integer,
 	`fitter` text NOT NULL,
 	`note` text NOT NULL,

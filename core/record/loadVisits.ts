@@ -23,16 +23,23 @@ export function loadVisits(
   horizon: Horizon,
   dials: ReadonlyMap<number, number>,
 ): Map<number, VisitOnRecord> {
-  const rows = bulk<[chain: number, takenOn: Day, machineId: number | null, dialReadingId: number | null]>(
+  type Row = [
+    chain: number,
+    takenOn: Day,
+    machineId: number | null,
+    noted: number | null,
+    dialReadingId: number | null,
+  ];
+  const rows = bulk<Row>(
     db,
-    `SELECT ${chainOf('v')}, v.taken_on, v.machine_id, v.dial_reading_id FROM strip_downs v
+    `SELECT ${chainOf('v')}, v.taken_on, v.machine_id, v.dial_hours, v.dial_reading_id FROM strip_downs v
      WHERE v.taken_on <= @asOf AND ${counting('strip_downs', 'v')}`,
     horizon,
   );
   return new Map(
-    rows.map(([chain, takenOn, machineId, dialReadingId]) => [
+    rows.map(([chain, takenOn, machineId, noted, dialReadingId]) => [
       chain,
-      { takenOn, machineId, dialHours: dialReadingId === null ? null : (dials.get(dialReadingId) ?? null) },
+      { takenOn, machineId, dialHours: dialReadingId === null ? noted : (dials.get(dialReadingId) ?? null) },
     ]),
   );
 }

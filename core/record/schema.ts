@@ -361,7 +361,9 @@ export const stripDowns = sqliteTable(
     /** the machine it was done on; null: the assembly lay on the shelf */
     machineId: integer('machine_id').references(() => machines.id),
     takenOn: dayText('taken_on').notNull(),
-    /** first row of the reading's chain; null: no dial read, hours go by the date */
+    /** as it stands on the sheet; null: no dial read, hours go by the date */
+    dialHours: real('dial_hours'),
+    /** first row of the reading's chain: once put right, it goes before the sheet. Null: no reading of its own */
     dialReadingId: integer('dial_reading_id').references(() => dialReadings.id),
     fitter: text('fitter').notNull(),
     note: text('note').notNull(),

@@ -20,8 +20,8 @@ export const stripDownsOf = (db: ReadableRecord, machineId: number | null = null
   bulk<[number, number | null, Day, number | null, number | null, string, string]>(
     db,
     `SELECT ${chainOf('v')}, v.machine_id, v.taken_on, v.dial_reading_id,
-       (SELECT d.dial_hours FROM dial_readings d
-        WHERE ${chainOf('d')} = v.dial_reading_id AND ${counting('dial_readings', 'd')}), v.fitter, v.note
+       COALESCE((SELECT d.dial_hours FROM dial_readings d
+        WHERE ${chainOf('d')} = v.dial_reading_id AND ${counting('dial_readings', 'd')}), v.dial_hours), v.fitter, v.note
      FROM strip_downs v WHERE (@machineId IS NULL OR v.machine_id = @machineId) AND ${counting('strip_downs', 'v')}
      ORDER BY v.taken_on, ${chainOf('v')}`,
     { machineId, knownAt: NOW_KNOWN },
@@ -39,5 +39,12 @@ export const stripDownsOf = (db: ReadableRecord, machineId: number | null = null
 export const insertStripDown = (
   w: WritableRecord,
   entryId: number,
-  row: { machineId: number | null; takenOn: Day; dialReadingId: number | null; fitter: string; note: string },
+  row: {
+    machineId: number | null;
+    takenOn: Day;
+    dialHours: number | null;
+    dialReadingId: number | null;
+    fitter: string;
+    note: string;
+  },
 ): number => insertInto(w, stripDowns, { ...row, entryId });
