@@ -85,7 +85,7 @@ describe('the demo workshop', () => {
       rowsOf('machines.csv')
         .filter((row) => !measured.has(row.machine))
         .map((row) => row.machine),
-    ).toEqual(['Korvald 310']);
+    ).toEqual(['Durvane 310']);
     const strip = sizes.filter(
       (row) => row.machine === 'Tillmere 88' && row.position === 'Slide strip, top rear' && row.date! >= '2025',
     );
