@@ -108,6 +108,27 @@ describe('the demo workshop', () => {
   });
 });
 
+describe('what is expected of it', () => {
+  it('is asked of machines and points that exist, in ranges that are ranges', () => {
+    const expected = Papa.parse<Row>(readFileSync(join(HERE, 'expected.csv'), 'utf8'), {
+      header: true,
+      skipEmptyLines: true,
+    }).data;
+    const machines = new Set(rowsOf('machines.csv').map((row) => row.machine));
+    const moved = rowsOf('moves.csv').map((row) => `${row.to_machine} / ${row.assembly}`);
+    const points = new Set(rowsOf('points.csv').map(pointOf));
+    expect(new Set(expected.map((row) => row.machine)).size).toBeGreaterThanOrEqual(12);
+    for (const row of expected) {
+      expect(machines).toContain(row.machine);
+      const isMoved = moved.includes(`${row.machine} / ${row.assembly}`);
+      if (row.assembly && !isMoved) expect(points).toContain(pointOf(row));
+      const [from, to] = [Number(row.from), Number(row.to)];
+      if (Number.isFinite(from) && row.to !== '') expect(from, `${row.machine} ${row.what}`).toBeLessThanOrEqual(to);
+      expect(row.why, `${row.machine} ${row.what}`).not.toBe('');
+    }
+  });
+});
+
 describe('the truth it is drawn from', () => {
   it('wears at the rate of its class on average, with the scatter it states', () => {
     const strip = TRUE_CLASSES['Nylon slide strip']!;
