@@ -1,0 +1,94 @@
+import type { PointForecast } from './contract/forecast.ts';
+import type { LearnOptions } from './fit/learnShop.ts';
+import { machineLaws } from './fit/machineLaws.ts';
+import { defaultModelSettings, type ModelSettings } from './fit/modelSettings.ts';
+import type { PartLaw } from './fit/partLaw.ts';
+import type { ShopLife } from './shop/shopLife.ts';
+import type { Day } from './units/day.ts';
+import { forecastOfPoint } from './way/forecastOfPoint.ts';
+import { type Learning, learn, withEveryClass } from './way/learning.ts';
+import { openFindings } from './way/openFindings.ts';
+import { partsOfMachine, type ShopSeries, shopSeries } from './way/shopSeries.ts';
+
+export type { Learning };
+
+/**
+ * The way from readings to forecasts, in order. Plain values in, plain values out: no record, no clock.
+ *
+ *   readings, hours -> hours lines -> series -> class pool -> laws of a machine's parts -> forecasts
+ *
+ *   way/shopHours.ts        dial readings to machine hours, and each machine's own use
+ *   way/shopSeries.ts       sizes, renewals and moves to the wear series of parts
+ *   way/learning.ts         what all series of the shop teach of their classes
+ *   fit/machineLaws.ts      what is then held of each part of one machine
+ *   way/forecastOfPoint.ts  hours at limit, dates, findings, cautions: what is said of each point
+ */
+
+/** What is said of one machine: its points in the order of the record, and what it rests on. */
+export type MachineForecast = {
+  machineId: number;
+  points: readonly PointForecast[];
+  laws: ReadonlyMap<number, PartLaw>;
+};
+
+export type ShopForecast = { shop: ShopSeries; learning: Learning; machines: readonly MachineForecast[] };
+
+/** Readings and hours to series: the first half of the way. */
+export const seriesOfShop = (life: ShopLife, asOf: Day): ShopSeries => shopSeries(life, asOf);
+
+/** Series to class pool. What was learned before is given back while it rests on the same parts. */
+export const learnClasses = (
+  shop: ShopSeries,
+  kept: Learning | null = null,
+  options: LearnOptions & { settings?: ModelSettings } = {},
+): Learning => learn(shop, options.settings ?? defaultModelSettings, kept, options);
+
+/**
+ * Class pool to the forecasts of one machine. The learning may be older than the machine's last sizes: its own word in it
+ * is taken out and said afresh, so that a new size is forecast at once and the classes are learned again after it.
+ */
+export function forecastsOfMachine(
+  shop: ShopSeries,
+  machineId: number,
+  learning: Learning,
+  settings: ModelSettings = defaultModelSettings,
+): MachineForecast {
+  const points = shop.life.points.filter((point) => point.machineId === machineId);
+  const pool = withEveryClass(learning, shop, settings).shop;
+  // as of an earlier day, or on the shelf since it was laid out, a part may share another machine's harshness
+  const sharedWith = [...new Set(points.map((point) => shop.ofPoint(point).present.machineId))];
+  const laws = new Map(
+    sharedWith
+      .flatMap((id) => machineLaws(pool, partsOfMachine(shop, id, points), settings))
+      .map((law) => [law.pointId, law] as const),
+  );
+  const findings = openFindings(shop.life, shop.asOf);
+  return {
+    machineId,
+    points: points.map((point) => forecastOfPoint({ shop, point, laws, pool, findings, settings })),
+    laws,
+  };
+}
+
+/** One machine alone, with what was learned before: quick enough to stand behind every save. */
+export const forecastMachine = (
+  life: ShopLife,
+  machineId: number,
+  asOf: Day,
+  learning: Learning,
+  settings: ModelSettings = defaultModelSettings,
+): MachineForecast => forecastsOfMachine(seriesOfShop(life, asOf), machineId, learning, settings);
+
+/** The whole shop. Give back `learning` the next time and only what has changed is learned again. */
+export function forecastShop(
+  life: ShopLife,
+  asOf: Day,
+  kept: Learning | null = null,
+  options: LearnOptions & { settings?: ModelSettings } = {},
+): ShopForecast {
+  const shop = seriesOfShop(life, asOf);
+  const learning = learnClasses(shop, kept, options);
+  const machineIds = [...new Set(life.points.map((point) => point.machineId))];
+  const machines = machineIds.map((machineId) => forecastsOfMachine(shop, machineId, learning, options.settings));
+  return { shop, learning, machines };
+}

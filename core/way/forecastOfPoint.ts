@@ -1,0 +1,75 @@
+import type { PointForecast } from '../contract/forecast.ts';
+import type { ShopLearning } from '../fit/learnShop.ts';
+import type { ModelSettings } from '../fit/modelSettings.ts';
+import type { PartLaw } from '../fit/partLaw.ts';
+import { forecastPart, type PartForecast } from '../forecast/forecastPart.ts';
+import type { Caution } from '../outcome.ts';
+import { assertInvariant } from '../outcome.ts';
+import { lastRead } from '../reading/machineHours.ts';
+import { presentShare } from '../reading/workedHours.ts';
+import type { PartSeries } from '../series/partSeries.ts';
+import type { PointOnRecord } from '../shop/shopLife.ts';
+import { isStop, type OpenFindings } from './openFindings.ts';
+import { pointCautions } from './pointCautions.ts';
+import { pointDates } from './pointDates.ts';
+import { pointForecast } from './pointForecast.ts';
+import type { ShopSeries } from './shopSeries.ts';
+
+export type ForecastOfPointFrom = {
+  shop: ShopSeries;
+  point: PointOnRecord;
+  laws: ReadonlyMap<number, PartLaw>;
+  pool: ShopLearning;
+  findings: OpenFindings;
+  settings: ModelSettings;
+};
+
+/** What is said of one point: its part's law, carried to the limit, to the calendar and into machine hours. */
+export function forecastOfPoint({ shop, point, laws, pool, findings, settings }: ForecastOfPointFrom): PointForecast {
+  const series = shop.ofPoint(point);
+  const law = laws.get(point.pointId);
+  assertInvariant(law, 'every point has a present part, and its law');
+  const machine = shop.hours.ofMachine(point.machineId);
+  const onShelf = point.sittings.findLast(({ from }) => from === null || from <= shop.asOf)?.machineId === null;
+  const share = machine ? presentShare(machine.life, shop.asOf) : 1;
+  const part = forecastOrNull(law, series, settings);
+  const dates =
+    part && machine && !onShelf && share > 0 ? pointDates({ law, part, series, machine, share, settings }) : null;
+  const atPosition = findings.ofPoint(point);
+  const stopped = atPosition.some(isStop);
+  const cautions: Caution[] = [
+    ...pointCautions({ series, law, part, machine, settings, pool }),
+    ...(dates?.cautions ?? []),
+    ...(onShelf ? [{ code: 'on-the-shelf' }] : []),
+    ...(stopped ? [{ code: 'do-not-use' }] : []),
+    ...(!stopped && findings.ofMachine(point.machineId).some(isStop) ? [{ code: 'machine-has-do-not-use' }] : []),
+  ];
+  return pointForecast({
+    point,
+    machine: machine?.life,
+    read: machine ? lastRead(machine.line) : null,
+    series,
+    law,
+    share,
+    part,
+    dates: dates && { low: dates.low, middle: dates.middle, high: dates.high },
+    findings: atPosition,
+    stopped,
+    pool: likeParts(pool, series, point.partClass),
+    cautions,
+  });
+}
+
+/** Null where the machine has no hours on record; the cautions then say so. */
+function forecastOrNull(law: PartLaw, series: PartSeries, settings: ModelSettings): PartForecast | null {
+  if (series.workedHoursNow === null) return null;
+  const forecast = forecastPart(law, series.renewAtWearMm, series.workedHoursNow, settings);
+  return forecast.ok ? forecast.value : null;
+}
+
+/** Parts with a reading the class was learned from, this one not counted. */
+function likeParts(pool: ShopLearning, series: PartSeries, partClass: string): { parts: number; machines: number } {
+  const learned = pool.classes.find((one) => one.partClass === partClass);
+  const itself = series.present.readings.length > 0 ? 1 : 0;
+  return { parts: Math.max(0, (learned?.partsRead ?? 0) - itself), machines: learned?.machinesRead ?? 0 };
+}

@@ -1,0 +1,61 @@
+import { type ClassPrior, classPrior } from '../fit/classPrior.ts';
+import { type LearnOptions, learnShop, type ShopLearning } from '../fit/learnShop.ts';
+import type { ModelSettings } from '../fit/modelSettings.ts';
+import { median } from '../maths/median.ts';
+import { limitsOn } from '../series/partWalk.ts';
+import { wearOf } from '../series/visitSizes.ts';
+import { fingerprint } from './fingerprint.ts';
+import { allParts, type ShopSeries } from './shopSeries.ts';
+
+/** What the shop's parts have taught of their classes, and of what: plain numbers, fit to be kept. */
+export type Learning = { fingerprint: string; shop: ShopLearning };
+
+/**
+ * Learns every part class of the shop, unless what was kept was learned from the same parts, priors and settings.
+ * @param kept an earlier answer; given back as it is while its fingerprint holds
+ */
+export function learn(
+  shop: ShopSeries,
+  settings: ModelSettings,
+  kept: Learning | null = null,
+  options: LearnOptions = {},
+): Learning {
+  const from = learnedFrom(shop, settings);
+  if (kept?.fingerprint === from.fingerprint) return kept;
+  return { fingerprint: from.fingerprint, shop: learnShop(from.parts, from.priors, settings, options) };
+}
+
+/** Parts and priors a learning rests on, and the name they go by. */
+export function learnedFrom(shop: ShopSeries, settings: ModelSettings) {
+  const parts = allParts(shop);
+  const priors = priorsOf(shop, settings);
+  return { parts, priors, fingerprint: fingerprint(JSON.stringify([settings, [...priors.values()], parts])) };
+}
+
+/** A learning that knows every class of the shop: one that is too old for a new class takes that class's prior. */
+export function withEveryClass(learning: Learning, shop: ShopSeries, settings: ModelSettings): Learning {
+  const learned = new Set(learning.shop.classes.map((one) => one.partClass));
+  const missing = [...priorsOf(shop, settings)].filter(([name]) => !learned.has(name));
+  if (missing.length === 0) return learning;
+  const added = learnShop([], new Map(missing), settings);
+  return { ...learning, shop: { ...learning.shop, classes: [...learning.shop.classes, ...added.classes] } };
+}
+
+/** Priors of all classes, by name; the limit a class goes to is the middle one of its points. */
+export function priorsOf({ life, asOf }: ShopSeries, settings: ModelSettings): Map<string, ClassPrior> {
+  const limits = Map.groupBy(
+    life.points.flatMap((point) => {
+      const { newSizeMm, renewAtMm } = limitsOn(point, asOf);
+      const wearMm = renewAtMm === null ? 0 : wearOf(point.wears, newSizeMm, renewAtMm);
+      return wearMm > 0 ? [{ partClass: point.partClass, wearMm }] : [];
+    }),
+    ({ partClass }) => partClass,
+  );
+  const byName = [...life.partClasses].sort((a, b) => (a.name < b.name ? -1 : 1));
+  return new Map(
+    byName.map((partClass) => {
+      const wears = limits.get(partClass.name)?.map(({ wearMm }) => wearMm) ?? [];
+      return [partClass.name, classPrior(partClass, median(wears), settings)];
+    }),
+  );
+}

@@ -1,0 +1,30 @@
+import { type Finding, findingIsOpen } from '../shop/finding.ts';
+import type { PointOnRecord, ShopLife } from '../shop/shopLife.ts';
+import type { Day } from '../units/day.ts';
+
+/** Findings open on a day, by where they stand. */
+export type OpenFindings = {
+  /** at a point's position, or on its assembly as a whole; oldest first */
+  ofPoint(point: PointOnRecord): readonly Finding[];
+  /** on any assembly the machine carries */
+  ofMachine(machineId: number): readonly Finding[];
+};
+
+export const isStop = (finding: Finding): boolean => finding.severity === 'do-not-use';
+
+/** A finding goes with its assembly: where that sits now counts, not the machine it was found on. */
+export function openFindings(life: ShopLife, asOf: Day): OpenFindings {
+  const open = life.findings
+    .filter((finding) => findingIsOpen(finding, asOf))
+    .sort((a, b) => (a.takenOn < b.takenOn ? -1 : a.takenOn > b.takenOn ? 1 : a.id - b.id));
+  const byAssembly = Map.groupBy(open, (finding) => finding.assemblyId);
+  const seat = new Map(life.points.map((point) => [point.assemblyId, point.machineId]));
+  const byMachine = Map.groupBy(open, (finding) => seat.get(finding.assemblyId) ?? finding.machineId);
+  return {
+    ofPoint: ({ assemblyId, positionId }) =>
+      (byAssembly.get(assemblyId) ?? []).filter(
+        (finding) => finding.positionId === null || finding.positionId === positionId,
+      ),
+    ofMachine: (machineId) => byMachine.get(machineId) ?? [],
+  };
+}

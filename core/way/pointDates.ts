@@ -1,0 +1,46 @@
+import type { ModelSettings } from '../fit/modelSettings.ts';
+import type { PartLaw } from '../fit/partLaw.ts';
+import { chanceByHours } from '../forecast/chanceByHours.ts';
+import { type DateAtLimit, dateAtLimit } from '../forecast/dateAtLimit.ts';
+import type { PartForecast } from '../forecast/forecastPart.ts';
+import type { PartSeries } from '../series/partSeries.ts';
+import { dayOfPastHours } from './dayOfHours.ts';
+import type { MachineHoursAndUse } from './shopHours.ts';
+
+export type DatesFrom = {
+  law: PartLaw;
+  part: PartForecast;
+  series: PartSeries;
+  machine: MachineHoursAndUse;
+  /** worked hours in one machine hour at present, > 0 */
+  share: number;
+  settings: ModelSettings;
+};
+
+/**
+ * The days a part reaches its limit, at its machine's own use. Counted from the day the machine's hours were last known:
+ *   worked hours there = worked hours now - share x (machine hours now - machine hours there)
+ * Past at its last size: the day of that size.
+ * @returns null where there is no limit, or no hours
+ */
+export function pointDates({ law, part, series, machine, share, settings }: DatesFrom): DateAtLimit | null {
+  const { line, use } = machine;
+  const node = line.nodes.at(-1);
+  const { renewAtWearMm, workedHoursNow, machineHoursNow, lastSize } = series;
+  if (!part.hoursAtLimit || renewAtWearMm === null || !node || workedHoursNow === null || machineHoursNow === null) {
+    return null;
+  }
+  if (part.hoursAtLimit.pastAtLastSize && lastSize) {
+    const on = lastSize.takenOn;
+    return { low: on, middle: on, high: on, useShare: null, cautions: [] };
+  }
+  const workedAtNode = workedHoursNow - share * (machineHoursNow - node.machineHours);
+  const chanceAt = chanceByHours(law, renewAtWearMm, settings);
+  return dateAtLimit({
+    chancePastBy: (ahead) => chanceAt(Math.max(0, workedAtNode + share * ahead)),
+    leastHoursAhead: Math.min(0, ((law.lastHours ?? 0) - workedAtNode) / share),
+    use,
+    from: node.takenOn,
+    dayOf: (ahead) => dayOfPastHours(line, node.machineHours + ahead),
+  });
+}

@@ -1,0 +1,60 @@
+import type { MachineOnLine } from '../series/partClock.ts';
+import { type PartSeries, partSeries } from '../series/partSeries.ts';
+import type { WearSeries } from '../series/wearSeries.ts';
+import type { PointOnRecord, ShopLife } from '../shop/shopLife.ts';
+import type { Day } from '../units/day.ts';
+import { type ShopHours, shopHours } from './shopHours.ts';
+
+/** The first half of the way: hours and wear series of the shop as of a day, each worked out when first asked for. */
+export type ShopSeries = {
+  life: ShopLife;
+  asOf: Day;
+  hours: ShopHours;
+  ofPoint(point: PointOnRecord): PartSeries;
+};
+
+export function shopSeries(life: ShopLife, asOf: Day): ShopSeries {
+  const hours = shopHours(life, asOf);
+  const tolerances = new Map(life.partClasses.map((partClass) => [partClass.name, partClass.newSizeTolMm]));
+  const known = new Map<number, PartSeries>();
+  return {
+    life,
+    asOf,
+    hours,
+    ofPoint(point) {
+      const before = known.get(point.pointId);
+      if (before) return before;
+      const lines = new Map<number, MachineOnLine>();
+      for (const { machineId } of point.sittings) {
+        const machine = machineId === null ? undefined : hours.ofMachine(machineId);
+        if (machineId !== null && machine) lines.set(machineId, machine);
+      }
+      const series = partSeries(point, lines, asOf, tolerances.get(point.partClass) ?? null);
+      known.set(point.pointId, series);
+      return series;
+    },
+  };
+}
+
+/** Every part that ever sat at a point. */
+export const partsOf = ({ finished, present }: PartSeries): WearSeries[] => [...finished, present];
+
+/** All parts of the shop: what its classes are learned from. */
+export const allParts = (shop: ShopSeries): WearSeries[] =>
+  shop.life.points.flatMap((point) => partsOf(shop.ofPoint(point)));
+
+/**
+ * The parts that share a machine's harshness: on it now, or at their end.
+ * @param also points looked at besides those that ever sat on it
+ */
+export const partsOfMachine = (
+  shop: ShopSeries,
+  machineId: number,
+  also: readonly PointOnRecord[] = [],
+): WearSeries[] => {
+  const looked = new Set([...also, ...shop.life.points.filter((point) => everSatOn(point, machineId))]);
+  return [...looked].flatMap((point) => partsOf(shop.ofPoint(point))).filter((part) => part.machineId === machineId);
+};
+
+const everSatOn = (point: PointOnRecord, machineId: number): boolean =>
+  point.machineId === machineId || point.sittings.some((sitting) => sitting.machineId === machineId);
