@@ -1,0 +1,106 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { expect, test } from 'vitest';
+import { type OpenProgram, openProgram } from '#core/shells/openProgram.ts';
+import { serveLoopback } from '#core/shells/web.ts';
+import { BROWSER_FLAGS, INSTALL_LINE, testBrowserPath } from '#tests/support/browser.ts';
+
+const PAGE_FOLDER = join(import.meta.dirname, '../../.build/renderer');
+
+export type OpenOptions = {
+  /** absent: a new one, in an empty folder that is taken away afterwards */
+  recordPath?: string;
+  /** ISO day taken as today */
+  asOf?: string;
+  width?: number;
+  height?: number;
+  colorScheme?: 'light' | 'dark';
+  /** the window's clock and number formats, as in "de-DE" */
+  locale?: string;
+};
+
+export type OpenedWindow = {
+  page: Page;
+  /** asks the same program past the window, to prepare or to check */
+  ask: OpenProgram['ask'];
+  address: string;
+  recordPath: string;
+  folder: string;
+};
+
+type WindowTest = (tools: { open(options?: OpenOptions): Promise<OpenedWindow> }) => Promise<void>;
+type TestOptions = {
+  /** the test provokes errors in the console and looks at them itself */
+  expectErrors?: boolean;
+  timeoutMs?: number;
+};
+
+/**
+ * A test of the program in a real window: the loopback shell, the built page, Chromium. An error that the page logs
+ * or throws fails the test. Without a browser it is skipped and counted; with CI set it fails.
+ *
+ * @example windowTest('a fitter finds a machine', async ({ open }) => { const { page } = await open(); ... });
+ */
+export function windowTest(
+  title: string,
+  body: WindowTest,
+  { expectErrors = false, timeoutMs }: TestOptions = {},
+): void {
+  const browserPath = testBrowserPath();
+  if (browserPath === undefined) {
+    const missing = () => expect.fail(`no Chromium for the window tests; install one: ${INSTALL_LINE}`);
+    if (process.env.CI) test(title, missing);
+    else test.skip(`${title} (no Chromium; install one: ${INSTALL_LINE})`, missing);
+    return;
+  }
+  test(title, timeoutMs === undefined ? {} : { timeout: timeoutMs }, async () => {
+    const endings: (() => Promise<unknown>)[] = [];
+    const errors: string[] = [];
+    const browser = await chromium.launch({ executablePath: browserPath, args: BROWSER_FLAGS });
+    endings.push(() => browser.close());
+    try {
+      await body({ open: (options = {}) => openWindow(browser, options, endings, errors) });
+      if (!expectErrors) expect(errors).toEqual([]);
+    } finally {
+      for (const end of endings.reverse()) await end();
+    }
+  });
+}
+
+async function openWindow(
+  browser: Browser,
+  options: OpenOptions,
+  endings: (() => Promise<unknown>)[],
+  errors: string[],
+): Promise<OpenedWindow> {
+  const folder = mkdtempSync(join(tmpdir(), 'window-test-'));
+  endings.push(async () => rmSync(folder, { recursive: true, force: true }));
+  const recordPath = options.recordPath ?? join(folder, 'shop.hoursandwear');
+  const program = await openProgram({
+    recordPath,
+    dataDir: folder,
+    ...(options.asOf !== undefined && { asOf: options.asOf }),
+    log: ({ operation, error }) => errors.push(`${operation}: ${error.stack ?? error.message}`),
+  });
+  endings.push(() => program.close());
+  const loopback = await serveLoopback({ ask: program.ask, pageFolder: PAGE_FOLDER });
+  endings.push(() => loopback.close());
+
+  const context = await browser.newContext({
+    viewport: { width: options.width ?? 1360, height: options.height ?? 860 },
+    colorScheme: options.colorScheme ?? 'light',
+    locale: options.locale ?? 'en-GB',
+    reducedMotion: 'reduce',
+    acceptDownloads: true,
+  });
+  endings.push(() => context.close());
+  const page = await context.newPage();
+  page.on('console', (message) => {
+    if (message.type() === 'error') errors.push(`console: ${message.text()}`);
+  });
+  page.on('pageerror', (error) => errors.push(`page: ${error.stack ?? error.message}`));
+  await page.goto(loopback.address);
+  return { page, ask: program.ask, address: loopback.address, recordPath, folder };
+}
