@@ -1,7 +1,7 @@
 import type { Caution } from '../outcome.ts';
 import { type Day, dayNumber } from '../units/day.ts';
 import { type HoursLine, type HoursNode, type MeterSpan, machineHoursOnMeter } from './hoursLine.ts';
-import { USE_JOB_HOURS, useBetween } from './useRate.ts';
+import { USUAL_JOB_HOURS, useBetween } from './useRate.ts';
 
 /** Machine hours on a day, and how far they may be trusted. */
 export type MachineHoursAt = {
@@ -50,13 +50,13 @@ export function machineHoursOn(line: HoursLine, on: Day): MachineHoursAt | null 
     const hours = before.machineHours + run.hours;
     return at(hours, before.ownVariance + run.sdHours ** 2, before.driftVariance, 'estimated');
   }
-  return between(before, after, dayOf);
+  return between(line, before, after, dayOf);
 }
 
-function between(before: HoursNode, after: HoursNode, dayOf: number): MachineHoursAt {
+function between(line: HoursLine, before: HoursNode, after: HoursNode, dayOf: number): MachineHoursAt {
   const share = (dayOf - before.dayOf) / (after.dayOf - before.dayOf);
   const run = after.machineHours - before.machineHours;
-  const wander = (share * (1 - share) * run ** 2) / (run / USE_JOB_HOURS + 1);
+  const wander = (share * (1 - share) * run ** 2) / (run / (line.use.jobHours ?? USUAL_JOB_HOURS) + 1);
   const own = wander + (1 - share) ** 2 * before.ownVariance + share ** 2 * after.ownVariance;
   const drift = before.driftVariance + share * (after.driftVariance - before.driftVariance);
   return at(before.machineHours + share * run, own, drift, 'between');

@@ -48,3 +48,12 @@ function calendar(dayOf: number): { year: number; month: number; dayOfMonth: num
   const date = new Date(dayOf * 86_400_000);
   return { year: date.getUTCFullYear(), month: date.getUTCMonth(), dayOfMonth: date.getUTCDate() };
 }
+
+/** Feeding and yard work: most in winter. Common practice, no source. */
+export const WINTER_FEEDING: Season = [1.6, 1.6, 1.4, 1.0, 0.7, 0.6, 0.6, 0.6, 0.7, 0.9, 1.2, 1.5];
+
+/** The same season with mean 1 over a year of 365 days. */
+export function meanOne(season: Season): Season {
+  const mean = MONTH_DAYS.reduce((sum, days, month) => sum + days * season[month]!, 0) / 365;
+  return season.map((weight) => weight / mean);
+}

@@ -8,10 +8,12 @@ export type UseRate = {
   /** 1 sd of the rate's natural logarithm */
   sdLnRate: number;
   season: Season;
+  /** hours come in jobs of about this length (phi): the variance of the hours run is this times their mean [h]; absent: the usual */
+  jobHours?: number;
 };
 
-/** Hours come in jobs of about this length: the variance of the hours run is this times their mean [h]. Common practice, no source. */
-export const USE_JOB_HOURS = 40;
+/** Length of the jobs a machine's hours come in, before the shop's readings speak [h]. Common practice, no source. */
+export const USUAL_JOB_HOURS = 40;
 
 /** A tractor in mixed farming, before anything is known of it: 500 h a year, within a factor of 2 in most cases. Common practice, no source. */
 export const USUAL_USE: UseRate = { hoursPerDay: 500 / 365, sdLnRate: 0.5, season: EVEN_USE };
@@ -30,5 +32,5 @@ export type UseBetween = { hours: number; sdHours: number };
  */
 export function useBetween(use: UseRate, from: Day, to: Day): UseBetween {
   const hours = Math.max(0, use.hoursPerDay * seasonDays(use.season, from, to));
-  return { hours, sdHours: Math.sqrt(USE_JOB_HOURS * hours + (use.sdLnRate * hours) ** 2) };
+  return { hours, sdHours: Math.sqrt((use.jobHours ?? USUAL_JOB_HOURS) * hours + (use.sdLnRate * hours) ** 2) };
 }

@@ -1,0 +1,207 @@
+import { lnGammaDensity } from '../maths/gamma.ts';
+import type { UseStretch } from '../reading/machineHours.ts';
+import { EVEN_USE, meanOne, type Season, seasonDays, WINTER_FEEDING } from '../reading/season.ts';
+import { USUAL_JOB_HOURS, type UseRate } from '../reading/useRate.ts';
+
+/** One rate a machine may run at, and the chance of it. */
+export type RateNode = { lnHoursPerDay: number; weight: number };
+
+/** One season a machine may keep, the chance of it, and its rates given that season. */
+export type SeasonBranch = { season: Season; weight: number; rates: readonly RateNode[] };
+
+/** What is known of a machine's use: plain data, made by {@link useOfYear}. */
+export type UseOfYear = {
+  branches: readonly SeasonBranch[];
+  /** 10, 50 and 90 % points of the rate [h a year] */
+  hoursPerYear: { low: number; middle: number; high: number };
+  /** 1 - var(ln rate | own readings) / var(ln rate | shop): 0 all borrowed, 1 all its own */
+  ownShare: number;
+  /** the middle rate, its doubt and the likely season: what machine hours are carried forward by (reading/hoursLine.ts) */
+  rate: UseRate;
+  /** stretches of known hours it rests on */
+  stretches: number;
+};
+
+/** What the shop says before the machine has spoken. */
+export type ShopUse = {
+  hoursPerDay: number;
+  season: Season;
+  /** length of the jobs hours come in, phi [h]; absent: the usual. See {@link learnedJobHours} */
+  jobHours?: number;
+};
+
+/** 1 sd of the natural logarithm of machines' rates about the shop's: two thirds of them within a factor of 1.65. Common practice, no source. */
+export const SD_LN_RATE_OF_MACHINES = 0.5;
+
+const RATE_NODES = 41;
+const REACH_SD = 4;
+
+/** Least hours a stretch is taken to have run: a dial is read to the hour [h]. */
+const LEAST_HOURS = 0.5;
+
+/** How likely a machine keeps the shop's season, no season, or feeds in winter, before its readings speak. Common practice, no source. */
+const SEASON_CHANCES = { shop: 0.8, even: 0.12, winter: 0.08 };
+
+const DAYS_A_YEAR = 365;
+
+/**
+ * How many hours a year a machine runs, and when in the year, from its own stretches of known hours and the shop's habit.
+ *   hours H over S average days, given a rate rho (hours per average day): gamma of shape rho S/phi, scale phi, phi = 40 h unless learned
+ *   ln rho ~ N(ln rho0, 0.5^2);   41 equal nodes over +-4 sd of the posterior
+ * A season is one of three with chances of their own; S is counted by it, so readings within a year tell them apart.
+ * An estimated stretch speaks with its error added: phi + sd^2 / H.
+ *
+ * @param stretches known hours of the machine ({@link useStretches})
+ * @param shop rate and season borrowed from the shop
+ * @source own derivation: gamma process with a lognormal rate, summed on a grid
+ * @checked core/forecast/useOfYear.test.ts against brute-force integration
+ */
+export function useOfYear(stretches: readonly UseStretch[], shop: ShopUse): UseOfYear {
+  const seasons: [Season, number][] = [
+    [meanOne(shop.season), SEASON_CHANCES.shop],
+    [EVEN_USE, SEASON_CHANCES.even],
+    [meanOne(WINTER_FEEDING), SEASON_CHANCES.winter],
+  ];
+  const fitted = seasons.map(([season, chance]) => fitSeason(season, chance, stretches, shop));
+  const best = Math.max(...fitted.map(({ lnEvidence }) => lnEvidence));
+  const total = fitted.reduce((sum, { lnEvidence }) => sum + Math.exp(lnEvidence - best), 0);
+  const jobHours = shop.jobHours ?? USUAL_JOB_HOURS;
+  const branches = fitted.map(({ season, rates, lnEvidence }) => ({
+    season,
+    rates,
+    weight: Math.exp(lnEvidence - best) / total,
+  }));
+  return { branches, ...summaryOf(branches, jobHours), stretches: stretches.length };
+}
+
+function fitSeason(season: Season, chance: number, stretches: readonly UseStretch[], shop: ShopUse) {
+  const lnShop = Math.log(shop.hoursPerDay);
+  const known = stretches.map(({ from, to, hours, sdHours }) => {
+    const run = Math.max(LEAST_HOURS, hours);
+    return {
+      averageDays: seasonDays(season, from, to),
+      hours: run,
+      jobHours: (shop.jobHours ?? USUAL_JOB_HOURS) + sdHours ** 2 / run,
+    };
+  });
+  const lnWeight = (lnRate: number): number => {
+    let sum = -0.5 * ((lnRate - lnShop) / SD_LN_RATE_OF_MACHINES) ** 2;
+    for (const { averageDays, hours, jobHours } of known) {
+      if (averageDays > 0) sum += lnGammaDensity(hours, (Math.exp(lnRate) * averageDays) / jobHours, jobHours);
+    }
+    return sum;
+  };
+  const wide = weigh(lnWeight, lnShop, 3 * REACH_SD * SD_LN_RATE_OF_MACHINES, 4 * RATE_NODES);
+  const close = weigh(lnWeight, wide.mean, REACH_SD * Math.max(wide.sd, 1e-3), RATE_NODES);
+  return { season, rates: close.nodes, lnEvidence: Math.log(chance) + close.lnSum };
+}
+
+/** Weighs equal nodes over centre +- reach; their sum times the spacing is the integral (trapezium). */
+function weigh(lnWeight: (at: number) => number, centre: number, reach: number, count: number) {
+  const step = (2 * reach) / (count - 1);
+  const at = Array.from({ length: count }, (_, index) => centre - reach + index * step);
+  const ln = at.map(lnWeight);
+  const top = Math.max(...ln);
+  const raw = ln.map((value) => Math.exp(value - top));
+  const sum = raw.reduce((a, b) => a + b, 0);
+  const nodes: RateNode[] = at.map((lnHoursPerDay, index) => ({ lnHoursPerDay, weight: raw[index]! / sum }));
+  const mean = nodes.reduce((a, { lnHoursPerDay, weight }) => a + weight * lnHoursPerDay, 0);
+  const variance = nodes.reduce((a, { lnHoursPerDay, weight }) => a + weight * (lnHoursPerDay - mean) ** 2, 0);
+  return { nodes, mean, sd: Math.sqrt(variance), lnSum: top + Math.log(sum * step) };
+}
+
+function summaryOf(
+  branches: readonly SeasonBranch[],
+  jobHours: number,
+): Pick<UseOfYear, 'hoursPerYear' | 'ownShare' | 'rate'> {
+  const all = branches.flatMap(({ weight, rates }) =>
+    rates.map((node) => ({ lnHoursPerDay: node.lnHoursPerDay, weight: node.weight * weight })),
+  );
+  const mean = all.reduce((sum, { lnHoursPerDay, weight }) => sum + weight * lnHoursPerDay, 0);
+  const variance = all.reduce((sum, { lnHoursPerDay, weight }) => sum + weight * (lnHoursPerDay - mean) ** 2, 0);
+  const point = (chance: number): number => DAYS_A_YEAR * Math.exp(quantileOfNodes(all, chance));
+  const hoursPerYear = { low: point(0.1), middle: point(0.5), high: point(0.9) };
+  const season = EVEN_USE.map((_, month) =>
+    branches.reduce((sum, branch) => sum + branch.weight * branch.season[month]!, 0),
+  );
+  return {
+    hoursPerYear,
+    ownShare: Math.min(1, Math.max(0, 1 - variance / SD_LN_RATE_OF_MACHINES ** 2)),
+    rate: { hoursPerDay: hoursPerYear.middle / DAYS_A_YEAR, sdLnRate: Math.sqrt(variance), season, jobHours },
+  };
+}
+
+/** Point of a weighted list below which a chance lies; half of a node's weight counts as below it. */
+function quantileOfNodes(nodes: readonly RateNode[], chance: number): number {
+  const sorted = [...nodes].sort((a, b) => a.lnHoursPerDay - b.lnHoursPerDay);
+  let below = 0;
+  let last = { at: sorted[0]!.lnHoursPerDay, chance: 0 };
+  for (const { lnHoursPerDay, weight } of sorted) {
+    const here = { at: lnHoursPerDay, chance: below + weight / 2 };
+    if (here.chance >= chance) {
+      const rise = here.chance - last.chance;
+      return rise > 0 ? last.at + ((chance - last.chance) / rise) * (here.at - last.at) : here.at;
+    }
+    last = here;
+    below += weight;
+  }
+  return last.at;
+}
+
+/** Machines whose own rate is known well enough to speak for the shop have been followed this long [average days]. */
+const FOLLOWED_DAYS = 300;
+/** With fewer such machines the shop's setting stands. */
+const LEAST_MACHINES = 5;
+
+/**
+ * The rate a machine borrows from the shop: the middle (median) one of the machines followed for most of a year, once
+ * there are five; before that the shop's own setting.
+ *
+ * @param machines known stretches of every machine
+ * @param hoursPerYearDefault the shop's setting [h a year]
+ * @returns hours per average day [h/d]
+ * @source common practice, no source
+ */
+export function borrowedHoursPerDay(machines: readonly (readonly UseStretch[])[], hoursPerYearDefault: number): number {
+  const rates: number[] = [];
+  for (const stretches of machines) {
+    const days = stretches.reduce((sum, { from, to }) => sum + seasonDays(EVEN_USE, from, to), 0);
+    const hours = stretches.reduce((sum, stretch) => sum + stretch.hours, 0);
+    if (days >= FOLLOWED_DAYS && hours > 0) rates.push(hours / days);
+  }
+  if (rates.length < LEAST_MACHINES) return hoursPerYearDefault / DAYS_A_YEAR;
+  rates.sort((a, b) => a - b);
+  const half = rates.length / 2;
+  return Number.isInteger(half) ? Math.sqrt(rates[half - 1]! * rates[half]!) : rates[Math.floor(half)]!;
+}
+
+/** Lengths of job that are weighed against each other, and how far from the usual one they are thought likely (1 sd of ln). Common practice, no source. */
+const JOB_HOURS_TRIED = [10, 14, 20, 28, 40, 57, 80, 113, 160];
+const SD_LN_JOB_HOURS = 0.5;
+
+/** Machines that speak for the shop's jobs: enough to settle them, few enough to be quick. */
+const MOST_MACHINES = 60;
+
+/**
+ * How long the jobs are that hours come in, learned from how unevenly the shop's machines run from reading to reading:
+ * the length with the greatest posterior of those tried, ln phi ~ N(ln 40, 0.5^2), each machine's rate summed out.
+ * Short jobs and steady farms give narrow dates, long ones wide.
+ *
+ * @param machines known stretches of every machine
+ * @param shop the shop's rate and season
+ * @returns one of the lengths tried [h]; the usual 40 h while no machine has two stretches
+ * @source own derivation: evidence of the gamma process of {@link useOfYear}
+ */
+export function learnedJobHours(machines: readonly (readonly UseStretch[])[], shop: ShopUse): number {
+  const speaking = machines.filter((stretches) => stretches.length >= 2);
+  const every = Math.max(1, Math.ceil(speaking.length / MOST_MACHINES));
+  const heard = speaking.filter((_, index) => index % every === 0);
+  let best = { jobHours: USUAL_JOB_HOURS, ln: Number.NEGATIVE_INFINITY };
+  for (const jobHours of JOB_HOURS_TRIED) {
+    let ln = -0.5 * (Math.log(jobHours / USUAL_JOB_HOURS) / SD_LN_JOB_HOURS) ** 2;
+    for (const stretches of heard)
+      ln += fitSeason(meanOne(shop.season), 1, stretches, { ...shop, jobHours }).lnEvidence;
+    if (ln > best.ln) best = { jobHours, ln };
+  }
+  return best.jobHours;
+}
