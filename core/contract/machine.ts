@@ -93,7 +93,9 @@ export const zMachineLine = z.object({
       hoursLeft: zRange,
       decides: zDecides,
       decidingHoursLeft: z.number().nullable(),
-      dateMiddle: z.string().nullable(),
+      dateMiddle: zDay.nullable(),
+      /** when the deciding hours are reached */
+      dateDeciding: zDay.nullable(),
       ownReadings: z.int(),
       likeParts: z.int(),
       chancePastLimit: z.number().nullable(),

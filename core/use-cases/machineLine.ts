@@ -1,0 +1,85 @@
+import type { z } from 'zod';
+import type { PointForecast } from '../contract/forecast.ts';
+import type { zFinding, zMachineLine } from '../contract/machine.ts';
+import type { MachineOnRecord } from '../shop/shopLife.ts';
+import { type MachinePlan, machinePlan } from '../way/machinePlan.ts';
+import { isStop, openFindings } from '../way/openFindings.ts';
+import type { ShopSeries } from '../way/shopSeries.ts';
+import { findingSheet } from './findingSheet.ts';
+
+type Line = z.input<typeof zMachineLine>;
+type Group = Line['group'];
+
+/** Soonest first by deciding hours; parts beyond reckoning after those, parts without a forecast last. */
+export const bySoonest = (a: PointForecast, b: PointForecast): number =>
+  rank(a) - rank(b) ||
+  (a.decidingHoursLeft ?? a.hoursLeft.low ?? 0) - (b.decidingHoursLeft ?? b.hoursLeft.low ?? 0) ||
+  a.item - b.item;
+
+const rank = (point: PointForecast): number =>
+  point.decidingHoursLeft !== null ? 0 : point.hoursLeft.low !== null ? 1 : 2;
+
+/** One machine's line: the part that reaches its limit first, its other parts, its winters in hours from now. */
+export function machineLine(shop: ShopSeries, machine: MachineOnRecord, points: readonly PointForecast[]): Line {
+  const plan = machinePlan(shop, machine.machineId, points);
+  const soonest = [...points].filter((point) => point.hoursLeft.low !== null).sort(bySoonest);
+  const findings = openFindings(shop.life, shop.asOf).ofMachine(machine.machineId);
+  const now = plan.now.machineHours ?? 0;
+  return {
+    machineId: machine.machineId,
+    name: machine.name,
+    makeModel: machine.makeModel,
+    serial: machine.serial,
+    customer: machine.customer,
+    place: machine.place,
+    assemblies: [...new Set(points.map((point) => point.assembly))],
+    hours: plan.now,
+    hoursPerYear: plan.hoursPerYear?.middle ?? null,
+    winters: plan.winters.map(({ name, fromMachineHours, toMachineHours }) => ({
+      name,
+      fromHours: fromMachineHours - now,
+      toHours: toMachineHours - now,
+    })),
+    planLineHours: plan.planLineMachineHours === null ? null : plan.planLineMachineHours - now,
+    planWinter: plan.planWinter,
+    group: groupOf(plan, soonest, findings.some(isStop)),
+    first: soonest[0] ? firstOf(soonest[0]) : null,
+    others: soonest.slice(1).map(({ item, hoursLeft }) => ({ item, hoursLeft })),
+    openFindings: findings.map((finding) => findingSheet(finding, shop.life)) satisfies z.input<typeof zFinding>[],
+  };
+}
+
+/** A limit that may be passed comes before what only falls due: any part's low figure gone by puts its machine there. */
+function groupOf(plan: MachinePlan, soonest: readonly PointForecast[], stopped: boolean): Group {
+  if (stopped) return 'do-not-use';
+  if (soonest.length === 0) return 'no-forecast';
+  if (soonest.some((point) => (point.hoursLeft.low ?? 0) < 0)) return 'may-be-passed';
+  return plan.roles.includes('this-winter') ? 'this-winter' : 'later';
+}
+
+const firstOf = (point: PointForecast): NonNullable<Line['first']> => ({
+  pointId: point.pointId,
+  item: point.item,
+  position: point.position,
+  point: point.point,
+  hoursLeft: point.hoursLeft,
+  decides: point.decides,
+  decidingHoursLeft: point.decidingHoursLeft,
+  dateMiddle: point.dateAtLimit.middle,
+  dateDeciding: point.dateAtLimit[point.decides],
+  ownReadings: point.ownReadings,
+  likeParts: point.likeParts,
+  chancePastLimit: point.chancePastLimit,
+  pastLimitMm: point.pastLimitMm,
+});
+
+const GROUPS: readonly Group[] = ['do-not-use', 'may-be-passed', 'this-winter', 'later', 'no-forecast'];
+
+/** Group by group, soonest first by deciding hours within each, then by name. */
+export const byGroupThenSoonest = (a: Line, b: Line): number =>
+  GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group) ||
+  finite(a.first?.decidingHoursLeft) - finite(b.first?.decidingHoursLeft) ||
+  (a.name < b.name ? -1 : a.name > b.name ? 1 : a.machineId - b.machineId);
+
+/** No figure comes after any figure; two of those are equal, which infinity less infinity is not. */
+const finite = (hours: number | null | undefined): number => hours ?? Number.MAX_VALUE;
