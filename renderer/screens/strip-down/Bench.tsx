@@ -1,0 +1,299 @@
+import { useEffect, useRef, useState } from 'react';
+import type { ReplyOf } from '#core/contract/operation.ts';
+import type { Gauge } from '#core/contract/shop.ts';
+import { stripDownSave, type stripDownSheet } from '#core/contract/stripDown.ts';
+import { Sheet as Paper } from '#renderer/controls/Sheet.tsx';
+import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useDo } from '#renderer/useAsk.ts';
+import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
+import { openHours } from '../hours/openHours.ts';
+import { Band } from './Band.tsx';
+import { benchBlock } from './benchBlock.ts';
+import { type Box, boxesOf, boxKey, nextEmpty } from './boxes.ts';
+import { Foot } from './Foot.tsx';
+import { Grid } from './Grid.tsx';
+import { letterDoes } from './letters.ts';
+import { likelyMm, type OpenQuestion, openQuestions, questionInHand, rowName } from './questions.ts';
+import { DiscardAsk, SaveFault, SaveKeys } from './SaveKeys.tsx';
+import {
+  draftOf,
+  emptySheet,
+  isBlank,
+  NOT_RENEWED,
+  readDial,
+  type Sheet,
+  type SizeEvent,
+  sheetOf,
+  tallyOf,
+  withEcho,
+  withRenewedToggled,
+  withSure,
+  withSwapped,
+  withText,
+} from './sheet.ts';
+import { settled, sizeEcho, typedSize } from './typedSize.ts';
+import { useJudged } from './useJudged.ts';
+import { useKept } from './useKept.ts';
+
+export type Saved = ReplyOf<typeof stripDownSave> & { takenOn: string };
+
+/** The grid at the bench: one machine's measuring points, typed, questioned, kept, saved. */
+export function Bench({
+  machineId,
+  title,
+  sub,
+  sheetAsked,
+  gauges,
+  fitters,
+  onSaved,
+  onDiscarded,
+}: {
+  machineId: number;
+  title: string;
+  sub: string;
+  sheetAsked: ReplyOf<typeof stripDownSheet>;
+  gauges: readonly Gauge[];
+  fitters: readonly string[];
+  onSaved: (saved: Saved) => void;
+  onDiscarded: () => void;
+}) {
+  const today = useToday();
+  const mark = useDecimalMark();
+  const { rows, openFindings } = sheetAsked;
+  const boxes = boxesOf(rows);
+  const { kept, keeper } = useKept(machineId);
+  const save = useDo(stripDownSave);
+
+  const [sheet, setSheet] = useState<Sheet>(() =>
+    sheetAsked.draft
+      ? sheetOf(sheetAsked.draft, rows, mark)
+      : emptySheet(machineId, today, fitters.length === 1 ? (fitters[0] ?? '') : ''),
+  );
+  const latest = useRef(sheet);
+  const [event, setEvent] = useState<SizeEvent>('as-found');
+  const [here, setHere] = useState<Box | null>(null);
+  const [typingKey, setTypingKey] = useState<string | null>(null);
+  const [swapFrom, setSwapFrom] = useState<Box | null>(null);
+  const [seeingRow, setSeeingRow] = useState<number | null>(null);
+  const [dialSure, setDialSure] = useState(false);
+  const [discarding, setDiscarding] = useState(false);
+  const inputs = useRef(new Map<string, HTMLInputElement>());
+  const band = useRef<HTMLDivElement>(null);
+  const saveKey = useRef<HTMLDivElement>(null);
+
+  const change = (next: (sheet: Sheet) => Sheet) => {
+    const was = latest.current;
+    latest.current = next(was);
+    if (latest.current === was) return;
+    setSheet(latest.current);
+    const { draft } = draftOf(latest.current, rows);
+    if (draft && !(isBlank(latest.current) && isBlank(was))) keeper.keep(draft);
+  };
+  const keyOf = (box: Box) => boxKey(box.pointId, box.station);
+  const focus = (box: Box) => inputs.current.get(keyOf(box))?.focus();
+
+  // the first box to be typed has the focus when the sheet opens
+  // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the sheet opens
+  useEffect(() => {
+    const first = nextEmpty(boxes, null, (box) => typedSize(sheet.texts[event][keyOf(box)] ?? '').state === 'empty');
+    if (first) focus(first);
+  }, []);
+
+  const { draft, remarks } = draftOf(sheet, rows);
+  const judged = useJudged(draft);
+  const open = openQuestions(judged, sheet, event, boxes).filter(({ key }) => key !== typingKey);
+  const inHand = questionInHand(open, here);
+
+  const answer = (asked: OpenQuestion, choice: string) => {
+    const row = rows[asked.box.row];
+    const likely = likelyMm(asked.question);
+    if (choice === 'measure-again') {
+      change((s) => withText(s, event, asked.key, ''));
+      focus(asked.box);
+    } else if (choice === 'was-renewed') {
+      change((s) =>
+        (s.renewed[asked.box.pointId] ?? NOT_RENEWED).sinceLast
+          ? s
+          : withRenewedToggled(s, 'as-found', asked.box.pointId),
+      );
+    } else if (choice === 'wrong-place') {
+      setSwapFrom(asked.box);
+      focus(asked.box);
+    } else if (choice === 'take' && likely !== null && row) {
+      const rounded = Math.round(likely * 10 ** row.decimals) / 10 ** row.decimals;
+      change((s) => withText(s, event, asked.key, sizeEcho(rounded, row.decimals, mark)));
+    } else change((s) => withSure(s, event, asked.key));
+  };
+
+  const letter = (box: Box, key: string): boolean => {
+    const pressed = letterDoes(key, inHand, swapFrom !== null);
+    if (!pressed) return false;
+    switch (pressed.does) {
+      case 'answer':
+        if (inHand) answer(inHand, pressed.choice);
+        break;
+      case 'see':
+        setSeeingRow(box.row);
+        break;
+      case 'swap':
+        setSwapFrom(box);
+        break;
+      case 'stop-swapping':
+        setSwapFrom(null);
+        break;
+      case 'renewed':
+        change((s) => withRenewedToggled(s, event, box.pointId));
+        break;
+      case 'gauge':
+        document.querySelector<HTMLElement>(`[data-gauge-of="${box.pointId}"]`)?.focus();
+        break;
+      case 'other-grid':
+        setEvent(event === 'as-found' ? 'as-left' : 'as-found');
+        break;
+    }
+    return true;
+  };
+
+  const onDialAnswer = (choice: string) => {
+    const { dialHours } = readDial(sheet.dialText);
+    if (choice === 'typed-wrong') band.current?.querySelector<HTMLElement>('input.number')?.focus();
+    else if (choice === 'new-meter' || choice === 'rollover' || choice === 'estimate') {
+      openHours({ machineId, kind: choice, ...(dialHours !== null && { dialHours }) });
+    } else setDialSure(true);
+  };
+
+  const saveAll = async () => {
+    if (!draft) {
+      band.current?.querySelector<HTMLElement>('input')?.focus();
+      return;
+    }
+    await keeper.shut();
+    const reply = await save.run({ ...draft, dialSure });
+    if (reply) onSaved({ ...reply, takenOn: draft.takenOn });
+    else keeper.reopen();
+  };
+  const throwAway = async () => {
+    if ((await keeper.discard(machineId)) === null) onDiscarded();
+    else keeper.reopen();
+  };
+  useSaveByKeys(() => void saveAll());
+
+  const nextBox =
+    here && nextEmpty(boxes, here, (box) => typedSize(sheet.texts[event][keyOf(box)] ?? '').state === 'empty');
+  const nextRow = nextBox && rows[nextBox.row];
+  const nextName = nextRow ? [rowName(nextRow, rows), nextBox.station].filter(Boolean).join(': ') : null;
+  const swapRow = swapFrom && rows[swapFrom.row];
+  return (
+    <Paper
+      title={title}
+      sub={sub}
+      bench
+      bleed
+      actions={
+        <SaveKeys
+          saveBox={saveKey}
+          busy={save.busy}
+          disabled={isBlank(sheet)}
+          onSave={() => void saveAll()}
+          onDiscard={() => setDiscarding(true)}
+        />
+      }
+      banner={
+        <>
+          <SaveFault fault={save.fault} mark={mark} />
+          {discarding && <DiscardAsk onYes={() => void throwAway()} onNo={() => setDiscarding(false)} />}
+          <Band
+            sheet={sheet}
+            event={event}
+            today={today}
+            mark={mark}
+            fitters={fitters}
+            expectedDialHours={sheetAsked.dialHours}
+            dialQuestion={dialSure ? null : judged.dialQuestion}
+            dayBox={band}
+            onSheet={(next) => {
+              if (next.dialText !== sheet.dialText) setDialSure(false);
+              change(() => next);
+            }}
+            onEvent={setEvent}
+            onDialAnswer={onDialAnswer}
+          />
+        </>
+      }
+      block={benchBlock({ kept, blank: isBlank(sheet), remarks, nextName, allIn: here !== null && nextBox === null })}
+    >
+      <Grid
+        rows={rows}
+        inputs={inputs}
+        sheet={sheet}
+        event={event}
+        mark={mark}
+        gauges={gauges}
+        judged={judged}
+        open={open}
+        inHand={inHand}
+        openFindings={openFindings}
+        typingKey={typingKey}
+        swapFrom={swapFrom}
+        seeingRow={seeingRow}
+        on={{
+          text: (box, text) => {
+            setTypingKey(keyOf(box));
+            change((s) => withText(s, event, keyOf(box), text));
+          },
+          leave: (box, decimals) => {
+            setTypingKey(null);
+            const key = keyOf(box);
+            change((s) => withEcho(s, event, key, settled(s.texts[event][key] ?? '', decimals, mark)));
+          },
+          here: setHere,
+          focus,
+          end: () => saveKey.current?.querySelector<HTMLElement>('.key.first')?.focus(),
+          swapWith: (box) => {
+            if (swapFrom) change((s) => withSwapped(s, event, keyOf(swapFrom), keyOf(box)));
+            setSwapFrom(null);
+          },
+          gauge: (pointId, gaugeId) => change((s) => ({ ...s, gauges: { ...s.gauges, [pointId]: gaugeId } })),
+          answer,
+          see: setSeeingRow,
+          addFinding: (finding) => {
+            change((s) => ({ ...s, findings: [...s.findings, finding] }));
+            setSeeingRow(null);
+          },
+          dropFinding: (at) => change((s) => ({ ...s, findings: s.findings.filter((_, i) => i !== at) })),
+          letter,
+        }}
+      />
+      <Foot
+        event={event}
+        tally={tallyOf(sheet, event, boxes, open.length)}
+        swapping={swapRow ? [rowName(swapRow, rows), swapFrom.station].filter(Boolean).join(', ') : null}
+      />
+      <div className="bench-note">
+        <label htmlFor="bench-note">{words.note}</label>
+        <textarea
+          id="bench-note"
+          rows={2}
+          maxLength={2000}
+          value={sheet.note}
+          onChange={(e) => change((s) => ({ ...s, note: e.target.value }))}
+        />
+      </div>
+    </Paper>
+  );
+}
+
+/** Ctrl and Enter save from anywhere on the sheet, also from inside a box. */
+function useSaveByKeys(save: () => void): void {
+  const latest = useRef(save);
+  latest.current = save;
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (event.key !== 'Enter' || !(event.ctrlKey || event.metaKey) || event.repeat) return;
+      event.preventDefault();
+      latest.current();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, []);
+}

@@ -1,0 +1,76 @@
+import { useEffect, useRef, useState } from 'react';
+import { Choice } from '#renderer/controls/Choice.tsx';
+import { TextField } from '#renderer/controls/Field.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
+import { findingWords, severityWords, stripDownWords as words } from '#renderer/words/stripDownWords.ts';
+import type { FindingEntry } from './sheet.ts';
+
+const KIND_LETTERS = { crack: 'C', bent: 'B', broken: 'K', seized: 'Z', missing: 'L', other: 'O' } as const;
+const SEVERITY_LETTERS = { watch: 'W', repair: 'R', 'do-not-use': 'D' } as const;
+
+const kinds = Object.entries(KIND_LETTERS).map(([value, letter]) => ({
+  value: value as FindingEntry['kind'],
+  letter,
+  text: findingWords[value as FindingEntry['kind']],
+}));
+const severities = Object.entries(SEVERITY_LETTERS).map(([value, letter]) => ({
+  value: value as FindingEntry['severity'],
+  letter,
+  text: severityWords[value as FindingEntry['severity']],
+}));
+
+/** What was seen at a position, entered under its row: two letters, a note, Enter. */
+export function FindingStrip({
+  assemblyId,
+  positionId,
+  position,
+  onAdd,
+  onLeave,
+}: {
+  assemblyId: number;
+  positionId: number;
+  position: string;
+  onAdd: (finding: FindingEntry) => void;
+  onLeave: () => void;
+}) {
+  const [kind, setKind] = useState<FindingEntry['kind']>('crack');
+  const [severity, setSeverity] = useState<FindingEntry['severity']>('repair');
+  const [note, setNote] = useState('');
+  const strip = useRef<HTMLElement>(null);
+  useEffect(() => {
+    strip.current?.querySelector<HTMLElement>('input[type=radio]:checked')?.focus();
+  }, []);
+  const add = () => onAdd({ assemblyId, positionId, kind, severity, note: note.trim() });
+  return (
+    <section
+      ref={strip}
+      className="finding-strip"
+      aria-label={words.addSeenAt(position)}
+      onKeyDown={(event) => {
+        if (event.key === 'Escape') {
+          event.preventDefault();
+          onLeave();
+        }
+        // Enter on a key presses the key
+        if (event.key === 'Enter' && event.target instanceof HTMLInputElement) {
+          event.preventDefault();
+          add();
+        }
+      }}
+    >
+      <Choice label={words.kind} options={kinds} value={kind} onChange={setKind} />
+      <Choice label={words.severity} options={severities} value={severity} onChange={setSeverity} />
+      <div className="finding-note">
+        <TextField label={words.findingNote} value={note} onChange={setNote} maxLength={2000} />
+      </div>
+      <div className="keys">
+        <Key first letter="Enter" onPress={add}>
+          {words.addFinding}
+        </Key>
+        <Key letter="Escape" onPress={onLeave}>
+          {words.leaveFinding}
+        </Key>
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,257 @@
+import { Fragment, type KeyboardEvent, type ReactNode, type RefObject } from 'react';
+import type { Finding } from '#core/contract/machine.ts';
+import type { Gauge } from '#core/contract/shop.ts';
+import type { DecimalMark } from '#core/words/quantityText.ts';
+import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
+import { Asked } from './Asked.tsx';
+import { type Box, boxAfter, boxesOf, boxKey, columnNames, columnsOf, type SheetRow, type Step } from './boxes.ts';
+import { FindingStrip } from './FindingStrip.tsx';
+import { GridRow } from './GridRow.tsx';
+import { likelyMm, type OpenQuestion, rowName } from './questions.ts';
+import { SCALE_PX } from './RowScale.tsx';
+import { isStopped, seenAt } from './seen.ts';
+import type { FindingEntry, Sheet, SizeEvent } from './sheet.ts';
+import { sizeEcho, typedSize } from './typedSize.ts';
+import type { Judged } from './useJudged.ts';
+
+export type GridProps = {
+  rows: readonly SheetRow[];
+  /** the boxes themselves, by key */
+  inputs: RefObject<Map<string, HTMLInputElement>>;
+  sheet: Sheet;
+  event: SizeEvent;
+  mark: DecimalMark;
+  gauges: readonly Gauge[];
+  judged: Judged;
+  open: readonly OpenQuestion[];
+  inHand: OpenQuestion | null;
+  openFindings: readonly Finding[];
+  /** box being typed in: nothing is said of half a figure */
+  typingKey: string | null;
+  swapFrom: Box | null;
+  /** row under which something seen is being entered */
+  seeingRow: number | null;
+  on: {
+    text: (box: Box, text: string) => void;
+    leave: (box: Box, decimals: number) => void;
+    here: (box: Box) => void;
+    focus: (box: Box) => void;
+    /** Enter or Tab in the last box */
+    end: () => void;
+    swapWith: (box: Box) => void;
+    gauge: (pointId: number, gaugeId: number) => void;
+    answer: (open: OpenQuestion, choice: string) => void;
+    see: (row: number | null) => void;
+    addFinding: (finding: FindingEntry) => void;
+    dropFinding: (at: number) => void;
+    /** a letter pressed in a box; true: it meant something */
+    letter: (box: Box, letter: string) => boolean;
+  };
+};
+
+const STEP_OF_KEY: Record<string, Step> = { Enter: 'next', ArrowDown: 'down', ArrowUp: 'up' };
+
+/** The table of measuring points: type, Enter, type. A question opens under its row while the next box has the focus. */
+export function Grid(props: GridProps) {
+  const { rows, sheet, event, mark, on, judged } = props;
+  const boxes = boxesOf(rows);
+  const columns = columnsOf(rows);
+  const questionedKeys = new Set(props.open.map(({ key }) => key));
+  const worst = new Map(judged.worst.filter((w) => w.event === event).map((w) => [w.pointId, w.station]));
+  const several = new Set(rows.map(({ assemblyId }) => assemblyId)).size > 1;
+
+  const focus = (box: Box | null) => (box ? on.focus(box) : on.end());
+  const onKey = (box: Box, pressed: KeyboardEvent<HTMLInputElement>) => {
+    const step = stepOf(pressed);
+    if (pressed.key === 'Enter' && !pressed.ctrlKey && props.swapFrom) {
+      pressed.preventDefault();
+      on.swapWith(box);
+    } else if (step) {
+      const to = boxAfter(boxes, box, step);
+      // at the grid's edges Tab goes on as it would; arrows stay
+      if (pressed.key === 'Tab' && !to && pressed.shiftKey) return;
+      pressed.preventDefault();
+      if (to || step === 'next') focus(to);
+    } else if (!pressed.ctrlKey && !pressed.metaKey && !pressed.altKey && on.letter(box, pressed.key)) {
+      pressed.preventDefault();
+    }
+  };
+
+  return (
+    <table className="bench-grid" style={{ ['--columns' as string]: columns }}>
+      <colgroup>
+        <col className="col-name" />
+        {Array.from({ length: columns }, (_, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: box columns have no other name
+          <col key={i} className="col-box" />
+        ))}
+        <col className="col-gauge" />
+        <col className="col-scale" />
+        <col />
+      </colgroup>
+      <thead>
+        <tr>
+          <th scope="col">{words.point}</th>
+          {columnNames(rows).map((names, i) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: box columns have no other name
+            <th key={i} scope="col" className="box-head">
+              <span>{event === 'as-found' ? words.last : words.found}</span>
+              <b>{stationHead(names)}</b>
+            </th>
+          ))}
+          <th scope="col" className="gauge-head">
+            {words.gauge}
+          </th>
+          <th scope="col" className="scale-head" style={{ width: SCALE_PX.width }}>
+            <span className="new">{words.newSize}</span>
+            <span className="limits">{`${words.renew}, ${words.reject}`}</span>
+          </th>
+          <th scope="col">{words.seen}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map((row, rowIndex) => {
+          const name = rowName(row, rows);
+          const atPosition = seenAt(row.positionId, props.openFindings, sheet.findings);
+          const firstOfPosition = rows.findIndex(({ positionId }) => positionId === row.positionId) === rowIndex;
+          const firstOfAssembly = rows.findIndex(({ assemblyId }) => assemblyId === row.assemblyId) === rowIndex;
+          return (
+            <Fragment key={row.pointId}>
+              {several && firstOfAssembly && (
+                <Wide columns={columns + 4} className="assembly-head">
+                  {row.assembly}
+                </Wide>
+              )}
+              <GridRow
+                row={row}
+                rowIndex={rowIndex}
+                name={name}
+                sheet={sheet}
+                event={event}
+                mark={mark}
+                columns={columns}
+                gauges={props.gauges}
+                worstStation={worst.get(row.pointId) ?? null}
+                questionedKeys={questionedKeys}
+                swapFrom={props.swapFrom ? boxKey(props.swapFrom.pointId, props.swapFrom.station) : null}
+                seen={firstOfPosition ? atPosition : null}
+                stopped={isStopped(atPosition)}
+                boxRef={(key) => (box) => {
+                  if (box) props.inputs.current.set(key, box);
+                  else props.inputs.current.delete(key);
+                }}
+                on={{
+                  text: on.text,
+                  focus: on.here,
+                  key: onKey,
+                  leave: (box) => on.leave(box, row.decimals),
+                  gauge: on.gauge,
+                  addSeen: () => on.see(rowIndex),
+                  dropSeen: on.dropFinding,
+                }}
+              />
+              {props.open
+                .filter(({ box }) => box.row === rowIndex)
+                .map((asked) => {
+                  const likely = likelyMm(asked.question);
+                  return (
+                    <Asked
+                      key={`${asked.key} ${asked.question.code}`}
+                      id={`under-${asked.key}`}
+                      question={asked.question}
+                      context={{
+                        mark,
+                        decimals: row.decimals,
+                        gaugeErrorMm: row.gaugeErrorMm,
+                        measures: row.measures,
+                      }}
+                      column={asked.box.column}
+                      columns={columns + 4}
+                      inHand={asked === props.inHand}
+                      take={
+                        likely === null ? null : words.take(sizeEcho(round(likely, row.decimals), row.decimals, mark))
+                      }
+                      onAnswer={(choice) => on.answer(asked, choice)}
+                    />
+                  );
+                })}
+              <NotSizes row={row} sheet={sheet} event={event} columns={columns + 4} typingKey={props.typingKey} />
+              {props.seeingRow === rowIndex && (
+                <Wide columns={columns + 4} className="seeing">
+                  <FindingStrip
+                    assemblyId={row.assemblyId}
+                    positionId={row.positionId}
+                    position={`${row.item} ${row.position}`}
+                    onAdd={(finding) => {
+                      on.addFinding(finding);
+                      focus(boxes.find((box) => box.row === rowIndex) ?? null);
+                    }}
+                    onLeave={() => {
+                      on.see(null);
+                      focus(boxes.find((box) => box.row === rowIndex) ?? null);
+                    }}
+                  />
+                </Wide>
+              )}
+            </Fragment>
+          );
+        })}
+      </tbody>
+    </table>
+  );
+}
+
+function stepOf(pressed: KeyboardEvent<HTMLInputElement>): Step | null {
+  if (pressed.ctrlKey || pressed.metaKey || pressed.altKey) return null;
+  if (pressed.key === 'Tab') return pressed.shiftKey ? 'previous' : 'next';
+  if (pressed.key === 'Enter' && pressed.shiftKey) return 'previous';
+  const box = pressed.currentTarget;
+  const whole = box.selectionStart === 0 && box.selectionEnd === box.value.length;
+  // arrows move in a half-typed figure until its end is met
+  if (pressed.key === 'ArrowLeft') return whole || box.selectionEnd === 0 ? 'left' : null;
+  if (pressed.key === 'ArrowRight') return whole || box.selectionStart === box.value.length ? 'right' : null;
+  return STEP_OF_KEY[pressed.key] ?? null;
+}
+
+const round = (sizeMm: number, decimals: number): number => Math.round(sizeMm * 10 ** decimals) / 10 ** decimals;
+
+/** "Front or A": the stations of a column; more than three are not all named. */
+function stationHead(names: readonly string[]): string {
+  const head = names.slice(0, 3).join(' or ');
+  return head.charAt(0).toUpperCase() + head.slice(1);
+}
+
+const Wide = ({ columns, className, children }: { columns: number; className: string; children: ReactNode }) => (
+  <tr className={className}>
+    <td colSpan={columns}>{children}</td>
+  </tr>
+);
+
+/** What was typed and reads as no size, said under its row. */
+function NotSizes({
+  row,
+  sheet,
+  event,
+  columns,
+  typingKey,
+}: {
+  row: SheetRow;
+  sheet: Sheet;
+  event: SizeEvent;
+  columns: number;
+  typingKey: string | null;
+}) {
+  const texts = row.stations.flatMap(({ station }) => {
+    const key = boxKey(row.pointId, station);
+    const text = sheet.texts[event][key] ?? '';
+    const typed = typedSize(text);
+    return typed.state === 'not-a-size' && key !== typingKey ? [{ key, text, why: typed.why }] : [];
+  });
+  return texts.map(({ key, text, why }) => (
+    <Wide key={key} columns={columns} className="not-size-row">
+      <div id={`under-${key}`} role="status">
+        <b>{`"${text.trim()}": ${words.notASize[why]}`}</b> {words.stays}
+      </div>
+    </Wide>
+  ));
+}

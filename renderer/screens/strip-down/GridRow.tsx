@@ -1,0 +1,156 @@
+import type { KeyboardEvent } from 'react';
+import type { Gauge } from '#core/contract/shop.ts';
+import { type DecimalMark, gaugeErrorText, limitFigure } from '#core/words/quantityText.ts';
+import { RingSign } from '#renderer/marks/ItemRing.tsx';
+import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
+import { type Box, boxKey, type SheetRow } from './boxes.ts';
+import { RowScale } from './RowScale.tsx';
+import { Seen } from './Seen.tsx';
+import { SizeBox } from './SizeBox.tsx';
+import type { SeenAt } from './seen.ts';
+import { NOT_RENEWED, type Sheet, type SizeEvent } from './sheet.ts';
+import { sizeEcho, typedSize } from './typedSize.ts';
+
+export type GridRowProps = {
+  row: SheetRow;
+  rowIndex: number;
+  name: string;
+  sheet: Sheet;
+  event: SizeEvent;
+  mark: DecimalMark;
+  columns: number;
+  gauges: readonly Gauge[];
+  worstStation: string | null;
+  questionedKeys: ReadonlySet<string>;
+  swapFrom: string | null;
+  /** null: the position's findings stand on a row above */
+  seen: SeenAt | null;
+  stopped: boolean;
+  boxRef: (key: string) => (box: HTMLInputElement | null) => void;
+  on: {
+    text: (box: Box, text: string) => void;
+    focus: (box: Box) => void;
+    leave: (box: Box) => void;
+    key: (box: Box, event: KeyboardEvent<HTMLInputElement>) => void;
+    gauge: (pointId: number, gaugeId: number) => void;
+    addSeen: () => void;
+    dropSeen: (at: number) => void;
+  };
+};
+
+/** A measuring point: its ring and name, a box a station, its gauge, its scale, and what was seen at its position. */
+export function GridRow(props: GridRowProps) {
+  const { row, sheet, event, mark } = props;
+  const renewed = sheet.renewed[row.pointId] ?? NOT_RENEWED;
+  const label = `${row.item} ${props.name}`;
+  const worst = props.worstStation;
+  return (
+    <tr className="grid-row">
+      <th scope="row">
+        <div>
+          <RingSign item={row.item} state={props.stopped ? 'stop' : 'leave'} />
+          <span className="row-name">{props.name}</span>
+        </div>
+      </th>
+      {row.stations.map(({ station }, column) => {
+        const key = boxKey(row.pointId, station);
+        const box: Box = { pointId: row.pointId, station, row: props.rowIndex, column };
+        const text = sheet.texts[event][key] ?? '';
+        const typed = typedSize(text);
+        const questioned = props.questionedKeys.has(key);
+        return (
+          <SizeBox
+            key={key}
+            label={[label, station].filter(Boolean).join(', ')}
+            reference={reference(row, column, sheet, event, mark)}
+            text={text}
+            worst={worst === station && typed.state === 'size'}
+            questioned={questioned}
+            notASize={typed.state === 'not-a-size' ? typed.why : null}
+            swapping={props.swapFrom === key}
+            describedBy={questioned || typed.state === 'not-a-size' ? `under-${key}` : undefined}
+            boxRef={props.boxRef(key)}
+            onText={(now) => props.on.text(box, now)}
+            onFocus={() => props.on.focus(box)}
+            onLeave={() => props.on.leave(box)}
+            onKey={(pressed) => props.on.key(box, pressed)}
+          />
+        );
+      })}
+      {Array.from({ length: props.columns - row.stations.length }, (_, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: empty places have no names
+        <td key={`none-${i}`} className="no-box" />
+      ))}
+      <td className="gauge-cell">
+        <GaugePick {...props} name={label} />
+      </td>
+      <td className="scale-cell">
+        <RowScale
+          row={row}
+          lastMm={lastGoverning(row)}
+          foundMm={worst === null ? null : sizeAt(sheet, event, boxKey(row.pointId, worst))}
+        />
+      </td>
+      <td>
+        <Seen
+          position={row.position}
+          seen={props.seen}
+          renewed={renewed}
+          onAdd={props.on.addSeen}
+          onDrop={props.on.dropSeen}
+        />
+      </td>
+    </tr>
+  );
+}
+
+function GaugePick({ row, sheet, gauges, mark, name, on }: GridRowProps) {
+  const fitting = gauges.filter(({ active, measures }) => active && measures.includes(row.measures));
+  const chosen = sheet.gauges[row.pointId] ?? row.gaugeId;
+  return (
+    <select
+      className="gauge-pick"
+      data-gauge-of={row.pointId}
+      aria-label={words.gaugeOf(name)}
+      tabIndex={-1}
+      value={chosen ?? ''}
+      onChange={(event) => on.gauge(row.pointId, Number(event.target.value))}
+    >
+      {!fitting.some(({ gaugeId }) => gaugeId === chosen) && (
+        <option value={chosen ?? ''}>{`${row.gauge} ${gaugeErrorText(row.gaugeErrorMm, mark)}`.trim()}</option>
+      )}
+      {fitting.map((gauge) => (
+        <option key={gauge.gaugeId} value={gauge.gaugeId}>
+          {`${gauge.name} ${gaugeErrorText(gauge.errorMm, mark)}`}
+        </option>
+      ))}
+    </select>
+  );
+}
+
+const sizeAt = (sheet: Sheet, event: SizeEvent, key: string): number | null => {
+  const typed = typedSize(sheet.texts[event][key] ?? '');
+  return typed.state === 'size' ? typed.sizeMm : null;
+};
+
+/** What a box is read against: as found, the last size there; as left, what was found today; else the new size. */
+function reference(row: SheetRow, column: number, sheet: Sheet, event: SizeEvent, mark: DecimalMark) {
+  const at = row.stations[column];
+  const renewed = sheet.renewed[row.pointId] ?? NOT_RENEWED;
+  const found = at ? sizeAt(sheet, 'as-found', boxKey(row.pointId, at.station)) : null;
+  const isNew = event === 'as-left' ? renewed.now : renewed.sinceLast;
+  const lastMm = isNew ? null : event === 'as-left' && found !== null ? found : (at?.lastSizeMm ?? null);
+  if (lastMm === null) {
+    const newSize = limitFigure(row.limits.newSizeMm, mark);
+    return { said: words.newOf(newSize), shown: `${words.newSize} ${newSize}` };
+  }
+  const last = sizeEcho(lastMm, row.decimals, mark);
+  return { said: words.lastOf(last), shown: last };
+}
+
+/** The last visit's worst size, for the open dot; null: the present part was never measured. */
+function lastGoverning(row: SheetRow): number | null {
+  const sizes = row.stations.map(({ lastSizeMm }) => lastSizeMm).filter((mm) => mm !== null);
+  if (sizes.length === 0) return null;
+  return row.wears === 'down' ? Math.min(...sizes) : Math.max(...sizes);
+}

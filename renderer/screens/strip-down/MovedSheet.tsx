@@ -1,0 +1,135 @@
+import { useLocation } from 'wouter';
+import { machineRead } from '#core/contract/machine.ts';
+import { day } from '#core/units/day.ts';
+import { dayText, hoursLeftFigure, hoursLeftSentence } from '#core/words/quantityText.ts';
+import { Key } from '#renderer/controls/Key.tsx';
+import { Empty, Notice } from '#renderer/controls/Notice.tsx';
+import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { HoursRule, RULE_BASE_PX } from '#renderer/marks/HoursRule.tsx';
+import { IntervalBar, ThinInterval } from '#renderer/marks/IntervalBar.tsx';
+import { RingSign } from '#renderer/marks/ItemRing.tsx';
+import { Picture } from '#renderer/marks/Picture.tsx';
+import { PresentLine } from '#renderer/marks/PresentHours.tsx';
+import { useAsk } from '#renderer/useAsk.ts';
+import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
+import type { Saved } from './Bench.tsx';
+import { type MovedRow, movedPicture } from './movedPicture.ts';
+
+const WIDTH_PX = 620;
+const ROW_PX = 41;
+
+/** After a save: every bar that moved, where it stood and where it stands now, with its figures. */
+export function MovedSheet({
+  machineId,
+  title,
+  saved,
+  onAgain,
+}: {
+  machineId: number;
+  title: string;
+  saved: Saved;
+  onAgain: () => void;
+}) {
+  const [, goTo] = useLocation();
+  const machine = useAsk(machineRead, { machineId });
+  const forecasts = new Map(machine.value?.points.map(({ pointId, forecast }) => [pointId, forecast]));
+  const picture = movedPicture(saved.moved, (pointId) => forecasts.get(pointId) ?? null, WIDTH_PX);
+  return (
+    <Sheet
+      title={title}
+      sub={words.saved(dayText(day(saved.takenOn)))}
+      actions={
+        <>
+          <Key letter="S" onPress={onAgain}>
+            {words.again}
+          </Key>
+          <Key letter="P" onPress={() => goTo(`/slip/${machineId}`)}>
+            {words.toSlip}
+          </Key>
+          <Key first letter="M" autoFocus onPress={() => goTo(`/machine/${machineId}`)}>
+            {words.toMachine}
+          </Key>
+        </>
+      }
+    >
+      {saved.parked > 0 && <Notice kind="waiting" head={words.savedParked(saved.parked)} />}
+      {saved.moved.length === 0 ? (
+        <Empty head={words.nothingMoved}>{words.nothingMovedWhy}</Empty>
+      ) : (
+        <div className="moved">
+          <table>
+            <caption className="said">{words.moved}</caption>
+            <thead>
+              <tr>
+                <th scope="col" className="moved-head">
+                  <b>{words.moved}</b>
+                  <br />
+                  {words.movedNote}
+                </th>
+                <th scope="col" className="moved-rule">
+                  <span className="said">{words.hoursLeft}</span>
+                  <Picture width={WIDTH_PX} height={RULE_BASE_PX + 2} label={null}>
+                    <HoursRule rule={picture.rule} />
+                  </Picture>
+                </th>
+                <th scope="col" className="figures">
+                  {words.before}
+                </th>
+                <th scope="col" className="figures">
+                  {words.low}
+                </th>
+                <th scope="col" className="figures">
+                  {words.middle}
+                </th>
+                <th scope="col" className="figures">
+                  {words.high}
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {picture.rows.map((row) => (
+                <Row key={row.moved.pointId} row={row} nowX={picture.nowX} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </Sheet>
+  );
+}
+
+function Row({ row, nowX }: { row: MovedRow; nowX: number }) {
+  const { before, after, item, position, point } = row.moved;
+  const decides = row.basis?.decides ?? 'middle';
+  return (
+    <tr>
+      <th scope="row">
+        <div>
+          <RingSign item={item} state="leave" />
+          <span>{`${position}, ${point}`}</span>
+        </div>
+        <span className="said">
+          {words.movedSentence(`${item} ${position}, ${point}`, hoursLeftSentence(before), hoursLeftSentence(after))}
+        </span>
+      </th>
+      <td className="moved-rule">
+        <Picture width={WIDTH_PX} height={ROW_PX} label={null}>
+          <PresentLine x={nowX} y0={0} y1={ROW_PX} estimated={false} />
+          {row.was && <ThinInterval interval={row.was} y={31} />}
+          <g className="slides" style={{ ['--came-from' as string]: `${row.cameFromPx}px` }}>
+            <IntervalBar bar={row.bar} y={17} />
+          </g>
+        </Picture>
+      </td>
+      <td className="figures was-figure">{figure(before.middle)}</td>
+      {(['low', 'middle', 'high'] as const).map((end) => (
+        <td key={end} className={decides === end ? 'figures decides' : 'figures'} data-past={isPast(after[end])}>
+          {figure(after[end])}
+        </td>
+      ))}
+    </tr>
+  );
+}
+
+const figure = (hours: number | null): string => (hours === null ? words.beyond : hoursLeftFigure(hours));
+const isPast = (hours: number | null): true | undefined => (hours !== null && hours < 0 ? true : undefined);

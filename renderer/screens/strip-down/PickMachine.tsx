@@ -1,0 +1,93 @@
+import { useState } from 'react';
+import { Link, useLocation } from 'wouter';
+import { machinesList } from '#core/contract/machine.ts';
+import { day } from '#core/units/day.ts';
+import { dayText, hoursText } from '#core/words/quantityText.ts';
+import { TextField } from '#renderer/controls/Field.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
+import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { matches } from '#renderer/controls/PickBox.tsx';
+import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { useAsk } from '#renderer/useAsk.ts';
+import { Figures } from '#renderer/words/Figures.tsx';
+import { frameWords } from '#renderer/words/frameWords.ts';
+import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
+
+/** First step of a strip-down: the machine, by typing part of it; arrows and Enter choose. */
+export function PickMachine() {
+  const [, goTo] = useLocation();
+  const [typed, setTyped] = useState('');
+  const [at, setAt] = useState(0);
+  const machines = useAsk(machinesList, {});
+  const found = (machines.value?.machines ?? []).filter((machine) =>
+    matches({ text: machine.name, second: `${machine.customer} ${machine.place} ${machine.serial}` }, typed.trim()),
+  );
+  const lit = Math.min(at, found.length - 1);
+  const open = (machineId: number) => goTo(`/strip-down/${machineId}`);
+
+  if (machines.value?.machines.length === 0) {
+    return (
+      <Sheet title={words.title} bench>
+        <Empty
+          head={words.noMachines}
+          keys={
+            <Key first letter="N" onPress={() => goTo('/take-in')}>
+              {words.takeIn}
+            </Key>
+          }
+        >
+          {words.noMachinesNext}
+        </Empty>
+      </Sheet>
+    );
+  }
+  return (
+    <Sheet title={words.title} sub={words.pick} bench>
+      {machines.fault && (
+        <FaultBox fault={machines.fault} keys={<Key onPress={machines.again}>{frameWords.tryAgain}</Key>} />
+      )}
+      <search
+        className="bench-find"
+        onKeyDown={(event) => {
+          const by = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
+          if (by !== 0) {
+            event.preventDefault();
+            setAt(Math.max(0, Math.min(found.length - 1, lit + by)));
+          }
+          const chosen = found[lit];
+          if (event.key === 'Enter' && chosen) open(chosen.machineId);
+        }}
+      >
+        <TextField
+          label={words.pickHint}
+          value={typed}
+          autoFocus
+          onChange={(text) => {
+            setTyped(text);
+            setAt(0);
+          }}
+        />
+      </search>
+      <ul className="bench-machines">
+        {found.map((machine, i) => (
+          <li key={machine.machineId}>
+            <Link href={`/strip-down/${machine.machineId}`} className={i === lit ? 'lit' : ''}>
+              <b>{machine.name}</b>
+              <span>{[machine.customer, machine.assemblies.join(', ').toLowerCase()].filter(Boolean).join(' · ')}</span>
+              <span className="read">
+                {machine.hours.readOn !== null && machine.hours.machineHoursRead !== null ? (
+                  <Figures>
+                    {`${hoursText(machine.hours.machineHoursRead)}, ${words.lastRead(dayText(day(machine.hours.readOn)))}`}
+                  </Figures>
+                ) : (
+                  words.neverRead
+                )}
+              </span>
+            </Link>
+          </li>
+        ))}
+        {machines.value && found.length === 0 && <li className="none">{words.nobodyFound}</li>}
+      </ul>
+    </Sheet>
+  );
+}

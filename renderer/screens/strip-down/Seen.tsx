@@ -1,0 +1,72 @@
+import { day } from '#core/units/day.ts';
+import { dayOfYearText } from '#core/words/quantityText.ts';
+import { StruckBox } from '#renderer/marks/DoNotUseBox.tsx';
+import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
+import { findingText, type SeenAt } from './seen.ts';
+import type { FindingEntry, Renewed } from './sheet.ts';
+
+/** The Seen column of a position: findings, renewals, and the key that adds one. */
+export function Seen({
+  position,
+  seen,
+  renewed,
+  onAdd,
+  onDrop,
+}: {
+  position: string;
+  seen: SeenAt | null;
+  renewed: Renewed;
+  onAdd: () => void;
+  onDrop: (at: number) => void;
+}) {
+  return (
+    <div className="seen">
+      <ul>
+        {renewed.sinceLast && <li className="renewed">{words.renewedSince}</li>}
+        {renewed.now && <li className="renewed">{words.renewedNow}</li>}
+        {seen?.before.map((finding) => (
+          <SeenLine key={finding.findingId} finding={finding}>
+            {`, ${words.openBefore} ${dayOfYearText(day(finding.takenOn))}`}
+          </SeenLine>
+        ))}
+        {seen?.now.map(({ finding, at }) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: an entry is known by its place on the sheet
+          <SeenLine key={at} finding={finding}>
+            <button
+              type="button"
+              className="take-out"
+              aria-label={words.dropFinding(findingText(finding))}
+              onClick={() => onDrop(at)}
+            >
+              <svg width="12" height="12" aria-hidden="true">
+                <path d="M1.5 1.5l9 9M10.5 1.5l-9 9" stroke="currentColor" strokeWidth="1.8" />
+              </svg>
+            </button>
+          </SeenLine>
+        ))}
+      </ul>
+      {seen && (
+        <button type="button" className="add-seen" aria-label={words.addSeenAt(position)} onClick={onAdd} tabIndex={-1}>
+          +
+        </button>
+      )}
+    </div>
+  );
+}
+
+function SeenLine({
+  finding,
+  children,
+}: {
+  finding: Pick<FindingEntry, 'kind' | 'severity' | 'note'>;
+  children: React.ReactNode;
+}) {
+  const stop = finding.severity === 'do-not-use';
+  return (
+    <li className={stop ? 'stop' : undefined}>
+      {stop && <StruckBox width={24} height={16} />}
+      <span>{findingText(finding)}</span>
+      {children}
+    </li>
+  );
+}

@@ -1,0 +1,91 @@
+import { useState } from 'react';
+import { useLocation, useParams } from 'wouter';
+import { machinesList } from '#core/contract/machine.ts';
+import { shopRead } from '#core/contract/shop.ts';
+import { stripDownSheet } from '#core/contract/stripDown.ts';
+import { FillingRule } from '#renderer/controls/FillingRule.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
+import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { useAsk } from '#renderer/useAsk.ts';
+import { frameWords } from '#renderer/words/frameWords.ts';
+import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
+import { Bench, type Saved } from './Bench.tsx';
+import { MovedSheet } from './MovedSheet.tsx';
+import { PickMachine } from './PickMachine.tsx';
+import './strip-down.css';
+
+/** Strip-down: pick the machine, type its sizes, save, see what moved. */
+export default function StripDown() {
+  const { machineId } = useParams<{ machineId?: string }>();
+  const id = Number(machineId);
+  return Number.isInteger(id) && id > 0 ? <OfMachine key={id} machineId={id} /> : <PickMachine />;
+}
+
+function OfMachine({ machineId }: { machineId: number }) {
+  const [, goTo] = useLocation();
+  const [saved, setSaved] = useState<Saved | null>(null);
+  /** a new sheet is a new grid: nothing of the last one stays in its boxes */
+  const [sheets, setSheets] = useState(0);
+  const sheet = useAsk(stripDownSheet, { machineId });
+  const shop = useAsk(shopRead, {});
+  const machines = useAsk(machinesList, {});
+  const machine = machines.value?.machines.find((one) => one.machineId === machineId);
+  const title = machine ? words.of(machine.name) : words.title;
+  const sub = machine ? [machine.customer, machine.assemblies.join(', ').toLowerCase()].filter(Boolean).join(', ') : '';
+
+  if (saved) {
+    return (
+      <MovedSheet
+        machineId={machineId}
+        title={title}
+        saved={saved}
+        onAgain={() => {
+          setSaved(null);
+          setSheets(sheets + 1);
+        }}
+      />
+    );
+  }
+  const fault = sheet.fault ?? shop.fault;
+  if (sheet.value?.rows.length === 0) {
+    return (
+      <Sheet title={title} sub={sub} bench>
+        <Empty
+          head={words.emptyGrid}
+          keys={
+            <Key first letter="A" onPress={() => goTo(`/take-in/${machineId}`)}>
+              {words.layOut}
+            </Key>
+          }
+        >
+          {words.emptyGridNext}
+        </Empty>
+      </Sheet>
+    );
+  }
+  if (!sheet.value || !shop.value) {
+    return (
+      <Sheet title={title} sub={sub} bench>
+        {fault ? (
+          <FaultBox fault={fault} keys={<Key onPress={sheet.again}>{frameWords.tryAgain}</Key>} />
+        ) : (
+          <FillingRule words={words.loading} />
+        )}
+      </Sheet>
+    );
+  }
+  return (
+    <Bench
+      key={sheets}
+      machineId={machineId}
+      title={title}
+      sub={sub}
+      sheetAsked={sheet.value}
+      gauges={shop.value.gauges}
+      fitters={shop.value.fitters.filter(({ active }) => active).map(({ name }) => name)}
+      onSaved={setSaved}
+      onDiscarded={() => setSheets(sheets + 1)}
+    />
+  );
+}

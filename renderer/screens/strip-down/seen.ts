@@ -1,0 +1,24 @@
+import type { Finding } from '#core/contract/machine.ts';
+import { findingWords, severityWords } from '#renderer/words/stripDownWords.ts';
+import type { FindingEntry } from './sheet.ts';
+
+/** "crack, 34 mm at the weld toe: do not use". */
+export function findingText(finding: Pick<FindingEntry, 'kind' | 'severity' | 'note'>): string {
+  const what = finding.note === '' ? findingWords[finding.kind] : `${findingWords[finding.kind]}, ${finding.note}`;
+  const sentence = `${what}: ${severityWords[finding.severity]}`;
+  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+}
+
+/** What stands at a position: findings open from before, and those of this sheet with their place in it. */
+export type SeenAt = { before: readonly Finding[]; now: readonly { finding: FindingEntry; at: number }[] };
+
+export function seenAt(positionId: number, open: readonly Finding[], entries: readonly FindingEntry[]): SeenAt {
+  return {
+    before: open.filter((finding) => finding.positionId === positionId),
+    now: entries.flatMap((finding, at) => (finding.positionId === positionId ? [{ finding, at }] : [])),
+  };
+}
+
+/** A position that must not be used, whether found before or now. */
+export const isStopped = ({ before, now }: SeenAt): boolean =>
+  [...before, ...now.map(({ finding }) => finding)].some(({ severity }) => severity === 'do-not-use');
