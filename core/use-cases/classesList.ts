@@ -1,0 +1,82 @@
+import type { z } from 'zod';
+import type { Handler } from '../contract/operation.ts';
+import type { classesList, zPartClassSheet } from '../contract/partClass.ts';
+import type { ClassLearning } from '../fit/learnShop.ts';
+import { defaultModelSettings } from '../fit/modelSettings.ts';
+import { normalQuantile } from '../maths/normal.ts';
+import { type ClassOnRecord, listClasses } from '../record/classStore.ts';
+import { partsOf } from '../way/shopSeries.ts';
+import { type Context, recordOf } from './context.ts';
+import { type ShopNow, shopNow } from './shopNow.ts';
+
+type Sheet = z.input<typeof zPartClassSheet>;
+
+export const classesListHandler: Handler<typeof classesList, Context> = (context) => {
+  const now = shopNow(context);
+  return { classes: listClasses(recordOf(context)).map((partClass) => classSheet(now, partClass)) };
+};
+
+/** What the trade says of a class, what the shop has seen of it, and who is in it. */
+function classSheet(now: ShopNow, partClass: ClassOnRecord): Sheet {
+  const points = now.shop.life.points.filter((point) => point.partClass === partClass.name);
+  const parts = points.flatMap((point) => partsOf(now.shop.ofPoint(point)));
+  const learned = now.learning.shop.classes.find((one) => one.partClass === partClass.name);
+  const forecasts = points.map((point) =>
+    now.ofMachine(point.machineId).points.find((forecast) => forecast.pointId === point.pointId),
+  );
+  return {
+    partClassId: partClass.id,
+    name: partClass.name,
+    tradeWear: partClass.tradeWear,
+    newSizeTolMm: partClass.newSizeTolMm,
+    parts: points.length,
+    finishedParts: parts.filter((part) => !part.present).length,
+    readings: parts.reduce((sum, part) => sum + part.readings.length, 0),
+    machines: new Set(points.map((point) => point.machineId)).size,
+    ratePer1000hBeforeMm: learned ? rateBefore(learned) : NO_RATE,
+    ratePer1000hNowMm: learned ? rateNow(learned) : NO_RATE,
+    state: stateOf(learned),
+    members: forecasts
+      .filter((forecast) => forecast !== undefined)
+      .map(({ pointId, machineId, machine, position, point, ownReadings, ratePer1000hMm }) => {
+        return { pointId, machineId, machine, position, point, ownReadings, ratePer1000hMm };
+      }),
+  };
+}
+
+const NO_RATE = { low: null, middle: null, high: null };
+
+/** Fewer parts, or one machine, say more of that machine than of the class (common practice, no source). */
+const LEAST_PARTS = 3;
+const LEAST_MACHINES = 2;
+
+function stateOf(learned: ClassLearning | undefined): Sheet['state'] {
+  if (learned && learned.partsRead >= LEAST_PARTS && learned.machinesRead >= LEAST_MACHINES) return 'learned';
+  return learned?.prior.from === 'trade' ? 'from-trade-prior' : 'from-wide-prior';
+}
+
+const Z_90 = normalQuantile(0.9);
+
+/** 10, 50 and 90 % points of a lognormal rate, per 1000 worked hours [mm]. */
+function rateRange(lnMean: number, lnSd: number, hRefHours: number): Sheet['ratePer1000hNowMm'] {
+  const at = (z: number) => (Math.exp(lnMean + z * lnSd) * 1000) / hRefHours;
+  return { low: at(-Z_90), middle: at(0), high: at(Z_90) };
+}
+
+/** A part nobody has read scatters about its class's mean rate, and about its machine's. */
+function rateBefore({ prior }: ClassLearning) {
+  const { partScatterScale, machineScatterScale } = defaultModelSettings;
+  return rateRange(prior.m0, Math.hypot(prior.s0, partScatterScale, machineScatterScale), prior.hRefHours);
+}
+
+/** The same as learned: the mixture over the class's nodes, by its mean and variance. */
+function rateNow({ prior, nodes }: ClassLearning) {
+  let mean = 0;
+  let square = 0;
+  for (const { weight, muEta, muLambda, partScatter, machineScatter } of nodes) {
+    const at = muEta / muLambda;
+    mean += weight * at;
+    square += weight * (1 / muLambda + partScatter ** 2 + machineScatter ** 2 + at * at);
+  }
+  return rateRange(mean, Math.sqrt(Math.max(0, square - mean * mean)), prior.hRefHours);
+}
