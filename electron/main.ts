@@ -1,5 +1,6 @@
 import { join, resolve } from 'node:path';
 import { app, type BrowserWindow, dialog, session } from 'electron';
+import { RefusedError } from '#core/outcome.ts';
 import { RECORD_EXTENSION } from '#core/record/openRecord.ts';
 import type { Log } from '#core/shells/answer.ts';
 import { dataFolder } from '#core/shells/dataFolder.ts';
@@ -48,14 +49,15 @@ function begin(): void {
     .whenReady()
     .then(openAll)
     .catch((error: Error) => {
-      tellDefect('start', error, log);
+      if (error instanceof RefusedError) tellNotOpened(error.refusal.code, String(error.refusal.facts?.file ?? ''));
+      else tellDefect('start', error, log);
       app.quit();
     });
 }
 
 async function openAll(): Promise<void> {
   const { recordPath, asOf } = startArguments(process.argv.slice(1), process.env.INIT_CWD ?? process.cwd());
-  program = await openProgram({ recordPath, ...(asOf !== undefined && { asOf }), dataDir: folder, log });
+  program = await openProgram({ recordPath, ...(asOf !== undefined && { asOf }), dataFolder: folder, log });
   lockSession(session.defaultSession);
   servePage(session.defaultSession, join(built, 'renderer'));
   answerWindow(program.ask);
@@ -72,9 +74,12 @@ async function openAll(): Promise<void> {
 function openRecordFile(path: string): void {
   program?.ask('record/open', { path }).then((answer) => {
     if (answer.ok) window?.webContents.reload();
-    else dialog.showErrorBox('This record was not opened', `${path}\n\n${answer.fault.code}`);
+    else tellNotOpened(answer.fault.code, path);
   });
 }
+
+const tellNotOpened = (code: string, path: string): void =>
+  dialog.showErrorBox('This record was not opened', `${path}\n\n${code}`);
 
 function tellDefect(operation: string, error: Error, writeDown: Log): void {
   writeDown({ operation, error });

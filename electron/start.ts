@@ -1,5 +1,6 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { join } from 'node:path';
+import { RefusedError } from '#core/outcome.ts';
 import { dataFolder } from '#core/shells/dataFolder.ts';
 import { logInto } from '#core/shells/logFile.ts';
 import { openProgram } from '#core/shells/openProgram.ts';
@@ -21,8 +22,16 @@ const CAME_UP_AFTER_MS = 10_000;
 
 const wanted = startArguments(process.argv.slice(2), process.env.INIT_CWD ?? process.cwd());
 await buildProgram();
-const ended = (await inElectron(wanted)) ?? (await overLoopback(wanted));
-process.exit(ended);
+try {
+  process.exit((await inElectron(wanted)) ?? (await overLoopback(wanted)));
+} catch (thrown) {
+  if (!(thrown instanceof RefusedError)) throw thrown;
+  const { code, facts } = thrown.refusal;
+  console.error(
+    `The record was not opened: ${code}\n${facts?.file ?? wanted.recordPath}\nOpen another with: npm start -- --record FILE`,
+  );
+  process.exit(1);
+}
 
 /** Exit code once the window was closed; undefined when there is no Electron to open it in. */
 async function inElectron({ recordPath, asOf, noOpen, inBrowser, fetchElectron: again }: StartArguments) {
@@ -40,7 +49,7 @@ async function overLoopback({ recordPath, asOf, noOpen, inBrowser }: StartArgume
   const program = await openProgram({
     recordPath,
     ...(asOf !== undefined && { asOf }),
-    dataDir: folder,
+    dataFolder: folder,
     log: logInto(folder),
   });
   const loopback = await serveLoopback({ ask: program.ask, pageFolder: join(top, '.build', 'renderer') });

@@ -65,7 +65,7 @@ function notAsExpected(zodIssues: Parameters<typeof fieldIssues>[0]): Answer {
 }
 
 /** A refusal may name the field it is about among its facts, as `path`; it then moves up beside the code. */
-function refused({ refusal }: RefusedError): Answer {
+export function refused({ refusal }: RefusedError): Extract<Answer, { ok: false }> {
   const { path, ...facts } = refusal.facts ?? {};
   return { ok: false, fault: { code: refusal.code, ...(typeof path === 'string' && { path }), facts } };
 }

@@ -2,7 +2,11 @@ import { resolve } from 'node:path';
 import { text } from 'node:stream/consumers';
 import { parseArgs } from 'node:util';
 import { allOperations } from '../contract/allOperations.ts';
+import type { Answer } from '../contract/operation.ts';
+import { RefusedError } from '../outcome.ts';
+import { refused } from './answer.ts';
 import { defaultRecordPath } from './dataFolder.ts';
+import type { OpenProgram, ProgramOptions } from './openProgram.ts';
 import { shapeText } from './shapeText.ts';
 
 const USAGE = `npm run --silent call -- OPERATION 'JSON' [--record FILE] [--as-of YYYY-MM-DD]
@@ -61,18 +65,33 @@ async function run(command: CommandLine): Promise<number> {
   }
   // here, not above: listing the operations opens no record
   const { openProgram } = await import('./openProgram.ts');
-  const { name, recordPath, asOf } = command;
-  const program = await openProgram({
-    recordPath,
-    ...(asOf !== undefined && { asOf }),
-    log: ({ operation, error }) => console.error(`${operation}\n${error.stack}`),
-  });
+  const answer = await answerOnce(openProgram, command, request);
+  console.log(JSON.stringify(answer, null, 2));
+  return answer.ok ? 0 : 1;
+}
+
+type Call = Extract<CommandLine, { kind: 'call' }>;
+
+/** Opens the record, asks one thing of it and closes it; a record that cannot be opened is a fault like any other. */
+async function answerOnce(
+  openProgram: (options: ProgramOptions) => Promise<OpenProgram>,
+  { name, recordPath, asOf }: Call,
+  request: unknown,
+): Promise<Answer> {
   try {
-    const answer = await program.ask(name, request);
-    console.log(JSON.stringify(answer, null, 2));
-    return answer.ok ? 0 : 1;
-  } finally {
-    await program.close();
+    const program = await openProgram({
+      recordPath,
+      ...(asOf !== undefined && { asOf }),
+      log: ({ operation, error }) => console.error(`${operation}\n${error.stack}`),
+    });
+    try {
+      return await program.ask(name, request);
+    } finally {
+      await program.close();
+    }
+  } catch (thrown) {
+    if (thrown instanceof RefusedError) return refused(thrown);
+    throw thrown;
   }
 }
 

@@ -11,11 +11,14 @@ export type ProgramOptions = {
   /** ISO day taken as today; absent: the clock's */
   asOf?: string;
   /** where the program keeps what is not in the record; absent: the record's folder */
-  dataDir?: string;
+  dataFolder?: string;
   log: Log;
 };
 
-/** The whole program but its window: the record opened, every operation ready to be asked. */
+/**
+ * The whole program but its window: the record opened, every operation ready to be asked.
+ * @throws RefusedError when the record is there and cannot be opened (in use, damaged, made by a later program)
+ */
 export async function openProgram({ log, ...options }: ProgramOptions): Promise<OpenProgram> {
   const context = await openContext(options);
   return {

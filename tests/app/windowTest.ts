@@ -80,7 +80,7 @@ async function openWindow(
   const recordPath = options.recordPath ?? join(folder, 'shop.hoursandwear');
   const program = await openProgram({
     recordPath,
-    dataDir: folder,
+    dataFolder: folder,
     ...(options.asOf !== undefined && { asOf: options.asOf }),
     log: ({ operation, error }) => errors.push(`${operation}: ${error.stack ?? error.message}`),
   });
