@@ -2,9 +2,9 @@ import { clampToScale, type HoursScale, hoursToPx, onScale, px } from './scale.t
 
 /** Bar from -HALF to +HALF about the row's middle [px]. */
 export const BAR_HALF_PX = 5.5;
-export const MIDDLE_TICK = { widthPx: 3, halfPx: 10, gapPx: 2.5 } as const;
-/** The triangle over the figure that decides: tip this far above the row's middle, so wide and high [px]. */
-const TRIANGLE = { tipPx: 7, heightPx: 6, halfPx: 4.5 } as const;
+export const MIDDLE_TICK = { widthPx: 3, halfPx: 8.5, gapPx: 2.5 } as const;
+/** The triangle over the figure that decides: clear of the bar, and of the tick where it stands over the middle [px]. */
+const TRIANGLE = { overBarPx: 7, overTickPx: 9.5, heightPx: 5.5, halfPx: 4.5 } as const;
 const BREAK_PX = 4;
 
 /** What a bar rests on: three or more readings of its own, one or two, none. */
@@ -59,7 +59,10 @@ export function intervalBar(hours: BarHours, scale: HoursScale): IntervalBar {
     ahead: high > hours.nowHours ? stretch(Math.max(low, hours.nowHours), high, scale) : null,
     past: low < hours.nowHours ? stretch(low, Math.min(high, hours.nowHours), scale) : null,
     middleX: hours.middle !== null && onScale(scale, hours.middle) ? hoursToPx(scale, hours.middle) : null,
-    decides: decidingHours !== null && onScale(scale, decidingHours) ? triangle(hoursToPx(scale, decidingHours)) : null,
+    decides:
+      decidingHours !== null && onScale(scale, decidingHours)
+        ? triangle(hoursToPx(scale, decidingHours), hours.decides)
+        : null,
     wholly: null,
     arrow: null,
     endX: clampToScale(scale, high),
@@ -74,9 +77,10 @@ function arrowAt(wholly: 'off-left' | 'off-right', scale: HoursScale): { arrow: 
   return { arrow: { x, path }, endX: wholly === 'off-right' ? scale.toPx : scale.fromPx + 30 };
 }
 
-function triangle(x: number): { x: number; path: string } {
-  const base = -(TRIANGLE.tipPx + TRIANGLE.heightPx);
-  return { x, path: `M${px(x - TRIANGLE.halfPx)} ${base}H${px(x + TRIANGLE.halfPx)}L${px(x)} ${-TRIANGLE.tipPx}Z` };
+function triangle(x: number, over: 'low' | 'middle'): { x: number; path: string } {
+  const tip = over === 'middle' ? TRIANGLE.overTickPx : TRIANGLE.overBarPx;
+  const base = -(tip + TRIANGLE.heightPx);
+  return { x, path: `M${px(x - TRIANGLE.halfPx)} ${base}H${px(x + TRIANGLE.halfPx)}L${px(x)} ${-tip}Z` };
 }
 
 /** A bar as thin as a line still shows: at least this wide [px]. */

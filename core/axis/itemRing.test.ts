@@ -12,9 +12,16 @@ describe('an item ring', () => {
       [false, false, true],
     ]);
   });
-  it('keeps the cross inside its circle', () => {
-    const reach = Number(itemRing('stop', 11).crossPath?.match(/L([\d.]+) /)?.[1]);
-    expect(Math.hypot(reach, reach)).toBeCloseTo(itemRing('stop', 11).radiusPx, 1);
+  it('crosses the ring at four places and leaves the number clear', () => {
+    const ends = [...(itemRing('stop', 11).crossPath ?? '').matchAll(/M(\S+) (\S+)L(\S+) ([^M]+)/g)].map((m) =>
+      m.slice(1).map(Number),
+    );
+    expect(ends).toHaveLength(4);
+    for (const [x0 = 0, y0 = 0, x1 = 0, y1 = 0] of ends) {
+      expect(Math.hypot(x0, y0)).toBeGreaterThan(itemRing('stop', 11).radiusPx);
+      expect(Math.hypot(x1, y1)).toBeGreaterThan(6);
+      expect(Math.hypot(x1, y1)).toBeLessThan(itemRing('stop', 11).radiusPx);
+    }
   });
   it('sets longer numbers smaller', () => {
     expect([4, 11, 120].map((item) => itemRing('leave', item).figurePx)).toEqual([14, 13, 10]);

@@ -14,7 +14,7 @@ export type ItemRing = {
   radiusPx: number;
   /** inner circle of a double ring; null: single */
   innerRadiusPx: number | null;
-  /** both diagonals, drawn behind the number; null: not crossed */
+  /** both diagonals across the ring, broken where the number stands; null: not crossed */
   crossPath: string | null;
   /** type size of the number [px] */
   figurePx: number;
@@ -27,12 +27,24 @@ const RADIUS_PX = 9.4;
 export function itemRing(state: RingState, item: number): ItemRing {
   const double = state === 'with-it';
   const radiusPx = double ? 11 : RADIUS_PX;
-  const reach = Math.round(radiusPx * Math.SQRT1_2 * 100) / 100;
   return {
     radiusPx,
     innerRadiusPx: double ? 8.4 : null,
-    crossPath: state === 'stop' ? `M${-reach} ${-reach}L${reach} ${reach}M${reach} ${-reach}L${-reach} ${reach}` : null,
+    crossPath: state === 'stop' ? crossPath(radiusPx) : null,
     figurePx: item > 99 ? 10 : item > 9 ? 13 : 14,
     filled: state === 'now' || state === 'chosen',
   };
+}
+
+/** Each diagonal from a little outside the ring to where the number begins, at both its ends. */
+function crossPath(radiusPx: number): string {
+  const [out = 0, into = 0] = [radiusPx + 2.2, radiusPx - 3].map((r) => Math.round(r * Math.SQRT1_2 * 100) / 100);
+  return [
+    [1, 1],
+    [1, -1],
+    [-1, 1],
+    [-1, -1],
+  ]
+    .map(([x = 1, y = 1]) => `M${x * out} ${y * out}L${x * into} ${y * into}`)
+    .join('');
 }

@@ -68,8 +68,9 @@ export type WearChart = {
   bar: { y: number; figuresY: number; shape: IntervalBar; lowX: number; middleX: number | null; highX: number } | null;
 };
 
-/** Clear at top and bottom, and more on the side where the bar hangs beyond the limit [px]. */
+/** Clear at top; at the foot, where renewals stand; and more on the side where the bar hangs beyond the limit [px]. */
 const CLEAR_PX = 16;
+const FOOT_PX = 30;
 const BAR_ROOM_PX = 34;
 const BAR_OFF_LIMIT_PX = 12;
 const FIGURES_OFF_BAR_PX = 21;
@@ -85,7 +86,7 @@ export function wearChart(needs: WearChartNeeds): WearChart {
   const readings = readingShapes(needs, size);
   const nowX =
     needs.nowHours !== null && onScale(needs.hours, needs.nowHours) ? hoursToPx(needs.hours, needs.nowHours) : null;
-  const taken = takenBoxes({ limits, readings, nowX, bar, heightPx: needs.heightPx });
+  const taken = takenBoxes({ limits, readings, nowX, bar }, needs);
   const putRight = putRightShapes(needs, size, taken);
   const labelled = labelReadings(readings, needs, [...taken, ...putRight.map((shape) => shape.label)]);
   return { size, ticks, tickDecimals: decimals, limits, readings: labelled, putRight, nowX, bar };
@@ -104,7 +105,7 @@ function chartSizeScale({ limits, readings, putRight, curveSizesMm, wears, heigh
   const spanMm = Math.max(most - least, 0.2);
   const beyondRenew = limits.rejectAtMm === null ? BAR_ROOM_PX : 0;
   const topPx = CLEAR_PX + (wears === 'up' ? beyondRenew : 0);
-  const bottomPx = heightPx - CLEAR_PX - (wears === 'down' ? beyondRenew : 0);
+  const bottomPx = heightPx - FOOT_PX - (wears === 'down' ? beyondRenew : 0);
   const mmPerPx = spanMm / Math.max(20, bottomPx - topPx);
   return sizeScale({
     fromMm: least - (heightPx - bottomPx) * mmPerPx,
@@ -159,10 +160,15 @@ function readingShapes({ readings, hours }: WearChartNeeds, size: SizeScale): Re
     }));
 }
 
-type Standing = Pick<WearChart, 'limits' | 'readings' | 'nowX' | 'bar'> & { heightPx: number };
+type Standing = Pick<WearChart, 'limits' | 'readings' | 'nowX' | 'bar'>;
 
-/** What labels must not cover: limit lines, dots with their whiskers, the line of now, the hanging bar and its figures. */
-function takenBoxes({ limits, readings, nowX, bar, heightPx }: Standing): Box[] {
+/** What labels must not cover: the margins, limit lines, dots with their whiskers, the line of now, the hanging bar. */
+function takenBoxes({ limits, readings, nowX, bar }: Standing, { hours, heightPx }: WearChartNeeds): Box[] {
+  const margins = [
+    { x: hours.fromPx - 1e4, y: 0, width: 1e4, height: heightPx },
+    { x: hours.toPx, y: 0, width: 1e4, height: heightPx },
+    { x: hours.fromPx, y: heightPx - FOOT_PX / 2, width: 1e4, height: FOOT_PX / 2 },
+  ];
   const dots = readings.map((r) => ({
     x: r.x - 5,
     y: Math.min(r.y0, r.y - 5),
@@ -174,7 +180,7 @@ function takenBoxes({ limits, readings, nowX, bar, heightPx }: Standing): Box[] 
   const hanging = bar
     ? [{ x: bar.lowX - 20, y: Math.min(bar.y, bar.figuresY) - 8, width: bar.highX - bar.lowX + 40, height: 36 }]
     : [];
-  return [...dots, ...lines, ...now, ...hanging];
+  return [...margins, ...dots, ...lines, ...now, ...hanging];
 }
 
 /** Labels hang clear of the falling (or rising) line that joins the readings: on its empty side first. */

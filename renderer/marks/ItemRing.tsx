@@ -10,8 +10,8 @@ export function ItemRing({ item, state, x, y }: { item: number; state: RingState
       {ring.crossPath !== null && <path className="ring-cross" d={ring.crossPath} />}
       <text
         y={ring.figurePx * 0.34}
-        className={`middle heavy ${ring.filled ? 'on-filled' : ''} ${state === 'stop' ? 'red rimmed' : ''}`}
-        style={{ fontSize: ring.figurePx, strokeWidth: 3 }}
+        className={`middle heavy ${ring.filled ? 'on-filled' : ''} ${state === 'stop' ? 'red' : ''}`}
+        style={{ fontSize: ring.figurePx }}
       >
         {item}
       </text>

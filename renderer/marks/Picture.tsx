@@ -45,7 +45,7 @@ export function Picture({ width, height, label, children, className, ...rest }: 
 }
 
 /** The hatches. Each picture holds its own, so that they take the colours of the theme they stand in. */
-function MarkDefs({ prefix }: { prefix: string }) {
+export function MarkDefs({ prefix }: { prefix: string }) {
   return (
     <defs>
       <Lines id={`${prefix}part`} step={5} turn={45} className="hatch-ink" width={2.2} />

@@ -21,7 +21,6 @@ export function Sketch({ sketch, states, chosen, width, label, onChoose }: Sketc
     <Picture width={width} height={Math.round(sketch.height * scale)} label={label}>
       <g transform={`scale(${scale})`}>
         {sketch.shapes.map((shape, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: the shapes of a drawing have an order and no names
           <Shape key={i} d={shape.d} style={shape.style} />
         ))}
         {sketch.items.map((item) => (

@@ -26,7 +26,7 @@ export const marksWords = {
     winter: ['winter; this winter’s line', 'edges and name, not tint alone'],
     rings: ['now, with it, leave, stop, not known', 'item reference of the position'],
     strip: ['last time, this time', 'between new, renew and reject'],
-    rule: ['hours rule', 'ticks of 100, 500 and 1 000 h'],
+    rule: ['hours rule', 'ticks of 100, 500 and 1\u2009000\u00A0h'],
     hatches: ['metal; two parts; metal gone', 'section hatching, red cross-hatch'],
   },
   finding: 'crack, 34 mm',
@@ -38,7 +38,7 @@ export const marksWords = {
   working: { head: 'Working out 64 machines', text: 'Bars of 2026-10-18 stand until the new ones are ready.' },
   dial: {
     head: 'Dial went back',
-    fact: '4 120 last time, 812 now.',
+    fact: '4\u2009120 last time, 812 now.',
     choices: 'New meter, rolled over, or typed wrong? Kept until you say.',
     key: 'New meter',
   },
@@ -46,6 +46,11 @@ export const marksWords = {
     what: 'The record could not be written.',
     safe: 'Nothing was lost: what you typed is kept.',
     next: 'Free some space on this disk and save once more.',
+  },
+  picture: {
+    title: 'The picture',
+    banner: '11 Hook-frame pivot boss, left: crack at weld toe, 34 mm, found 12 Oct 2026 at 6\u2009838\u00A0h.',
+    barsRun: 'Bars run low to high (1 in 10, 9 in 10), long tick the middle',
   },
   colours: { ink: 'ink', ink2: 'ink2', line: 'line', red: 'red', blue: 'blue', brass: 'brass', wedge: 'wedge' },
 } as const;

@@ -2,6 +2,7 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox, Notice, Question } from '#renderer/controls/Notice.tsx';
 import { Picture } from '#renderer/marks/Picture.tsx';
+import { Figures } from '#renderer/words/Figures.tsx';
 import { marksWords } from '#renderer/words/marksWords.ts';
 import { SAMPLE, type SampleName, samples } from './samples.tsx';
 import './marks-page.css';
@@ -30,7 +31,9 @@ function Half({ theme }: { theme: 'light' | 'dark' }) {
             </Picture>
             <div>
               <b>{marksWords.marks[name][0]}</b>
-              <span>{marksWords.marks[name][1]}</span>
+              <span>
+                <Figures>{marksWords.marks[name][1]}</Figures>
+              </span>
             </div>
           </li>
         ))}
@@ -61,7 +64,7 @@ function Boxes() {
         <FillingRule words={working.text} share={0.62} />
       </Notice>
       <Question
-        fact={dial.fact}
+        fact={<Figures>{dial.fact}</Figures>}
         then={dial.choices}
         keys={
           <Key onPress={nothing} letter="N">

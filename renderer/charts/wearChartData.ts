@@ -1,0 +1,115 @@
+import { type CurvePoint, fanToLimit } from '#core/axis/fan.ts';
+import type { HoursScale } from '#core/axis/scale.ts';
+import { type WearChart, wearChart } from '#core/axis/wearChart.ts';
+import { type LifePoint, wearLives } from '#core/axis/wearLives.ts';
+import type { PointSheet } from '#core/contract/machine.ts';
+import { type DecimalMark, sizeFigure } from '#core/words/quantityText.ts';
+import { chartWords } from '#renderer/words/chartWords.ts';
+
+/** Of a measuring point's sheet, what its wear chart shows. */
+export type ChartedPoint = Pick<
+  PointSheet,
+  | 'item'
+  | 'position'
+  | 'point'
+  | 'wears'
+  | 'limits'
+  | 'visits'
+  | 'renewals'
+  | 'putRight'
+  | 'fitted'
+  | 'fan'
+  | 'gaugeErrorMm'
+> & {
+  forecast: Pick<PointSheet['forecast'], 'machineHoursAtLimit' | 'decides' | 'ownReadings' | 'pastLimitMm'>;
+  /** no forecast while a finding forbids use: readings and limits stay, bar and fan do not */
+  doNotUse: boolean;
+};
+
+/** A slice of a band, as the chart library takes it: hours, and sizes from lower to upper. */
+export type BandSlice = { hours: number; span: [number, number]; middle: number | null };
+
+export type WearChartData = {
+  chart: WearChart;
+  /** earlier parts, each joined up */
+  earlier: LifePoint[][];
+  /** readings of the present part joined, where nothing was fitted to them */
+  joined: LifePoint[];
+  fitted: BandSlice[];
+  fan: BandSlice[];
+};
+
+/** Everything the wear chart draws, in hours and millimetres and as shapes on the shared hours scale. */
+export function wearChartData(
+  point: ChartedPoint,
+  on: { hours: HoursScale; heightPx: number; nowHours: number | null; mark: DecimalMark },
+): WearChartData {
+  const lives = wearLives(
+    point.visits.map((visit) => ({
+      machineHours: visit.machineHours,
+      sizeMm: visit.governingSizeMm,
+      asLeft: visit.event === 'as-left',
+    })),
+    point.renewals.map((renewal) => ({
+      machineHours: renewal.machineHours,
+      known: renewal.known,
+      sizeMm: renewal.sizeMm,
+    })),
+  );
+  const fan = point.doNotUse ? [] : fanToLimit(point.fan, point.limits.renewAtMm, point.wears);
+  const presentFrom = point.renewals.at(-1)?.machineHours ?? Number.NEGATIVE_INFINITY;
+  const isPresent = (life: LifePoint[]) => (life[0]?.machineHours ?? 0) >= presentFrom;
+  return {
+    chart: wearChart({
+      hours: on.hours,
+      heightPx: on.heightPx,
+      wears: point.wears,
+      limits: point.limits,
+      readings: readingsOf(point, on.mark),
+      putRight: putRightOf(point, on.mark),
+      curveSizesMm: [
+        ...point.fitted.flatMap((p) => [p.low, p.high]),
+        ...fan.flatMap((slice) => [slice.low, slice.high]),
+      ],
+      nowHours: on.nowHours,
+      bar:
+        point.doNotUse || point.forecast.pastLimitMm !== null
+          ? null
+          : {
+              ...point.forecast.machineHoursAtLimit,
+              decides: point.forecast.decides,
+              ownReadings: point.forecast.ownReadings,
+            },
+      labelPx: 14,
+    }),
+    earlier: lives.filter((life) => !isPresent(life)),
+    joined: point.fitted.length > 1 ? [] : (lives.find(isPresent) ?? []),
+    fitted: bandOf(point.fitted),
+    fan: fan.map((slice) => ({ hours: slice.machineHours, span: [slice.low, slice.high], middle: slice.middle })),
+  };
+}
+
+const bandOf = (curve: readonly CurvePoint[]): BandSlice[] =>
+  curve.map((p) => ({ hours: p.machineHours, span: [p.low, p.high], middle: p.middle }));
+
+/** Every station read; only the governing one is named by its size. */
+function readingsOf(point: ChartedPoint, mark: DecimalMark) {
+  return point.visits.flatMap((visit) =>
+    visit.stations.map((station) => ({
+      machineHours: visit.machineHours,
+      sizeMm: station.sizeMm,
+      errorSdMm: station.governs ? visit.errorSdMm : 0,
+      governs: station.governs && !station.parked,
+      questioned: station.parked,
+      text: station.governs || station.parked ? sizeFigure(station.sizeMm, 0.01, mark) : '',
+    })),
+  );
+}
+
+const putRightOf = (point: ChartedPoint, mark: DecimalMark) =>
+  point.putRight.map((old) => ({
+    machineHours: old.machineHours,
+    sizeMm: old.sizeMm,
+    newSizeMm: old.newSizeMm,
+    text: chartWords.putRight(sizeFigure(old.sizeMm, 0.01, mark), old.putRightOn),
+  }));

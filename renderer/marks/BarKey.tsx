@@ -1,0 +1,34 @@
+import { type BarBasis, barPath } from '#core/axis/intervalBar.ts';
+import { basisWords } from '#renderer/words/markWords.ts';
+import { MiddleTick } from './IntervalBar.tsx';
+import { Picture, useHatch } from './Picture.tsx';
+
+/** What a bar's inside says: own readings, part borrowed, all borrowed. For the title block. */
+export function BarKey() {
+  return (
+    <span className="bar-key">
+      {(['own', 'part', 'borrowed'] as const).map((basis) => (
+        <span key={basis}>
+          <Picture width={36} height={18} label={null}>
+            <KeyBar basis={basis} />
+          </Picture>
+          {basisWords[basis]}
+        </span>
+      ))}
+    </span>
+  );
+}
+
+function KeyBar({ basis }: { basis: BarBasis }) {
+  const hatch = useHatch('part');
+  return (
+    <g transform="translate(0 9)">
+      <path
+        className={`bar-${basis}`}
+        style={basis === 'part' ? { fill: hatch } : undefined}
+        d={barPath(2, 34, 'square', 'square')}
+      />
+      <MiddleTick x={18} />
+    </g>
+  );
+}

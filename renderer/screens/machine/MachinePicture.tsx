@@ -1,0 +1,62 @@
+import { type CSSProperties, type RefObject, useEffect, useRef, useState } from 'react';
+import { pictureWords } from '#renderer/words/pictureWords.ts';
+import { PictureFoot, PLAN_WORDS_PX } from './PictureFoot.tsx';
+import { HEAD_PX, PictureHead } from './PictureHead.tsx';
+import { PictureRows } from './PictureRows.tsx';
+import { pictureLayout } from './pictureLayout.ts';
+import type { PictureProps } from './pictureProps.ts';
+import { useItemNumber } from './useItemNumber.ts';
+import './machine-picture.css';
+
+const LEAST_CHART_PX = 210;
+const MOST_CHART_PX = 420;
+/** Rows that stay in sight beside the chart before they scroll. */
+const LEAST_ROWS = 6;
+
+/**
+ * The picture at the centre: all parts of a machine on one hours axis, the chosen one's wear under it on the same hours.
+ * It fills what it is given: a wider window lengthens the rule, a taller one shows more rows and a taller chart.
+ */
+export function MachinePicture(props: PictureProps) {
+  const box = useRef<HTMLDivElement>(null);
+  const size = useSize(box);
+  useItemNumber(props.rows, props.onChoose);
+  return (
+    <div ref={box} className="machine-picture">
+      {size && <Parts props={props} widthPx={size.width} heightPx={size.height} />}
+    </div>
+  );
+}
+
+function Parts({ props, widthPx, heightPx }: { props: PictureProps; widthPx: number; heightPx: number }) {
+  const layout = pictureLayout(props, widthPx);
+  const rowsPx = props.rows.length * layout.rowPx;
+  const roomPx = heightPx - HEAD_PX;
+  const chartPx = Math.min(MOST_CHART_PX, Math.max(LEAST_CHART_PX, roomPx - rowsPx - PLAN_WORDS_PX));
+  const footPx = (props.chosen || props.sketch ? chartPx : 0) + PLAN_WORDS_PX;
+  const scrollPx = Math.max(Math.min(rowsPx, LEAST_ROWS * layout.rowPx), Math.min(rowsPx, roomPx - footPx));
+  return (
+    <>
+      <PictureHead props={props} layout={layout} />
+      {props.nowHours === null && <p className="no-hours">{pictureWords.noHoursYet}</p>}
+      <div className="picture-scroll" style={{ '--rows-high': `${scrollPx}px` } as CSSProperties}>
+        <PictureRows props={props} layout={layout} />
+      </div>
+      <PictureFoot props={props} layout={layout} heightPx={footPx} />
+    </>
+  );
+}
+
+function useSize(box: RefObject<HTMLDivElement | null>): { width: number; height: number } | null {
+  const [size, setSize] = useState<{ width: number; height: number } | null>(null);
+  useEffect(() => {
+    const element = box.current;
+    if (!element) return;
+    const measure = () => setSize({ width: Math.floor(element.clientWidth), height: Math.floor(element.clientHeight) });
+    measure();
+    const watch = new ResizeObserver(measure);
+    watch.observe(element);
+    return () => watch.disconnect();
+  }, [box]);
+  return size;
+}

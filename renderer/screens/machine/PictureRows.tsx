@@ -1,0 +1,107 @@
+import { type KeyboardEvent, useEffect, useId, useRef } from 'react';
+import { RingSign } from '#renderer/marks/ItemRing.tsx';
+import { Picture } from '#renderer/marks/Picture.tsx';
+import { forecastSentence, ringWords } from '#renderer/words/markWords.ts';
+import { pictureWords } from '#renderer/words/pictureWords.ts';
+import { Ground } from './Ground.tsx';
+import { type PictureLayout, rowName } from './pictureLayout.ts';
+import type { PictureProps, PictureRow } from './pictureProps.ts';
+import { RowFigures } from './RowFigures.tsx';
+import { RowMarks } from './RowMarks.tsx';
+
+/** The rows: name and ring, marks on the axis, figures. A list to be chosen from by arrows, item number or pointer. */
+export function PictureRows({ props, layout }: { props: PictureProps; layout: PictureLayout }) {
+  const { rows, chosenId } = props;
+  const listId = useId();
+  const list = useRef<HTMLDivElement>(null);
+  const heightPx = rows.length * layout.rowPx;
+  const chosenAt = rows.findIndex((row) => row.pointId === chosenId);
+  useEffect(() => {
+    if (chosenAt < 0) return;
+    list.current?.children[chosenAt]?.scrollIntoView({ block: 'nearest' });
+  }, [chosenAt]);
+
+  const onKeyDown = (event: KeyboardEvent) => {
+    const to = keyTarget(event.key, chosenAt, rows.length);
+    if (event.key === 'Enter' && chosenId !== null) props.onOpen?.(chosenId);
+    const row = to === null ? undefined : rows[to];
+    if (!row) return;
+    event.preventDefault();
+    props.onChoose(row.pointId);
+  };
+  return (
+    <div className="picture-rows" style={{ height: heightPx, width: layout.widthPx }}>
+      <Picture width={layout.widthPx} height={heightPx} label={null} className="picture-ground">
+        <Washes rows={rows} chosenAt={chosenAt} layout={layout} />
+        {props.nowHours !== null && <Ground props={props} layout={layout} y0={0} y1={heightPx} />}
+      </Picture>
+      <div
+        ref={list}
+        className="picture-list"
+        role="listbox"
+        aria-label={pictureWords.picture}
+        tabIndex={0}
+        aria-activedescendant={chosenAt < 0 ? undefined : `${listId}-${chosenAt}`}
+        onKeyDown={onKeyDown}
+      >
+        {rows.map((row, i) => (
+          <Row key={row.pointId} row={row} id={`${listId}-${i}`} props={props} layout={layout} />
+        ))}
+      </div>
+    </div>
+  );
+}
+
+function keyTarget(key: string, at: number, count: number): number | null {
+  if (key === 'ArrowDown') return Math.min(count - 1, at + 1);
+  if (key === 'ArrowUp') return Math.max(0, at - 1);
+  if (key === 'Home') return 0;
+  return key === 'End' ? count - 1 : null;
+}
+
+function Washes({ rows, chosenAt, layout }: { rows: readonly PictureRow[]; chosenAt: number; layout: PictureLayout }) {
+  const { rowPx, widthPx, kind } = layout;
+  return (
+    <>
+      {chosenAt >= 0 && (
+        <>
+          <rect className="chosen-wash" x={0} y={chosenAt * rowPx} width={widthPx} height={rowPx} />
+          <rect className="chosen-edge" x={0} y={chosenAt * rowPx} width={5} height={rowPx} />
+        </>
+      )}
+      {rows.map((row, i) =>
+        i > 0 && (row.opensGroup || kind === 'narrow') ? (
+          <path key={row.pointId} className="l-hair" d={`M14 ${i * rowPx}H${widthPx - 14}`} />
+        ) : null,
+      )}
+    </>
+  );
+}
+
+function Row({ row, id, props, layout }: { row: PictureRow; id: string; props: PictureProps; layout: PictureLayout }) {
+  const chosen = row.pointId === props.chosenId;
+  const said = forecastSentence({ ...row, doNotUse: row.doNotUse, pastLimitMm: row.pastLimit?.mm ?? null }, props.mark);
+  return (
+    // biome-ignore lint/a11y/useKeyWithClickEvents: keys are taken by the list, which keeps the focus
+    <div
+      id={id}
+      role="option"
+      tabIndex={-1}
+      aria-selected={chosen}
+      aria-label={`${said}; ${ringWords[row.state]}`}
+      className={`picture-row ${layout.kind}`}
+      style={{ height: layout.rowPx }}
+      onClick={() => props.onChoose(row.pointId)}
+      onDoubleClick={() => props.onOpen?.(row.pointId)}
+    >
+      <div className="row-name" style={{ width: layout.kind === 'wide' ? layout.leftPx - 14 : undefined }}>
+        <RingSign item={row.item} state={row.state} />
+        <span className={chosen ? 'name chosen' : 'name'} title={rowName(row)}>
+          {rowName(row)}
+        </span>
+      </div>
+      {props.nowHours !== null && <RowMarks row={row} props={props} layout={layout} />}
+      <RowFigures row={row} layout={layout} />
+    </div>
+  );
+}

@@ -1,0 +1,31 @@
+import { type Day, day } from '#core/units/day.ts';
+import {
+  type DecimalMark,
+  dayText,
+  gaugeErrorText,
+  hoursFigure,
+  limitFigure,
+  monthYearText,
+  type Range,
+  rateFigure,
+} from '#core/words/quantityText.ts';
+import { limitWords } from './markWords.ts';
+
+/** Words of the wear chart and of the picture it stands in. */
+export const chartWords = {
+  mm: 'mm',
+  putRight: (size: string, on: string): string => `${size} typed, put right ${dayText(day(on))}`,
+  fitted: (hours: number, on: Day): string => `fitted at ${hoursFigure(hours)}\u00A0h, ${monthYearText(on)}`,
+  fittedSomeTime: (from: number, to: number): string =>
+    `renewed some time from ${hoursFigure(from)} to ${hoursFigure(to)}\u00A0h`,
+  rate: ({ low, middle, high }: Range, mark: DecimalMark): string | null =>
+    middle === null
+      ? null
+      : `${rateFigure(middle / 1000, mark)}\u00A0mm in 1\u2009000\u00A0h${low === null || high === null ? '' : ` (${rateFigure(low / 1000, mark)} to ${rateFigure(high / 1000, mark)})`}`,
+  limit: (kind: keyof typeof limitWords, sizeMm: number, tolMm: number | null, mark: DecimalMark): string =>
+    `${limitWords[kind]} ${limitFigure(sizeMm, mark)}${tolMm ? ` ±${limitFigure(tolMm / 2, mark)}` : ''}`,
+  worstOf: (stations: readonly string[]): string => `worst of ${stations.join(', ')}`,
+  gauge: (gauge: string, errorSdMm: number, mark: DecimalMark): string =>
+    `${gauge || 'gauge'}, ${gaugeErrorText(errorSdMm, mark)}`,
+  source: (source: string): string => `limits: ${source}`,
+} as const;
