@@ -119,7 +119,7 @@ function summaryOf(
   );
   const mean = all.reduce((sum, { lnHoursPerDay, weight }) => sum + weight * lnHoursPerDay, 0);
   const variance = all.reduce((sum, { lnHoursPerDay, weight }) => sum + weight * (lnHoursPerDay - mean) ** 2, 0);
-  const point = (chance: number): number => DAYS_A_YEAR * Math.exp(quantileOfNodes(all, chance));
+  const point = (chance: number): number => DAYS_A_YEAR * rateQuantile(branches, chance);
   const hoursPerYear = { low: point(0.1), middle: point(0.5), high: point(0.9) };
   const season = EVEN_USE.map((_, month) =>
     branches.reduce((sum, branch) => sum + branch.weight * branch.season[month]!, 0),
@@ -131,21 +131,28 @@ function summaryOf(
   };
 }
 
-/** Point of a weighted list below which a chance lies; half of a node's weight counts as below it. */
-function quantileOfNodes(nodes: readonly RateNode[], chance: number): number {
-  const sorted = [...nodes].sort((a, b) => a.lnHoursPerDay - b.lnHoursPerDay);
-  let below = 0;
-  let last = { at: sorted[0]!.lnHoursPerDay, chance: 0 };
-  for (const { lnHoursPerDay, weight } of sorted) {
-    const here = { at: lnHoursPerDay, chance: below + weight / 2 };
-    if (here.chance >= chance) {
-      const rise = here.chance - last.chance;
-      return rise > 0 ? last.at + ((chance - last.chance) / rise) * (here.at - last.at) : here.at;
+/** Chance that the logarithm of the rate lies below a value: each node spread evenly over its spacing. */
+function chanceOfRateBelow(branches: readonly SeasonBranch[], lnHoursPerDay: number): number {
+  let sum = 0;
+  for (const { weight, rates } of branches) {
+    const spacing = rates[1]!.lnHoursPerDay - rates[0]!.lnHoursPerDay;
+    for (const node of rates) {
+      const share = (lnHoursPerDay - node.lnHoursPerDay) / spacing + 0.5;
+      sum += weight * node.weight * Math.min(1, Math.max(0, share));
     }
-    last = here;
-    below += weight;
   }
-  return last.at;
+  return sum;
+}
+
+function rateQuantile(branches: readonly SeasonBranch[], chance: number): number {
+  let low = Math.min(...branches.map(({ rates }) => rates[0]!.lnHoursPerDay)) - 1;
+  let high = Math.max(...branches.map(({ rates }) => rates.at(-1)!.lnHoursPerDay)) + 1;
+  for (let step = 0; step < 40; step++) {
+    const half = (low + high) / 2;
+    if (chanceOfRateBelow(branches, half) < chance) low = half;
+    else high = half;
+  }
+  return Math.exp((low + high) / 2);
 }
 
 /** Machines whose own rate is known well enough to speak for the shop have been followed this long [average days]. */

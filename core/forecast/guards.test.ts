@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { normalCdf } from '../maths/normal.ts';
+import {
+  fromTradePrior,
+  gaugeErrorDoubtful,
+  longExtrapolation,
+  oneSidedVisit,
+  readingZ,
+  suspectRenewal,
+  unlikelyReading,
+} from './guards.ts';
+
+describe('guards', () => {
+  it('ask about a reading beyond 3.5 sd, and not within', () => {
+    expect(unlikelyReading(normalCdf(3.4))).toBeNull();
+    expect(unlikelyReading(normalCdf(3.6))).toMatchObject({ code: 'reading-unlikely', facts: { moreWorn: true } });
+    expect(unlikelyReading(0)).toMatchObject({ facts: { moreWorn: false } });
+    expect(readingZ(normalCdf(-1.25))).toBeCloseTo(-1.25, 9);
+  });
+
+  it('suspect a renewal when wear falls by more than both gauges can', () => {
+    const looks = { lastWearMm: 1.8, lastErrorSdMm: 0.03, errorSdMm: 0.04, expectedGainMm: 0.5 };
+    expect(suspectRenewal({ ...looks, wearMm: 1.66 })).toBeNull();
+    expect(suspectRenewal({ ...looks, wearMm: 1.64 })).toMatchObject({ code: 'renewal-suspected' });
+  });
+
+  it('doubt the gauge when six parts of a visit all lie on one side', () => {
+    expect(oneSidedVisit([0.1, 0.2, 0.1, 0.3, 0.1])).toBeNull();
+    expect(oneSidedVisit([0.1, 0.2, 0.1, 0.3, 0.1, -0.01])).toBeNull();
+    expect(oneSidedVisit([-0.1, -0.2, -0.1, -0.3, -0.1, -0.01])).toMatchObject({
+      facts: { parts: 6, moreWorn: false, chance: 1 / 32 },
+    });
+  });
+
+  it('mark a limit far beyond what was seen', () => {
+    const near = { ownReadings: 3, lastWorkedHours: 2000, lastWearMm: 0.8, hoursAtLimit: 5900, limitWearMm: 2.4 };
+    expect(longExtrapolation(near)).toBeNull();
+    expect(longExtrapolation({ ...near, hoursAtLimit: 6100 })).not.toBeNull();
+    expect(longExtrapolation({ ...near, ownReadings: 2 })).not.toBeNull();
+    expect(longExtrapolation({ ...near, ownReadings: 2, lastWearMm: 1.3 })).toBeNull();
+    expect(longExtrapolation({ ...near, ownReadings: 0, lastWorkedHours: 0 })).toBeNull();
+  });
+
+  it('name the trade as the source while the class has two parts, or one machine', () => {
+    expect(fromTradePrior(3, 2)).toBeNull();
+    expect(fromTradePrior(2, 2)).not.toBeNull();
+    expect(fromTradePrior(9, 1)).not.toBeNull();
+  });
+
+  it('doubt the gauge error of a class whose readings miss by more than chance, once the path can take no more', () => {
+    const misses = Array.from({ length: 10 }, () => 1.8);
+    expect(gaugeErrorDoubtful(misses, true)).toMatchObject({ code: 'gauge-error-doubtful' });
+    expect(gaugeErrorDoubtful(misses, false)).toBeNull();
+    expect(
+      gaugeErrorDoubtful(
+        misses.map(() => 1.6),
+        true,
+      ),
+    ).toBeNull();
+  });
+});
