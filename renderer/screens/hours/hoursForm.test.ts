@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { answered, emptyHoursForm, hoursRequest } from './hoursForm.ts';
+import { machineOf } from './machineOf.ts';
 
 const typed = { ...emptyHoursForm('2026-11-02', 'Ines', 4), dialText: '6 838,5' };
 
@@ -53,4 +54,11 @@ describe('an answered question', () => {
   it('that the figure is right sends it again, sure', () => {
     expect(answered(typed, 'right-as-read')).toEqual({ form: typed, send: { sure: true } });
   });
+});
+
+it('the strip opens on the machine the screen is of', () => {
+  expect(machineOf('/machine/3')).toBe(3);
+  expect(machineOf('/strip-down/12')).toBe(12);
+  expect(machineOf('/take-in/3')).toBeUndefined();
+  expect(machineOf('/')).toBeUndefined();
 });
