@@ -1,4 +1,4 @@
-import { eq } from 'drizzle-orm';
+import { sql } from 'drizzle-orm';
 import type { PartClass } from '../shop/partClass.ts';
 import { bulk } from './bulk.ts';
 import { NOW_KNOWN, standing } from './counting.ts';
@@ -42,7 +42,11 @@ export function listClasses(db: ReadableRecord, knownAt = NOW_KNOWN): ClassOnRec
 
 /** The class of that name, made when it is not there yet. */
 export function ensureClass(w: WritableRecord, entryId: number, name: string): number {
-  const known = w.read.select({ id: partClasses.id }).from(partClasses).where(eq(partClasses.name, name)).get();
+  const known = w.read
+    .select({ id: partClasses.id })
+    .from(partClasses)
+    .where(sql`${partClasses.name} = ${name} COLLATE NOCASE`)
+    .get();
   return known?.id ?? insertInto(w, partClasses, { name, entryId });
 }
 

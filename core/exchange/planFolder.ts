@@ -1,0 +1,77 @@
+import type { Day } from '../units/day.ts';
+import type { KnownShop, Planning } from './plan.ts';
+import { planKnownAssemblies, planPoints } from './planAssemblies.ts';
+import { planClasses } from './planClasses.ts';
+import { planFindings } from './planFindings.ts';
+import { judgeHours, type NotedDial, planHours, planNotedDials } from './planHours.ts';
+import { planMachines } from './planMachines.ts';
+import { planMoves } from './planMoves.ts';
+import { type JudgePoint, judgeSizes, planSizes } from './planSizes.ts';
+import type { FolderRows } from './readFolder.ts';
+import { remarkOnFile } from './remark.ts';
+
+/**
+ * Fits the rows of a folder together with what the record holds, and thinks the whole import through before anything is
+ * written. With a fault the plan is not to be carried out.
+ *
+ * @param asOf rows dated later are brought in and noted: forecasts leave them out until their day
+ * @param judgePoint how a point's sizes are judged (series/judgeSize.ts)
+ */
+export function planFolder(rows: FolderRows, known: KnownShop, asOf: Day, judgePoint: JudgePoint): Planning {
+  let key = 0;
+  const planning: Planning = {
+    known,
+    plan: { customers: [], machines: [], classes: [], assemblies: [], visits: [], findings: [] },
+    machineByName: new Map(),
+    faults: [],
+    cautions: [],
+    notes: [],
+    nextKey: () => --key,
+  };
+  planMachines(planning, rows['machines.csv']);
+  planKnownAssemblies(planning);
+  planPoints(planning, rows['points.csv']);
+  planClasses(planning, rows['classes.csv']);
+  planMoves(planning, rows['moves.csv']);
+  planHours(planning, rows['hours.csv']);
+  const besideSizes = planSizes(planning, rows['sizes.csv']);
+  planNotedDials(planning, [...besideMoves(planning), ...besideSizes]);
+  planFindings(planning, rows['findings.csv']);
+  judgeHours(planning);
+  judgeSizes(planning, judgePoint);
+  noteLaterRows(planning, rows, asOf);
+  return planning;
+}
+
+/** What the dials showed when an assembly changed machines. */
+function besideMoves({ plan }: Planning): NotedDial[] {
+  return plan.assemblies.flatMap(({ sittings }) =>
+    sittings.flatMap(({ move, isNew, machine, dialHours, toDialHours }, place) => {
+      if (!move || !isNew) return [];
+      const left = sittings[place - 1]?.machine ?? null;
+      const { line, date: takenOn } = move;
+      return [
+        ...(left && dialHours !== null ? [{ machine: left, takenOn, dialHours, line, column: 'dial_hours' }] : []),
+        ...(machine && toDialHours !== null
+          ? [{ machine, takenOn, dialHours: toDialHours, line, column: 'to_dial_hours' }]
+          : []),
+      ];
+    }),
+  );
+}
+
+function noteLaterRows({ notes }: Planning, rows: FolderRows, asOf: Day): void {
+  for (const file of ['hours.csv', 'sizes.csv', 'moves.csv', 'findings.csv'] as const) {
+    const later = rows[file].filter(({ date }) => date > asOf);
+    const [first] = later;
+    if (!first) continue;
+    notes.push(
+      remarkOnFile(file, 'after-as-of', `days up to ${asOf}; later rows wait for their day`, {
+        row: first.line.row,
+        column: 'date',
+        value: first.date,
+        facts: { rows: later.length, asOf },
+      }),
+    );
+  }
+}

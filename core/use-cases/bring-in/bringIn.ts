@@ -1,0 +1,71 @@
+import type { ImportAccount } from '../../contract/record.ts';
+import { planFolder } from '../../exchange/planFolder.ts';
+import { type FileBytes, readFolder } from '../../exchange/readFolder.ts';
+import type { Remark } from '../../exchange/remark.ts';
+import { type EntryMade, writeEntry } from '../../record/entry.ts';
+import type { ReadableRecord } from '../../record/recordFile.ts';
+import { judgePointSizes } from '../../series/judgeSize.ts';
+import type { Day } from '../../units/day.ts';
+import { knownShop } from './knownShop.ts';
+import { type Brought, writePlan } from './writePlan.ts';
+
+const NOTHING: Brought = {
+  customers: 0,
+  machines: 0,
+  dialReadings: 0,
+  points: 0,
+  sizes: 0,
+  renewals: 0,
+  moves: 0,
+  findings: 0,
+  classes: 0,
+};
+
+/** Leaves the transaction of a dry run with nothing kept. */
+class DryRunEnds extends Error {}
+
+/**
+ * Brings a folder of CSV files into the record: all of it, or nothing when there is a fault.
+ *
+ * @param asOf rows dated later are brought in all the same, and noted
+ * @param dryRun nothing is kept; the account says what would have been
+ */
+export function bringIn(
+  record: ReadableRecord,
+  files: readonly FileBytes[],
+  made: EntryMade,
+  { asOf, dryRun }: { asOf: Day; dryRun: boolean },
+): ImportAccount {
+  const read = readFolder(files);
+  const known = knownShop(record);
+  const classTolMm = new Map(
+    known.life.partClasses.map(({ name, newSizeTolMm }) => [name.toLowerCase(), newSizeTolMm]),
+  );
+  const planning = planFolder(read.rows, known, asOf, (point, partClass) =>
+    judgePointSizes(point, classTolMm.get(partClass.toLowerCase()) ?? null),
+  );
+  const faults = [...read.faults, ...planning.faults].sort(byPlace);
+  const account = {
+    done: false,
+    brought: NOTHING,
+    faults,
+    cautions: planning.cautions.sort(byPlace),
+    notes: [...read.notes, ...planning.notes].sort(byPlace),
+  };
+  if (faults.length > 0) return account;
+
+  let brought = NOTHING;
+  try {
+    writeEntry(record, made, (w, entryId) => {
+      brought = writePlan(w, entryId, planning.plan);
+      // a file brought in again has nothing new: it leaves no entry behind either
+      if (dryRun || Object.values(brought).every((count) => count === 0)) throw new DryRunEnds();
+    });
+  } catch (thrown) {
+    if (!(thrown instanceof DryRunEnds)) throw thrown;
+  }
+  return { ...account, done: !dryRun, brought };
+}
+
+const byPlace = (a: Remark, b: Remark): number =>
+  a.file < b.file ? -1 : a.file > b.file ? 1 : (a.row ?? 0) - (b.row ?? 0);
