@@ -1,0 +1,159 @@
+import type { z } from 'zod';
+import type { MachineSheet, machineRead, zAssemblySheet, zDialRow, zMachineSheet } from '../contract/machine.ts';
+import type { Handler } from '../contract/operation.ts';
+import { type AssemblyKind, zAssemblyKind } from '../contract/shop.ts';
+import { machineHoursOn } from '../reading/machineHours.ts';
+import { presentShare } from '../reading/workedHours.ts';
+import { assembliesOnMachine, positionsOf } from '../record/assemblyStore.ts';
+import { customerOfMachine } from '../record/customerStore.ts';
+import { type DialRow, dialRowsOf } from '../record/dialStore.ts';
+import { listKinds } from '../record/kindStore.ts';
+import { machineOrRefuse } from '../record/machineStore.ts';
+import { pointsOfAssemblies } from '../record/pointStore.ts';
+import type { ReadableRecord } from '../record/recordFile.ts';
+import { sizeRowsOfPoints } from '../record/sizeStore.ts';
+import { slipsOfMachine } from '../record/slipStore.ts';
+import { stripDownsOf } from '../record/stripDownStore.ts';
+import { machinePlan } from '../way/machinePlan.ts';
+import type { MachineHoursAndUse } from '../way/shopHours.ts';
+import type { MachineForecast } from '../way.ts';
+import { type Context, recordOf } from './context.ts';
+import { findingSheet } from './findingSheet.ts';
+import { pointSheet } from './pointSheet.ts';
+import { type ShopNow, shopNow } from './shopNow.ts';
+
+type Sheet = z.input<typeof zMachineSheet>;
+
+export const machineReadHandler: Handler<typeof machineRead, Context> = (context, { machineId }) =>
+  machineSheet(recordOf(context), shopNow(context), machineId);
+
+/** Everything the machine's page shows. @throws RefusedError unknown-machine */
+export function machineSheet(record: ReadableRecord, now: ShopNow, machineId: number): Sheet {
+  const { note, ...named } = machineOrRefuse(record, machineId);
+  const machine = now.shop.hours.ofMachine(machineId);
+  const forecast = now.ofMachine(machineId);
+  const plan = machinePlan(now.shop, machineId, forecast.points);
+  const assemblies = assembliesOnMachine(record, machineId);
+  const customer = customerOfMachine(record, machineId, now.asOf);
+  return {
+    asOf: now.asOf,
+    machineId,
+    name: named.name,
+    make: named.make,
+    model: named.model,
+    serial: named.serial,
+    builtYear: named.builtYear,
+    note,
+    meterDigits: machine?.life.meterDigits ?? null,
+    workShare: machine ? presentShare(machine.life, now.asOf) : 1,
+    customer: customer && withId(customer),
+    hours: plan.now,
+    hoursPerYear: plan.hoursPerYear ?? { low: null, middle: null, high: null },
+    useBorrowed: plan.useBorrowed,
+    dialRows: dialRowsOf(record, machineId)
+      .filter((row) => !row.undone)
+      .map((row) => dialSheet(row, machine)),
+    winters: plan.winters,
+    planWinter: plan.planWinter,
+    planLineMachineHours: plan.planLineMachineHours,
+    assemblies: assemblySheets(record, assemblies),
+    points: pointSheets(record, now, forecast, plan.roles),
+    findings: findingsOfMachine(
+      now,
+      machineId,
+      assemblies.map(({ id }) => id),
+    ),
+    slips: slipsOfMachine(record, machineId).map(({ id, number, madeOn }) => ({ slipId: id, number, madeOn })),
+    stripDowns: stripDownsOf(record, machineId)
+      .map(({ id, takenOn, fitter }) => ({
+        stripDownId: id,
+        takenOn,
+        machineHours: (machine && machineHoursOn(machine.line, takenOn)?.hours) ?? null,
+        fitter,
+      }))
+      .reverse(),
+  };
+}
+
+const withId = <T extends { id: number }>({ id, ...rest }: T) => ({ customerId: id, ...rest });
+
+function pointSheets(
+  record: ReadableRecord,
+  now: ShopNow,
+  forecast: MachineForecast,
+  roles: readonly MachineSheet['points'][number]['role'][],
+): Sheet['points'] {
+  const onRecord = new Map(now.shop.life.points.map((point) => [point.pointId, point]));
+  const pointIds = forecast.points.map(({ pointId }) => pointId);
+  const assemblyIds = [...new Set(pointIds.map((pointId) => onRecord.get(pointId)!.assemblyId))];
+  const details = new Map(pointsOfAssemblies(record, assemblyIds).map((point) => [point.id, point]));
+  const sizes = Map.groupBy(sizeRowsOfPoints(record, pointIds), ({ pointId }) => pointId);
+  return forecast.points.map((its, i) => {
+    const point = onRecord.get(its.pointId)!;
+    return pointSheet({
+      point,
+      details: details.get(its.pointId)!,
+      series: now.shop.ofPoint(point),
+      forecast: its,
+      law: forecast.laws.get(its.pointId),
+      role: roles[i] ?? 'none',
+      machine: now.shop.hours.ofMachine(point.machineId),
+      sizes: sizes.get(its.pointId) ?? [],
+    });
+  });
+}
+
+/** A row of the meter's history, put right or not, at the machine hours it stands for. */
+function dialSheet(row: DialRow, machine: MachineHoursAndUse | undefined): z.input<typeof zDialRow> {
+  const node = machine?.line.nodes.find(({ eventId }) => eventId === row.id);
+  return {
+    dialReadingId: row.id,
+    takenOn: row.takenOn,
+    kind: row.kind,
+    dialHours: row.dialHours,
+    newDialHours: row.newDialHours,
+    errorHours: row.errorHours,
+    machineHours: node?.machineHours ?? null,
+    sdHours: node ? Math.sqrt(node.ownVariance + node.driftVariance) : 0,
+    saidBy: row.saidBy,
+    superseded: row.superseded || row.struck,
+    cautions: row.question === null ? [] : [row.question],
+  };
+}
+
+/** The sketch of an assembly is that of its kind, as it stands now. */
+export function assemblySheets(
+  record: ReadableRecord,
+  assemblies: ReturnType<typeof assembliesOnMachine>,
+): z.input<typeof zAssemblySheet>[] {
+  const sketches = sketchesByKind(record);
+  return assemblies.map(({ id, name, kind, kindId, serial }) => ({
+    assemblyId: id,
+    name,
+    kind,
+    serial,
+    sketch: kindId === null ? null : (sketches.get(kindId) ?? null),
+    positions: positionsOf(record, id).map((position) => ({
+      positionId: position.id,
+      item: position.item,
+      name: position.name,
+      safety: position.safety,
+    })),
+  }));
+}
+
+function sketchesByKind(record: ReadableRecord): Map<number, AssemblyKind['sketch']> {
+  return new Map(listKinds(record).map(({ id, template }) => [id, zAssemblyKind.parse(template).sketch]));
+}
+
+/** Of the assemblies on it now, open ones first, then newest first. */
+function findingsOfMachine({ shop }: ShopNow, machineId: number, assemblyIds: readonly number[]): Sheet['findings'] {
+  return shop.life.findings
+    .filter((finding) => assemblyIds.includes(finding.assemblyId) || finding.machineId === machineId)
+    .sort(
+      (a, b) =>
+        Number(a.closedOn !== null) - Number(b.closedOn !== null) ||
+        (a.takenOn > b.takenOn ? -1 : a.takenOn < b.takenOn ? 1 : b.id - a.id),
+    )
+    .map((finding) => findingSheet(finding, shop.life));
+}
