@@ -46,16 +46,20 @@ function breachesIn(file: string, source: string): string[] {
   return importsOf(file, source).flatMap(({ name, typeOnly }) => {
     if (name === null) return isTest(file) ? [] : [`${file}: a module named at run time; name it in the import`];
     const target = leadsTo(file, name);
-    return 'package' in target ? packageBreach(file, target.package) : fileBreach(file, target.file, typeOnly);
+    return 'package' in target
+      ? packageBreach(file, target.package, typeOnly)
+      : fileBreach(file, target.file, typeOnly);
   });
 }
 
-function packageBreach(file: string, name: string): string[] {
+function packageBreach(file: string, name: string, typeOnly: boolean): string[] {
   if (!name.startsWith('node:') && !PACKAGES.has(name)) return [`${file}: ${name} is not declared in package.json`];
   if (isTest(file)) return [];
   const layer = layerOf(file);
   if (!layer) return [`${file} belongs to no layer of the table`];
-  const allowed = layer.packages.some((one) => one === name || (one === 'node:' && name.startsWith('node:')));
+  const allowed = layer.packages.some(
+    (one) => one === name || (one === `type ${name}` && typeOnly) || (one === 'node:' && name.startsWith('node:')),
+  );
   return allowed ? [] : [`${file}: ${layer.at} may not use ${name}; it may use ${listed(layer.packages)}`];
 }
 
@@ -138,7 +142,8 @@ describe('the check can fail: planted breaches are flagged', () => {
     ['core/fit/planted.ts', "const name = '../record/schema.ts'; await import(name);", 'named at run time'],
     ['core/series/planted.ts', "import Database from 'better-sqlite3';", 'core/series may not use better-sqlite3'],
     ['core/use-cases/planted.ts', "import { eq } from 'drizzle-orm';", 'core/use-cases may not use drizzle-orm'],
-    ['core/use-cases/planted.ts', "import { readFileSync } from 'node:fs';", 'core/use-cases may not use node:fs'],
+    ['core/fit/planted.ts', "import { readFileSync } from 'node:fs';", 'core/fit may not use node:fs'],
+    ['core/use-cases/planted.ts', "import { z } from 'zod';", 'core/use-cases may not use zod'],
     [
       'core/use-cases/planted.ts',
       "import { answerWith } from '../shells/answer.ts';",
