@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { boxesMeet, placeLabels, spreadLabels } from './labels.ts';
-import { textWidth } from './textWidth.ts';
+import { shortenMiddle, textWidth } from './textWidth.ts';
 
 describe('labels that want a height each', () => {
   it('stay where they are when there is room', () => {
@@ -47,6 +47,18 @@ describe('labels about points', () => {
   it('of neighbouring points do not cover each other', () => {
     const placed = placeLabels([point(50, 50), point(56, 52), point(60, 48)], []);
     for (const [i, a] of placed.entries()) for (const b of placed.slice(i + 1)) expect(boxesMeet(a, b)).toBe(false);
+  });
+});
+
+describe('a name too long for its column', () => {
+  const name = 'Hook-frame pivot boss of the telescopic carrier beam, left';
+  it('is cut in the middle and keeps the end by which it differs', () => {
+    const short = shortenMiddle(name, 240, 14);
+    expect(textWidth(short, 14)).toBeLessThanOrEqual(240);
+    expect(short).toMatch(/^Hook-frame pivot boss.* \.\.\. .*beam, left$/);
+  });
+  it('stays whole where it fits', () => {
+    expect(shortenMiddle(name, 600, 14)).toBe(name);
   });
 });
 

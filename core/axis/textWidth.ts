@@ -26,6 +26,25 @@ export function textWidth(text: string, sizePx: number): number {
   return (thousandths * sizePx) / 1000;
 }
 
+/**
+ * A name cut in its middle until it fits, since positions differ at their ends ("..., left", "..., right").
+ *
+ * @returns the whole text where it fits
+ */
+export function shortenMiddle(text: string, roomPx: number, sizePx: number): string {
+  if (textWidth(text, sizePx) <= roomPx) return text;
+  const characters = [...text];
+  for (let kept = characters.length - 1; kept > 2; kept--) {
+    const head = Math.ceil(kept * 0.62);
+    const short = `${characters.slice(0, head).join('').trimEnd()} ... ${characters
+      .slice(characters.length - (kept - head))
+      .join('')
+      .trimStart()}`;
+    if (textWidth(short, sizePx) <= roomPx) return short;
+  }
+  return characters.slice(0, 3).join('');
+}
+
 /** Width of a whole number of hours with its thousands gaps and minus [px]. */
 export function hoursFigureWidth(hours: number, sizePx: number): number {
   const digits = String(Math.abs(Math.round(hours)));

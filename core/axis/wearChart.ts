@@ -69,7 +69,7 @@ export type WearChart = {
 };
 
 /** Clear at top; at the foot, where renewals stand; and more on the side where the bar hangs beyond the limit [px]. */
-const CLEAR_PX = 16;
+const CLEAR_PX = 24;
 const FOOT_PX = 30;
 const BAR_ROOM_PX = 34;
 const BAR_OFF_LIMIT_PX = 12;

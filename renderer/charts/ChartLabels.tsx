@@ -96,7 +96,12 @@ function LimitLabels({ data, hours, point, mark, labels }: WearChartProps & { da
         </text>
       </g>
     ) : (
-      <text key={limit.kind} x={hours.toPx - 2} y={limit.labelY - 3} className={`end rimmed ${red}`}>
+      <text
+        key={limit.kind}
+        x={hours.toPx - 2}
+        y={limit.kind === 'reject-at' ? limit.labelY + 15 : limit.labelY - 4}
+        className={`end rimmed ${red}`}
+      >
         {words}
       </text>
     );
@@ -114,7 +119,7 @@ function HungBar({ bar, props }: { bar: NonNullable<WearChartData['chart']['bar'
   ]);
   return (
     <g>
-      <IntervalBar bar={bar.shape} y={bar.y} />
+      <IntervalBar bar={bar.shape} y={bar.y} triangle={false} />
       {bar.shape.wholly === null &&
         figures.map((figure) => (
           <text

@@ -6,8 +6,8 @@ import {
 } from '#core/axis/intervalBar.ts';
 import { useHatch } from './Picture.tsx';
 
-/** The bar from low to high, about the middle of its row. */
-export function IntervalBar({ bar, y }: { bar: Bar; y: number }) {
+/** The bar from low to high, about the middle of its row; without its triangle where the figures stand under it. */
+export function IntervalBar({ bar, y, triangle = true }: { bar: Bar; y: number; triangle?: boolean }) {
   const hatched = useHatch('part');
   const past = useHatch('past');
   return (
@@ -17,7 +17,7 @@ export function IntervalBar({ bar, y }: { bar: Bar; y: number }) {
       )}
       {bar.past && <Stretch stretch={bar.past} className="bar-past" fill={past} />}
       {bar.middleX !== null && <MiddleTick x={bar.middleX} />}
-      {bar.decides && <path className="ink" d={bar.decides.path} />}
+      {triangle && bar.decides && <path className="ink" d={bar.decides.path} />}
       {bar.arrow && (
         <path
           className={bar.wholly === 'off-left' ? 'l-red' : 'l-thin'}

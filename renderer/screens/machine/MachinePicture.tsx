@@ -3,13 +3,13 @@ import { pictureWords } from '#renderer/words/pictureWords.ts';
 import { PictureFoot, PLAN_WORDS_PX } from './PictureFoot.tsx';
 import { HEAD_PX, PictureHead } from './PictureHead.tsx';
 import { PictureRows } from './PictureRows.tsx';
-import { pictureLayout } from './pictureLayout.ts';
+import { pictureLayout, ROWS_TOP_PX } from './pictureLayout.ts';
 import type { PictureProps } from './pictureProps.ts';
 import { useItemNumber } from './useItemNumber.ts';
 import './machine-picture.css';
 
 const LEAST_CHART_PX = 210;
-const MOST_CHART_PX = 420;
+const MOST_CHART_PX = 640;
 /** Rows that stay in sight beside the chart before they scroll. */
 const LEAST_ROWS = 6;
 
@@ -30,11 +30,13 @@ export function MachinePicture(props: PictureProps) {
 
 function Parts({ props, widthPx, heightPx }: { props: PictureProps; widthPx: number; heightPx: number }) {
   const layout = pictureLayout(props, widthPx);
-  const rowsPx = props.rows.length * layout.rowPx;
+  // no row is cut through
+  const wholeRows = (px: number) => ROWS_TOP_PX + Math.floor((px - ROWS_TOP_PX) / layout.rowPx) * layout.rowPx;
+  const rowsPx = ROWS_TOP_PX + props.rows.length * layout.rowPx;
   const roomPx = heightPx - HEAD_PX;
   const chartPx = Math.min(MOST_CHART_PX, Math.max(LEAST_CHART_PX, roomPx - rowsPx - PLAN_WORDS_PX));
   const footPx = (props.chosen || props.sketch ? chartPx : 0) + PLAN_WORDS_PX;
-  const scrollPx = Math.max(Math.min(rowsPx, LEAST_ROWS * layout.rowPx), Math.min(rowsPx, roomPx - footPx));
+  const scrollPx = Math.min(rowsPx, Math.max(wholeRows(LEAST_ROWS * layout.rowPx), wholeRows(roomPx - footPx)));
   return (
     <>
       <PictureHead props={props} layout={layout} />

@@ -48,17 +48,25 @@ export function PictureHead({ props, layout }: { props: PictureProps; layout: Pi
         )}
         {wide && (
           <>
-            <text x={14} y={19} className="second">
-              {pictureWords.machineHours}
-            </text>
-            <text x={14} y={base + 17} className="second">
-              {tooClose ? pictureWords.wintersTooClose : pictureWords.winters(props.hoursPerYear)}
-            </text>
+            {now !== null && <AxisNames props={props} tooClose={tooClose} y={base + 17} />}
             <ColumnHeads widthPx={layout.widthPx} y={base + 17} />
           </>
         )}
       </Picture>
     </div>
+  );
+}
+
+function AxisNames({ props, tooClose, y }: { props: PictureProps; tooClose: boolean; y: number }) {
+  return (
+    <>
+      <text x={14} y={19} className="second">
+        {pictureWords.machineHours}
+      </text>
+      <text x={14} y={y} className="second">
+        {tooClose ? pictureWords.wintersTooClose : pictureWords.winters(props.hoursPerYear)}
+      </text>
+    </>
   );
 }
 

@@ -1,10 +1,11 @@
 import { type KeyboardEvent, useEffect, useId, useRef } from 'react';
+import { shortenMiddle } from '#core/axis/textWidth.ts';
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
 import { Picture } from '#renderer/marks/Picture.tsx';
 import { forecastSentence, ringWords } from '#renderer/words/markWords.ts';
 import { pictureWords } from '#renderer/words/pictureWords.ts';
 import { Ground } from './Ground.tsx';
-import { type PictureLayout, rowName } from './pictureLayout.ts';
+import { type PictureLayout, ROWS_TOP_PX, rowName } from './pictureLayout.ts';
 import type { PictureProps, PictureRow } from './pictureProps.ts';
 import { RowFigures } from './RowFigures.tsx';
 import { RowMarks } from './RowMarks.tsx';
@@ -14,7 +15,7 @@ export function PictureRows({ props, layout }: { props: PictureProps; layout: Pi
   const { rows, chosenId } = props;
   const listId = useId();
   const list = useRef<HTMLDivElement>(null);
-  const heightPx = rows.length * layout.rowPx;
+  const heightPx = ROWS_TOP_PX + rows.length * layout.rowPx;
   const chosenAt = rows.findIndex((row) => row.pointId === chosenId);
   useEffect(() => {
     if (chosenAt < 0) return;
@@ -33,11 +34,12 @@ export function PictureRows({ props, layout }: { props: PictureProps; layout: Pi
     <div className="picture-rows" style={{ height: heightPx, width: layout.widthPx }}>
       <Picture width={layout.widthPx} height={heightPx} label={null} className="picture-ground">
         <Washes rows={rows} chosenAt={chosenAt} layout={layout} />
-        {props.nowHours !== null && <Ground props={props} layout={layout} y0={0} y1={heightPx} />}
+        {props.nowHours !== null && <RowsGround props={props} layout={layout} heightPx={heightPx} />}
       </Picture>
       <div
         ref={list}
         className="picture-list"
+        style={{ top: ROWS_TOP_PX }}
         role="listbox"
         aria-label={pictureWords.picture}
         tabIndex={0}
@@ -59,19 +61,28 @@ function keyTarget(key: string, at: number, count: number): number | null {
   return key === 'End' ? count - 1 : null;
 }
 
+/** In a narrow picture names and figures stand over the axis: winters then run under the bars only. */
+function RowsGround({ props, layout, heightPx }: { props: PictureProps; layout: PictureLayout; heightPx: number }) {
+  if (layout.kind === 'wide') return <Ground props={props} layout={layout} y0={0} y1={heightPx} />;
+  return props.rows.map((row, i) => {
+    const bottom = ROWS_TOP_PX + (i + 1) * layout.rowPx;
+    return <Ground key={row.pointId} props={props} layout={layout} y0={bottom - 28} y1={bottom} />;
+  });
+}
+
 function Washes({ rows, chosenAt, layout }: { rows: readonly PictureRow[]; chosenAt: number; layout: PictureLayout }) {
   const { rowPx, widthPx, kind } = layout;
   return (
     <>
       {chosenAt >= 0 && (
         <>
-          <rect className="chosen-wash" x={0} y={chosenAt * rowPx} width={widthPx} height={rowPx} />
-          <rect className="chosen-edge" x={0} y={chosenAt * rowPx} width={5} height={rowPx} />
+          <rect className="chosen-wash" x={0} y={ROWS_TOP_PX + chosenAt * rowPx} width={widthPx} height={rowPx} />
+          <rect className="chosen-edge" x={0} y={ROWS_TOP_PX + chosenAt * rowPx} width={5} height={rowPx} />
         </>
       )}
       {rows.map((row, i) =>
         i > 0 && (row.opensGroup || kind === 'narrow') ? (
-          <path key={row.pointId} className="l-hair" d={`M14 ${i * rowPx}H${widthPx - 14}`} />
+          <path key={row.pointId} className="l-hair" d={`M14 ${ROWS_TOP_PX + i * rowPx}H${widthPx - 14}`} />
         ) : null,
       )}
     </>
@@ -97,11 +108,11 @@ function Row({ row, id, props, layout }: { row: PictureRow; id: string; props: P
       <div className="row-name" style={{ width: layout.kind === 'wide' ? layout.leftPx - 14 : undefined }}>
         <RingSign item={row.item} state={row.state} />
         <span className={chosen ? 'name chosen' : 'name'} title={rowName(row)}>
-          {rowName(row)}
+          {shortenMiddle(rowName(row), layout.nameRoomPx, 14)}
         </span>
       </div>
       {props.nowHours !== null && <RowMarks row={row} props={props} layout={layout} />}
-      <RowFigures row={row} layout={layout} />
+      <RowFigures row={row} layout={layout} placed={props.nowHours !== null} />
     </div>
   );
 }

@@ -4,9 +4,17 @@ import { pictureWords } from '#renderer/words/pictureWords.ts';
 import type { PictureLayout } from './pictureLayout.ts';
 import type { PictureRow } from './pictureProps.ts';
 
-/** Low, middle, high hours left and what they rest on; the one that decides is heavy. */
-export function RowFigures({ row, layout }: { row: PictureRow; layout: PictureLayout }) {
-  if (row.doNotUse !== null) return null;
+/**
+ * Low, middle, high hours left and what they rest on; the one that decides is heavy.
+ * `placed`: the row has its marks on the axis, where a finding already stands.
+ */
+export function RowFigures({ row, layout, placed }: { row: PictureRow; layout: PictureLayout; placed: boolean }) {
+  if (row.doNotUse !== null)
+    return placed ? null : (
+      <div className={`row-figures ${layout.kind}`}>
+        <span className="wide-figure red">{shared.doNotUse}</span>
+      </div>
+    );
   const unknown = row.hoursLeft.low === null && row.hoursLeft.middle === null;
   return (
     <div className={`row-figures ${layout.kind}`}>

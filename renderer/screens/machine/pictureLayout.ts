@@ -11,12 +11,18 @@ export type PictureLayout = {
   /** of the figures, after it */
   rightPx: number;
   rowPx: number;
+  /** for a row's name */
+  nameRoomPx: number;
   /** where the bar stands in its row */
   barY: number;
   hours: HoursScale;
 };
 
 export const RIGHT_PX = 258;
+/** Over the first row, for the triangle of its bar. */
+export const ROWS_TOP_PX = 4;
+/** Ring and gap before a name. */
+const RING_PX = 32;
 const MARGIN_PX = 14;
 /** Ring, its margins, and the mm figures of the chart that hang left of the axis. */
 const BESIDE_NAME_PX = 76;
@@ -33,12 +39,30 @@ export function pictureLayout(props: PictureProps, widthPx: number): PictureLayo
   });
   if (widthPx < NARROW_BELOW_PX) {
     const hours = hoursScale({ ...range, fromPx: 52, toPx: Math.max(120, widthPx - MARGIN_PX - 12) });
-    return { kind: 'narrow', widthPx, leftPx: MARGIN_PX, rightPx: MARGIN_PX, rowPx: 52, barY: 38, hours };
+    return {
+      kind: 'narrow',
+      widthPx,
+      leftPx: MARGIN_PX,
+      rightPx: MARGIN_PX,
+      rowPx: 52,
+      barY: 38,
+      nameRoomPx: widthPx - 290 - RING_PX,
+      hours,
+    };
   }
   const longest = Math.max(0, ...props.rows.map((row) => textWidth(rowName(row), 14)));
-  const leftPx = Math.round(Math.min(Math.max(240, longest + BESIDE_NAME_PX), 0.26 * widthPx));
+  const leftPx = Math.round(Math.min(Math.max(240, 0.19 * widthPx, longest + BESIDE_NAME_PX), 0.26 * widthPx));
   const hours = hoursScale({ ...range, fromPx: leftPx + 16, toPx: widthPx - RIGHT_PX - 12 });
-  return { kind: 'wide', widthPx, leftPx, rightPx: RIGHT_PX, rowPx: 24, barY: 12, hours };
+  return {
+    kind: 'wide',
+    widthPx,
+    leftPx,
+    rightPx: RIGHT_PX,
+    rowPx: 24,
+    barY: 12,
+    nameRoomPx: leftPx - MARGIN_PX - RING_PX,
+    hours,
+  };
 }
 
 export const rowName = (row: { position: string; point: string }): string =>
