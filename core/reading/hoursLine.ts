@@ -70,6 +70,8 @@ type Walk = {
  * @param asOf last day looked at
  * @param use the machine's pace, for unread stretches and for the days after the last node
  * @returns the line; without nodes when the machine has no hours on record
+ * @source own derivation: counting on through changes of meter
+ * @checked core/reading/hoursLine.test.ts, core/series/lives.test.ts
  */
 export function hoursLine(life: MachineLife, asOf: Day, use: UseRate = USUAL_USE): HoursLine {
   const walk: Walk = { life, use, nodes: [], meters: [], cautions: [], lastDialHours: 0, lastReadMachineHours: 0 };
