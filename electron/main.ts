@@ -24,6 +24,7 @@ let program: OpenProgram | undefined;
 app.setName('Hours and Wear');
 app.setPath('userData', join(folder, 'electron'));
 process.on('uncaughtException', (error) => tellDefect('program', error, log));
+process.on('unhandledRejection', (reason) => tellDefect('program', asError(reason), log));
 
 // a second start hands its record to the first and ends
 if (app.requestSingleInstanceLock()) begin();
@@ -77,6 +78,8 @@ function openRecordFile(path: string): void {
     else tellNotOpened(answer.fault.code, path);
   });
 }
+
+const asError = (thrown: unknown): Error => (thrown instanceof Error ? thrown : new Error(`Thrown: ${typeof thrown}`));
 
 const tellNotOpened = (code: string, path: string): void =>
   dialog.showErrorBox('This record was not opened', `${path}\n\n${code}`);

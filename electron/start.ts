@@ -56,7 +56,7 @@ async function overLoopback({ recordPath, asOf, noOpen, inBrowser }: StartArgume
   const browser = noOpen || !hasScreen() ? undefined : findBrowser();
   if (!noOpen && !inBrowser && hasScreen()) {
     console.log(
-      `Electron's program is not here and was not fetched; opening the same program in ${browser ?? 'the default browser'}.`,
+      `Electron's program is not here and could not be fetched (npm start -- --fetch-electron tries again); opening the same program in ${browser ?? 'the default browser'}.`,
     );
   }
   const interrupted = new Promise<number>((stopped) => {

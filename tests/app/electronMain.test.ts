@@ -8,12 +8,15 @@ import { BrowserWindowDouble, electronDouble } from './electronDouble.ts';
 // without a factory Node would load electron's own index.js, which fetches its program
 vi.mock('electron', () => ({}));
 
+const DEFECT_EVENTS = ['uncaughtException', 'unhandledRejection'];
+let listenersBefore: Set<unknown>;
 let folder: string;
 let asked: [string, unknown][];
 let answer: Answer;
 let closed: number;
 
 beforeEach(() => {
+  listenersBefore = new Set(DEFECT_EVENTS.flatMap((event) => process.listeners(event as 'exit')));
   folder = mkdtempSync(join(tmpdir(), 'electron-main-'));
   vi.stubEnv('XDG_DATA_HOME', folder);
   vi.stubEnv('APPDATA', folder);
@@ -24,7 +27,12 @@ beforeEach(() => {
 
 afterEach(() => {
   vi.unstubAllEnvs();
-  process.removeAllListeners('uncaughtException');
+  // those of the program alone: the test runner has its own
+  for (const event of DEFECT_EVENTS) {
+    for (const listener of process.listeners(event as 'exit')) {
+      if (!listenersBefore.has(listener)) process.removeListener(event, listener);
+    }
+  }
   rmSync(folder, { recursive: true, force: true });
 });
 
@@ -299,6 +307,15 @@ describe('the program', () => {
     expect(window).toBeUndefined();
     expect(electron.dialog.showErrorBox).toHaveBeenCalledOnce();
     expect(readFileSync(join(folder, 'hours-and-wear', 'log.txt'), 'utf8')).toContain('Error: no screen');
+  });
+
+  test('a defect outside any operation is told and logged, and the program goes on', async () => {
+    const { electron } = await startedWindow();
+    const ours = process.listeners('uncaughtException').find((listener) => !listenersBefore.has(listener));
+    ours?.(new Error('spilled'), 'uncaughtException');
+    expect(electron.dialog.showErrorBox).toHaveBeenCalledOnce();
+    expect(electron.app.quit).not.toHaveBeenCalled();
+    expect(readFileSync(join(folder, 'hours-and-wear', 'log.txt'), 'utf8')).toContain('Error: spilled');
   });
 
   test('a window whose process died is loaded again', async () => {
