@@ -75,7 +75,7 @@ type Walk = {
  */
 export function hoursLine(life: MachineLife, asOf: Day, use: UseRate = USUAL_USE): HoursLine {
   const walk: Walk = { life, use, nodes: [], meters: [], cautions: [], lastDialHours: 0, lastReadMachineHours: 0 };
-  for (const event of life.dialEvents) {
+  for (const event of life.dialEvents.toSorted(byDay)) {
     if (event.parked || event.takenOn > asOf) continue;
     if (walk.meters.length === 0) walkFirst(walk, event);
     else if (event.kind === 'new-meter') walkNewMeter(walk, event);
@@ -86,6 +86,9 @@ export function hoursLine(life: MachineLife, asOf: Day, use: UseRate = USUAL_USE
   const { nodes, meters, cautions } = walk;
   return { machineId: life.machineId, asOf, nodes, meters, fullScaleHours: fullScale(life), use, cautions };
 }
+
+/** Rows of one day keep their order. */
+const byDay = (a: DialEvent, b: DialEvent): number => (a.takenOn < b.takenOn ? -1 : a.takenOn > b.takenOn ? 1 : 0);
 
 const fullScale = (life: MachineLife): number | null => (life.meterDigits === null ? null : 10 ** life.meterDigits);
 
