@@ -6,6 +6,7 @@ import type { PartLaw } from './fit/partLaw.ts';
 import type { ShopLife } from './shop/shopLife.ts';
 import type { Day } from './units/day.ts';
 import { forecastOfPoint } from './way/forecastOfPoint.ts';
+import { lastVisitCautions } from './way/lastVisit.ts';
 import { type Learning, learn, withEveryClass } from './way/learning.ts';
 import { openFindings } from './way/openFindings.ts';
 import { partsOfMachine, type ShopSeries, shopSeries } from './way/shopSeries.ts';
@@ -57,17 +58,11 @@ export function forecastsOfMachine(
   const pool = withEveryClass(learning, shop, settings).shop;
   // as of an earlier day, or on the shelf since it was laid out, a part may share another machine's harshness
   const sharedWith = [...new Set(points.map((point) => shop.ofPoint(point).present.machineId))];
-  const laws = new Map(
-    sharedWith
-      .flatMap((id) => machineLaws(pool, partsOfMachine(shop, id, points), settings))
-      .map((law) => [law.pointId, law] as const),
-  );
-  const findings = openFindings(shop.life, shop.asOf);
-  return {
-    machineId,
-    points: points.map((point) => forecastOfPoint({ shop, point, laws, pool, findings, settings })),
-    laws,
-  };
+  const parts = sharedWith.map((id) => partsOfMachine(shop, id, points));
+  const laws = new Map(parts.flatMap((its) => machineLaws(pool, its, settings)).map((law) => [law.pointId, law]));
+  const lastVisit = new Map(parts.flatMap((its) => [...lastVisitCautions(pool, its, settings)]));
+  const from = { shop, laws, lastVisit, pool, findings: openFindings(shop.life, shop.asOf), settings };
+  return { machineId, points: points.map((point) => forecastOfPoint({ ...from, point })), laws };
 }
 
 /** One machine alone, with what was learned before: quick enough to stand behind every save. */

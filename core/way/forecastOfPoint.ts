@@ -19,13 +19,16 @@ export type ForecastOfPointFrom = {
   shop: ShopSeries;
   point: PointOnRecord;
   laws: ReadonlyMap<number, PartLaw>;
+  /** what the machine's last visit gave to wonder at, by point */
+  lastVisit: ReadonlyMap<number, readonly Caution[]>;
   pool: ShopLearning;
   findings: OpenFindings;
   settings: ModelSettings;
 };
 
 /** What is said of one point: its part's law, carried to the limit, to the calendar and into machine hours. */
-export function forecastOfPoint({ shop, point, laws, pool, findings, settings }: ForecastOfPointFrom): PointForecast {
+export function forecastOfPoint(from: ForecastOfPointFrom): PointForecast {
+  const { shop, point, laws, pool, findings, settings } = from;
   const series = shop.ofPoint(point);
   const law = laws.get(point.pointId);
   assertInvariant(law, 'every point has a present part, and its law');
@@ -39,6 +42,7 @@ export function forecastOfPoint({ shop, point, laws, pool, findings, settings }:
   const stopped = atPosition.some(isStop);
   const cautions: Caution[] = [
     ...pointCautions({ series, law, part, machine, settings, pool }),
+    ...(from.lastVisit.get(point.pointId) ?? []),
     ...(dates?.cautions ?? []),
     ...(onShelf ? [{ code: 'on-the-shelf' }] : []),
     ...(stopped ? [{ code: 'do-not-use' }] : []),

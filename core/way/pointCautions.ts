@@ -1,7 +1,9 @@
 import type { ShopLearning } from '../fit/learnShop.ts';
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
+import { datesNotReliable } from '../forecast/dateAtLimit.ts';
 import type { PartForecast } from '../forecast/forecastPart.ts';
+import { fromTradePrior, longExtrapolation } from '../forecast/guards.ts';
 import type { Caution } from '../outcome.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import type { MachineHoursAndUse } from './shopHours.ts';
@@ -19,14 +21,39 @@ export type CautionsFrom = {
 /** What to say beside one point's forecast, as codes with facts: of its hours, its sizes, its class and its reach. */
 export const pointCautions = (from: CautionsFrom): Caution[] => [
   ...(from.machine?.line.cautions ?? []),
+  ...datesCautions(from),
   ...from.series.cautions,
   ...(from.series.workedHoursNow === null ? [{ code: 'no-hours' }] : []),
   ...limitCautions(from),
+  ...classCautions(from),
 ];
+
+/** Only where there are dates to doubt. */
+function datesCautions({ machine, part }: CautionsFrom): Caution[] {
+  const doubt = machine && part?.hoursAtLimit ? datesNotReliable(machine.line) : null;
+  return doubt ? [doubt] : [];
+}
 
 function limitCautions({ series, part, law, settings }: CautionsFrom): Caution[] {
   if (series.limits.renewAtMm === null) return [{ code: 'no-limit' }];
   const limit = part?.hoursAtLimit;
-  if (!limit || (limit.low !== null && limit.middle !== null && limit.high !== null)) return [];
-  return [{ code: 'hours-beyond', facts: { workedHours: settings.beyondHRefs * law.hRefHours } }];
+  if (!limit || series.renewAtWearMm === null) return [];
+  const beyond = limit.low === null || limit.middle === null || limit.high === null;
+  const far = longExtrapolation({
+    ownReadings: series.ownReadings,
+    lastWorkedHours: series.lastSize?.workedHours ?? 0,
+    lastWearMm: series.lastSize?.wearMm ?? 0,
+    hoursAtLimit: limit.middle,
+    limitWearMm: series.renewAtWearMm,
+  });
+  const reach = far && !limit.pastAtLastSize ? [far] : [];
+  return beyond
+    ? [...reach, { code: 'hours-beyond', facts: { workedHours: settings.beyondHRefs * law.hRefHours } }]
+    : reach;
+}
+
+function classCautions({ series, pool }: CautionsFrom): Caution[] {
+  const learned = pool.classes.find((one) => one.partClass === series.present.partClass);
+  const thin = fromTradePrior(learned?.partsRead ?? 0, learned?.machinesRead ?? 0);
+  return thin ? [thin] : [];
 }

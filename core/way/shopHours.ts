@@ -1,4 +1,10 @@
-import { borrowedHoursPerDay, type UseOfYear, useOfYear } from '../forecast/useOfYear.ts';
+import {
+  borrowedHoursPerDay,
+  learnedJobHours,
+  SD_LN_RATE_OF_MACHINES,
+  type UseOfYear,
+  useOfYear,
+} from '../forecast/useOfYear.ts';
 import { type HoursLine, hoursLine } from '../reading/hoursLine.ts';
 import { useStretches } from '../reading/machineHours.ts';
 import { withSeenDials } from '../reading/seenDials.ts';
@@ -12,9 +18,6 @@ export type MachineHoursAndUse = { life: MachineOnRecord; line: HoursLine; use: 
 /** Hours of every machine of the shop, each worked out when first asked for. */
 export type ShopHours = { ofMachine(machineId: number): MachineHoursAndUse | undefined };
 
-/** 1 sd of ln rate while only the shop's habit is known; see useOfYear.ts. */
-const SHOP_SD_LN_RATE = 0.5;
-
 /**
  * Dial readings to machine hours, for the whole shop. The dials noted beside sizes and moves count as readings. A first
  * line shows how fast each machine runs; the shop's habit and the machine's own stretches then carry its hours forward.
@@ -25,21 +28,20 @@ export function shopHours(life: ShopLife, asOf: Day): ShopHours {
   const machines = new Map(
     life.machines.map((machine) => {
       const whole = { ...machine, ...withSeenDials(machine, seen.get(machine.machineId) ?? []) };
-      const habit = { hoursPerDay: hoursPerYearDefault / 365, sdLnRate: SHOP_SD_LN_RATE, season };
+      const habit = { hoursPerDay: hoursPerYearDefault / 365, sdLnRate: SD_LN_RATE_OF_MACHINES, season };
       return [machine.machineId, { life: whole, stretches: useStretches(hoursLine(whole, asOf, habit)) }];
     }),
   );
-  const hoursPerDay = borrowedHoursPerDay(
-    [...machines.values()].map(({ stretches }) => stretches),
-    hoursPerYearDefault,
-  );
+  const stretches = [...machines.values()].map((machine) => machine.stretches);
+  const hoursPerDay = borrowedHoursPerDay(stretches, hoursPerYearDefault);
+  const jobHours = learnedJobHours(stretches, { hoursPerDay, season });
   const known = new Map<number, MachineHoursAndUse>();
   return {
     ofMachine(machineId) {
       const before = known.get(machineId);
       const machine = machines.get(machineId);
       if (before || !machine) return before;
-      const use = useOfYear(machine.stretches, { hoursPerDay, season });
+      const use = useOfYear(machine.stretches, { hoursPerDay, season, jobHours });
       const now = { life: machine.life, line: hoursLine(machine.life, asOf, use.rate), use };
       known.set(machineId, now);
       return now;
