@@ -1,3 +1,4 @@
+import { assertInvariant } from '../outcome.ts';
 import type { PointLife, PointLimits, Renewal, Size } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import { type ClockAt, clockAtMachineHours, clockOn, type PartClock } from './partClock.ts';
@@ -31,8 +32,11 @@ export type PartWalk = {
 };
 
 /** The limits in force on a day: the last row that began by then, else the first. */
-export const limitsOn = (point: Pick<PointLife, 'limits'>, on: Day): PointLimits =>
-  point.limits.findLast(({ from }) => from === null || from <= on) ?? point.limits[0]!;
+export function limitsOn(point: Pick<PointLife, 'limits'>, on: Day): PointLimits {
+  const inForce = point.limits.findLast(({ from }) => from === null || from <= on) ?? point.limits[0];
+  assertInvariant(inForce, 'a measuring point has a new size');
+  return inForce;
+}
 
 /** Goes through the days in order and parts the looks among the parts. */
 export function walkParts(point: PointLife, clock: PartClock): PartWalk[] {
