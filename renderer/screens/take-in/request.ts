@@ -21,7 +21,9 @@ export type RemarkWhy =
   | 'twice'
   | 'wrong-side'
   | 'limits-crossed'
-  | 'no-position';
+  | 'no-position'
+  /** by the record itself; `expected` says what it wanted */
+  | 'refused';
 
 /** Collects remarks while a form is read, so that all of them can be shown at once. */
 class Reader {
@@ -122,8 +124,8 @@ function dialOf({ dial, machine }: TakeInForm, reader: Reader): TakeInRequest['d
   };
 }
 
-/** An assembly of the form as the record lays it out. Also what Shop reads a kind's table with. */
-export function assemblyOf(form: AssemblyForm, path: string, reader: Reader): NewAssembly {
+/** An assembly of the form as the record lays it out. */
+function assemblyOf(form: AssemblyForm, path: string, reader: Reader): NewAssembly {
   const name = reader.text(`${path}.name`, form.name);
   const fitted = form.fitted === 'at-hours' ? reader.needed(`${path}.fitted`, form.fittedText, 'h', HOURS) : null;
   return {
@@ -190,6 +192,13 @@ function remarkLimits(point: NewPoint, path: string, reader: Reader): void {
   if (point.renewAtMm !== null && point.rejectAtMm !== null && wear(point.rejectAtMm) < wear(point.renewAtMm)) {
     reader.note(`${path}.rejectAt`, 'limits-crossed', { renewAtMm: point.renewAtMm });
   }
+}
+
+/** An assembly alone, for a machine on record; its remarks' paths begin with "assembly". */
+export function assemblyRequest(form: AssemblyForm): { request: NewAssembly | null; remarks: Remark[] } {
+  const reader = new Reader();
+  const request = assemblyOf(form, 'assembly', reader);
+  return reader.remarks.length > 0 ? { request: null, remarks: reader.remarks } : { request, remarks: [] };
 }
 
 /** Positions of an assembly kind's table, or what keeps them from being saved. */
