@@ -8,11 +8,46 @@ import { useAccelerator } from '#renderer/controls/useAccelerator.ts';
 import { useAsk } from '#renderer/useAsk.ts';
 import { shared } from '#renderer/words/english.ts';
 import { fieldWords } from '#renderer/words/fieldWords.ts';
+import { type TakenFind, useTakenFind } from './findFilter.ts';
 
 type Found = { id: string; text: string; second: string };
 
-/** Finds a machine by any part of its name, farm or serial; Enter goes to it. */
+/** Finds a machine by any part of its name, farm or serial. Over the list of machines it narrows that list. */
 export function FindBox() {
+  const taken = useTakenFind();
+  return taken ? <NarrowingBox taken={taken} /> : <GoingBox />;
+}
+
+function NarrowingBox({ taken }: { taken: TakenFind }) {
+  const box = useRef<HTMLInputElement>(null);
+  useAccelerator('/', () => box.current?.focus());
+  return (
+    <div className="find">
+      <input
+        ref={box}
+        type="search"
+        aria-label={shared.find}
+        placeholder={shared.find}
+        value={taken.text}
+        autoComplete="off"
+        spellCheck={false}
+        onChange={(event) => taken.setText(event.target.value)}
+        onKeyDown={(event) => {
+          if (event.key === 'Enter') taken.keys.enter();
+          else if (event.key === 'Escape') taken.setText('');
+          else if (event.key !== 'ArrowDown') return;
+          event.preventDefault();
+          if (event.key !== 'Enter') box.current?.blur();
+          if (event.key === 'ArrowDown') taken.keys.down();
+        }}
+      />
+      <Letter>/</Letter>
+    </div>
+  );
+}
+
+/** Enter goes to the machine found. */
+function GoingBox() {
   const [typed, setTyped] = useState('');
   const [, goTo] = useLocation();
   const box = useRef<HTMLInputElement>(null);

@@ -1,0 +1,77 @@
+import { useLocation } from 'wouter';
+import { machinesList } from '#core/contract/machine.ts';
+import { FillingRule } from '#renderer/controls/FillingRule.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
+import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
+import { BarKey } from '#renderer/marks/BarKey.tsx';
+import { useAsk } from '#renderer/useAsk.ts';
+import { shared } from '#renderer/words/english.ts';
+import { frameWords } from '#renderer/words/frameWords.ts';
+import { machinesWords } from '#renderer/words/machinesWords.ts';
+import { forThisWinter, winterAfter } from './listItems.ts';
+import { MachinesGrid } from './MachinesGrid.tsx';
+import './machines.css';
+
+/** All machines, soonest first by deciding hours, on one scale of hours left. */
+export default function Machines() {
+  const [, goTo] = useLocation();
+  const list = useAsk(machinesList, {});
+  const machines = list.value?.machines ?? [];
+  return (
+    <Sheet
+      title={machinesWords.title}
+      sub={
+        list.value &&
+        machines.length > 0 && <Sub count={machines.length} now={forThisWinter(machines)} renewing={list.renewing} />
+      }
+      actions={
+        <Key first letter="N" onPress={() => goTo('/take-in')}>
+          {machinesWords.takeIn}
+        </Key>
+      }
+      {...(list.value && { block: blockOf(list.value.asOf, winterAfter(machines)) })}
+      bleed
+    >
+      {list.value && machines.length > 0 && <MachinesGrid machines={machines} asOf={list.value.asOf} />}
+      {list.value && machines.length === 0 && (
+        <div className="list-word">
+          <Empty
+            head={machinesWords.noMachines}
+            keys={
+              <Key first onPress={() => goTo('/take-in')}>
+                {machinesWords.takeIn}
+              </Key>
+            }
+          >
+            {machinesWords.noMachinesNext}
+          </Empty>
+        </div>
+      )}
+      {!list.value && (
+        <div className="list-word">
+          {list.fault ? (
+            <FaultBox fault={list.fault} keys={<Key onPress={list.again}>{frameWords.tryAgain}</Key>} />
+          ) : (
+            <FillingRule words={machinesWords.working} />
+          )}
+        </div>
+      )}
+    </Sheet>
+  );
+}
+
+const Sub = ({ count, now, renewing }: { count: number; now: number; renewing: boolean }) => (
+  <>
+    {machinesWords.count(count)} <b>{machinesWords.thisWinter(now)}</b>
+    {renewing && <span> {machinesWords.renewing}</span>}
+  </>
+);
+
+const blockOf = (asOf: string, after: string | null): TitleCell[] => [
+  { label: shared.asOf, value: asOf },
+  planningAidCell,
+  { label: machinesWords.shaded, value: machinesWords.blueLine(after) },
+  { label: machinesWords.triangle, value: machinesWords.triangleAt },
+  { label: machinesWords.bars, value: <BarKey />, grow: true },
+];
