@@ -1,8 +1,9 @@
 import type { Caution, Refusal } from '../outcome.ts';
 import type { DialEvent, MachineLife } from '../shop/machineLife.ts';
 import { type Day, dayNumber } from '../units/day.ts';
-import { guessedFullScale, type HoursLine, type HoursNode, hoursLine, machineHoursOnMeter } from './hoursLine.ts';
+import { type HoursLine, type HoursNode, hoursLine } from './hoursLine.ts';
 import { machineHoursAtDial } from './machineHours.ts';
+import { guessedFullScale, machineHoursOnMeter } from './meter.ts';
 import { USUAL_USE, type UseRate, useBetween } from './useRate.ts';
 
 /** What a person may say to a questioned dial; the events among them are entered in its place. */

@@ -1,6 +1,7 @@
 import type { Caution } from '../outcome.ts';
 import { type Day, dayNumber } from '../units/day.ts';
-import { type HoursLine, type HoursNode, type MeterSpan, machineHoursOnMeter } from './hoursLine.ts';
+import type { HoursLine, HoursNode } from './hoursLine.ts';
+import { type MeterSpan, machineHoursOnMeter } from './meter.ts';
 import { USUAL_JOB_HOURS, useBetween } from './useRate.ts';
 
 /** Machine hours on a day, and how far they may be trusted. */
