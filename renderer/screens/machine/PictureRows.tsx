@@ -99,13 +99,17 @@ function Row({ row, id, props, layout }: { row: PictureRow; id: string; props: P
       role="option"
       tabIndex={-1}
       aria-selected={chosen}
-      aria-label={`${said}; ${ringWords[row.state]}`}
       className={`picture-row ${layout.kind}`}
       style={{ height: layout.rowPx }}
       onClick={() => props.onChoose(row.pointId)}
       onDoubleClick={() => props.onOpen?.(row.pointId)}
     >
-      <div className="row-name" style={{ width: layout.kind === 'wide' ? layout.leftPx - 14 : undefined }}>
+      <span className="said">{`${said}; ${ringWords[row.state]}`}</span>
+      <div
+        className="row-name"
+        aria-hidden="true"
+        style={{ width: layout.kind === 'wide' ? layout.leftPx - 14 : undefined }}
+      >
         <RingSign item={row.item} state={row.state} />
         <span className={chosen ? 'name chosen' : 'name'} title={rowName(row)}>
           {shortenMiddle(rowName(row), layout.nameRoomPx, 14)}

@@ -11,13 +11,13 @@ import type { PictureRow } from './pictureProps.ts';
 export function RowFigures({ row, layout, placed }: { row: PictureRow; layout: PictureLayout; placed: boolean }) {
   if (row.doNotUse !== null)
     return placed ? null : (
-      <div className={`row-figures ${layout.kind}`}>
+      <div className={`row-figures ${layout.kind}`} aria-hidden="true">
         <span className="wide-figure red">{shared.doNotUse}</span>
       </div>
     );
   const unknown = row.hoursLeft.low === null && row.hoursLeft.middle === null;
   return (
-    <div className={`row-figures ${layout.kind}`}>
+    <div className={`row-figures ${layout.kind}`} aria-hidden="true">
       {unknown || row.pastLimit ? (
         <span className={row.pastLimit ? 'wide-figure red' : 'wide-figure second'}>
           {row.pastLimit ? shared.passed : shared.noForecast}
