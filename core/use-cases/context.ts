@@ -82,9 +82,9 @@ export function setRecord(context: Context, record: OpenRecord | null): void {
   context.kept.revision = '';
 }
 
-/** The open record. @throws RefusedError no-record-open */
+/** The open record. @throws RefusedError no-record */
 export function recordOf(context: Context): ReadableRecord {
-  if (!context.record) throw new RefusedError({ code: 'no-record-open' });
+  if (!context.record) throw new RefusedError({ code: 'no-record' });
   return context.record;
 }
 

@@ -6,7 +6,7 @@ import { addKnowledge, ensureClass } from '../record/classStore.ts';
 import { writeEntry } from '../record/entry.ts';
 import { saveGauge } from '../record/gaugeStore.ts';
 import { saveKind } from '../record/kindStore.ts';
-import type { OpenRecord } from '../record/recordFile.ts';
+import type { ReadableRecord } from '../record/recordFile.ts';
 import { saveSettings } from '../record/settingsStore.ts';
 import { builtInAssemblyKinds } from '../shop/assemblyKinds.ts';
 import type { PartClass } from '../shop/partClass.ts';
@@ -62,7 +62,7 @@ const CLASSES: readonly PartClass[] = [
 ];
 
 /** Lays down a new shop in an empty record: its settings, gauges, assembly kinds and the classes they name. */
-export function layDownShop(record: OpenRecord, madeAt: string, about: { isDemo: boolean }): void {
+export function layDownShop(record: ReadableRecord, madeAt: string, about: { isDemo: boolean }): void {
   writeEntry(record, { madeAt, madeBy: 'program', what: 'record/startEmpty' }, (w, entryId) => {
     insertAbout(w, { isDemo: about.isDemo, startedAt: madeAt });
     saveSettings(w, entryId, SETTINGS);

@@ -1,0 +1,158 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import type { ForecastRow } from '../contract/forecast.ts';
+import type { ImportAccount } from '../contract/record.ts';
+import { flatCsv } from '../exchange/flatCsv.ts';
+import { RefusedError } from '../outcome.ts';
+import { systemClock } from '../record/clock.ts';
+import { type Day, isDay } from '../units/day.ts';
+import { bringIn } from '../use-cases/bring-in/bringIn.ts';
+import { lifeOf, openContext, recordOf } from '../use-cases/context.ts';
+import { forecastRows } from '../use-cases/forecastAll.ts';
+import { layDownShop } from '../use-cases/newShop.ts';
+import { forecastTable } from './forecastTable.ts';
+import { remarkLines } from './remarkLines.ts';
+
+const USAGE = `Forecast every measuring point of a shop.
+
+  npm run --silent forecast -- --import FOLDER [--as-of YYYY-MM-DD] [--json | --csv]
+  npm run --silent forecast -- --record FILE   [--as-of YYYY-MM-DD] [--json | --csv]
+
+  --import FOLDER   a folder of CSV files, brought into a throwaway record
+  --record FILE     a record of the program
+  --as-of DAY       rows dated later are left out; today when not given
+  --json, --csv     instead of a table
+`;
+
+/** A mistake of the asker's: told in a few lines, and the program ends with 1. */
+class AskedWrong extends Error {}
+
+type Asked = { importFolder: string | null; recordFile: string | null; asOf: Day; as: 'table' | 'json' | 'csv' };
+
+/** Where the user stood when npm was started. */
+const fromWhereTheUserStood = (path: string): string => resolve(process.env.INIT_CWD ?? process.cwd(), path);
+
+function askedFor(args: readonly string[]): Asked {
+  const { values } = parseOrRefuse(args);
+  if ((values.import === undefined) === (values.record === undefined)) {
+    throw new AskedWrong(`Give either --import FOLDER or --record FILE.\n\n${USAGE}`);
+  }
+  if (values.json && values.csv) throw new AskedWrong('Give --json or --csv, not both.');
+  const asOf = values['as-of'] ?? systemClock.today();
+  if (!isDay(asOf)) throw new AskedWrong(`--as-of ${asOf}: a day that exists, like 2026-10-12, was expected.`);
+  return {
+    importFolder: values.import === undefined ? null : fromWhereTheUserStood(values.import),
+    recordFile: values.record === undefined ? null : fromWhereTheUserStood(values.record),
+    asOf,
+    as: values.json ? 'json' : values.csv ? 'csv' : 'table',
+  };
+}
+
+function parseOrRefuse(args: readonly string[]) {
+  try {
+    return parseArgs({
+      args: [...args],
+      options: {
+        import: { type: 'string' },
+        record: { type: 'string' },
+        'as-of': { type: 'string' },
+        json: { type: 'boolean' },
+        csv: { type: 'boolean' },
+        help: { type: 'boolean' },
+      },
+    });
+  } catch (thrown) {
+    throw new AskedWrong(`${thrown instanceof Error ? thrown.message : thrown}\n\n${USAGE}`);
+  }
+}
+
+function csvFilesOf(folder: string) {
+  try {
+    return readdirSync(folder)
+      .filter((name) => /\.csv$/i.test(name))
+      .sort()
+      .map((name) => ({ name, bytes: readFileSync(join(folder, name)) }));
+  } catch (thrown) {
+    throw new AskedWrong(`${folder} cannot be read: ${thrown instanceof Error ? thrown.message : thrown}`);
+  }
+}
+
+/** Brings the folder in whole or not at all; what is said of it goes to stderr. */
+function rowsOfFolder(folder: string, asOf: Day, say: (line: string) => void): ForecastRow[] {
+  const context = openContext({ recordPath: ':memory:', asOf, dataFolder: folder });
+  try {
+    const record = recordOf(context);
+    layDownShop(record, context.now(), { isDemo: false });
+    const made = { madeAt: context.now(), madeBy: 'forecast', what: 'record/bringIn' };
+    const account = bringIn(record, csvFilesOf(folder), made, { asOf, dryRun: false });
+    sayAccount(account, say);
+    if (account.faults.length > 0)
+      throw new AskedWrong(`${counted(account.faults.length, 'fault')}: nothing was brought in.`);
+    return forecastRows(lifeOf(context, { asOf }), asOf);
+  } finally {
+    context.close();
+  }
+}
+
+function sayAccount({ faults, cautions, notes }: ImportAccount, say: (line: string) => void): void {
+  for (const line of remarkLines(faults)) say(line);
+  if (cautions.length > 0) say(`Kept out of the forecast until answered (${cautions.length}):`);
+  for (const line of remarkLines(cautions)) say(`  ${line}`);
+  for (const line of remarkLines(notes)) say(`Note: ${line}`);
+}
+
+function rowsOfRecord(file: string, asOf: Day): ForecastRow[] {
+  const context = openContext({ recordPath: file, asOf });
+  try {
+    if (!context.record) throw new AskedWrong(`${file} is not there.`);
+    return forecastRows(lifeOf(context, { asOf }), asOf);
+  } finally {
+    context.close();
+  }
+}
+
+const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
+
+function printed(rows: readonly ForecastRow[], { as, asOf }: Asked): string {
+  if (as === 'json') return `${JSON.stringify(rows, null, 2)}\n`;
+  return as === 'csv' ? flatCsv(rows) : forecastTable(rows, asOf);
+}
+
+/** @returns the code the program ends with: 0, or 1 when what was given could not be used */
+export function forecastCommand(
+  args: readonly string[],
+  out: (text: string) => void,
+  say: (line: string) => void,
+): 0 | 1 {
+  if (args.includes('--help')) {
+    out(USAGE);
+    return 0;
+  }
+  try {
+    const asked = askedFor(args);
+    const rows = asked.importFolder
+      ? rowsOfFolder(asked.importFolder, asked.asOf, say)
+      : rowsOfRecord(asked.recordFile ?? '', asked.asOf);
+    out(printed(rows, asked));
+    return 0;
+  } catch (thrown) {
+    if (thrown instanceof AskedWrong) say(thrown.message);
+    else if (thrown instanceof RefusedError) say(refusalLine(thrown));
+    else throw thrown;
+    return 1;
+  }
+}
+
+function refusalLine({ refusal }: RefusedError): string {
+  const facts = Object.entries(refusal.facts ?? {}).map(([name, value]) => `${name} ${value}`);
+  return `${refusal.code.replaceAll('-', ' ')}${facts.length > 0 ? `: ${facts.join(', ')}` : ''}`;
+}
+
+if (import.meta.main) {
+  process.exitCode = forecastCommand(
+    process.argv.slice(2),
+    (text) => process.stdout.write(text),
+    (line) => process.stderr.write(`${line}\n`),
+  );
+}
