@@ -1,0 +1,109 @@
+import type { ImportAccount } from '#core/contract/record.ts';
+import { counted } from './english.ts';
+
+const count = (n: number, one: string, many: string): string => `${n} ${counted(n, one, many)}`;
+
+/** Words of the first screen, and of bringing files in. */
+export const startWords = {
+  title: 'Hours and Wear',
+  sub: 'Machine hours, measured wear, and when each part should next come in.',
+  titleOpen: 'Record',
+  job: 'All of a shop’s machines stand in one record, a single file on this computer. Choose how to begin; nothing here is final, and no choice overwrites a record that is there.',
+  waiting: 'Opening',
+
+  demo: 'Open the demo workshop',
+  demoWhat:
+    'An invented shop with thirty-odd machines and eight winters, in a record of its own. Nothing done in it touches yours.',
+  empty: 'Start empty',
+  emptyWhat: (path: string) => `Lays down an empty record and opens it: ${path}`,
+  emptyWhatBare: 'Lays down an empty record and opens it.',
+  bringIn: 'Bring in CSV files',
+  bringInWhat:
+    'The shop’s own spreadsheets. First they are only read, and every odd row is listed; then all of it comes in, or nothing.',
+  open: 'Open an existing record',
+  openWhat: 'A record file of this program, wherever it lies.',
+  restore: 'Restore a backup',
+  restoreWhat: 'Puts a backup in place of the record; the record as it stands is set aside first.',
+  backUp: 'Make a backup now',
+  backUpWhat: 'A checked copy of the record, beside the program’s own files.',
+  backedUp: (file: string) => `Backup made: ${file}`,
+  toMachines: 'To the machines',
+
+  path: 'Whole path of the file',
+  pathHint: 'for example C:\\Shop\\machines.hwr, or /home/shop/machines.hwr',
+  browse: 'Look for it',
+  openIt: 'Open it',
+  restoreIt: 'Put it in place',
+  recent: 'Opened before',
+  backups: 'Backups of this record',
+  noBackups: 'No backup of this record yet.',
+  backupLine: (day: string, time: string, counts: string) => `${day}, ${time}: ${counts}`,
+  restoreAsk: (day: string, time: string) => `Put the backup of ${day}, ${time} in place of the record as it stands?`,
+  restoreSafe: 'The record as it stands is set aside first; nothing is lost.',
+  leave: 'Leave as it was',
+  closeChoice: 'Not this',
+
+  files: 'Files',
+  pickFiles: 'Choose the files',
+  orDrop: 'or drop them here',
+  filesHint:
+    'machines.csv, hours.csv, points.csv and sizes.csv; moves.csv, classes.csv and findings.csv where there are any',
+  reading: 'Reading the files',
+  chosen: (n: number) => count(n, 'file', 'files'),
+  bytes: (kB: number) => `${kB} kB`,
+  otherFiles: 'Other files',
+  bringItIn: 'Bring it in',
+  bringingIn: 'Bringing it in',
+  couldRead: (n: number) => `${n} kB`,
+
+  faultsHead: (n: number) => `${count(n, 'row cannot', 'rows cannot')} be read. Nothing was brought in.`,
+  faultsNext: 'Put these right in the files and choose them again.',
+  readyHead: 'All rows can be read. Nothing is brought in yet.',
+  doneHead: 'Brought in.',
+  nothingNew: 'Nothing new in these files: all of it is in the record already.',
+  cautionsHead: (n: number) =>
+    `${count(n, 'row is odd', 'rows are odd')}: brought in, and kept out of the forecasts until answered`,
+  notesHead: (n: number) => `${count(n, 'thing', 'things')} passed over`,
+  faultsTable: 'Rows that cannot be read',
+  file: 'File',
+  row: 'Row',
+  column: 'Column',
+  value: 'What stands there',
+  expected: 'What was expected',
+  wholeFile: 'all',
+  more: (n: number) => `and ${n} more like these`,
+
+  block: {
+    record: 'Record',
+    none: 'none open',
+    holds: 'Holds',
+    schema: 'Layout of the record',
+    version: (n: number) => `version ${n}`,
+    demo: 'Invented',
+    isDemo: 'the demo workshop',
+    safe: 'All or nothing',
+    safeIs: 'a file with a fault in it changes nothing',
+    day: 'Today',
+  },
+  holds: (machines: number, sizes: number) =>
+    `${count(machines, 'machine', 'machines')}, ${count(sizes, 'size', 'sizes')}`,
+} as const;
+
+/** "3 customers, 31 machines, 512 sizes": what came in, or would. */
+export function broughtText(brought: ImportAccount['brought']): string {
+  const lines: [keyof ImportAccount['brought'], string, string][] = [
+    ['customers', 'customer', 'customers'],
+    ['machines', 'machine', 'machines'],
+    ['dialReadings', 'meter reading', 'meter readings'],
+    ['points', 'measuring point', 'measuring points'],
+    ['sizes', 'size', 'sizes'],
+    ['renewals', 'renewal', 'renewals'],
+    ['moves', 'move', 'moves'],
+    ['findings', 'finding', 'findings'],
+    ['classes', 'part class', 'part classes'],
+  ];
+  return lines
+    .filter(([noun]) => brought[noun] > 0)
+    .map(([noun, one, many]) => count(brought[noun], one, many))
+    .join(', ');
+}
