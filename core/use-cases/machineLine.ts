@@ -49,11 +49,12 @@ export function machineLine(shop: ShopSeries, machine: MachineOnRecord, points: 
   };
 }
 
-/** A limit that may be passed comes before what only falls due: any part's low figure gone by puts its machine there. */
+/** By the part that comes first. Its low figure gone by already: the limit may be passed, whatever else falls due. */
 function groupOf(plan: MachinePlan, soonest: readonly PointForecast[], stopped: boolean): Group {
   if (stopped) return 'do-not-use';
-  if (soonest.length === 0) return 'no-forecast';
-  if (soonest.some((point) => (point.hoursLeft.low ?? 0) < 0)) return 'may-be-passed';
+  const first = soonest[0];
+  if (!first) return 'no-forecast';
+  if ((first.hoursLeft.low ?? 0) < 0) return 'may-be-passed';
   return plan.roles.includes('this-winter') ? 'this-winter' : 'later';
 }
 

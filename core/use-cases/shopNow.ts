@@ -1,11 +1,10 @@
-import { defaultModelSettings } from '../fit/modelSettings.ts';
-import { writePlain } from '../record/entry.ts';
-import { keepLearning, readLearning } from '../record/learningStore.ts';
 import type { Day } from '../units/day.ts';
-import { learnedFrom } from '../way/learning.ts';
-import type { ShopSeries } from '../way/shopSeries.ts';
-import { forecastsOfMachine, type Learning, learnClasses, type MachineForecast, seriesOfShop } from '../way.ts';
-import { type Context, keptInMemory, lifeOf, recordOf } from './context.ts';
+import { fingerprint } from '../way/fingerprint.ts';
+import { openFindings } from '../way/openFindings.ts';
+import { partsOfMachine, type ShopSeries } from '../way/shopSeries.ts';
+import { forecastsOfMachine, type Learning, type MachineForecast, seriesOfShop } from '../way.ts';
+import { type Context, keptInMemory, lifeOf } from './context.ts';
+import { shopLearning } from './learning/shopLearning.ts';
 
 /** The shop walked up to a day: every reading use case starts here. Forecasts are made when first asked for. */
 export type ShopNow = {
@@ -15,39 +14,46 @@ export type ShopNow = {
   ofMachine(machineId: number): MachineForecast;
 };
 
-const LEARNING = 'shop';
-
 export function shopNow(context: Context, asOf: Day = context.today()): ShopNow {
-  return keptInMemory(context, `shop as of ${asOf}`, () => {
-    const shop = seriesOfShop(lifeOf(context, { asOf }), asOf);
-    const learning = learnedSoFar(context, shop);
-    const known = new Map<number, MachineForecast>();
-    return {
-      asOf,
-      shop,
-      learning,
-      ofMachine(machineId: number) {
-        const before = known.get(machineId);
-        if (before) return before;
-        const now = forecastsOfMachine(shop, machineId, learning);
-        known.set(machineId, now);
-        return now;
-      },
-    };
-  });
+  const shop = keptInMemory(context, `series as of ${asOf}`, () => seriesOfShop(lifeOf(context, { asOf }), asOf));
+  const learning = shopLearning(context, shop);
+  const known = forecastsKept(context);
+  return {
+    asOf,
+    shop,
+    learning,
+    ofMachine(machineId: number) {
+      const before = known.get(machineId);
+      if (before?.shop === shop && before.learning === learning) return before.forecast;
+      const restsOn = fingerprint(JSON.stringify([learning.fingerprint, ...machineInputs(shop, machineId)]));
+      const forecast = before?.restsOn === restsOn ? before.forecast : forecastsOfMachine(shop, machineId, learning);
+      known.set(machineId, { shop, learning, restsOn, forecast });
+      return forecast;
+    },
+  };
 }
 
-/** What was kept in the record, while it rests on the same parts; else learned anew, and kept when it is today's. */
-function learnedSoFar(context: Context, shop: ShopSeries): Learning {
-  const record = recordOf(context);
-  const stored = readLearning(record, LEARNING);
-  const { fingerprint } = learnedFrom(shop, defaultModelSettings);
-  if (stored?.fingerprint === fingerprint) {
-    return { fingerprint, shop: stored.learning as Learning['shop'] };
-  }
-  const learning = learnClasses(shop);
-  if (shop.asOf === context.today()) {
-    writePlain(record, (w) => keepLearning(w, LEARNING, learning.fingerprint, learning.shop));
-  }
-  return learning;
+type Kept = Map<number, { shop: ShopSeries; learning: Learning; restsOn: string; forecast: MachineForecast }>;
+const forecasts = new WeakMap<Context, Kept>();
+
+/** Forecasts outlive a change of the record: a machine nothing was entered for need not be forecast again. */
+function forecastsKept(context: Context): Kept {
+  const kept = forecasts.get(context) ?? new Map();
+  forecasts.set(context, kept);
+  return kept;
+}
+
+/** All that one machine's forecasts rest on, besides what was learned. */
+function machineInputs(shop: ShopSeries, machineId: number): unknown[] {
+  const { life, asOf, hours } = shop;
+  const points = life.points.filter((point) => point.machineId === machineId);
+  const classes = new Set(points.map((point) => point.partClass));
+  return [
+    asOf,
+    hours.ofMachine(machineId),
+    openFindings(life, asOf).ofMachine(machineId),
+    life.partClasses.filter(({ name }) => classes.has(name)),
+    points.map((point) => [point, shop.ofPoint(point)]),
+    partsOfMachine(shop, machineId),
+  ];
 }
