@@ -1,6 +1,5 @@
 import { Label, Radio, RadioGroup } from 'react-aria-components';
 import { useAccelerator } from './useAccelerator.ts';
-import './controls.css';
 
 export type ChoiceProps<T extends string> = {
   /** said to screen readers; shown above when `labelled` */

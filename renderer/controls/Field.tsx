@@ -1,5 +1,4 @@
 import { type ReactNode, type Ref, useId } from 'react';
-import './controls.css';
 
 type FieldFrameProps = {
   label: string;

@@ -1,5 +1,3 @@
-import './controls.css';
-
 /** Work in hand: a small rule that fills. Without a share it stands still at nothing, and the words say what is waited for. */
 export function FillingRule({
   words,

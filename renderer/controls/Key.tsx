@@ -1,7 +1,6 @@
 import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
 import { useAccelerator } from './useAccelerator.ts';
-import './controls.css';
 
 export type KeyProps = {
   children: ReactNode;

@@ -1,7 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Fault } from '#core/contract/operation.ts';
 import { type FaultSaid, faultText } from '#renderer/words/faultText.ts';
-import './controls.css';
 
 /** A question: the fact first, then the choices as keys. It stands under the row it concerns and stops nothing. */
 export function Question({ fact, then, keys }: { fact: ReactNode; then?: ReactNode; keys: ReactNode }) {

@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { Button, ComboBox, Input, Label, ListBox, ListBoxItem, Popover } from 'react-aria-components';
 import { fieldWords } from '#renderer/words/fieldWords.ts';
-import './controls.css';
 
 export type PickOption = { id: string; text: string; second?: string };
 

@@ -1,7 +1,6 @@
 import type { ReactNode } from 'react';
 import { StruckBox } from '#renderer/marks/DoNotUseBox.tsx';
 import { shared } from '#renderer/words/english.ts';
-import './controls.css';
 
 export type SheetProps = {
   title: string;

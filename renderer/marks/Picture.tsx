@@ -1,5 +1,4 @@
 import { createContext, type ReactNode, type SVGProps, useContext, useId } from 'react';
-import './marks.css';
 
 /** Hatches of the drawing, each with one meaning. */
 export type Hatch = 'part' | 'past' | 'section' | 'section-other' | 'nylon' | 'fan' | 'band' | 'over';

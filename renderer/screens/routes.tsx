@@ -18,6 +18,7 @@ export type ScreenRoute = {
 /** Every screen, one line each; tabs stand in this order. The first with a tab is home. */
 export const routes: readonly ScreenRoute[] = [
   { path: '/marks', screen: lazy(() => import('./marks/Marks.tsx')), free: true },
+  { path: '/marks/controls', screen: lazy(() => import('./marks/Controls.tsx')), free: true },
   { path: '/marks/picture/:sample', screen: lazy(() => import('./marks/SamplePicture.tsx')), free: true },
 ];
 

@@ -36,8 +36,9 @@ async function goTo(page: Page, hash: string): Promise<void> {
   await page.evaluate((to) => {
     window.location.hash = to;
   }, hash);
-  await page.locator(hash === '/marks' ? '.marks-page' : `.machine-picture`).waitFor();
-  if (hash !== '/marks') await page.getByText(hash.split('/').at(-1) ?? '', { exact: true }).waitFor();
+  const standing = { '/marks': '.marks-page', '/marks/controls': '.fields' }[hash] ?? '.machine-picture';
+  await page.locator(standing).waitFor();
+  if (standing === '.machine-picture') await page.getByText(hash.split('/').at(-1) ?? '', { exact: true }).waitFor();
   await page.evaluate(() => document.fonts.ready);
 }
 
@@ -100,7 +101,7 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
   });
 
   test.each([
-    ['light', ['/marks', '/marks/picture/ordinary']],
+    ['light', ['/marks', '/marks/picture/ordinary', '/marks/controls']],
     ['dark', ['/marks/picture/forty-positions']],
   ] as const)('axe finds nothing against the marks and the picture, %s', async (scheme, hashes) => {
     const page = await openPage('/marks', { scheme });
@@ -219,6 +220,55 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
     }));
     expect(body.wide).toBeLessThanOrEqual(640);
     expect(body.high).toBeGreaterThan(900);
+    await page.context().close();
+  });
+
+  test('a letter presses its key, but not while a box has the focus; with Alt it does there too', async () => {
+    const page = await openPage('/marks/controls');
+    await page.keyboard.press('s');
+    await page.getByText('pressed: Save').waitFor();
+    await page.getByLabel('Name').fill('');
+    await page.getByLabel('Name').press('t');
+    expect(await page.getByLabel('Name').inputValue()).toBe('t');
+    expect(await page.getByText('pressed: Save').count()).toBe(1);
+    await page.keyboard.press('Alt+t');
+    await page.getByText('pressed: Throw away').waitFor();
+    await page.getByLabel('Name').blur();
+    await page.keyboard.press('c');
+    expect(await page.getByText('pressed: Nothing to save').count()).toBe(0);
+    await page.keyboard.press('k');
+    await page.locator('.question').waitFor({ state: 'detached' });
+    await page.context().close();
+  });
+
+  test('what is typed is echoed as understood, and questioned where it can be read two ways', async () => {
+    const page = await openPage('/marks/controls');
+    await page.getByLabel('Bottom rear').fill('10,2');
+    await page.getByText('10.20\u00A0mm', { exact: true }).waitFor();
+    await page.getByLabel('Dial').fill('4.120');
+    await page.getByText('Thousands or decimals? Write 4120 or 4.12').waitFor();
+    await page.getByLabel('Dial').fill('4120');
+    await page.getByText('4\u2009120\u00A0h', { exact: true }).waitFor();
+    await page.getByLabel('Read on').fill('12 oct');
+    await page.getByText('12 Oct 2026', { exact: true }).waitFor();
+    await page.getByLabel('Read on').fill('1.1.2027');
+    await page.getByText('That day has not come yet').waitFor();
+    await page.getByRole('combobox', { name: 'Machine' }).fill('tarn');
+    await page.getByRole('option', { name: 'Tarn loader' }).click();
+    expect(await page.getByRole('combobox', { name: 'Machine' }).inputValue()).toBe('Tarn loader');
+    await page.context().close();
+  });
+
+  test('keys are 31 px high in the office and 48 at the bench, which is always light', async () => {
+    const page = await openPage('/marks/controls', { scheme: 'dark' });
+    const save = page.getByRole('button', { name: 'Save', exact: false }).last();
+    expect((await save.boundingBox())?.height).toBe(31);
+    await page.keyboard.press('b');
+    await page.locator('main[data-bench]').waitFor();
+    expect((await save.boundingBox())?.height).toBe(48);
+    expect(await page.locator('main').evaluate((sheet) => getComputedStyle(sheet).backgroundColor)).toBe(
+      'rgb(250, 251, 248)',
+    );
     await page.context().close();
   });
 });
