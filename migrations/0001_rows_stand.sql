@@ -68,8 +68,6 @@ CREATE TRIGGER import_remarks_stay_as_written BEFORE UPDATE ON import_remarks BE
 --> statement-breakpoint
 CREATE TRIGGER import_remarks_stay BEFORE DELETE ON import_remarks BEGIN SELECT RAISE(ABORT, 'rows of import_remarks are never deleted'); END;
 --> statement-breakpoint
-CREATE TRIGGER part_classes_stay_as_written BEFORE UPDATE ON part_classes BEGIN SELECT RAISE(ABORT, 'rows of part_classes stay as written: put in a row that supersedes'); END;
---> statement-breakpoint
 CREATE TRIGGER part_classes_stay BEFORE DELETE ON part_classes BEGIN SELECT RAISE(ABORT, 'rows of part_classes are never deleted'); END;
 --> statement-breakpoint
 CREATE TRIGGER entries_stay_as_made BEFORE UPDATE OF id, made_at, made_by, what ON entries BEGIN SELECT RAISE(ABORT, 'an entry stays as made'); END;

@@ -1,4 +1,5 @@
-import { sql } from 'drizzle-orm';
+import { eq, sql } from 'drizzle-orm';
+import { assertInvariant } from '../outcome.ts';
 import type { PartClass } from '../shop/partClass.ts';
 import { bulk } from './bulk.ts';
 import { NOW_KNOWN, standing } from './counting.ts';
@@ -57,3 +58,8 @@ export const addKnowledge = (
   partClassId: number,
   { tradeWear, newSizeTolMm }: Pick<PartClass, 'tradeWear' | 'newSizeTolMm'>,
 ): number => insertInto(w, classKnowledge, { entryId, partClassId, newSizeTolMm, ...tradeWear });
+
+export function renameClass(w: WritableRecord, partClassId: number, name: string): void {
+  const done = w.write.update(partClasses).set({ name }).where(eq(partClasses.id, partClassId)).run();
+  assertInvariant(done.changes === 1, 'the class to be renamed is in the record');
+}

@@ -1,0 +1,87 @@
+import type { allOperations } from '../contract/allOperations.ts';
+import type { Handlers } from '../contract/operation.ts';
+import { assemblyAddHandler } from './assemblyAdd.ts';
+import { assemblyMoveHandler } from './assemblyMove.ts';
+import { classesListHandler } from './classesList.ts';
+import { classSaveHandler } from './classSave.ts';
+import type { Context } from './context.ts';
+import { customersListHandler } from './customersList.ts';
+import { findingAddHandler } from './findingAdd.ts';
+import { findingCloseHandler } from './findingClose.ts';
+import { fitterSaveHandler } from './fitterSave.ts';
+import { forecastAllHandler } from './forecastAll.ts';
+import { forecastWhyHandler } from './forecastWhy.ts';
+import { gaugeSaveHandler } from './gaugeSave.ts';
+import { hoursAddHandler } from './hoursAdd.ts';
+import { hoursPutRightHandler } from './hoursPutRight.ts';
+import { kindSaveHandler } from './kindSave.ts';
+import { machineChangeHandler } from './machineChange.ts';
+import { machineReadHandler } from './machineRead.ts';
+import { machinesListHandler } from './machinesList.ts';
+import { machineTakeInHandler } from './machineTakeIn.ts';
+import { pointLimitsHandler } from './pointLimits.ts';
+import { recordBackUpHandler } from './recordBackUp.ts';
+import { recordBackupsHandler } from './recordBackups.ts';
+import { recordBringInHandler } from './recordBringIn.ts';
+import { recordOpenHandler } from './recordOpen.ts';
+import { recordOpenDemoHandler } from './recordOpenDemo.ts';
+import { recordRestoreHandler } from './recordRestore.ts';
+import { recordStartEmptyHandler } from './recordStartEmpty.ts';
+import { recordStateHandler } from './recordState.ts';
+import { shopReadHandler } from './shopRead.ts';
+import { shopSaveHandler } from './shopSave.ts';
+import { sizeAnswerHandler } from './sizeAnswer.ts';
+import { sizePutRightHandler } from './sizePutRight.ts';
+import { slipMakeHandler } from './slipMake.ts';
+import { slipPreviewHandler } from './slipPreview.ts';
+import { slipReadHandler } from './slipRead.ts';
+import { slipsListHandler } from './slipsList.ts';
+import { stripDownDiscardHandler } from './stripDownDiscard.ts';
+import { stripDownJudgeHandler } from './stripDownJudge.ts';
+import { stripDownKeepHandler } from './stripDownKeep.ts';
+import { stripDownSaveHandler } from './stripDownSave.ts';
+import { stripDownSheetHandler } from './stripDownSheet.ts';
+
+/** The one handler of each operation; the order is the contract's. */
+export const allHandlers: Handlers<typeof allOperations, Context> = {
+  'record/state': recordStateHandler,
+  'record/startEmpty': recordStartEmptyHandler,
+  'record/openDemo': recordOpenDemoHandler,
+  'record/open': recordOpenHandler,
+  'record/bringIn': recordBringInHandler,
+  'record/backUp': recordBackUpHandler,
+  'record/backups': recordBackupsHandler,
+  'record/restore': recordRestoreHandler,
+  'machines/list': machinesListHandler,
+  'machine/read': machineReadHandler,
+  'machine/takeIn': machineTakeInHandler,
+  'machine/change': machineChangeHandler,
+  'assembly/add': assemblyAddHandler,
+  'assembly/move': assemblyMoveHandler,
+  'point/limits': pointLimitsHandler,
+  'customers/list': customersListHandler,
+  'hours/add': hoursAddHandler,
+  'hours/putRight': hoursPutRightHandler,
+  'stripDown/sheet': stripDownSheetHandler,
+  'stripDown/keep': stripDownKeepHandler,
+  'stripDown/discard': stripDownDiscardHandler,
+  'stripDown/judge': stripDownJudgeHandler,
+  'stripDown/save': stripDownSaveHandler,
+  'size/putRight': sizePutRightHandler,
+  'size/answer': sizeAnswerHandler,
+  'finding/add': findingAddHandler,
+  'finding/close': findingCloseHandler,
+  'forecast/all': forecastAllHandler,
+  'forecast/why': forecastWhyHandler,
+  'classes/list': classesListHandler,
+  'class/save': classSaveHandler,
+  'shop/read': shopReadHandler,
+  'shop/save': shopSaveHandler,
+  'fitter/save': fitterSaveHandler,
+  'gauge/save': gaugeSaveHandler,
+  'kind/save': kindSaveHandler,
+  'slip/preview': slipPreviewHandler,
+  'slip/make': slipMakeHandler,
+  'slip/read': slipReadHandler,
+  'slips/list': slipsListHandler,
+};

@@ -1,0 +1,68 @@
+import type { machineTakeIn } from '../contract/machine.ts';
+import type { Handler, RequestOf } from '../contract/operation.ts';
+import { RefusedError } from '../outcome.ts';
+import { insertCustomer, readCustomer } from '../record/customerStore.ts';
+import { insertDialReading } from '../record/dialStore.ts';
+import { writeEntry } from '../record/entry.ts';
+import { insertMachine, insertMeter, insertOwnership, insertWorkShare } from '../record/machineStore.ts';
+import type { ReadableRecord, WritableRecord } from '../record/recordFile.ts';
+import { pastDay, refuseField } from './asked.ts';
+import { type Context, entryNow, recordOf } from './context.ts';
+import { layOutAssembly, refuseOddAssembly } from './layOutAssembly.ts';
+
+type Asked = RequestOf<typeof machineTakeIn>;
+
+/** Takes a machine in, whole: customer, machine, meter, first hours and assemblies, or nothing. */
+export const machineTakeInHandler: Handler<typeof machineTakeIn, Context> = (context, request) => {
+  const record = recordOf(context);
+  refuseOddCustomer(record, request);
+  for (const [place, assembly] of request.assemblies.entries()) refuseOddAssembly(assembly, `assemblies.${place}`);
+  if (request.dial) pastDay(context, request.dial.takenOn, 'dial.takenOn');
+  refuseOddDial(request);
+  const madeBy = request.dial?.saidBy ?? '';
+  return writeEntry(record, entryNow(context, 'machine/takeIn', madeBy), (w, entryId) => {
+    const customerId = request.customerId ?? insertCustomer(w, request.customer!);
+    const machineId = writeMachine(w, entryId, request, customerId);
+    for (const assembly of request.assemblies)
+      layOutAssembly(w, entryId, { machineId, from: null, enteredBy: madeBy }, assembly);
+    return { machineId, customerId };
+  });
+};
+
+function refuseOddCustomer(record: ReadableRecord, { customerId, customer }: Asked): void {
+  if (customerId === null && !customer) refuseField('customer', 'a customer on record, or a new one');
+  if (customerId !== null && customer) refuseField('customer', 'either a customer on record or a new one');
+  if (customerId !== null && !readCustomer(record, customerId))
+    throw new RefusedError({ code: 'unknown-customer', facts: { path: 'customerId', customerId } });
+}
+
+function refuseOddDial({ dial, machine }: Asked): void {
+  const fullScaleHours = machine.meterDigits === null ? null : 10 ** machine.meterDigits;
+  if (dial && fullScaleHours !== null && dial.dialHours >= fullScaleHours) {
+    const facts = { path: 'dial.dialHours', dialHours: dial.dialHours, fullScaleHours };
+    throw new RefusedError({ code: 'dial-over-full-scale', facts });
+  }
+}
+
+function writeMachine(w: WritableRecord, entryId: number, { machine, dial }: Asked, customerId: number): number {
+  const { name, make, model, serial, builtYear, note, meterDigits: digits, hoursBefore, workShare } = machine;
+  const machineId = insertMachine(w, entryId, { name, make, model, serial, builtYear, note });
+  insertOwnership(w, entryId, { machineId, customerId, fromOn: null });
+  insertMeter(w, entryId, { machineId, digits, hoursBefore });
+  if (workShare !== 1) insertWorkShare(w, entryId, { machineId, fromOn: null, share: workShare, workType: null });
+  if (dial) {
+    insertDialReading(w, entryId, {
+      machineId,
+      takenOn: dial.takenOn,
+      kind: dial.estimate ? 'estimate' : 'reading',
+      dialHours: dial.dialHours,
+      newDialHours: null,
+      errorHours: null,
+      saidBy: dial.saidBy,
+      parked: false,
+      question: null,
+      inDay: 0,
+    });
+  }
+  return machineId;
+}

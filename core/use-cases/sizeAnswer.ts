@@ -1,0 +1,29 @@
+import type { Handler } from '../contract/operation.ts';
+import type { sizeAnswer } from '../contract/stripDown.ts';
+import { RefusedError } from '../outcome.ts';
+import { writeEntry } from '../record/entry.ts';
+import { insertRenewal, putSizeRight, readSizeRow } from '../record/sizeStore.ts';
+import { type Context, entryNow, recordOf } from './context.ts';
+import { seriesNow } from './seriesNow.ts';
+
+/**
+ * Answers the question about a size kept aside: it is used as it was read. `was-renewed` says besides that the part is
+ * another one, put in elsewhere some time since the size before.
+ */
+export const sizeAnswerHandler: Handler<typeof sizeAnswer, Context> = (context, { sizeId: rowId, answer, by }) => {
+  const record = recordOf(context);
+  const row = readSizeRow(record, rowId);
+  if (!row) throw new RefusedError({ code: 'unknown-size', facts: { path: 'sizeId', sizeId: rowId } });
+  if (!row.parked) throw new RefusedError({ code: 'not-questioned', facts: { path: 'sizeId', sizeId: rowId } });
+  const { stripDownId, pointId, takenOn } = row;
+  // one renewal for all stations of the visit
+  const renewedThen = seriesNow(context)
+    .life.points.find((point) => point.pointId === pointId)
+    ?.renewals.some((renewal) => renewal.takenOn === takenOn && !renewal.hoursKnown);
+  const sizeId = writeEntry(record, entryNow(context, 'size/answer', by), (w, entryId) => {
+    if (answer === 'was-renewed' && !renewedThen)
+      insertRenewal(w, entryId, { stripDownId, pointId, hoursKnown: false, sizeMm: null });
+    return putSizeRight(w, entryId, rowId, { parked: false, reason: answer });
+  });
+  return { sizeId };
+};
