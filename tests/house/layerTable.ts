@@ -73,7 +73,11 @@ export const LAYERS: readonly Layer[] = [
   },
   {
     at: 'core/shells',
-    imports: [...GROUND, 'core/words', 'core/contract', 'core/use-cases', 'core/jobs', 'core/record/openRecord.ts'],
+    imports: [
+      ...GROUND,
+      ...['core/words', 'core/contract', 'core/use-cases', 'core/jobs', 'core/exchange'],
+      ...['core/record/openRecord.ts', 'core/record/clock.ts'],
+    ],
     packages: ['zod', 'node:'],
   },
   // how the program is put together, not a part of it

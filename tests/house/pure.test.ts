@@ -17,6 +17,7 @@ const MAY_TOUCH_FILES = [
   'core/use-cases/context.ts',
   'core/use-cases/backUps.ts',
   'core/use-cases/recentRecords.ts',
+  'core/use-cases/record', // opening, laying down, restoring
 ];
 const FILES = /from 'node:fs(\/promises)?'|from 'node:child_process'|from 'node:net'|from 'node:http'/;
 
