@@ -36,8 +36,6 @@ type ContextOptions = {
   clock?: Clock;
   /** absent: the folder of the record */
   dataFolder?: string | undefined;
-  /** the same, by its older name */
-  dataDir?: string | undefined;
 };
 
 /**
@@ -46,7 +44,7 @@ type ContextOptions = {
  * @throws RefusedError as openRecord; not-a-day for an asOf that does not exist
  */
 export function openContext(options: ContextOptions): Context {
-  const dataFolder = options.dataFolder ?? options.dataDir ?? (options.recordPath ? dirname(options.recordPath) : '.');
+  const dataFolder = options.dataFolder ?? (options.recordPath ? dirname(options.recordPath) : '.');
   const clock = options.asOf === undefined ? (options.clock ?? systemClock) : clockFixedOn(dayOf(options.asOf));
   const context: Context = {
     record: null,

@@ -2,9 +2,10 @@ import type { Day } from '../units/day.ts';
 import { fingerprint } from '../way/fingerprint.ts';
 import { openFindings } from '../way/openFindings.ts';
 import { partsOfMachine, type ShopSeries } from '../way/shopSeries.ts';
-import { forecastsOfMachine, type Learning, type MachineForecast, seriesOfShop } from '../way.ts';
-import { type Context, keptInMemory, lifeOf } from './context.ts';
+import { forecastsOfMachine, type Learning, type MachineForecast } from '../way.ts';
+import type { Context } from './context.ts';
 import { shopLearning } from './learning/shopLearning.ts';
+import { seriesNow } from './seriesNow.ts';
 
 /** The shop walked up to a day: every reading use case starts here. Forecasts are made when first asked for. */
 export type ShopNow = {
@@ -15,7 +16,7 @@ export type ShopNow = {
 };
 
 export function shopNow(context: Context, asOf: Day = context.today()): ShopNow {
-  const shop = keptInMemory(context, `series as of ${asOf}`, () => seriesOfShop(lifeOf(context, { asOf }), asOf));
+  const shop = seriesNow(context, asOf);
   const learning = shopLearning(context, shop);
   const known = forecastsKept(context);
   return {
