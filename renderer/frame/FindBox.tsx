@@ -74,7 +74,15 @@ function GoingBox() {
         goTo(`/machine/${key}`);
       }}
     >
-      <Input ref={box} placeholder={shared.find} />
+      <Input
+        ref={box}
+        placeholder={shared.find}
+        onKeyDown={(event) => {
+          if (event.key !== 'Escape') return;
+          setTyped('');
+          box.current?.blur();
+        }}
+      />
       <Letter>/</Letter>
       <Popover className="pick-list" offset={2}>
         <ListBox
