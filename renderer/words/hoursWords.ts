@@ -28,8 +28,8 @@ export const hoursWords = {
   kept: (machine: string, hours: string) => `${machine}: kept, ${hours} machine hours.`,
   keptUnknown: (machine: string) => `${machine}: kept.`,
   keptNote: 'Every forecast of it has been worked out anew.',
-  another: 'Another machine',
-  sayNew: 'Enter what the old meter showed last, if anybody knows, then Enter hours.',
+  keptAside: (machine: string) => `${machine}: kept as read, aside from the machine’s hours.`,
+  keptAsideNote: 'It counts once it is put right on the machine’s page.',
   missing: {
     machineId: 'Which machine?',
     dialHours: 'What does the dial show?',

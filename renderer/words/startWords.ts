@@ -30,7 +30,7 @@ export const startWords = {
   toMachines: 'To the machines',
 
   path: 'Whole path of the file',
-  pathHint: 'for example C:\\Shop\\machines.hwr, or /home/shop/machines.hwr',
+  pathHint: 'for example C:\\Shop\\machines.hoursandwear, or /home/shop/machines.hoursandwear',
   browse: 'Look for it',
   openIt: 'Open it',
   restoreIt: 'Put it in place',

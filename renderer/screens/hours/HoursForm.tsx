@@ -29,7 +29,7 @@ export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose
   const [form, setForm] = useState<Form>(() => opened(opening, today));
   const [question, setQuestion] = useState<Asks | null>(null);
   const [remarked, setRemarked] = useState(false);
-  const [kept, setKept] = useState<{ machine: string; machineHours: number | null } | null>(null);
+  const [kept, setKept] = useState<KeptHours | null>(null);
   const strip = useRef<HTMLElement>(null);
   const machine = machines.value?.machines.find(({ machineId }) => machineId === form.machineId);
   const { remarks } = hoursRequest(form);
@@ -61,7 +61,8 @@ export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose
     if (!reply) return;
     setQuestion(reply.kept ? null : reply.question);
     if (!reply.kept) return;
-    setKept({ machine: machine?.name ?? '', machineHours: reply.machineHours });
+    // kept, though it cannot be: it stands aside till somebody puts it right
+    setKept({ machine: machine?.name ?? '', machineHours: reply.machineHours, aside: reply.question !== null });
     setForm(emptyHoursForm(today, toSend.saidBy));
     setRemarked(false);
     strip.current?.querySelector<HTMLElement>('.pick input')?.focus();
@@ -131,13 +132,9 @@ export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose
           {kept ? (
             <>
               <b>
-                <Figures>
-                  {kept.machineHours === null
-                    ? words.keptUnknown(kept.machine)
-                    : words.kept(kept.machine, hoursFigure(kept.machineHours))}
-                </Figures>
+                <Figures>{keptText(kept)}</Figures>
               </b>{' '}
-              {words.keptNote}
+              {kept.aside ? words.keptAsideNote : words.keptNote}
             </>
           ) : (
             machine && <Figures>{standing(machine)}</Figures>
@@ -224,6 +221,13 @@ const optionOf = (machine: MachineLine) => ({
   text: machine.name,
   second: [machine.customer, machine.place, machine.serial].filter(Boolean).join(', '),
 });
+
+type KeptHours = { machine: string; machineHours: number | null; aside: boolean };
+
+function keptText({ machine, machineHours, aside }: KeptHours): string {
+  if (aside) return words.keptAside(machine);
+  return machineHours === null ? words.keptUnknown(machine) : words.kept(machine, hoursFigure(machineHours));
+}
 
 /** Where the machine's hours stand: what a person on the telephone checks the new figure against. */
 function standing({ hours }: MachineLine): string {

@@ -137,7 +137,7 @@ function Account({ account, onBringIn }: { account: ImportAccount; onBringIn: ()
 async function bringIn(files: readonly CsvFile[], dryRun: boolean) {
   const request = { files: files.map(({ name, base64 }) => ({ name, base64 })), dryRun };
   const answer = await answerTo(recordBringIn, request);
-  if (answer.ok || answer.fault.code !== 'no-record-open') return answer;
+  if (answer.ok || answer.fault.code !== 'no-record') return answer;
   const laidDown = await answerTo(recordStartEmpty, {});
   return laidDown.ok ? answerTo(recordBringIn, request) : laidDown;
 }

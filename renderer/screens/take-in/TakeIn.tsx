@@ -9,6 +9,7 @@ import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark, useRecord, useToday } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { faultText } from '#renderer/words/faultText.ts';
 import { remarkText, takeInWords as words } from '#renderer/words/takeInWords.ts';
 import { AddAssembly } from './AddAssembly.tsx';
 import { AssemblyPart } from './AssemblyPart.tsx';
@@ -161,6 +162,6 @@ export function refused(fault: Fault | null, form: TakeInForm): (Remark & { expe
   return issues.map(({ path, expected }) => ({
     path: formPath(path, form),
     why: 'refused',
-    facts: { expected: expected || fault.code.replaceAll('-', ' ') },
+    facts: { expected: expected === '' ? faultText(fault).what : `${expected} was expected` },
   }));
 }
