@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { ShopSettings } from '#core/contract/shop.ts';
 import { dayOfYearEcho, readDayOfYear } from './dayOfYear.ts';
 import { seasonOf, seasonPercent } from './season.ts';
+import { shopForm, shopSettings } from './shopForm.ts';
 
 describe('a day of the year', () => {
   it('is taken as people write it', () => {
@@ -28,5 +30,38 @@ describe('the season', () => {
   });
   it('is shown as shares of the year', () => {
     expect(seasonPercent(Array(12).fill(1))).toEqual(Array(12).fill(8.3));
+  });
+});
+
+describe('the shop’s settings', () => {
+  const settings: ShopSettings = {
+    name: 'Under Crag Works',
+    headLines: ['Agricultural engineers'],
+    phone: '0100',
+    email: '',
+    winterFrom: '11-01',
+    winterTo: '02-28',
+    winterHoursPerWeek: 37.5,
+    decimalMark: ',',
+    season: Array(12).fill(1),
+    hoursPerYearDefault: 1200,
+    greaseAndWatch: ['Grease it.', 'Watch it.'],
+    theme: 'system',
+  };
+  it('come back from the form as they went in', () => {
+    const back = shopSettings(shopForm(settings)).settings;
+    expect(back).toEqual(settings);
+    expect(shopForm(settings)).toMatchObject({ winterFromText: '1 Nov', winterHoursText: '37,5' });
+  });
+  it('name the fields that could not be read', () => {
+    const { settings: none, remarks } = shopSettings({
+      ...shopForm(settings),
+      winterToText: '31 Feb',
+      hoursPerYearText: '0',
+      headText: 'a\nb\nc\nd\ne',
+      seasonTexts: Array(12).fill('-1'),
+    });
+    expect(none).toBeNull();
+    expect([...remarks].sort()).toEqual(['headText', 'hoursPerYearText', 'seasonTexts', 'winterToText']);
   });
 });

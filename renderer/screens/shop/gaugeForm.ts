@@ -1,0 +1,43 @@
+import type { AskOf } from '#core/contract/operation.ts';
+import type { Gauge, gaugeSave } from '#core/contract/shop.ts';
+import { type DecimalMark, limitFigure } from '#core/words/quantityText.ts';
+import { readNumber } from '../../words/readNumber.ts';
+import { errorFigure } from '../take-in/form.ts';
+
+/** A gauge as typed; its error as the shop says it, U = 2 sd. */
+export type GaugeForm = {
+  gaugeId: number | null;
+  name: string;
+  uText: string;
+  stepText: string;
+  measures: Gauge['measures'];
+  active: boolean;
+};
+
+export const emptyGaugeForm: GaugeForm = {
+  gaugeId: null,
+  name: '',
+  uText: '',
+  stepText: '',
+  measures: [],
+  active: true,
+};
+
+export const gaugeForm = (gauge: Gauge, mark: DecimalMark): GaugeForm => ({
+  gaugeId: gauge.gaugeId,
+  name: gauge.name,
+  uText: errorFigure(gauge.errorMm, mark),
+  stepText: limitFigure(gauge.stepMm, mark),
+  measures: gauge.measures,
+  active: gauge.active,
+});
+
+/** The gauge the row stands for: the record holds the sd, half of what is typed. Null: not one yet. */
+export function gaugeRequest(form: GaugeForm): AskOf<typeof gaugeSave> | null {
+  const u = readNumber(form.uText.replace(/^\s*(±|\+-)/, ''), 'mm');
+  const step = readNumber(form.stepText, 'mm');
+  const stepMm = step.ok ? step.value : step.why === 'empty' ? 0 : null;
+  if (form.name.trim() === '' || !u.ok || u.value < 0.001 || u.value > 20 || stepMm === null || stepMm < 0) return null;
+  const { gaugeId, name, measures, active } = form;
+  return { gaugeId, name: name.trim(), errorMm: u.value / 2, stepMm, measures, active };
+}
