@@ -5,8 +5,9 @@ import { MARGIN_PT, view } from './elements.ts';
 import { slipAxis } from './slipAxis.ts';
 import { footPt, slipFoot } from './slipFoot.ts';
 import { headline, shopHead } from './slipHead.ts';
-import { barsExplained, foundAndDone, sectionHead, thenAndWatch } from './slipLists.ts';
-import { headlineText, slipLabels } from './slipWords.ts';
+import { slipLabels } from './slipLabels.ts';
+import { foundAndDone, sectionHead, thenAndWatch } from './slipLists.ts';
+import { headlineText } from './slipWords.ts';
 
 /** How much of each list is shown: what is left out is counted on the paper. */
 export type SlipRoom = { axisRows: number; listLines: number; watchLines: number; drawing: boolean };
@@ -47,7 +48,6 @@ export function forecastSlipPaper(slip: Slip, room: SlipRoom): ReactElement {
         ? []
         : [axisHead(), slipAxis(slip, slip.axis, room.axisRows, widthPt)]),
       thenAndWatch(slip, room.watchLines, room.drawing),
-      barsExplained(slip),
     ),
   );
 }

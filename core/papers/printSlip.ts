@@ -32,15 +32,18 @@ async function pageOf(slip: Slip, room: SlipRoom): Promise<Uint8Array | null> {
 
 const pageCount = (bytes: Buffer): number => bytes.toString('latin1').match(/\/Type \/Page\b(?!s)/g)?.length ?? 0;
 
-const LEAST: SlipRoom = { axisRows: 3, listLines: 2, watchLines: 2, drawing: false };
-/** Below these a list is cut only when nothing longer is left to cut. */
-const FAIR: SlipRoom = { axisRows: 9, listLines: 4, watchLines: 4, drawing: true };
+/** What each list is worth: down to these in turn, the drawing goes between the first and the second. */
+const FAIR: SlipRoom = { axisRows: 12, listLines: 5, watchLines: 5, drawing: true };
+const SHORT: SlipRoom = { axisRows: 8, listLines: 3, watchLines: 3, drawing: false };
+const LEAST: SlipRoom = { axisRows: 3, listLines: 1, watchLines: 1, drawing: false };
 
 /** Rooms from the whole slip down to the least, one line less at a time, the list furthest above its fair share first. */
 export function roomsOf(slip: Slip): SlipRoom[] {
   let room: SlipRoom = {
     axisRows: Math.min(24, slip.axis?.rows.length ?? 0),
-    listLines: Math.max(slip.found.length, slip.done.length),
+    // without anything done, what was found stands in two columns
+    listLines:
+      slip.done.length === 0 ? Math.ceil(slip.found.length / 2) : Math.max(slip.found.length, slip.done.length),
     watchLines: slip.watch.length + slip.greaseAndWatch.length,
     drawing: true,
   };
@@ -54,11 +57,12 @@ export function roomsOf(slip: Slip): SlipRoom[] {
 
 function smaller(room: SlipRoom): SlipRoom | null {
   const lists = ['listLines', 'watchLines', 'axisRows'] as const;
-  const most = (over: SlipRoom) =>
-    lists.filter((list) => room[list] > over[list]).sort((a, b) => room[b] / over[b] - room[a] / over[a])[0];
-  const aboveFair = most(FAIR);
-  if (aboveFair) return { ...room, [aboveFair]: room[aboveFair] - 1 };
-  if (room.drawing) return { ...room, drawing: false };
-  const aboveLeast = most(LEAST);
-  return aboveLeast ? { ...room, [aboveLeast]: room[aboveLeast] - 1 } : null;
+  for (const step of [FAIR, SHORT, LEAST]) {
+    if (room.drawing && !step.drawing) return { ...room, drawing: false };
+    const longest = lists
+      .filter((list) => room[list] > step[list])
+      .sort((a, b) => room[b] / step[b] - room[a] / step[a])[0];
+    if (longest) return { ...room, [longest]: room[longest] - 1 };
+  }
+  return null;
 }

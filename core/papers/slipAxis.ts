@@ -9,7 +9,9 @@ import type { Slip } from '../contract/slip.ts';
 import { group, HAIR, INK, label, line, PAPER, path, picture, rect, WINTER_GREY } from './elements.ts';
 import { crossHatchPath, hatchPath } from './hatch.ts';
 import { WEIGHT } from './paperFonts.ts';
-import { forecastFigure, itemsText, meterFigure, slipLabels } from './slipWords.ts';
+import { forecastFigure, meterFigure } from './slipFigures.ts';
+import { slipLabels } from './slipLabels.ts';
+import { itemsText } from './slipNames.ts';
 
 type Axis = NonNullable<Slip['axis']>;
 type Row = Axis['rows'][number];

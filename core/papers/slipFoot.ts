@@ -4,15 +4,10 @@ import type { Slip } from '../contract/slip.ts';
 import { day } from '../units/day.ts';
 import { fixedView, INK, line, MARGIN_PT, picture, rect, strong, text, view } from './elements.ts';
 import { WEIGHT } from './paperFonts.ts';
-import {
-  cautionText,
-  longDay,
-  machineOnPlate,
-  meterBoxes,
-  meterDays,
-  planningAidHead,
-  slipLabels,
-} from './slipWords.ts';
+import { cautionText, planningAidHead } from './slipCautions.ts';
+import { longDay } from './slipFigures.ts';
+import { meterBoxes, meterDays, slipLabels } from './slipLabels.ts';
+import { machineOnPlate } from './slipWords.ts';
 
 const A4_WIDTH_PT = 595.28;
 
@@ -84,10 +79,10 @@ const boxes = (count: number): ReactElement => {
 
 function titleBlock(slip: Slip): ReactElement {
   const cells: [head: string, words: string, grow: number][] = [
-    [slipLabels.machine, machineOnPlate(slip), 4.6],
-    [slipLabels.asOf, slip.asOf, 1.9],
-    [slipLabels.restsOn, slipLabels.basis(slip), 4.2],
-    [slipLabels.measuredBy, slip.measuredBy === '' ? slipLabels.nobody : slip.measuredBy, 2.6],
+    [slipLabels.machine, machineOnPlate(slip), 5],
+    [slipLabels.asOf, slip.asOf, 2],
+    [slipLabels.restsOn, slipLabels.basis(slip), 4.7],
+    [slipLabels.measuredBy, slip.measuredBy === '' ? slipLabels.nobody : slip.measuredBy, 2.3],
     [slipLabels.sheet, slipLabels.oneOfOne, 1.2],
   ];
   return view(
@@ -103,7 +98,7 @@ function titleBlock(slip: Slip): ReactElement {
           borderLeftWidth: i === 0 ? 0 : 0.9,
         },
         text({ face: 'table', sizePt: 9.5 }, {}, head),
-        text({ face: 'table', sizePt: 11, weight: WEIGHT.label, lines: 1 }, {}, words),
+        text({ face: 'table', sizePt: 10.5, weight: WEIGHT.label, lines: 1 }, {}, words),
       ),
     ),
   );

@@ -4,7 +4,9 @@ import type { Slip } from '../contract/slip.ts';
 import { day } from '../units/day.ts';
 import { block, INK, path, picture, text, view } from './elements.ts';
 import { WEIGHT } from './paperFonts.ts';
-import { decidingText, headlineText, longDay, machineLine, slipLabels } from './slipWords.ts';
+import { longDay } from './slipFigures.ts';
+import { slipLabels } from './slipLabels.ts';
+import { decidingText, headlineText, machineLine } from './slipWords.ts';
 
 /** The shop's head, and which slip this is. */
 export const shopHead = (slip: Slip): ReactElement =>

@@ -3,7 +3,9 @@ import type { Slip } from '../contract/slip.ts';
 import { block, HAIR, INK, strong, text, view } from './elements.ts';
 import { WEIGHT } from './paperFonts.ts';
 import { sketchDrawing } from './sketchDrawing.ts';
-import { doneLine, foundLine, howToRead, type SlipLine, slipLabels, thenDoText, watchLines } from './slipWords.ts';
+import { slipLabels } from './slipLabels.ts';
+import { doneLine, foundLine, type SlipLine, watchLines } from './slipLines.ts';
+import { howToRead, thenDoText } from './slipWords.ts';
 
 const COLUMN = { flexGrow: 1, flexBasis: 0 } as const;
 
@@ -14,31 +16,42 @@ export const sectionHead = (words: string): ReactElement =>
     text({ sizePt: 12, weight: WEIGHT.head }, {}, words),
   );
 
-/** What was found and what was done, side by side, on the same item numbers. */
+/** What was found and what was done, side by side; where nothing was done, what was found takes both columns. */
 export function foundAndDone(slip: Slip, mostLines: number): ReactElement | null {
   if (slip.found.length === 0 && slip.done.length === 0) return null;
   const found = slip.found.map((row) => foundLine(slip, row));
   const done = slip.done.map((row) => doneLine(slip, row));
+  if (done.length === 0) return foundAlone(slip, found, mostLines);
   return block(
     { flexDirection: 'row', marginTop: 8, gap: 20 },
-    column(slipLabels.found(slip), found, slipLabels.nothingFound, mostLines),
-    column(slipLabels.done(slip), done, slipLabels.nothingDone, mostLines),
+    view(COLUMN, sectionHead(slipLabels.found(slip)), ...lines(found, mostLines), ...noLines(found)),
+    view(COLUMN, sectionHead(slipLabels.done(slip)), ...lines(done, mostLines)),
   );
 }
 
-function column(head: string, lines: readonly SlipLine[], none: string, most: number): ReactElement {
-  const shown = lines.slice(0, most);
-  const left = lines.length - shown.length;
-  return view(
-    COLUMN,
-    sectionHead(head),
-    ...shown.map(listLine),
-    ...(lines.length === 0 ? [text({ face: 'table', sizePt: 11 }, { paddingVertical: 3 }, none)] : []),
-    ...(left > 0
-      ? [text({ face: 'table', sizePt: 10 }, { paddingTop: 3, marginLeft: 30 }, slipLabels.more(left, 'lines'))]
-      : []),
+/** As many lines a column as the page has room for, read down the left one first. */
+function foundAlone(slip: Slip, found: readonly SlipLine[], mostLines: number): ReactElement {
+  const left = Math.min(mostLines, Math.ceil(found.length / 2));
+  return block(
+    { marginTop: 8 },
+    sectionHead(slipLabels.found(slip)),
+    view(
+      { flexDirection: 'row', gap: 20 },
+      view(COLUMN, ...found.slice(0, left).map(listLine)),
+      view(COLUMN, ...lines(found.slice(left), mostLines)),
+    ),
   );
 }
+
+function lines(all: readonly SlipLine[], most: number): ReactElement[] {
+  const left = all.length - most;
+  if (left <= 0) return all.map(listLine);
+  const more = text({ face: 'table', sizePt: 10 }, { paddingTop: 2, marginLeft: 30 }, slipLabels.more(left, 'lines'));
+  return [...all.slice(0, most).map(listLine), more];
+}
+
+const noLines = (found: readonly SlipLine[]): ReactElement[] =>
+  found.length > 0 ? [] : [text({ face: 'table', sizePt: 11 }, { paddingVertical: 3 }, slipLabels.nothingFound)];
 
 const listLine = (its: SlipLine): ReactElement =>
   view(
@@ -49,41 +62,36 @@ const listLine = (its: SlipLine): ReactElement =>
   );
 
 /**
- * What would be done at that visit, and what to watch till then: side by side, or one above the other with the
- * assembly's drawing beside them.
+ * What would be done at that visit, what to watch till then, how to read the bars; the assembly's drawing beside them
+ * where there is room for it.
  */
-export function thenAndWatch(slip: Slip, mostWatch: number, drawing: boolean): ReactElement | null {
+export function thenAndWatch(slip: Slip, mostWatch: number, drawing: boolean): ReactElement {
   const then = thenDoText(slip);
-  const watch = watchLines(slip);
   const sketch = drawing ? slip.sketch : null;
-  const parts = [
-    ...(then === '' ? [] : [view({}, sectionHead(slipLabels.thenDo), thenText(then))]),
-    ...(watch.length === 0 ? [] : [view({}, sectionHead(slipLabels.watch), ...watchList(watch, mostWatch))]),
-  ];
-  if (parts.length === 0 && sketch === null) return null;
-  if (sketch === null) {
-    return block({ flexDirection: 'row', marginTop: 4, gap: 20 }, ...parts.map((part) => view(COLUMN, part)));
-  }
   return block(
-    { flexDirection: 'row', marginTop: 4, gap: 20 },
-    view({ ...COLUMN, gap: 6 }, ...parts),
-    sketchDrawing(sketch, { widthPt: 190, heightPt: 130 }),
+    { flexDirection: 'row', marginTop: 6, gap: 20 },
+    view(
+      COLUMN,
+      ...(then === ''
+        ? []
+        : [sectionHead(slipLabels.thenDo), text({ face: 'table', sizePt: 11.5, lines: 6 }, {}, then)]),
+      ...watchText(slip, mostWatch),
+      ...barsExplained(slip),
+    ),
+    ...(sketch === null ? [] : [sketchDrawing(sketch, { widthPt: 190, heightPt: 130 })]),
   );
 }
 
-const thenText = (words: string): ReactElement => text({ face: 'table', sizePt: 11.5, lines: 6 }, {}, words);
+function watchText(slip: Slip, most: number): ReactElement[] {
+  const all = watchLines(slip);
+  if (all.length === 0) return [];
+  const left = all.length - most;
+  const shown = [...all.slice(0, most), ...(left > 0 ? [`${slipLabels.more(left, 'lines')}.`] : [])].join(' ');
+  return [text({ face: 'table', sizePt: 11 }, { marginTop: 4 }, strong(slipLabels.watch(slip)), ` ${shown}`)];
+}
 
 /** One in ten, nine in ten, and what solid, hatched and open mean. */
-export const barsExplained = (slip: Slip): ReactElement | null =>
+const barsExplained = (slip: Slip): ReactElement[] =>
   slip.axis === null || slip.axis.rows.length === 0
-    ? null
-    : block({ marginTop: 8 }, text({ face: 'table', sizePt: 10.5 }, {}, strong(slipLabels.howToRead), ` ${howToRead}`));
-
-function watchList(lines: readonly string[], most: number): ReactElement[] {
-  const shown = lines.slice(0, most);
-  const left = lines.length - shown.length;
-  return [
-    ...shown.map((words) => text({ face: 'table', sizePt: 11.5, lines: 2 }, { paddingTop: 1.5 }, words)),
-    ...(left > 0 ? [text({ face: 'table', sizePt: 10 }, { paddingTop: 1.5 }, slipLabels.more(left, 'lines'))] : []),
-  ];
-}
+    ? []
+    : [text({ face: 'table', sizePt: 10.5 }, { marginTop: 4 }, strong(slipLabels.howToRead), ` ${howToRead}`)];

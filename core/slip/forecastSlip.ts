@@ -29,10 +29,11 @@ export type SlipFrom = {
 /** The farmer's page as facts: what was found and done, when to come in, and what to do then. */
 export function forecastSlip(from: SlipFrom): Slip {
   const { head, asOf, hours } = from;
-  const labelOf = slipLabels(from.points);
   const points = [...from.points].sort(soonestFirst);
   const open = from.findings.filter((finding) => finding.open);
   const stops = open.filter(({ finding }) => finding.severity === 'do-not-use');
+  const assembly = assemblyOf(from, stops[0], points[0]);
+  const labelOf = slipLabels(from.points, assembly);
   const headline = slipHeadline({ asOf, hours, winters: from.winters, points, stops, labelOf });
   const visit = slipVisit(
     from.points.map((point) => ({ ...point.visited, item: point.item, label: labelOf(point) })),
@@ -43,7 +44,7 @@ export function forecastSlip(from: SlipFrom): Slip {
   return {
     ...head,
     asOf,
-    machine: { ...head.machine, assembly: assemblyOf(from, stops[0], points[0]) },
+    machine: { ...head.machine, assembly },
     hoursAre: hours?.dialHoursNow == null ? 'machine' : 'dial',
     meterDigits: from.meterDigits,
     dialHours: hours && dialOf(hours, hours.machineHoursNow),

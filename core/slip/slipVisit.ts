@@ -43,7 +43,9 @@ export function slipVisit(points: readonly VisitedPoint[], findings: readonly Na
     found: [
       ...findings.filter(({ finding }) => since(finding.takenOn)).map(foundFinding),
       ...points.flatMap((point) => foundSizes(point, foundOn)),
-    ].sort(worstFirst),
+    ]
+      .sort(worstFirst)
+      .map(({ row }) => row),
     doneOn: lastDay(doneDays),
     done: [...closed.map(closedFinding), ...done.map(({ row }) => row)],
     renewedItems: new Set(done.filter(({ row }) => row.what === 'renewed').map(({ row }) => row.label)),
@@ -58,39 +60,47 @@ const lastDay = (days: readonly Day[]): Day | null =>
 /** A hundredth unless the gauge is far coarser. */
 const decimalsOf = ({ gaugeErrorMm }: VisitedPoint): number => (gaugeErrorMm >= 0.1 ? 1 : 2);
 
-function foundSizes(point: VisitedPoint, foundOn: Day | null): Slip['found'] {
+/** A line of what was found, and how much it matters. */
+type Ranked = { row: Slip['found'][number]; gravity: number };
+
+function foundSizes(point: VisitedPoint, foundOn: Day | null): Ranked[] {
   return point.history
     .filter((visit) => isFound(visit) && visit.takenOn === foundOn && visit.governing !== null)
     .map((visit) => {
       const sizeMm = visit.governing!.sizeMm;
-      const { renewAtMm } = visit.limits;
-      const past = renewAtMm === null ? null : wearOf(point.wears, renewAtMm, sizeMm);
-      return {
+      const { newSizeMm, renewAtMm } = visit.limits;
+      const pastMm = renewAtMm === null ? null : wearOf(point.wears, renewAtMm, sizeMm);
+      const limitWearMm = renewAtMm === null ? 0 : wearOf(point.wears, newSizeMm, renewAtMm);
+      const row = {
         items: [point.item],
         label: point.label,
         sizeMm,
         renewAtMm,
         decimals: decimalsOf(point),
-        pastMm: past !== null && past > 0 ? past : null,
+        pastMm: pastMm !== null && pastMm > 0 ? pastMm : null,
         finding: null,
         severity: null,
         doNotUse: false,
         note: '',
       };
+      return { row, gravity: limitWearMm > 0 ? visit.governing!.wearMm / limitWearMm : 0 };
     });
 }
 
-const foundFinding = ({ finding, item, label }: NamedFinding): Slip['found'][number] => ({
-  items: item === null ? [] : [item],
-  label,
-  sizeMm: null,
-  renewAtMm: null,
-  decimals: 2,
-  pastMm: null,
-  finding: finding.kind,
-  severity: finding.severity,
-  doNotUse: finding.severity === 'do-not-use',
-  note: finding.note,
+const foundFinding = ({ finding, item, label }: NamedFinding): Ranked => ({
+  gravity: GRAVITY[finding.severity],
+  row: {
+    items: item === null ? [] : [item],
+    label,
+    sizeMm: null,
+    renewAtMm: null,
+    decimals: 2,
+    pastMm: null,
+    finding: finding.kind,
+    severity: finding.severity,
+    doNotUse: finding.severity === 'do-not-use',
+    note: finding.note,
+  },
 });
 
 const closedFinding = ({ finding, item, label }: NamedFinding): Slip['done'][number] => ({
@@ -132,9 +142,8 @@ function doneAt(point: VisitedPoint, since: (on: Day) => boolean): Done[] {
   return [...renewed, ...left];
 }
 
-/** Findings before sizes, the gravest first; then sizes past their limit, the furthest first; then as they come. */
-const worstFirst = (a: Slip['found'][number], b: Slip['found'][number]): number => gravity(b) - gravity(a);
+/** Findings before sizes, the gravest first; then sizes, those furthest on their way to their limit first. */
+const worstFirst = (a: Ranked, b: Ranked): number =>
+  b.gravity - a.gravity || (a.row.items[0] ?? 0) - (b.row.items[0] ?? 0);
 
 const GRAVITY = { 'do-not-use': 4000, repair: 3000, watch: 2000 } as const;
-const gravity = (found: Slip['found'][number]): number =>
-  found.severity ? GRAVITY[found.severity] : found.pastMm === null ? 0 : 1000 + Math.min(900, found.pastMm);

@@ -1,0 +1,43 @@
+import type { Slip } from '../contract/slip.ts';
+import { day } from '../units/day.ts';
+import { hoursFigure } from '../words/quantityText.ts';
+import { fullScale, shortDay, turnsOver } from './slipFigures.ts';
+import { thingOf } from './slipNames.ts';
+
+/** What a caution's code means to a farmer; codes without a sentence are for the shop alone. */
+const cautionSentences: Record<string, string> = {
+  'dates-not-reliable': 'Too few meter readings to say when; go by the hours.',
+  'long-extrapolation': 'Some figures reach far beyond what has been measured.',
+  'from-trade-prior': 'Some figures rest on trade experience, not yet on parts we have measured.',
+  'sizes-questioned': 'A size is being queried and is left out here.',
+  'other-assembly-stopped': 'Another part of the machine must not be used.',
+};
+
+export const cautionCodesSaid = Object.keys(cautionSentences);
+
+export const planningAidHead = 'This is a planning aid, not a certificate.';
+
+export function cautionText(slip: Slip): string {
+  const thing = thingOf(slip);
+  const own = slip.cautions.map((code) => cautionSentences[code]).filter((sentence) => sentence !== undefined);
+  const hours =
+    slip.hoursAre === 'dial' ? 'Hours are those of the present meter.' : 'Hours are since new; no meter has been read.';
+  const read = slip.readOn === null ? '' : `, last read ${shortDay(day(slip.readOn))}`;
+  const estimated = slip.estimated ? [`The hours now are an estimate${read}.`] : [];
+  return [
+    `Stop and ring us if the ${thing} knocks or will not lock, or if you see a crack or a bend.`,
+    "The maker's instructions and the law where you work come first.",
+    hours,
+    ...estimated,
+    ...turnsOverText(slip),
+    ...own,
+  ].join(' ');
+}
+
+/** Where a row of the axis lies past the meter's full scale. */
+function turnsOverText(slip: Slip): string[] {
+  const scale = fullScale(slip);
+  const hours = slip.axis?.rows.flatMap(({ dialHours }) => [dialHours.low, dialHours.middle, dialHours.high]) ?? [];
+  const some = hours.some((at) => at !== null && turnsOver(slip, at));
+  return some && scale !== null ? [`After ${hoursFigure(scale - 1)} the meter starts again from 0.`] : [];
+}

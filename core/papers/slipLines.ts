@@ -1,0 +1,55 @@
+import type { Slip } from '../contract/slip.ts';
+import { day } from '../units/day.ts';
+import { decimalFigure, limitFigure } from '../words/quantityText.ts';
+import { shortDay } from './slipFigures.ts';
+import { findingText, itemsText, midSentence, severityWords } from './slipNames.ts';
+
+/** The lines of the slip's lists: what was found, what was done, what to watch. */
+
+/** A line of a list: item numbers, what it is, and what stands at its right edge. */
+export type SlipLine = { items: string; label: string; right: string; strong: boolean };
+
+export function foundLine(slip: Slip, found: Slip['found'][number]): SlipLine {
+  const items = itemsText(found.items);
+  if (found.finding !== null) {
+    return {
+      items,
+      label: `${found.label}: ${findingText({ finding: found.finding, note: found.note })}`,
+      right: found.severity ? severityWords[found.severity] : '',
+      strong: found.doNotUse,
+    };
+  }
+  return { items, label: found.label, right: sizeText(slip, found), strong: false };
+}
+
+function sizeText(slip: Slip, found: Slip['found'][number]): string {
+  const mark = slip.shop.decimalMark;
+  if (found.sizeMm === null) return '';
+  const size = decimalFigure(found.sizeMm, found.decimals, mark);
+  if (found.renewAtMm === null) return size;
+  const limit = limitFigure(found.renewAtMm, mark);
+  return found.pastMm !== null && found.pastMm > 0 ? `${size}, past ${limit}` : `${size}, limit ${limit}`;
+}
+
+export function doneLine(slip: Slip, done: Slip['done'][number]): SlipLine {
+  const words = {
+    renewed: 'renewed',
+    'left-at': 'left at',
+    closed: done.note === '' ? 'put right' : midSentence(done.note),
+  };
+  return {
+    items: itemsText(done.items),
+    label: `${done.label}: ${words[done.what]}`,
+    right: done.sizeMm === null ? '' : decimalFigure(done.sizeMm, done.decimals, slip.shop.decimalMark),
+    strong: false,
+  };
+}
+
+/** Lines to watch till then: the shop's own, and open findings. */
+export function watchLines(slip: Slip): string[] {
+  const found = slip.watch.map(
+    (row) =>
+      `${itemsText(row.items)} ${row.label}: ${findingText(row)}, found ${shortDay(day(row.foundOn))}, ${severityWords[row.severity]}.`,
+  );
+  return [...found.map((line) => line.trim()), ...slip.greaseAndWatch];
+}
