@@ -67,9 +67,9 @@ export const forecastWhy = operation(
   z.object({ pointId: zId, asOf: zDay.optional() }),
   z.object({
     forecast: zPointForecast,
-    /** steps in order: readings, part hours, class before, class after, part, limit, date */
+    /** steps in order: readings, change, part hours, class before, class after, part, limit, date */
     steps: z.array(z.object({ code: z.string(), facts: zFacts })),
-    /** share of the interval's width that each source brings (class, own rate, path, gauge, visit, drift, use) */
+    /** share of the width of hours left that each source brings: class, own-rate, path, gauge, visit, start, drift */
     width: z.array(z.object({ source: z.string(), share: z.number() })),
   }),
   { title: 'Why this number: what a forecast rests on, step by step' },

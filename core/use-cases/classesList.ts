@@ -21,6 +21,7 @@ function classSheet(now: ShopNow, partClass: ClassOnRecord): Sheet {
   const points = now.shop.life.points.filter((point) => point.partClass === partClass.name);
   const parts = points.flatMap((point) => partsOf(now.shop.ofPoint(point)));
   const learned = now.learning.shop.classes.find((one) => one.partClass === partClass.name);
+  const rates = learned ? classRates(learned) : { before: NO_RATE, now: NO_RATE };
   const forecasts = points.map((point) =>
     now.ofMachine(point.machineId).points.find((forecast) => forecast.pointId === point.pointId),
   );
@@ -33,8 +34,8 @@ function classSheet(now: ShopNow, partClass: ClassOnRecord): Sheet {
     finishedParts: parts.filter((part) => !part.present).length,
     readings: parts.reduce((sum, part) => sum + part.readings.length, 0),
     machines: new Set(points.map((point) => point.machineId)).size,
-    ratePer1000hBeforeMm: learned ? rateBefore(learned) : NO_RATE,
-    ratePer1000hNowMm: learned ? rateNow(learned) : NO_RATE,
+    ratePer1000hBeforeMm: rates.before,
+    ratePer1000hNowMm: rates.now,
     state: stateOf(learned),
     members: forecasts
       .filter((forecast) => forecast !== undefined)
@@ -43,6 +44,9 @@ function classSheet(now: ShopNow, partClass: ClassOnRecord): Sheet {
       }),
   };
 }
+
+/** Wear per 1000 worked hours of a part of the class not yet read, before and after the shop's own readings [mm]. */
+export const classRates = (learned: ClassLearning) => ({ before: rateBefore(learned), now: rateNow(learned) });
 
 const NO_RATE = { low: null, middle: null, high: null };
 
