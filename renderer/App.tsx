@@ -11,6 +11,7 @@ import { Broken } from './frame/Broken.tsx';
 import { FindBox } from './frame/FindBox.tsx';
 import { Frame } from './frame/Frame.tsx';
 import { RecordProvider } from './record.tsx';
+import { HoursStrip } from './screens/hours/HoursStrip.tsx';
 import { routes, type ScreenRoute } from './screens/routes.tsx';
 import { useAsk } from './useAsk.ts';
 import { frameWords } from './words/frameWords.ts';
@@ -95,6 +96,7 @@ function Screens() {
 function Framed({ route, here }: { route: ScreenRoute; here: string }) {
   return (
     <Frame tabs={tabs} lit={route.tab ?? route.under} find={<FindBox />}>
+      <HoursStrip />
       <Broken at={here}>
         <Suspense fallback={<main className="sheet" />}>
           <route.screen />

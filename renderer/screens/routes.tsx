@@ -17,6 +17,22 @@ export type ScreenRoute = {
 
 /** Every screen, one line each; tabs stand in this order. The first with a tab is home. */
 export const routes: readonly ScreenRoute[] = [
+  { path: '/machines', screen: lazy(() => import('./machines/Machines.tsx')), tab: tabWords.machines },
+  { path: '/machine/:machineId', screen: lazy(() => import('./machine/Machine.tsx')), under: tabWords.machines },
+  { path: '/slips', screen: lazy(() => import('./slips/Slips.tsx')), tab: tabWords.slips },
+  { path: '/slips/:slipId', screen: lazy(() => import('./slips/OldSlip.tsx')), under: tabWords.slips },
+  { path: '/slip/:machineId', screen: lazy(() => import('./slips/MachineSlip.tsx')), under: tabWords.slips },
+  { path: '/strip-down', screen: lazy(() => import('./strip-down/StripDown.tsx')), tab: tabWords.stripDown },
+  {
+    path: '/strip-down/:machineId',
+    screen: lazy(() => import('./strip-down/StripDown.tsx')),
+    under: tabWords.stripDown,
+  },
+  { path: '/take-in', screen: lazy(() => import('./take-in/TakeIn.tsx')), under: tabWords.machines },
+  { path: '/take-in/:machineId', screen: lazy(() => import('./take-in/TakeIn.tsx')), under: tabWords.machines },
+  { path: '/part-classes', screen: lazy(() => import('./part-classes/PartClasses.tsx')), tab: tabWords.partClasses },
+  { path: '/shop', screen: lazy(() => import('./shop/Shop.tsx')), tab: tabWords.shop },
+  { path: '/start', screen: lazy(() => import('./start/Start.tsx')), under: tabWords.shop, start: true },
   { path: '/marks', screen: lazy(() => import('./marks/Marks.tsx')), free: true },
   { path: '/marks/controls', screen: lazy(() => import('./marks/Controls.tsx')), free: true },
   { path: '/marks/picture/:sample', screen: lazy(() => import('./marks/SamplePicture.tsx')), free: true },
