@@ -81,3 +81,14 @@ function backupOf(file: string, madeAt: string): Backup {
 /** The name a record's file goes by when it makes way for a backup. */
 export const setAsideName = (recordPath: string, at: string): string =>
   join(resolve(recordPath, '..'), `${basename(recordPath, RECORD_EXTENSION)} before restoring ${fileNameOf(at)}`);
+
+/** A backup a day is made when the program starts. */
+const DUE_AFTER_MS = 20 * 3_600_000;
+
+/** Backs the open record up unless the last backup is younger than a day. @returns the backup made, if one was due */
+export async function backUpIfDue(context: Context): Promise<Backup | null> {
+  if (!context.record || context.record.path === ':memory:' || readAbout(context.record)?.isDemo) return null;
+  const [last] = backupFiles(folderOf(context, context.record));
+  const isDue = !last || Date.parse(context.now()) - Date.parse(last.madeAt) > DUE_AFTER_MS;
+  return isDue ? backUpNow(context) : null;
+}
