@@ -3,20 +3,23 @@ import { defineConfig } from 'vite';
 const top = `${import.meta.dirname}/..`;
 
 /**
- * Electron's main process with the core in it, one file. Left out of it, and loaded from node_modules: what has native
- * parts (better-sqlite3), and the PDF library with the React it runs on, which finds its own files beside it.
+ * Electron's main process with the core in it, and the thread that learns classes beside it. All files land flat in one
+ * folder two levels below the top, as deep as core's own, so that what looks for migrations or fonts by "../.." finds
+ * them. Left out, and loaded from node_modules: what has native parts (better-sqlite3), and the PDF library with the
+ * React it runs on, which finds its own files beside it.
  */
 export default defineConfig({
   root: top,
   publicDir: false,
   build: {
-    ssr: `${top}/electron/main.ts`,
+    ssr: true,
     outDir: `${top}/.build/electron`,
-    emptyOutDir: false,
+    emptyOutDir: true,
     target: 'node24',
     rollupOptions: {
+      input: { main: `${top}/electron/main.ts`, learnWorker: `${top}/core/use-cases/learning/learnWorker.ts` },
       external: ['electron', 'better-sqlite3', '@react-pdf/renderer', 'react', /^react\//],
-      output: { format: 'es', entryFileNames: 'main.js', codeSplitting: false },
+      output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: '[name].part.js' },
     },
   },
   ssr: { noExternal: true, external: ['better-sqlite3', '@react-pdf/renderer', 'react'] },
