@@ -1,0 +1,185 @@
+import { useState } from 'react';
+import { useLocation, useParams } from 'wouter';
+import { type MachineSheet, machineRead } from '#core/contract/machine.ts';
+import { FillingRule } from '#renderer/controls/FillingRule.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
+import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { DoNotUseBanner, planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
+import { BarKey } from '#renderer/marks/BarKey.tsx';
+import { useDecimalMark } from '#renderer/record.tsx';
+import { openHours } from '#renderer/screens/hours/openHours.ts';
+import { useListKeys } from '#renderer/screens/machines/useListKeys.ts';
+import { useAsk } from '#renderer/useAsk.ts';
+import { shared } from '#renderer/words/english.ts';
+import { Figures } from '#renderer/words/Figures.tsx';
+import { frameWords } from '#renderer/words/frameWords.ts';
+import { machineWords, ownerLine } from '#renderer/words/machineWords.ts';
+import { Hint } from './Hint.tsx';
+import { MachinePicture } from './MachinePicture.tsx';
+import { Panels } from './panels/Panels.tsx';
+import { usePanels } from './panels/usePanels.ts';
+import { type Earlier, firstChosen, pictureOf, pointsInOrder, restsOn } from './pictureOf.ts';
+import './machine.css';
+
+/** All parts of one machine on one hours axis, the chosen one's wear under it, and what both rest on. */
+export default function Machine() {
+  const machineId = Number(useParams<{ machineId: string }>().machineId);
+  const isId = Number.isInteger(machineId) && machineId > 0;
+  const asked = useAsk(machineRead, isId ? { machineId } : null);
+  const [, goTo] = useLocation();
+  // asked anew for another machine the old one is still in hand: a machine is never shown under another's address
+  if (asked.value?.machineId === machineId) return <OnMachine key={machineId} sheet={asked.value} />;
+  const toMachines = <Key onPress={() => goTo('/machines')}>{machineWords.toMachines}</Key>;
+  return (
+    <Sheet title="">
+      {asked.fault ? (
+        <FaultBox
+          fault={asked.fault}
+          keys={
+            <>
+              <Key onPress={asked.again}>{frameWords.tryAgain}</Key>
+              {toMachines}
+            </>
+          }
+        />
+      ) : isId ? (
+        <FillingRule words={machineWords.loading} />
+      ) : (
+        <FaultBox said={{ what: machineWords.noSuchMachine, safe: '', next: '' }} keys={toMachines} />
+      )}
+    </Sheet>
+  );
+}
+
+function OnMachine({ sheet }: { sheet: MachineSheet }) {
+  const [, goTo] = useLocation();
+  const mark = useDecimalMark();
+  const [asked, setChosenId] = useState(() => firstChosen(sheet));
+  const [earlier] = useState<Earlier>(
+    () => new Map(sheet.points.map((point) => [point.pointId, point.forecast.machineHoursAtLimit])),
+  );
+  const points = pointsInOrder(sheet);
+  const chosenId = points.some((point) => point.pointId === asked) ? asked : firstChosen(sheet);
+  const at = points.findIndex((point) => point.pointId === chosenId);
+  const panels = usePanels();
+  useListKeys({
+    count: points.length,
+    at,
+    page: 0,
+    goTo: (to) => setChosenId(points[to]?.pointId ?? null),
+    open: () => panels.show('sizes'),
+  });
+  const { machineId } = sheet;
+  return (
+    <Sheet
+      title={sheet.name}
+      sub={<span className="owner-line">{ownerLine(sheet)}</span>}
+      actions={
+        <>
+          <Key letter="W" onPress={() => panels.show('why')} disabled={points.length === 0}>
+            {machineWords.why}
+          </Key>
+          <Key letter="H" onPress={() => openHours({ machineId })}>
+            {machineWords.hours}
+          </Key>
+          <Key letter="P" onPress={() => goTo(`/slip/${machineId}`)}>
+            {machineWords.slip}
+          </Key>
+          <Key first letter="S" onPress={() => goTo(`/strip-down/${machineId}`)}>
+            {machineWords.stripDown}
+          </Key>
+        </>
+      }
+      banner={<Stops sheet={sheet} onFindings={() => panels.show('findings')} />}
+      block={blockOf(sheet)}
+      bleed
+    >
+      {points.length === 0 ? (
+        <div className="machine-word">
+          <Empty
+            head={machineWords.noAssembly}
+            keys={
+              <Key first onPress={() => goTo(`/take-in/${machineId}`)}>
+                {machineWords.layOut}
+              </Key>
+            }
+          >
+            {machineWords.noAssemblyNext}
+          </Empty>
+        </div>
+      ) : (
+        <div className="machine-body" ref={panels.body}>
+          <div className="machine-first">
+            <div className="machine-picture-room">
+              <MachinePicture
+                {...pictureOf(sheet, chosenId, mark, earlier)}
+                onChoose={setChosenId}
+                onOpen={() => panels.show('sizes')}
+              />
+            </div>
+            <Hint
+              sheet={sheet}
+              chosenId={chosenId}
+              onAnswer={(pointId) => {
+                setChosenId(pointId);
+                panels.show('sizes');
+              }}
+            />
+          </div>
+          <Panels sheet={sheet} point={points[at] ?? null} panels={panels} />
+        </div>
+      )}
+    </Sheet>
+  );
+}
+
+/** Findings that forbid use stay over everything, one line each. */
+function Stops({ sheet, onFindings }: { sheet: MachineSheet; onFindings: () => void }) {
+  const stops = sheet.findings.filter((finding) => finding.closedOn === null && finding.severity === 'do-not-use');
+  if (stops.length === 0) return null;
+  return (
+    <DoNotUseBanner
+      aside={
+        <button type="button" className="text-key" onClick={onFindings}>
+          {machineWords.findings}
+        </button>
+      }
+    >
+      {stops.map((finding) => (
+        <div key={finding.findingId}>
+          <Figures>{machineWords.stopWords(finding)}</Figures>
+        </div>
+      ))}
+    </DoNotUseBanner>
+  );
+}
+
+function blockOf(sheet: MachineSheet): TitleCell[] {
+  const { hours, hoursPerYear, useBorrowed, points } = sheet;
+  const { own, like } = restsOn(points);
+  return [
+    { label: machineWords.machineHoursCell, value: <Figures>{hoursCell(hours)}</Figures> },
+    {
+      label: useBorrowed ? machineWords.useBorrowed : machineWords.use,
+      value: (
+        <Figures>
+          {hoursPerYear.middle === null ? shared.notKnown : machineWords.useAYear(hoursPerYear.middle, useBorrowed)}
+        </Figures>
+      ),
+    },
+    { label: shared.asOf, value: sheet.asOf },
+    planningAidCell,
+    { label: machineWords.restsOn, value: machineWords.readings(own, like) },
+    { label: machineWords.bars, value: <BarKey />, grow: true },
+  ];
+}
+
+function hoursCell({ machineHours, estimated, machineHoursRead, readOn }: MachineSheet['hours']): string {
+  if (machineHours === null) return machineWords.notRead;
+  if (!estimated && machineHoursRead !== null && readOn !== null) {
+    return machineWords.hoursRead(machineHoursRead, readOn);
+  }
+  const read =
+    machineHoursRead !== null && readOn !== null ? `, ${machineWords.lastRead(machineHoursRead, readOn)}` : '';
+  return `${machineWords.hoursEstimated(machineHours)}${read}`;
+}

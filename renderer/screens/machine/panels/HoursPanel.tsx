@@ -1,0 +1,158 @@
+import { Fragment, useState } from 'react';
+import { hoursPutRight } from '#core/contract/hours.ts';
+import type { MachineSheet } from '#core/contract/machine.ts';
+import { type Day, day } from '#core/units/day.ts';
+import { dayText, hoursFigure } from '#core/words/quantityText.ts';
+import { DayField } from '#renderer/controls/DayField.tsx';
+import { TextField } from '#renderer/controls/Field.tsx';
+import { Key, Keys } from '#renderer/controls/Key.tsx';
+import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { NumberField } from '#renderer/controls/NumberField.tsx';
+import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { openHours } from '#renderer/screens/hours/openHours.ts';
+import { useDo } from '#renderer/useAsk.ts';
+import { Figures } from '#renderer/words/Figures.tsx';
+import { panelWords } from '#renderer/words/machineWords.ts';
+import { ByField, useBy } from './ByField.tsx';
+
+type DialRow = MachineSheet['dialRows'][number];
+
+/** What the meters showed, newest first, and the machine hours that stand for; a wrong one is pressed to put it right. */
+export function HoursPanel({ sheet }: { sheet: MachineSheet }) {
+  const [mending, setMending] = useState<number | null>(null);
+  const enter = <Key onPress={() => openHours({ machineId: sheet.machineId })}>{panelWords.enterHours}</Key>;
+  if (sheet.dialRows.length === 0) return <Empty head={panelWords.noDials} keys={enter} />;
+  return (
+    <>
+      <table className="table dials-table">
+        <thead>
+          <tr>
+            <th>{panelWords.day}</th>
+            <th className="figures">{panelWords.dial}</th>
+            <th className="after-figures">{panelWords.event}</th>
+            <th className="figures">{panelWords.machineHours}</th>
+            <th className="figures">{panelWords.giveOrTake}</th>
+            <th className="after-figures">{panelWords.saidBy}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {newestFirst(sheet.dialRows).map((row) => (
+            <Fragment key={row.dialReadingId}>
+              <DialLine
+                row={row}
+                pressed={mending === row.dialReadingId}
+                onMend={() => setMending((was) => (was === row.dialReadingId ? null : row.dialReadingId))}
+              />
+              {mending === row.dialReadingId && (
+                <tr className="form-row">
+                  <td colSpan={6}>
+                    <DialForm row={row} onClose={() => setMending(null)} />
+                  </td>
+                </tr>
+              )}
+            </Fragment>
+          ))}
+        </tbody>
+      </table>
+      <Keys>{enter}</Keys>
+    </>
+  );
+}
+
+const newestFirst = (rows: readonly DialRow[]): DialRow[] =>
+  rows
+    .map((row, i) => ({ row, i }))
+    .sort((a, b) => (a.row.takenOn === b.row.takenOn ? b.i - a.i : a.row.takenOn < b.row.takenOn ? 1 : -1))
+    .map(({ row }) => row);
+
+function DialLine({ row, pressed, onMend }: { row: DialRow; pressed: boolean; onMend: () => void }) {
+  const dial = row.dialHours === null ? '' : hoursFigure(row.dialHours);
+  const on = dayText(day(row.takenOn));
+  const parked = row.cautions.length > 0;
+  return (
+    <tr className={row.superseded ? 'superseded' : undefined}>
+      <td className="nw">{on}</td>
+      <td className="figures">
+        {row.superseded || row.dialHours === null ? (
+          <s>{dial}</s>
+        ) : (
+          <button
+            type="button"
+            className={parked ? 'size-key parked' : 'size-key'}
+            aria-expanded={pressed}
+            aria-label={panelWords.putDialRight(dial, on)}
+            onClick={onMend}
+          >
+            {dial}
+            {parked && ' ?'}
+          </button>
+        )}
+      </td>
+      <td className="after-figures">
+        <Figures>
+          {[
+            panelWords.kinds[row.kind],
+            row.newDialHours === null ? '' : panelWords.newDial(hoursFigure(row.newDialHours)),
+            row.superseded ? panelWords.dialPutRight : parked ? panelWords.dialParked : '',
+          ]
+            .filter(Boolean)
+            .join(', ')}
+        </Figures>
+      </td>
+      <td className="figures">{row.machineHours === null ? '' : hoursFigure(row.machineHours)}</td>
+      <td className="figures second">{row.sdHours >= 1 ? hoursFigure(2 * row.sdHours) : ''}</td>
+      <td className="after-figures">{row.saidBy}</td>
+    </tr>
+  );
+}
+
+function DialForm({ row, onClose }: { row: DialRow; onClose: () => void }) {
+  const mark = useDecimalMark();
+  const today = useToday();
+  const putRight = useDo(hoursPutRight);
+  const [dialHours, setDialHours] = useState<number | null>(null);
+  const [takenOn, setTakenOn] = useState<Day | null>(day(row.takenOn));
+  const [reason, setReason] = useState('');
+  const [by, setBy] = useBy();
+  const send = async () => {
+    if (dialHours === null || takenOn === null) return;
+    if (await putRight.run({ dialReadingId: row.dialReadingId, takenOn, dialHours, reason, by })) onClose();
+  };
+  return (
+    <form
+      className="row-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void send();
+      }}
+    >
+      <p>
+        <Figures>
+          {panelWords.putDialFact(row.dialHours === null ? '' : hoursFigure(row.dialHours), dayText(day(row.takenOn)))}
+        </Figures>
+      </p>
+      <div className="fields">
+        <NumberField
+          label={panelWords.rightDial}
+          unit="h"
+          mark={mark}
+          value={dialHours}
+          onChange={setDialHours}
+          autoFocus
+        />
+        <DayField label={panelWords.day} value={takenOn} onChange={setTakenOn} today={today} />
+        <TextField label={panelWords.why} hint={panelWords.whyHint} value={reason} onChange={setReason} />
+        <ByField value={by} onChange={setBy} />
+      </div>
+      {putRight.fault && <FaultBox fault={putRight.fault} />}
+      <Keys>
+        <Key first type="submit" disabled={dialHours === null || takenOn === null || putRight.busy} onPress={() => {}}>
+          {panelWords.putRight}
+        </Key>
+        <Key letter="Escape" onPress={onClose}>
+          {panelWords.leave}
+        </Key>
+      </Keys>
+    </form>
+  );
+}

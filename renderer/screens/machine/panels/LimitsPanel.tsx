@@ -1,0 +1,130 @@
+import { type ReactNode, useState } from 'react';
+import { type PointSheet, pointLimits } from '#core/contract/machine.ts';
+import { type Day, day } from '#core/units/day.ts';
+import { type DecimalMark, dayText, gaugeErrorText, limitFigure } from '#core/words/quantityText.ts';
+import { DayField } from '#renderer/controls/DayField.tsx';
+import { TextField } from '#renderer/controls/Field.tsx';
+import { Key, Keys } from '#renderer/controls/Key.tsx';
+import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { NumberField } from '#renderer/controls/NumberField.tsx';
+import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useDo } from '#renderer/useAsk.ts';
+import { pointName } from '#renderer/words/machinesWords.ts';
+import { panelWords } from '#renderer/words/machineWords.ts';
+import { ByField, useBy } from './ByField.tsx';
+
+type Limits = PointSheet['limits'];
+
+/** What a point is judged by, whose figures those are, and new ones from a day on. */
+export function LimitsPanel({ point }: { point: PointSheet }) {
+  const [changing, setChanging] = useState(false);
+  const mark = useDecimalMark();
+  return (
+    <>
+      <h2 className="panel-head">{panelWords.limitsOf(`${point.item} ${pointName(point)}`)}</h2>
+      <dl className="facts">
+        {factsOf(point, mark).map(([name, value]) => (
+          <div key={name}>
+            <dt>{name}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+      {changing ? (
+        <LimitsForm point={point} onClose={() => setChanging(false)} />
+      ) : (
+        <Keys>
+          <Key onPress={() => setChanging(true)}>{panelWords.change}</Key>
+        </Keys>
+      )}
+    </>
+  );
+}
+
+function factsOf({ limits, forecast, ...point }: PointSheet, mark: DecimalMark): [string, ReactNode][] {
+  const mm = (sizeMm: number | null, none: string) => (sizeMm === null ? none : `${limitFigure(sizeMm, mark)} mm`);
+  return [
+    [panelWords.newSizeName, newSize(limits, mark)],
+    [panelWords.renewAt, mm(limits.renewAtMm, panelWords.noLimit)],
+    [panelWords.rejectAt, mm(limits.rejectAtMm, panelWords.none)],
+    [panelWords.source, limits.source || panelWords.noSource],
+    [panelWords.since, limits.from === null ? panelWords.asBuilt : dayText(day(limits.from))],
+    [panelWords.wears, panelWords.wearsWay[point.wears]],
+    [panelWords.decides, panelWords.decidesBy[forecast.decides]],
+    [panelWords.stations, point.stations.filter(Boolean).join(', ') || panelWords.oneStation],
+    [panelWords.gauge, gaugeErrorText(point.gaugeErrorMm, mark)],
+  ];
+}
+
+const newSize = (limits: Limits, mark: DecimalMark): string =>
+  `${limitFigure(limits.newSizeMm, mark)} mm${limits.newSizeTolMm ? ` ±${limitFigure(limits.newSizeTolMm / 2, mark)}` : ''}`;
+
+function LimitsForm({ point, onClose }: { point: PointSheet; onClose: () => void }) {
+  const mark = useDecimalMark();
+  const today = useToday();
+  const save = useDo(pointLimits);
+  const [limits, setLimits] = useState(point.limits);
+  const [from, setFrom] = useState<Day | null>(today);
+  const [by, setBy] = useBy();
+  const figure = (label: string, of: 'newSizeMm' | 'newSizeTolMm' | 'renewAtMm' | 'rejectAtMm') => (
+    <NumberField
+      label={label}
+      unit="mm"
+      mark={mark}
+      value={limits[of]}
+      onChange={(value) => setLimits((was) => ({ ...was, [of]: value }) as Limits)}
+      needed={of === 'newSizeMm'}
+      autoFocus={of === 'newSizeMm'}
+    />
+  );
+  const complete = from !== null && limits.newSizeMm !== null;
+  const send = async () => {
+    if (!complete) return;
+    const { newSizeMm, newSizeTolMm, renewAtMm, rejectAtMm, source } = limits;
+    const done = await save.run({
+      pointId: point.pointId,
+      from,
+      newSizeMm,
+      newSizeTolMm,
+      renewAtMm,
+      rejectAtMm,
+      source: source || null,
+      enteredBy: by,
+    });
+    if (done) onClose();
+  };
+  return (
+    <form
+      className="row-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void send();
+      }}
+    >
+      <div className="fields">
+        {figure(panelWords.newSizeName, 'newSizeMm')}
+        {figure(panelWords.tolerance, 'newSizeTolMm')}
+        {figure(panelWords.renewAt, 'renewAtMm')}
+        {figure(panelWords.rejectAt, 'rejectAtMm')}
+        <DayField label={panelWords.from} value={from} onChange={setFrom} today={today} />
+        <TextField
+          label={panelWords.source}
+          hint={panelWords.sourceHint}
+          value={limits.source ?? ''}
+          onChange={(source) => setLimits((was) => ({ ...was, source }))}
+        />
+        <ByField value={by} onChange={setBy} />
+      </div>
+      <p className="second">{panelWords.limitsNote}</p>
+      {save.fault && <FaultBox fault={save.fault} />}
+      <Keys>
+        <Key first type="submit" disabled={!complete || save.busy} onPress={() => {}}>
+          {panelWords.saveLimits}
+        </Key>
+        <Key letter="Escape" onPress={onClose}>
+          {panelWords.leave}
+        </Key>
+      </Keys>
+    </form>
+  );
+}

@@ -1,0 +1,251 @@
+import { Fragment, useState } from 'react';
+import { useLocation } from 'wouter';
+import type { PointSheet } from '#core/contract/machine.ts';
+import { day } from '#core/units/day.ts';
+import { dayText, gaugeErrorText, hoursFigure, hoursText } from '#core/words/quantityText.ts';
+import { Key } from '#renderer/controls/Key.tsx';
+import { Empty } from '#renderer/controls/Notice.tsx';
+import { useDecimalMark } from '#renderer/record.tsx';
+import { Figures } from '#renderer/words/Figures.tsx';
+import { pointName } from '#renderer/words/machinesWords.ts';
+import { basisSentence, panelWords, sizeText } from '#renderer/words/machineWords.ts';
+import { SizeForm } from './SizeForm.tsx';
+import { readBefore, type SizeLine, sizeLines, stationColumns, struckAlone } from './sizeRows.ts';
+
+type Visit = PointSheet['visits'][number];
+type Station = Visit['stations'][number];
+
+/** Every size of the chosen point, newest first, with what was put right struck beside it. A size is pressed to mend it. */
+export function SizesPanel({ point, machineId }: { point: PointSheet; machineId: number }) {
+  const [, goTo] = useLocation();
+  const [mending, setMending] = useState<number | null>(firstQuestioned(point));
+  const name = `${point.item} ${pointName(point)}`;
+  if (point.visits.length === 0 && point.putRight.length === 0) {
+    return (
+      <Empty
+        head={`${name}: ${panelWords.noSizes.toLowerCase()}`}
+        keys={<Key onPress={() => goTo(`/strip-down/${machineId}`)}>{panelWords.startStripDown}</Key>}
+      >
+        <Figures>{panelWords.noSizesNext(basisSentence(point.forecast))}</Figures>
+      </Empty>
+    );
+  }
+  const columns = stationColumns(point);
+  const across = columns.length + 6;
+  return (
+    <>
+      <table className="table sizes-table">
+        <caption>{panelWords.sizesOf(name)}</caption>
+        <thead>
+          <tr>
+            <th>{panelWords.day}</th>
+            <th className="figures">{panelWords.machineHours}</th>
+            <th className="figures">{panelWords.partHours}</th>
+            {columns.map((station) => (
+              <th key={station} className="figures">
+                {station || panelWords.size}
+              </th>
+            ))}
+            <th className="after-figures">{panelWords.event}</th>
+            <th>{panelWords.gauge}</th>
+            <th>{panelWords.by}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {sizeLines(point).map((line) =>
+            line.kind === 'visit' ? (
+              <Fragment key={`${line.visit.takenOn} ${line.visit.event}`}>
+                <VisitRow
+                  visit={line.visit}
+                  struck={line.struck}
+                  columns={columns}
+                  mending={mending}
+                  onMend={setMending}
+                />
+                {mendingIn(line.visit, mending) && (
+                  <MendRow
+                    point={point}
+                    visit={line.visit}
+                    sizeId={mending}
+                    across={across}
+                    onClose={() => setMending(null)}
+                  />
+                )}
+              </Fragment>
+            ) : (
+              <RenewalRow key={`renewal ${line.renewal.takenOn}`} renewal={line.renewal} across={across} />
+            ),
+          )}
+          {struckAlone(point).map((old) => (
+            <tr key={`${old.takenOn} ${old.sizeMm}`}>
+              <td className="nw">{dayText(day(old.takenOn))}</td>
+              <td className="figures">{hoursFigure(old.machineHours)}</td>
+              <td colSpan={across - 2}>
+                <Struck old={old} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="table-note">{panelWords.worst}</p>
+    </>
+  );
+}
+
+const firstQuestioned = (point: PointSheet): number | null =>
+  point.visits.flatMap((visit) => visit.stations).find((station) => station.parked)?.sizeId ?? null;
+
+const mendingIn = (visit: Visit, mending: number | null): mending is number =>
+  mending !== null && visit.stations.some((station) => station.sizeId === mending);
+
+type VisitRowProps = {
+  visit: Visit;
+  struck: Extract<SizeLine, { kind: 'visit' }>['struck'];
+  columns: readonly string[];
+  mending: number | null;
+  onMend: (sizeId: number | null) => void;
+};
+
+function VisitRow({ visit, struck, columns, mending, onMend }: VisitRowProps) {
+  const mark = useDecimalMark();
+  return (
+    <>
+      <tr className={struck.length > 0 ? 'continues' : undefined}>
+        <td className="nw">{dayText(day(visit.takenOn))}</td>
+        <td className="figures">{hoursFigure(visit.machineHours)}</td>
+        <td className="figures">{hoursFigure(visit.partHours)}</td>
+        {columns.map((column) => (
+          <td key={column} className="figures">
+            {visit.stations
+              .filter(({ station }) => station === column)
+              .map((station) => (
+                <SizeKey
+                  key={station.sizeId}
+                  station={station}
+                  on={visit.takenOn}
+                  pressed={station.sizeId === mending}
+                  onPress={() => onMend(station.sizeId === mending ? null : station.sizeId)}
+                />
+              ))}
+          </td>
+        ))}
+        <td className="after-figures">{panelWords.events[visit.event]}</td>
+        <td className="nw">{[visit.gauge, gaugeErrorText(visit.errorSdMm, mark)].filter(Boolean).join(' ')}</td>
+        <td>{visit.by}</td>
+      </tr>
+      {struck.length > 0 && (
+        <tr>
+          <td />
+          <td colSpan={columns.length + 5}>
+            {struck.map((old) => (
+              <Struck key={`${old.sizeMm} ${old.putRightOn}`} old={old} />
+            ))}
+          </td>
+        </tr>
+      )}
+    </>
+  );
+}
+
+/** A size as a key: underlined when it governs, in a dashed box while it is questioned. */
+function SizeKey({
+  station,
+  on,
+  pressed,
+  onPress,
+}: {
+  station: Station;
+  on: string;
+  pressed: boolean;
+  onPress: () => void;
+}) {
+  const mark = useDecimalMark();
+  const size = sizeText(station.sizeMm, mark);
+  const kind = station.parked ? 'parked' : station.governs ? 'governs' : '';
+  return (
+    <button
+      type="button"
+      className={`size-key ${kind}`}
+      aria-expanded={pressed}
+      aria-label={[
+        panelWords.putRightLabel(size, station.station, dayText(day(on))),
+        station.parked ? panelWords.questioned : '',
+      ]
+        .filter(Boolean)
+        .join(', ')}
+      onClick={onPress}
+    >
+      {size}
+      {station.parked && ' ?'}
+    </button>
+  );
+}
+
+function MendRow({
+  point,
+  visit,
+  sizeId,
+  across,
+  onClose,
+}: {
+  point: PointSheet;
+  visit: Visit;
+  sizeId: number;
+  across: number;
+  onClose: () => void;
+}) {
+  const station = visit.stations.find((size) => size.sizeId === sizeId);
+  if (!station) return null;
+  return (
+    <tr className="form-row">
+      <td colSpan={across}>
+        <SizeForm
+          key={sizeId}
+          station={station}
+          takenOn={visit.takenOn}
+          before={readBefore(point, visit, station.station)}
+          onClose={onClose}
+        />
+      </td>
+    </tr>
+  );
+}
+
+function RenewalRow({ renewal, across }: { renewal: PointSheet['renewals'][number]; across: number }) {
+  const mark = useDecimalMark();
+  const words = panelWords.fitted(
+    renewal.known,
+    hoursText(renewal.fromMachineHours),
+    hoursText(renewal.toMachineHours),
+    hoursText(renewal.machineHours),
+  );
+  const size = renewal.sizeMm === null ? '' : panelWords.newSize(sizeText(renewal.sizeMm, mark));
+  return (
+    <tr className="renewal-row">
+      <td className="nw">{dayText(day(renewal.takenOn))}</td>
+      <td className="figures">{hoursFigure(renewal.machineHours)}</td>
+      <td colSpan={across - 2}>
+        <svg width="14" height="10" aria-hidden="true" className="picture datum">
+          <path className={renewal.known ? 'ink' : 'datum-open'} d="M1.5 9L7 1L12.5 9Z" />
+        </svg>
+        <Figures>{`${words}${size}`}</Figures>
+      </td>
+    </tr>
+  );
+}
+
+function Struck({ old }: { old: PointSheet['putRight'][number] }) {
+  const mark = useDecimalMark();
+  const size = sizeText(old.sizeMm, mark);
+  const words = panelWords.struck(
+    size,
+    dayText(day(old.putRightOn)),
+    old.newSizeMm === null ? null : sizeText(old.newSizeMm, mark),
+  );
+  return (
+    <div className="struck-line">
+      <s>{size}</s>
+      {words.slice(size.length)}
+    </div>
+  );
+}

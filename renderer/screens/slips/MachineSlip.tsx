@@ -1,0 +1,128 @@
+import { useState } from 'react';
+import { useLocation, useParams } from 'wouter';
+import type { ReplyOf } from '#core/contract/operation.ts';
+import { slipMake, slipPreview, slipRead } from '#core/contract/slip.ts';
+import { FillingRule } from '#renderer/controls/FillingRule.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
+import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
+import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { frameWords } from '#renderer/words/frameWords.ts';
+import { slipsWords } from '#renderer/words/slipsWords.ts';
+import { EarlierSlips } from './EarlierSlips.tsx';
+import { SlipSheet } from './SlipSheet.tsx';
+
+/** A machine's slip: shown as it would be printed today, then made, with its number, to be printed or saved. */
+export default function MachineSlip() {
+  const machineId = Number(useParams<{ machineId: string }>().machineId);
+  const [, goTo] = useLocation();
+  const preview = useAsk(slipPreview, Number.isInteger(machineId) && machineId > 0 ? { machineId } : null);
+  const [made, setMade] = useState<ReplyOf<typeof slipMake> | null>(null);
+  const toMachine = (
+    <Key letter="M" onPress={() => goTo(`/machine/${machineId}`)}>
+      {slipsWords.machineKey}
+    </Key>
+  );
+  if (made) return <MadeSlip key={made.slipId} made={made} machineId={machineId} toMachine={toMachine} />;
+  if (!preview.value) {
+    return (
+      <Sheet title="">
+        {preview.fault ? (
+          <FaultBox fault={preview.fault} keys={<Key onPress={preview.again}>{frameWords.tryAgain}</Key>} />
+        ) : (
+          <FillingRule words={slipsWords.printing} />
+        )}
+      </Sheet>
+    );
+  }
+  return <Preview preview={preview.value} machineId={machineId} toMachine={toMachine} onMade={setMade} />;
+}
+
+function Preview({
+  preview: { slip, pdfBase64 },
+  machineId,
+  toMachine,
+  onMade,
+}: {
+  preview: ReplyOf<typeof slipPreview>;
+  machineId: number;
+  toMachine: React.ReactNode;
+  onMade: (made: ReplyOf<typeof slipMake>) => void;
+}) {
+  const make = useDo(slipMake);
+  const [by, setBy] = useBy();
+  const send = async () => {
+    const made = await make.run({ machineId, by });
+    if (made) onMade(made);
+  };
+  return (
+    <SlipSheet
+      title={slipsWords.of(slip.machine.name)}
+      sub={[slip.customer.name, slip.customer.place].filter(Boolean).join(', ')}
+      slip={slip}
+      pdfBase64={pdfBase64}
+      fileName=""
+      made={false}
+      keys={
+        <>
+          {toMachine}
+          <Key first letter="Enter" disabled={make.busy} onPress={send}>
+            {slipsWords.make}
+          </Key>
+        </>
+      }
+      aside={
+        <>
+          <section>
+            <h2>{slipsWords.preview}</h2>
+            <p>{slipsWords.previewNote}</p>
+          </section>
+          <ByField label={slipsWords.by} value={by} onChange={setBy} />
+          {make.fault && <FaultBox fault={make.fault} />}
+          <EarlierSlips machineId={machineId} />
+        </>
+      }
+    />
+  );
+}
+
+function MadeSlip({
+  made,
+  machineId,
+  toMachine,
+}: {
+  made: ReplyOf<typeof slipMake>;
+  machineId: number;
+  toMachine: React.ReactNode;
+}) {
+  const kept = useAsk(slipRead, { slipId: made.slipId });
+  if (!kept.value) {
+    return (
+      <Sheet title={slipsWords.numbered(made.number)}>
+        {kept.fault ? <FaultBox fault={kept.fault} /> : <FillingRule words={slipsWords.printing} />}
+      </Sheet>
+    );
+  }
+  const { slip } = kept.value;
+  return (
+    <SlipSheet
+      title={slipsWords.numbered(made.number)}
+      sub={[slip.machine.name, slip.customer.name, slip.customer.place].filter(Boolean).join(', ')}
+      slip={slip}
+      pdfBase64={made.pdfBase64}
+      fileName={made.fileName}
+      made
+      keys={toMachine}
+      aside={
+        <>
+          <section role="status">
+            <h2>{slipsWords.made(made.number)}</h2>
+            <p>{slipsWords.madeNote}</p>
+          </section>
+          <EarlierSlips machineId={machineId} />
+        </>
+      }
+    />
+  );
+}

@@ -1,0 +1,56 @@
+import { useLocation, useParams } from 'wouter';
+import { slipRead, slipsList } from '#core/contract/slip.ts';
+import { FillingRule } from '#renderer/controls/FillingRule.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
+import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { useAsk } from '#renderer/useAsk.ts';
+import { slipFileName, slipsWords } from '#renderer/words/slipsWords.ts';
+import { EarlierSlips } from './EarlierSlips.tsx';
+import { SlipSheet } from './SlipSheet.tsx';
+
+/** A slip as it was made, opened again from the list. */
+export default function OldSlip() {
+  const slipId = Number(useParams<{ slipId: string }>().slipId);
+  const [, goTo] = useLocation();
+  const kept = useAsk(slipRead, Number.isInteger(slipId) && slipId > 0 ? { slipId } : null);
+  const slips = useAsk(slipsList, {});
+  const machineId = slips.value?.slips.find((slip) => slip.slipId === slipId)?.machineId;
+  if (!kept.value) {
+    return (
+      <Sheet title="">
+        {kept.fault ? <FaultBox fault={kept.fault} /> : <FillingRule words={slipsWords.printing} />}
+      </Sheet>
+    );
+  }
+  const { slip, pdfBase64 } = kept.value;
+  const number = slip.number ?? '';
+  return (
+    <SlipSheet
+      title={slipsWords.numbered(number)}
+      sub={[slip.machine.name, slip.customer.name, slip.customer.place].filter(Boolean).join(', ')}
+      slip={slip}
+      pdfBase64={pdfBase64}
+      fileName={slipFileName(number, slip.machine.name)}
+      made
+      keys={
+        machineId !== undefined && (
+          <>
+            <Key letter="N" onPress={() => goTo(`/slip/${machineId}`)}>
+              {slipsWords.again}
+            </Key>
+            <Key letter="M" onPress={() => goTo(`/machine/${machineId}`)}>
+              {slipsWords.machineKey}
+            </Key>
+          </>
+        )
+      }
+      aside={
+        <>
+          <p>{slipsWords.oldNote(slip.madeOn)}</p>
+          {machineId !== undefined && <EarlierSlips machineId={machineId} />}
+        </>
+      }
+    />
+  );
+}

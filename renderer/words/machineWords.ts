@@ -1,0 +1,235 @@
+import type { PointForecast } from '#core/contract/forecast.ts';
+import type { Finding, MachineSheet, PointSheet } from '#core/contract/machine.ts';
+import { day } from '#core/units/day.ts';
+import {
+  type DecimalMark,
+  dayText,
+  decimalFigure,
+  hoursFigure,
+  hoursText,
+  sizeFigure,
+} from '#core/words/quantityText.ts';
+import { counted, shared } from './english.ts';
+import { findingText } from './findingText.ts';
+import { measuresWords } from './stripDownWords.ts';
+
+/** Words of the Machine screen; those of its "why this number" stand in whyWords.ts. */
+export const machineWords = {
+  loading: 'Fetching the machine',
+  hours: 'Hours',
+  stripDown: 'Strip-down',
+  slip: 'Slip',
+  why: 'Why',
+  toMachines: 'To the machines',
+  noSuchMachine: 'There is no machine at this address.',
+  noAssembly: 'Nothing that wears on this machine yet',
+  noAssemblyNext:
+    'Lay out an assembly on it: choose its kind, and its positions, measuring points, new sizes and drawing are there, all to be changed.',
+  layOut: 'Lay out an assembly',
+  serial: (serial: string): string => `serial ${serial}`,
+  builtYear: (year: number): string => `built ${year}`,
+
+  panels: 'What stands behind the picture',
+  sizes: 'Sizes',
+  limits: 'Limits',
+  whyTab: 'Why this number',
+  hoursHistory: 'Hours',
+  findings: 'Findings',
+  visits: 'Visits and slips',
+  openFindings: (count: number): string => `${count} open`,
+  questionedSizes: (count: number): string => `${count} questioned`,
+  questionedElsewhere: (count: number): string =>
+    `${count} ${counted(count, 'size is', 'sizes are')} questioned and left out of the forecast until answered.`,
+  toQuestion: 'Answer',
+  nothingMeasured:
+    'Nothing measured yet: open bars show what like parts do. Measure one part and this machine’s own forecast begins.',
+  noHours: 'No machine hours on record: read the meter once and every part finds its place on the axis.',
+  readMeter: 'Enter hours',
+
+  machineHoursCell: 'Machine hours',
+  hoursRead: (hours: number, readOn: string): string => `${hoursFigure(hours)}, read ${dayText(day(readOn))}`,
+  hoursEstimated: (hours: number): string => `${shared.estimated} ${hoursFigure(hours)}`,
+  lastRead: (hours: number, readOn: string): string => `${hoursFigure(hours)} read ${dayText(day(readOn))}`,
+  notRead: 'not read yet',
+  use: 'Use',
+  useAYear: (hoursPerYear: number, borrowed: boolean): string =>
+    `${borrowed ? 'about ' : ''}${hoursText(Math.round(hoursPerYear / 10) * 10)} a year`,
+  useBorrowed: 'Use, as the shop’s others',
+  restsOn: 'Rests on',
+  readings: (own: number, like: number): string =>
+    `${own} own ${counted(own, 'reading', 'readings')}, ${like} like ${counted(like, 'part', 'parts')}`,
+  bars: 'Bars run low to high (1 in 10, 9 in 10), long tick the middle',
+
+  stopWords: (finding: Finding): string =>
+    `${[finding.item, finding.position].filter((part) => part !== null).join(' ') || 'Whole assembly'}: ${findingText(finding)}, found ${dayText(day(finding.takenOn))}.`,
+} as const;
+
+const COUNTS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
+
+/** Small counts as words, as a person says them. */
+export const countWord = (count: number): string => COUNTS[count] ?? hoursFigure(count);
+
+type Basis = Pick<PointForecast, 'ownReadings' | 'likeParts' | 'likeMachines'> & { partClass: string };
+
+/** "Two readings of its own; the rest from 31 like parts on 14 machines (nylon slide strip)." */
+export function basisSentence({ ownReadings, likeParts, likeMachines, partClass }: Basis): string {
+  const own =
+    ownReadings === 0
+      ? 'No reading of its own'
+      : `${sentenceStart(countWord(ownReadings))} ${counted(ownReadings, 'reading', 'readings')} of its own`;
+  const machines = `${hoursFigure(likeMachines)} ${counted(likeMachines, 'machine', 'machines')}`;
+  const like =
+    likeParts === 0
+      ? 'from what the trade says of such parts'
+      : `from ${hoursFigure(likeParts)} like ${counted(likeParts, 'part', 'parts')} on ${machines}`;
+  return `${own}; ${ownReadings === 0 ? 'all' : 'the rest'} ${like} (${partClass}).`;
+}
+
+const sentenceStart = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** "thickness, worst of front, middle, rear". */
+export function measuredText({ measures, stations }: Pick<PointSheet, 'measures' | 'stations'>): string {
+  const named = stations.filter((station) => station !== '');
+  return named.length > 1 ? `${measuresWords[measures]}, worst of ${named.join(', ')}` : measuresWords[measures];
+}
+
+/** "calliper, error ±0.10; J. Tarn, 12 Oct 2026": what the last look was measured with. */
+export function gaugeText(point: Pick<PointSheet, 'visits' | 'gaugeErrorMm'>, mark: DecimalMark): string {
+  const last = point.visits.at(-1);
+  const error = `error ±${decimalFigure(2 * (last?.errorSdMm ?? point.gaugeErrorMm), 2, mark)}`;
+  const by = last ? [last.by, dayText(day(last.takenOn))].filter(Boolean).join(', ') : '';
+  return [[last?.gauge, error].filter(Boolean).join(', '), by].filter(Boolean).join('; ');
+}
+
+export const limitSourceText = (limits: PointSheet['limits']): string =>
+  limits.source ? `limits: ${limits.source}` : 'limits: source not named';
+
+/** Beside the machine's name: whose it is, what it carries. */
+export function ownerLine(
+  sheet: Pick<MachineSheet, 'customer' | 'assemblies' | 'serial' | 'make' | 'model' | 'name'>,
+): string {
+  const owner = sheet.customer ? [sheet.customer.name, sheet.customer.place].filter(Boolean).join(', ') : '';
+  const makeModel = [sheet.make, sheet.model].filter(Boolean).join(' ');
+  const machine = [makeModel === sheet.name ? '' : makeModel, sheet.serial && machineWords.serial(sheet.serial)]
+    .filter(Boolean)
+    .join(', ');
+  const carries = sheet.assemblies
+    .map(({ name, serial }) => (serial && !name.includes(serial) ? `${name} ${serial}` : name))
+    .join(', ');
+  return [owner, machine, carries].filter(Boolean).join('. ');
+}
+
+/** Words of the tables and forms under the picture. */
+export const panelWords = {
+  day: 'Day',
+  machineHours: 'Machine h',
+  partHours: 'Part h',
+  size: 'size',
+  event: 'Seen',
+  events: { 'as-found': 'as found', 'as-left': 'as left' },
+  gauge: 'Gauge',
+  by: 'By',
+  sizesOf: (name: string): string => `Sizes of ${name}, mm`,
+  noSizes: 'Never measured',
+  noSizesNext: (basis: string): string => `The forecast rests wholly on like parts. ${basis}`,
+  startStripDown: 'Start a strip-down',
+  fitted: (known: boolean, from: string, to: string, at: string): string =>
+    known ? `Wear counts from here: part fitted at ${at}` : `Part fitted some time from ${from} to ${to}`,
+  newSize: (size: string): string => `, ${size} mm`,
+  struck: (size: string, on: string, to: string | null): string =>
+    to === null ? `${size} struck out ${on}` : `${size} typed, put right to ${to} on ${on}`,
+  worst: 'Underlined: the worst station, which governs. A size is pressed to put it right.',
+  putRightLabel: (size: string, station: string, on: string): string =>
+    `Put right ${size}${station ? `, ${station}` : ''}, ${on}`,
+  questioned: 'questioned',
+  questionFact: (size: string, station: string, before: string | null): string =>
+    `${size}${station ? `, ${station}` : ''}, was questioned when it was entered${before ? `; the visit before it read ${before}` : ''}.`,
+  questionThen: 'Left out of the forecast until you answer.',
+  rightAsRead: 'Right as read',
+  wasRenewed: 'Part was renewed before it',
+  putRight: 'Put right',
+  strikeOut: 'Strike it out',
+  leave: 'Leave as it was',
+  rightSize: 'Right size',
+  rightDial: 'Right dial',
+  why: 'Why',
+  whyHint: 'a word for whoever looks later',
+  whoBy: 'By',
+  putRightFact: (size: string, station: string, on: string): string =>
+    `${size} mm${station ? `, ${station}` : ''}, ${on}. The old figure stays in sight, struck.`,
+
+  limitsOf: (name: string): string => `What ${name} is judged by`,
+  newSizeName: 'New size',
+  tolerance: 'Tolerance, whole width',
+  renewAt: 'Renew at',
+  rejectAt: 'Reject at',
+  source: 'Source',
+  sourceHint: 'whose figures these are',
+  from: 'From',
+  since: 'In force since',
+  asBuilt: 'as laid out',
+  noLimit: 'none set: nothing to count hours to',
+  none: 'none set',
+  noSource: 'not named',
+  wears: 'Wears',
+  wearsWay: { down: 'down: size falls', up: 'up: size rises' },
+  decides: 'Decides',
+  decidesBy: { low: 'the low figure: a towing or lifting part', middle: 'the middle figure' },
+  stations: 'Stations',
+  oneStation: 'one',
+  change: 'Change limits',
+  saveLimits: 'Save limits',
+  limitsNote: 'Sizes taken before that day go on being judged by the old ones.',
+
+  dial: 'Dial',
+  kinds: { reading: 'read', estimate: 'estimated', 'new-meter': 'new meter', rollover: 'rolled over' },
+  newDial: (dial: string): string => `new one shows ${dial}`,
+  giveOrTake: 'give or take',
+  saidBy: 'Said by',
+  dialPutRight: 'put right later',
+  dialParked: 'questioned, not counted',
+  noDials: 'Meter never read',
+  enterHours: 'Enter hours',
+  putDialRight: (dial: string, on: string): string => `Put right ${dial} h, ${on}`,
+  putDialFact: (dial: string, on: string): string => `${dial} h on ${on}. The old figure stays in sight, struck.`,
+
+  finding: 'Finding',
+  severity: 'How bad',
+  found: 'Found',
+  state: 'State',
+  open: 'open',
+  closed: (on: string, outcome: string): string => `closed ${on}: ${outcome}`,
+  close: 'Close',
+  closeLabel: (finding: string): string => `Close: ${finding}`,
+  closeFact: (finding: string): string => `${finding}: what became of it?`,
+  outcome: 'What became of it',
+  outcomeHint: 'welded, renewed, looked at again and sound ...',
+  closedOn: 'Closed on',
+  closeFinding: 'Close finding',
+  noFindings: 'Nothing seen: no crack, bend, break, seizure or loss on record',
+  wholeAssembly: 'whole assembly',
+
+  visitsHead: 'Strip-downs',
+  slipsHead: 'Slips made',
+  noVisits: 'No strip-down on record yet',
+  noSlips: 'No slip made yet',
+  fitter: 'Fitter',
+  number: 'Number',
+  makeSlip: 'Make a slip',
+} as const;
+
+export const sizeText = (sizeMm: number, mark: DecimalMark): string => sizeFigure(sizeMm, 0.01, mark);
