@@ -3,6 +3,7 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
+import { pdfPages } from '#tests/support/pdfText.ts';
 import { top } from '#tests/support/runScript.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'built-main-'));
@@ -46,4 +47,19 @@ test('the built program serves its page, lays down a record and answers from it'
   expect(made).toMatchObject({ ok: true, value: { open: true, path: join(folder, 'shop.hoursandwear') } });
   expect(list).toEqual({ ok: true, value: { asOf: '2026-11-02', machines: [] } });
   expect(existsSync(join(folder, 'shop.hoursandwear'))).toBe(true);
+});
+
+test('the built program brings in the demo workshop, forecasts it and prints a slip', async () => {
+  const [, opened, list, slip] = runBuiltMain([
+    ['record/openDemo', {}],
+    ['machines/list', {}],
+    ['slip/preview', { machineId: 1 }],
+  ]);
+  expect(opened).toMatchObject({ ok: true, value: { open: true, isDemo: true } });
+  expect(list.value.machines.length).toBeGreaterThanOrEqual(30);
+  expect(list.value.machines.some((machine: { first: unknown }) => machine.first !== null)).toBe(true);
+  expect(slip.ok).toBe(true);
+  const pages = await pdfPages(Buffer.from(slip.value.pdfBase64, 'base64'));
+  expect(pages).toHaveLength(1);
+  expect(pages[0]?.text).toContain(slip.value.slip.machine.name);
 });
