@@ -11,7 +11,7 @@ describe('a question', () => {
       { mark: '.', decimals: 2, gaugeErrorMm: 0.05, measures: 'thickness' },
     );
     expect(fact).toBe('11.75 is thicker than 11.04 on 10 Jan 2024; gauge error ±0.10.');
-    expect(meanwhile).toBe('Kept as typed; left out of the forecast until you answer.');
+    expect(meanwhile).toBe('Kept, and left out of the forecast until answered.');
   });
   it('about a bore says smaller, in the shop’s own writing', () => {
     const { fact } = questionText(asked('better-than-new', { sizeMm: 39.7, newSizeMm: 40 }), {

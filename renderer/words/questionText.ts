@@ -21,7 +21,7 @@ export type QuestionContext = {
 type Facts = Question['facts'];
 type Sentence = (facts: Facts, context: QuestionContext) => QuestionSaid;
 
-const KEPT_OUT = 'Kept as typed; left out of the forecast until you answer.';
+const KEPT_OUT = 'Kept, and left out of the forecast until answered.';
 const NOT_YET_KEPT = 'Not kept until you say.';
 
 /** "thicker", "smaller": what better than the last reading looks like on the part. */

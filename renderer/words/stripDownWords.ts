@@ -31,7 +31,7 @@ export const stripDownWords = {
   title: 'Strip-down',
   of: (machine: string) => `Strip-down: ${machine}`,
   pick: 'Which machine is on the bench?',
-  pickHint: 'part of its name, farm or serial',
+  pickHint: 'Find it by part of its name, farm or serial',
   noMachines: 'No machine on record yet',
   noMachinesNext: 'Take in the first one: its assembly lays out what there is to measure.',
   takeIn: 'Take in a machine',
@@ -75,17 +75,18 @@ export const stripDownWords = {
   renewedNow: 'renewed now',
 
   nextBox: 'next box',
-  seenHint: 'something seen: crack, bend, break, seized, lost',
-  renewedKey: { 'as-found': 'was renewed since last time', 'as-left': 'renewed now' },
-  swapHint: 'change two boxes round',
+  seenHint: 'crack, bend, break, seized, lost',
+  renewedKey: { 'as-found': 'renewed since last', 'as-left': 'renewed now' },
+  swapHint: 'swap two boxes',
   gaugeHint: 'gauge',
   foundLeftHint: 'as found or as left',
-  swapping: (from: string) => `Changing round ${from}: go to the other box and press Enter, or Escape to leave it.`,
+  swapping: (from: string) => `Swapping ${from}: go to the other box and press Enter, or Escape to leave it.`,
   tally: (typed: number, boxes: number) => ({ figures: `${typed} of ${boxes}`, rest: 'sizes in' }),
   questioned: (n: number) => `${n} questioned`,
   notSizes: (n: number) => `${n} not read as ${counted(n, 'a size', 'sizes')}`,
   findings: (n: number) => `${n} ${counted(n, 'finding', 'findings')}`,
 
+  moreAsked: (n: number) => `${n} more in this row.`,
   take: (size: string) => `Take ${size}`,
   notASize: {
     'not-a-number': 'A size is a figure in mm, such as 10.19.',
@@ -120,6 +121,7 @@ export const stripDownWords = {
   openBefore: 'open since',
 
   saved: (day: string) => `Saved, ${day}`,
+  movedLittle: (n: number) => `${n} ${counted(n, 'other', 'others')} moved by little, since the machine’s hours moved.`,
   savedParked: (n: number) =>
     `${n} ${counted(n, 'size waits', 'sizes wait')} for an answer and ${counted(n, 'is', 'are')} left out of the forecast till then.`,
   moved: 'What moved in the forecast',

@@ -137,7 +137,6 @@ function ClassRow({
         </Picture>
       </td>
       {[low, middle, high].map((rate, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: low, middle, high in their order
         <td key={i} className={i === 1 ? 'figures main' : 'figures'}>
           {rateText(rate, mark)}
         </td>
@@ -169,48 +168,46 @@ function RateRule({ ticks, mark }: { ticks: readonly { rate: number; x: number }
 function Members({ sheet, mark }: { sheet: PartClassSheet; mark: DecimalMark }) {
   if (sheet.members.length === 0) return <p className="second">{words.noMembers}</p>;
   return (
-    <>
-      <table className="table members">
-        <caption>
-          {words.membersHead}
-          {sheet.finishedParts > 0 && <span className="second">{` ${words.finished(sheet.finishedParts)}`}</span>}
-        </caption>
-        <thead>
-          <tr>
-            <th scope="col">{words.machine}</th>
-            <th scope="col">{words.position}</th>
-            <th scope="col" className="figures">
-              {words.own}
-            </th>
-            <th scope="col" className="figures">
-              {words.low}
-            </th>
-            <th scope="col" className="figures">
-              {words.middle}
-            </th>
-            <th scope="col" className="figures">
-              {words.high}
-            </th>
+    <table className="table members">
+      <caption>
+        {words.membersHead}
+        {sheet.finishedParts > 0 && <span className="second">{` ${words.finished(sheet.finishedParts)}`}</span>}
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">{words.machine}</th>
+          <th scope="col">{words.position}</th>
+          <th scope="col" className="figures">
+            {words.own}
+          </th>
+          <th scope="col" className="figures">
+            {words.low}
+          </th>
+          <th scope="col" className="figures">
+            {words.middle}
+          </th>
+          <th scope="col" className="figures">
+            {words.high}
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {sheet.members.map((member) => (
+          <tr key={member.pointId}>
+            <td>
+              <Link href={`/machine/${member.machineId}`}>{member.machine}</Link>
+            </td>
+            <td>{`${member.position}, ${member.point}`}</td>
+            <td className="figures">{member.ownReadings}</td>
+            <td className="figures">{rateText(member.ratePer1000hMm.low, mark)}</td>
+            <td className="figures">
+              <b>{rateText(member.ratePer1000hMm.middle, mark)}</b>
+            </td>
+            <td className="figures">{rateText(member.ratePer1000hMm.high, mark)}</td>
           </tr>
-        </thead>
-        <tbody>
-          {sheet.members.map((member) => (
-            <tr key={member.pointId}>
-              <td>
-                <Link href={`/machine/${member.machineId}`}>{member.machine}</Link>
-              </td>
-              <td>{`${member.position}, ${member.point}`}</td>
-              <td className="figures">{member.ownReadings}</td>
-              <td className="figures">{rateText(member.ratePer1000hMm.low, mark)}</td>
-              <td className="figures">
-                <b>{rateText(member.ratePer1000hMm.middle, mark)}</b>
-              </td>
-              <td className="figures">{rateText(member.ratePer1000hMm.high, mark)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-    </>
+        ))}
+      </tbody>
+    </table>
   );
 }
 

@@ -4,6 +4,7 @@ import { Picture } from '#renderer/marks/Picture.tsx';
 import { QuestionRing } from '#renderer/marks/Questioned.tsx';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { answerText, type QuestionContext, questionText } from '#renderer/words/questionText.ts';
+import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 
 /**
  * A question under the row of its box, on a leader to it. Nothing waits for it: the next box has the focus already.
@@ -15,6 +16,7 @@ export function Asked({
   context,
   column,
   columns,
+  more,
   inHand,
   take,
   onAnswer,
@@ -25,6 +27,8 @@ export function Asked({
   /** the box it hangs from */
   column: number;
   columns: number;
+  /** further questions of the same row */
+  more: number;
   inHand: boolean;
   /** "Take 29.97", where the program can guess what was meant */
   take: string | null;
@@ -41,6 +45,7 @@ export function Asked({
               <Figures>{said.fact}</Figures>
             </b>{' '}
             {said.meanwhile}
+            {more > 0 && ` ${words.moreAsked(more)}`}
           </div>
           <Picture width={34} height={62} label={null} className="asked-leader">
             <path d="M17 30V2M12 9l5-8 5 8" className="l-brass-leader" />

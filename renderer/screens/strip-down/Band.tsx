@@ -10,16 +10,15 @@ import { Question } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { answerText, questionText } from '#renderer/words/questionText.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
-import { readDial, type Sheet, type SizeEvent } from './sheet.ts';
+import { readDial, type Sheet } from './sheet.ts';
 
 /** So many fitters stand in sight as keys; a bigger shop types part of a name. */
 const MOST_IN_SIGHT = 4;
 const OTHER = '\u0000other';
 
-/** Day, dial, fitter, and which of the two grids is being typed. */
+/** Day, dial and fitter of the visit. */
 export function Band({
   sheet,
-  event,
   today,
   mark,
   fitters,
@@ -27,11 +26,9 @@ export function Band({
   dialQuestion,
   dayBox,
   onSheet,
-  onEvent,
   onDialAnswer,
 }: {
   sheet: Sheet;
-  event: SizeEvent;
   today: Day;
   mark: DecimalMark;
   fitters: readonly string[];
@@ -39,7 +36,6 @@ export function Band({
   dialQuestion: Asks | null;
   dayBox: RefObject<HTMLDivElement | null>;
   onSheet: (sheet: Sheet) => void;
-  onEvent: (event: SizeEvent) => void;
   onDialAnswer: (choice: string) => void;
 }) {
   const asked = dialQuestion && questionText(dialQuestion, { mark });
@@ -61,17 +57,6 @@ export function Band({
           {...(expectedDialHours !== null && { hint: words.dialHint(hoursText(expectedDialHours)) })}
         />
         <FitterPick fitters={fitters} fitter={sheet.fitter} onFitter={(fitter) => onSheet({ ...sheet, fitter })} />
-        <div className="bench-event">
-          <Choice
-            label={words.grid}
-            options={[
-              { value: 'as-found', text: words.asFound },
-              { value: 'as-left', text: words.asLeft, letter: 'L' },
-            ]}
-            value={event}
-            onChange={onEvent}
-          />
-        </div>
       </div>
       {asked && dialQuestion && (
         <Question

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'react';
 import type { ReplyOf } from '#core/contract/operation.ts';
 import type { Gauge } from '#core/contract/shop.ts';
 import { stripDownSave, type stripDownSheet } from '#core/contract/stripDown.ts';
+import { Key } from '#renderer/controls/Key.tsx';
 import { Sheet as Paper } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
@@ -35,7 +36,8 @@ import { settled, sizeEcho, typedSize } from './typedSize.ts';
 import { useJudged } from './useJudged.ts';
 import { useKept } from './useKept.ts';
 
-export type Saved = ReplyOf<typeof stripDownSave> & { takenOn: string };
+/** `measured`: the points that had a size, a renewal or both in the visit */
+export type Saved = ReplyOf<typeof stripDownSave> & { takenOn: string; measured: number[] };
 
 /** The grid at the bench: one machine's measuring points, typed, questioned, kept, saved. */
 export function Bench({
@@ -93,7 +95,6 @@ export function Bench({
   const focus = (box: Box) => inputs.current.get(keyOf(box))?.focus();
 
   // the first box to be typed has the focus when the sheet opens
-  // biome-ignore lint/correctness/useExhaustiveDependencies: once, when the sheet opens
   useEffect(() => {
     const first = nextEmpty(boxes, null, (box) => typedSize(sheet.texts[event][keyOf(box)] ?? '').state === 'empty');
     if (first) focus(first);
@@ -169,7 +170,12 @@ export function Bench({
     }
     await keeper.shut();
     const reply = await save.run({ ...draft, dialSure });
-    if (reply) onSaved({ ...reply, takenOn: draft.takenOn });
+    if (reply)
+      onSaved({
+        ...reply,
+        takenOn: draft.takenOn,
+        measured: [...draft.sizes, ...draft.renewals].map(({ pointId }) => pointId),
+      });
     else keeper.reopen();
   };
   const throwAway = async () => {
@@ -191,20 +197,21 @@ export function Bench({
       bleed
       actions={
         <SaveKeys
+          event={event}
           saveBox={saveKey}
-          busy={save.busy}
-          disabled={isBlank(sheet)}
+          disabled={isBlank(sheet) || save.busy}
+          onEvent={setEvent}
           onSave={() => void saveAll()}
-          onDiscard={() => setDiscarding(true)}
         />
       }
       banner={
         <>
           <SaveFault fault={save.fault} mark={mark} />
-          {discarding && <DiscardAsk onYes={() => void throwAway()} onNo={() => setDiscarding(false)} />}
+          {discarding && !isBlank(sheet) && (
+            <DiscardAsk onYes={() => void throwAway()} onNo={() => setDiscarding(false)} />
+          )}
           <Band
             sheet={sheet}
-            event={event}
             today={today}
             mark={mark}
             fitters={fitters}
@@ -215,7 +222,6 @@ export function Bench({
               if (next.dialText !== sheet.dialText) setDialSure(false);
               change(() => next);
             }}
-            onEvent={setEvent}
             onDialAnswer={onDialAnswer}
           />
         </>
@@ -264,11 +270,6 @@ export function Bench({
           letter,
         }}
       />
-      <Foot
-        event={event}
-        tally={tallyOf(sheet, event, boxes, open.length)}
-        swapping={swapRow ? [rowName(swapRow, rows), swapFrom.station].filter(Boolean).join(', ') : null}
-      />
       <div className="bench-note">
         <label htmlFor="bench-note">{words.note}</label>
         <textarea
@@ -278,7 +279,17 @@ export function Bench({
           value={sheet.note}
           onChange={(e) => change((s) => ({ ...s, note: e.target.value }))}
         />
+        <div className="keys">
+          <Key disabled={isBlank(sheet) || save.busy} onPress={() => setDiscarding(true)}>
+            {words.discard}
+          </Key>
+        </div>
       </div>
+      <Foot
+        event={event}
+        tally={tallyOf(sheet, event, boxes, open.length)}
+        swapping={swapRow ? [rowName(swapRow, rows), swapFrom.station].filter(Boolean).join(', ') : null}
+      />
     </Paper>
   );
 }

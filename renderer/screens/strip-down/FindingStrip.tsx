@@ -39,6 +39,7 @@ export function FindingStrip({
   const strip = useRef<HTMLElement>(null);
   useEffect(() => {
     strip.current?.querySelector<HTMLElement>('input[type=radio]:checked')?.focus();
+    strip.current?.scrollIntoView({ block: 'nearest' });
   }, []);
   const add = () => onAdd({ assemblyId, positionId, kind, severity, note: note.trim() });
   return (

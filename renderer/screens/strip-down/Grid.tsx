@@ -82,7 +82,6 @@ export function Grid(props: GridProps) {
       <colgroup>
         <col className="col-name" />
         {Array.from({ length: columns }, (_, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: box columns have no other name
           <col key={i} className="col-box" />
         ))}
         <col className="col-gauge" />
@@ -93,7 +92,6 @@ export function Grid(props: GridProps) {
         <tr>
           <th scope="col">{words.point}</th>
           {columnNames(rows).map((names, i) => (
-            // biome-ignore lint/suspicious/noArrayIndexKey: box columns have no other name
             <th key={i} scope="col" className="box-head">
               <span>{event === 'as-found' ? words.last : words.found}</span>
               <b>{stationHead(names)}</b>
@@ -104,7 +102,8 @@ export function Grid(props: GridProps) {
           </th>
           <th scope="col" className="scale-head" style={{ width: SCALE_PX.width }}>
             <span className="new">{words.newSize}</span>
-            <span className="limits">{`${words.renew}, ${words.reject}`}</span>
+            <span className="limits">{words.reject}</span>
+            <span className="limits">{words.renew}</span>
           </th>
           <th scope="col">{words.seen}</th>
         </tr>
@@ -150,31 +149,7 @@ export function Grid(props: GridProps) {
                   dropSeen: on.dropFinding,
                 }}
               />
-              {props.open
-                .filter(({ box }) => box.row === rowIndex)
-                .map((asked) => {
-                  const likely = likelyMm(asked.question);
-                  return (
-                    <Asked
-                      key={`${asked.key} ${asked.question.code}`}
-                      id={`under-${asked.key}`}
-                      question={asked.question}
-                      context={{
-                        mark,
-                        decimals: row.decimals,
-                        gaugeErrorMm: row.gaugeErrorMm,
-                        measures: row.measures,
-                      }}
-                      column={asked.box.column}
-                      columns={columns + 4}
-                      inHand={asked === props.inHand}
-                      take={
-                        likely === null ? null : words.take(sizeEcho(round(likely, row.decimals), row.decimals, mark))
-                      }
-                      onAnswer={(choice) => on.answer(asked, choice)}
-                    />
-                  );
-                })}
+              <AskedUnder row={row} rowIndex={rowIndex} columns={columns + 4} {...props} />
               <NotSizes row={row} sheet={sheet} event={event} columns={columns + 4} typingKey={props.typingKey} />
               {props.seeingRow === rowIndex && (
                 <Wide columns={columns + 4} className="seeing">
@@ -201,6 +176,36 @@ export function Grid(props: GridProps) {
   );
 }
 
+/** The first open question of a row; the others of it wait their turn, counted. */
+function AskedUnder({
+  row,
+  rowIndex,
+  columns,
+  open,
+  inHand,
+  mark,
+  on,
+}: GridProps & { row: SheetRow; rowIndex: number; columns: number }) {
+  const ofRow = open.filter(({ box }) => box.row === rowIndex);
+  const asked = ofRow[0];
+  if (!asked) return null;
+  const likely = likelyMm(asked.question);
+  return (
+    <Asked
+      key={`${asked.key} ${asked.question.code}`}
+      id={`under-${asked.key}`}
+      question={asked.question}
+      context={{ mark, decimals: row.decimals, gaugeErrorMm: row.gaugeErrorMm, measures: row.measures }}
+      column={asked.box.column}
+      columns={columns}
+      more={ofRow.length - 1}
+      inHand={asked === inHand}
+      take={likely === null ? null : words.take(sizeEcho(round(likely, row.decimals), row.decimals, mark))}
+      onAnswer={(choice) => on.answer(asked, choice)}
+    />
+  );
+}
+
 function stepOf(pressed: KeyboardEvent<HTMLInputElement>): Step | null {
   if (pressed.ctrlKey || pressed.metaKey || pressed.altKey) return null;
   if (pressed.key === 'Tab') return pressed.shiftKey ? 'previous' : 'next';
@@ -217,7 +222,7 @@ const round = (sizeMm: number, decimals: number): number => Math.round(sizeMm * 
 
 /** "Front or A": the stations of a column; more than three are not all named. */
 function stationHead(names: readonly string[]): string {
-  const head = names.slice(0, 3).join(' or ');
+  const head = names.length > 2 ? names.slice(0, 3).join(', ') : names.join(' or ');
   return head.charAt(0).toUpperCase() + head.slice(1);
 }
 

@@ -78,7 +78,6 @@ export function GridRow(props: GridRowProps) {
         );
       })}
       {Array.from({ length: props.columns - row.stations.length }, (_, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: empty places have no names
         <td key={`none-${i}`} className="no-box" />
       ))}
       <td className="gauge-cell">
@@ -107,24 +106,34 @@ export function GridRow(props: GridRowProps) {
 function GaugePick({ row, sheet, gauges, mark, name, on }: GridRowProps) {
   const fitting = gauges.filter(({ active, measures }) => active && measures.includes(row.measures));
   const chosen = sheet.gauges[row.pointId] ?? row.gaugeId;
+  const gauge = gauges.find(({ gaugeId }) => gaugeId === chosen);
+  const shown = gauge
+    ? { name: gauge.name, error: gaugeErrorText(gauge.errorMm, mark) }
+    : { name: row.gauge, error: gaugeErrorText(row.gaugeErrorMm, mark) };
   return (
-    <select
-      className="gauge-pick"
-      data-gauge-of={row.pointId}
-      aria-label={words.gaugeOf(name)}
-      tabIndex={-1}
-      value={chosen ?? ''}
-      onChange={(event) => on.gauge(row.pointId, Number(event.target.value))}
-    >
-      {!fitting.some(({ gaugeId }) => gaugeId === chosen) && (
-        <option value={chosen ?? ''}>{`${row.gauge} ${gaugeErrorText(row.gaugeErrorMm, mark)}`.trim()}</option>
-      )}
-      {fitting.map((gauge) => (
-        <option key={gauge.gaugeId} value={gauge.gaugeId}>
-          {`${gauge.name} ${gaugeErrorText(gauge.errorMm, mark)}`}
-        </option>
-      ))}
-    </select>
+    <div className="gauge-pick">
+      <span aria-hidden="true">
+        {shown.name}
+        <br />
+        {shown.error}
+      </span>
+      <select
+        data-gauge-of={row.pointId}
+        aria-label={words.gaugeOf(name)}
+        tabIndex={-1}
+        value={chosen ?? ''}
+        onChange={(event) => on.gauge(row.pointId, Number(event.target.value))}
+      >
+        {!fitting.some(({ gaugeId }) => gaugeId === chosen) && (
+          <option value={chosen ?? ''}>{`${shown.name} ${shown.error}`}</option>
+        )}
+        {fitting.map((one) => (
+          <option key={one.gaugeId} value={one.gaugeId}>
+            {`${one.name} ${gaugeErrorText(one.errorMm, mark)}`}
+          </option>
+        ))}
+      </select>
+    </div>
   );
 }
 
@@ -142,10 +151,10 @@ function reference(row: SheetRow, column: number, sheet: Sheet, event: SizeEvent
   const lastMm = isNew ? null : event === 'as-left' && found !== null ? found : (at?.lastSizeMm ?? null);
   if (lastMm === null) {
     const newSize = limitFigure(row.limits.newSizeMm, mark);
-    return { said: words.newOf(newSize), shown: `${words.newSize} ${newSize}` };
+    return { said: words.newOf(newSize), shown: newSize, isNew: true };
   }
   const last = sizeEcho(lastMm, row.decimals, mark);
-  return { said: words.lastOf(last), shown: last };
+  return { said: words.lastOf(last), shown: last, isNew: false };
 }
 
 /** The last visit's worst size, for the open dot; null: the present part was never measured. */

@@ -5,15 +5,20 @@ import { dayText, hoursLeftFigure, hoursLeftSentence } from '#core/words/quantit
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, Notice } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { DoNotUseBox } from '#renderer/marks/DoNotUseBox.tsx';
 import { HoursRule, RULE_BASE_PX } from '#renderer/marks/HoursRule.tsx';
-import { IntervalBar, ThinInterval } from '#renderer/marks/IntervalBar.tsx';
+import { IntervalBar, PastStub, ThinInterval } from '#renderer/marks/IntervalBar.tsx';
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
 import { Picture } from '#renderer/marks/Picture.tsx';
 import { PresentLine } from '#renderer/marks/PresentHours.tsx';
+import { useDecimalMark } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
+import { shared } from '#renderer/words/english.ts';
+import { pastLimitText } from '#renderer/words/markWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import type { Saved } from './Bench.tsx';
-import { type MovedRow, movedPicture } from './movedPicture.ts';
+import { type MovedRow, movedPicture, stopping, worthShowing } from './movedPicture.ts';
+import { whatIsSeen } from './seen.ts';
 
 const WIDTH_PX = 620;
 const ROW_PX = 41;
@@ -33,7 +38,8 @@ export function MovedSheet({
   const [, goTo] = useLocation();
   const machine = useAsk(machineRead, { machineId });
   const forecasts = new Map(machine.value?.points.map(({ pointId, forecast }) => [pointId, forecast]));
-  const picture = movedPicture(saved.moved, (pointId) => forecasts.get(pointId) ?? null, WIDTH_PX);
+  const { shown, little } = worthShowing(saved.moved, new Set(saved.measured));
+  const picture = movedPicture(shown, (pointId) => forecasts.get(pointId) ?? null, WIDTH_PX);
   return (
     <Sheet
       title={title}
@@ -53,7 +59,7 @@ export function MovedSheet({
       }
     >
       {saved.parked > 0 && <Notice kind="waiting" head={words.savedParked(saved.parked)} />}
-      {saved.moved.length === 0 ? (
+      {shown.length === 0 ? (
         <Empty head={words.nothingMoved}>{words.nothingMovedWhy}</Empty>
       ) : (
         <div className="moved">
@@ -92,6 +98,7 @@ export function MovedSheet({
               ))}
             </tbody>
           </table>
+          {little > 0 && <p className="second">{words.movedLittle(little)}</p>}
         </div>
       )}
     </Sheet>
@@ -105,7 +112,7 @@ function Row({ row, nowX }: { row: MovedRow; nowX: number }) {
     <tr>
       <th scope="row">
         <div>
-          <RingSign item={item} state="leave" />
+          <RingSign item={item} state={stopping(row.basis) ? 'stop' : 'leave'} />
           <span>{`${position}, ${point}`}</span>
         </div>
         <span className="said">
@@ -116,18 +123,39 @@ function Row({ row, nowX }: { row: MovedRow; nowX: number }) {
         <Picture width={WIDTH_PX} height={ROW_PX} label={null}>
           <PresentLine x={nowX} y0={0} y1={ROW_PX} estimated={false} />
           {row.was && <ThinInterval interval={row.was} y={31} />}
-          <g className="slides" style={{ ['--came-from' as string]: `${row.cameFromPx}px` }}>
-            <IntervalBar bar={row.bar} y={17} />
-          </g>
+          <NowBar row={row} />
         </Picture>
       </td>
       <td className="figures was-figure">{figure(before.middle)}</td>
-      {(['low', 'middle', 'high'] as const).map((end) => (
-        <td key={end} className={decides === end ? 'figures decides' : 'figures'} data-past={isPast(after[end])}>
-          {figure(after[end])}
+      {stopping(row.basis) ? (
+        <td colSpan={3} className="figures stopped">
+          {shared.noForecast}
         </td>
-      ))}
+      ) : (
+        (['low', 'middle', 'high'] as const).map((end) => (
+          <td key={end} className={decides === end ? 'figures decides' : 'figures'} data-past={isPast(after[end])}>
+            {figure(after[end])}
+          </td>
+        ))
+      )}
     </tr>
+  );
+}
+
+/** The bar as it stands now; a finding or a limit already passed takes its place. */
+function NowBar({ row }: { row: MovedRow }) {
+  const mark = useDecimalMark();
+  const finding = stopping(row.basis);
+  if (finding) {
+    return <DoNotUseBox x={8} y={16} width={WIDTH_PX - 40} finding={whatIsSeen(finding.finding, finding.note)} />;
+  }
+  if (row.stub) return <PastStub stub={row.stub} y={16} text={pastLimitText(row.basis?.pastLimitMm ?? 0, mark)} />;
+  return (
+    row.bar && (
+      <g className="slides" style={{ ['--came-from' as string]: `${row.cameFromPx}px` }}>
+        <IntervalBar bar={row.bar} y={17} />
+      </g>
+    )
   );
 }
 

@@ -1,36 +1,46 @@
 import type { RefObject } from 'react';
 import type { Fault } from '#core/contract/operation.ts';
 import type { DecimalMark } from '#core/words/quantityText.ts';
+import { Choice } from '#renderer/controls/Choice.tsx';
 import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { questionSentences } from '#renderer/words/questionText.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
+import type { SizeEvent } from './sheet.ts';
 
+/** Which of the two grids is being typed, and the key that saves both. */
 export function SaveKeys({
+  event,
   saveBox,
-  busy,
   disabled,
+  onEvent,
   onSave,
-  onDiscard,
 }: {
+  event: SizeEvent;
   saveBox: RefObject<HTMLDivElement | null>;
-  busy: boolean;
   disabled: boolean;
+  onEvent: (event: SizeEvent) => void;
   onSave: () => void;
-  onDiscard: () => void;
 }) {
   return (
-    <div className="keys" ref={saveBox}>
-      <Key disabled={disabled || busy} onPress={onDiscard}>
-        {words.discard}
-      </Key>
-      <Key first disabled={disabled || busy} onPress={onSave}>
-        {words.save}
-        <Letter>{words.saveKeys}</Letter>
-      </Key>
-    </div>
+    <>
+      <div className="bench-event">
+        <Choice label={words.grid} labelled={false} options={GRIDS} value={event} onChange={onEvent} />
+      </div>
+      <div className="keys" ref={saveBox}>
+        <Key first disabled={disabled} onPress={onSave}>
+          {words.save}
+          <Letter>{words.saveKeys}</Letter>
+        </Key>
+      </div>
+    </>
   );
 }
+
+const GRIDS = [
+  { value: 'as-found' as const, text: words.asFound },
+  { value: 'as-left' as const, text: words.asLeft, letter: 'L' },
+];
 
 /** Why saving was refused: a dial that cannot be is said as it is asked about, the rest as any fault. */
 export function SaveFault({ fault, mark }: { fault: Fault | null; mark: DecimalMark }) {

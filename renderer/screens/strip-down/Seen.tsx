@@ -30,7 +30,6 @@ export function Seen({
           </SeenLine>
         ))}
         {seen?.now.map(({ finding, at }) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: an entry is known by its place on the sheet
           <SeenLine key={at} finding={finding}>
             <button
               type="button"

@@ -5,7 +5,7 @@ export type SizeBoxProps = {
   /** "1 Slide strip, top front, front" */
   label: string;
   /** what stands small at the left: the last size, or what it is when new */
-  reference: { said: string; shown: string };
+  reference: { said: string; shown: string; isNew: boolean };
   text: string;
   worst: boolean;
   questioned: boolean;
@@ -32,7 +32,8 @@ export function SizeBox(props: SizeBoxProps) {
   ];
   return (
     <td className={state.filter(Boolean).join(' ')}>
-      <span className="was" aria-hidden="true">
+      <span className={props.reference.isNew ? 'was new' : 'was'} aria-hidden="true">
+        {props.reference.isNew && <small>{words.newSize}</small>}
         {props.reference.shown}
       </span>
       <input

@@ -2,10 +2,13 @@ import type { Finding } from '#core/contract/machine.ts';
 import { findingWords, severityWords } from '#renderer/words/stripDownWords.ts';
 import type { FindingEntry } from './sheet.ts';
 
-/** "crack, 34 mm at the weld toe: do not use". */
-export function findingText(finding: Pick<FindingEntry, 'kind' | 'severity' | 'note'>): string {
-  const what = finding.note === '' ? findingWords[finding.kind] : `${findingWords[finding.kind]}, ${finding.note}`;
-  const sentence = `${what}: ${severityWords[finding.severity]}`;
+/** "crack, 34 mm at the weld toe". */
+export const whatIsSeen = (kind: FindingEntry['kind'], note: string): string =>
+  note === '' ? findingWords[kind] : `${findingWords[kind]}, ${note}`;
+
+/** "Crack, 34 mm at the weld toe: do not use". */
+export function findingText({ kind, severity, note }: Pick<FindingEntry, 'kind' | 'severity' | 'note'>): string {
+  const sentence = `${whatIsSeen(kind, note)}: ${severityWords[severity]}`;
   return sentence.charAt(0).toUpperCase() + sentence.slice(1);
 }
 
