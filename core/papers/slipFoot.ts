@@ -2,12 +2,14 @@ import type { ReactElement } from 'react';
 import { textWidth } from '../axis/textWidth.ts';
 import type { Slip } from '../contract/slip.ts';
 import { day } from '../units/day.ts';
-import { fixedView, INK, line, MARGIN_PT, picture, rect, strong, text, view } from './elements.ts';
+import { digitBoxes } from './digitBoxes.ts';
+import { fixedView, INK, line, MARGIN_PT, picture, strong, text, view } from './elements.ts';
 import { WEIGHT } from './paperFonts.ts';
 import { cautionText, planningAidHead } from './slipCautions.ts';
 import { longDay } from './slipFigures.ts';
 import { meterBoxes, meterDays, slipLabels } from './slipLabels.ts';
 import { machineOnPlate } from './slipWords.ts';
+import { type TitleBlockCell, titleBlock } from './titleBlock.ts';
 
 const A4_WIDTH_PT = 595.28;
 
@@ -42,7 +44,7 @@ export const slipFoot = (slip: Slip): ReactElement =>
     ),
     tearLine(),
     meterCard(slip),
-    titleBlock(slip),
+    titleBlock(titleCells(slip)),
   );
 
 /** Across the whole sheet, margins too: here it is torn off. */
@@ -64,42 +66,15 @@ const meterCard = (slip: Slip): ReactElement =>
       view(
         { marginLeft: 12 },
         text({ face: 'table', sizePt: 11 }, { marginBottom: 2 }, longDay(on)),
-        boxes(meterBoxes(slip)),
+        digitBoxes(meterBoxes(slip)),
       ),
     ),
   );
 
-const boxes = (count: number): ReactElement => {
-  const width = count * 19 - 2;
-  return picture(
-    { width, height: 23, widthPt: width },
-    ...Array.from({ length: count }, (_, i) => rect(i * 19 + 0.5, 0.5, 15.5, 22, null, { width: 0.9 })),
-  );
-};
-
-function titleBlock(slip: Slip): ReactElement {
-  const cells: [head: string, words: string, grow: number][] = [
-    [slipLabels.machine, machineOnPlate(slip), 5],
-    [slipLabels.asOf, slip.asOf, 2],
-    [slipLabels.restsOn, slipLabels.basis(slip), 4.7],
-    [slipLabels.measuredBy, slip.measuredBy === '' ? slipLabels.nobody : slip.measuredBy, 2.3],
-    [slipLabels.sheet, slipLabels.oneOfOne, 1.2],
-  ];
-  return view(
-    { flexDirection: 'row', borderWidth: 0.9, borderColor: INK },
-    ...cells.map(([head, words, flexGrow], i) =>
-      view(
-        {
-          flexGrow,
-          flexBasis: 0,
-          paddingHorizontal: 7,
-          paddingVertical: 3,
-          borderColor: INK,
-          borderLeftWidth: i === 0 ? 0 : 0.9,
-        },
-        text({ face: 'table', sizePt: 9.5 }, {}, head),
-        text({ face: 'table', sizePt: 10.5, weight: WEIGHT.label, lines: 1 }, {}, words),
-      ),
-    ),
-  );
-}
+const titleCells = (slip: Slip): TitleBlockCell[] => [
+  [slipLabels.machine, machineOnPlate(slip), 5],
+  [slipLabels.asOf, slip.asOf, 2],
+  [slipLabels.restsOn, slipLabels.basis(slip), 4.7],
+  [slipLabels.measuredBy, slip.measuredBy === '' ? slipLabels.nobody : slip.measuredBy, 2.3],
+  [slipLabels.sheet, slipLabels.oneOfOne, 1.2],
+];
