@@ -81,6 +81,7 @@ export function muWithout(
  *
  * @param words one for each block of the pool, from the other classes
  * @param rounds three from a cold start settle ln Z to 0.003
+ * @source own derivation: conditional normals; T. P. Minka, "Expectation propagation for approximate Bayesian inference" (2001)
  */
 export function classEvidence(
   pool: ClassPool,

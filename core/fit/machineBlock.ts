@@ -251,6 +251,7 @@ export function lnMessage(p: number, q: number, eta: number, lambda: number): nu
  * One sweep of expectation propagation through a block, and what the block then says of u.
  *   ln Z = F(posterior) - F(prior) + sum_i (ln Z_i + F(cavity_i) - F(m*_i, C*_i))
  *   lambda = 1 / S_uu - 1 / q (at least -0.5 / q),  eta = z_u / S_uu - p / q
+ * @source own derivation: conditional normals; T. P. Minka, "Expectation propagation for approximate Bayesian inference" (2001)
  */
 export function sweepBlock(block: MachineBlock, p: number, q: number, figures: ClassFigures, laws: PartLaws): void {
   const { size, shift, cov, mean } = block;

@@ -24,7 +24,7 @@ function runBuiltMain(asked: [string, unknown][]) {
     ],
     {
       encoding: 'utf8',
-      timeout: 60_000,
+      timeout: 110_000,
       env: { ...process.env, XDG_DATA_HOME: folder, APPDATA: folder, ASKED: JSON.stringify(asked) },
     },
   );

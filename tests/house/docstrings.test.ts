@@ -24,11 +24,16 @@ function exportsOf(source: string): Documented[] {
 const statesFormula = (doc: string): boolean =>
   doc.split('\n').some((line) => /^\s*\*?\s*[\w().,| ]+ =[^>=].*[-+*/^√∫Σ(]/.test(line) && !line.includes('@example'));
 
-/** Formulas whose docstring does not say where they come from. */
+/** The file opens with a docstring of its own, an empty line after it, that names the source of all that follows. */
+const sourceAtHead = /^\/\*\*(?:(?!\*\/)[\s\S])*@source\s+\S(?:(?!\*\/)[\s\S])*\*\/\n\n/;
+
+/** Formulas of a file that say nowhere where they come from: in their own docstring, or in one at the file's head. */
 const unsourced = (source: string): string[] =>
-  exportsOf(source)
-    .filter(({ doc }) => statesFormula(doc) && !/@source\s+\S/.test(doc))
-    .map(({ name }) => name);
+  sourceAtHead.test(source)
+    ? []
+    : exportsOf(source)
+        .filter(({ doc }) => statesFormula(doc) && !/@source\s+\S/.test(doc))
+        .map(({ name }) => name);
 
 describe('every formula says where it comes from', () => {
   const files = FORMULA_FOLDERS.flatMap((folder) =>
@@ -72,6 +77,11 @@ describe('every formula says where it comes from', () => {
       'hoursAtLimit',
     ]);
     expect(unsourced('/** True when the part (or its mate) is worn. */\nexport const isWorn = true;')).toEqual([]);
+    expect(
+      unsourced(
+        `/**\n * Small matrices.\n * @source a book, page 9\n */\n\n${formula}export const hoursAtLimit = () => 1;`,
+      ),
+    ).toEqual([]);
     expect(unsourced(`${formula}const kept = 1;\nexport function other() {}`)).toEqual([]);
   });
 });

@@ -55,7 +55,11 @@ export const LAYERS: readonly Layer[] = [
     imports: [...GROUND, 'core/words', 'core/axis', 'core/slip', 'type core/shop', 'type core/contract'],
     packages: ['@react-pdf/renderer', 'react', 'node:'], // node: to find the fonts beside the program
   },
-  { at: 'core/exchange', imports: [...GROUND, 'core/shop', 'core/reading'], packages: ['papaparse'] },
+  {
+    at: 'core/exchange',
+    imports: [...GROUND, 'core/shop', 'core/reading'],
+    packages: ['papaparse', 'fflate', 'read-excel-file', 'write-excel-file'],
+  },
   {
     at: 'core/use-cases',
     imports: [
@@ -109,6 +113,7 @@ export const LAYERS: readonly Layer[] = [
         'zod',
         '@tanstack/react-query',
         '@tanstack/react-virtual',
+        'pdfjs-dist', // draws the slip as it will be printed
       ],
       ...['@fontsource-variable/sofia-sans', '@fontsource-variable/sofia-sans-semi-condensed'],
     ],
