@@ -57,9 +57,10 @@ export function bringIn(
   let brought = NOTHING;
   try {
     writeEntry(record, made, (w, entryId) => {
-      brought = writePlan(w, entryId, planning.plan);
+      const written = writePlan(w, entryId, planning.plan);
+      brought = written.brought;
       // a file brought in again has nothing new: it leaves no entry behind either
-      if (dryRun || Object.values(brought).every((count) => count === 0)) throw new DryRunEnds();
+      if (dryRun || !written.anything) throw new DryRunEnds();
     });
   } catch (thrown) {
     if (!(thrown instanceof DryRunEnds)) throw thrown;

@@ -39,8 +39,11 @@ type Writing = {
   dialIds: Map<number, number>;
 };
 
-/** Writes a plan without faults into the record; part of one entry, so that all of it is there or none. */
-export function writePlan(w: WritableRecord, entryId: number, plan: Plan): Brought {
+/**
+ * Writes a plan without faults into the record; part of one entry, so that all of it is there or none.
+ * @returns what was brought; `anything` also counts what only closes a finding on record
+ */
+export function writePlan(w: WritableRecord, entryId: number, plan: Plan): { brought: Brought; anything: boolean } {
   const brought: Brought = {
     customers: 0,
     machines: 0,
@@ -59,7 +62,8 @@ export function writePlan(w: WritableRecord, entryId: number, plan: Plan): Broug
   const assemblyIds = new Map(plan.assemblies.map((assembly) => [assembly, writeAssembly(writing, assembly)]));
   for (const visit of plan.visits) writeVisit(writing, visit);
   writeFindings(writing, plan, assemblyIds);
-  return brought;
+  const anything = plan.findings.length > 0 || Object.values(brought).some((count) => count > 0);
+  return { brought, anything };
 }
 
 function writeMachines({ w, entryId, brought, machineIds }: Writing, plan: Plan): void {
