@@ -17,6 +17,9 @@ export const PAPER = '#ffffff';
 export const WINTER_GREY = '#e2e2e2';
 export const HAIR = '#b5b5b5';
 
+/** A4, ISO 216: 210 mm x 297 mm. */
+export const A4_WIDTH_PT = 595.28;
+export const A4_HEIGHT_PT = 841.89;
 /** Page margin, 14 mm. */
 export const MARGIN_PT = (14 / 25.4) * 72;
 

@@ -1,18 +1,23 @@
 import { Document, Page } from '@react-pdf/renderer';
 import { createElement, type ReactElement } from 'react';
 import type { Slip } from '../contract/slip.ts';
-import { MARGIN_PT, view } from './elements.ts';
+import { A4_WIDTH_PT, MARGIN_PT, view } from './elements.ts';
 import { slipAxis } from './slipAxis.ts';
 import { footPt, slipFoot } from './slipFoot.ts';
 import { headline, shopHead } from './slipHead.ts';
 import { slipLabels } from './slipLabels.ts';
-import { foundAndDone, sectionHead, thenAndWatch } from './slipLists.ts';
+import { barsExplained, foundAndDone, sectionHead, thenAndWatch } from './slipLists.ts';
 import { headlineText } from './slipWords.ts';
 
 /** How much of each list is shown: what is left out is counted on the paper. */
-export type SlipRoom = { axisRows: number; listLines: number; watchLines: number; drawing: boolean };
-
-const A4_WIDTH_PT = 595.28;
+export type SlipRoom = {
+  axisRows: number;
+  listLines: number;
+  watchLines: number;
+  drawing: boolean;
+  /** last resort, for names of a length nobody foresaw: texts are cut, and the headline is set smaller */
+  cut: boolean;
+};
 
 /**
  * The farmer's page, drawn: head, headline, found and done, the axis, what then, how to read it; the foot is fixed.
@@ -40,14 +45,15 @@ export function forecastSlipPaper(slip: Slip, room: SlipRoom): ReactElement {
         size: 'A4',
         style: { paddingTop: MARGIN_PT, paddingHorizontal: MARGIN_PT, paddingBottom: MARGIN_PT + footPt(slip) },
       },
-      slipFoot(slip),
       shopHead(slip),
-      headline(slip),
+      headline(slip, room.cut),
       lists,
       ...(slip.axis === null || slip.axis.rows.length === 0
         ? []
         : [axisHead(), slipAxis(slip, slip.axis, room.axisRows, widthPt)]),
-      thenAndWatch(slip, room.watchLines, room.drawing),
+      thenAndWatch(slip, room),
+      barsExplained(slip),
+      slipFoot(slip),
     ),
   );
 }

@@ -11,9 +11,11 @@ import { registerPaperFonts } from './paperFonts.ts';
 export async function printSlip(slip: Slip): Promise<Uint8Array> {
   registerPaperFonts();
   const rooms = roomsOf(slip);
+  const whole = await pageOf(slip, rooms[0]!);
+  if (whole) return whole;
   // rooms shrink from first to last: the first that holds is found by halving
   let fits = await pageOf(slip, rooms.at(-1)!);
-  let [low, high] = [0, rooms.length - 1];
+  let [low, high] = [1, rooms.length - 1];
   while (low < high) {
     const middle = Math.floor((low + high) / 2);
     const page = await pageOf(slip, rooms[middle]!);
@@ -33,19 +35,23 @@ async function pageOf(slip: Slip, room: SlipRoom): Promise<Uint8Array | null> {
 const pageCount = (bytes: Buffer): number => bytes.toString('latin1').match(/\/Type \/Page\b(?!s)/g)?.length ?? 0;
 
 /** What each list is worth: down to these in turn, the drawing goes between the first and the second. */
-const FAIR: SlipRoom = { axisRows: 12, listLines: 5, watchLines: 5, drawing: true };
-const SHORT: SlipRoom = { axisRows: 8, listLines: 3, watchLines: 3, drawing: false };
-const LEAST: SlipRoom = { axisRows: 3, listLines: 1, watchLines: 1, drawing: false };
+const FAIR: SlipRoom = { axisRows: 12, listLines: 5, watchLines: 5, drawing: true, cut: false };
+const SHORT: SlipRoom = { axisRows: 8, listLines: 3, watchLines: 3, drawing: false, cut: false };
+const LEAST: SlipRoom = { axisRows: 3, listLines: 1, watchLines: 1, drawing: false, cut: true };
 
-/** Rooms from the whole slip down to the least, one line less at a time, the list furthest above its fair share first. */
+/** More than these never stand on one page beside the rest. */
+const MOST = { axisRows: 18, listLines: 12, watchLines: 8 } as const;
+
+/** Rooms from the whole slip down to the least, one line less at a time, the list furthest above its worth first. */
 export function roomsOf(slip: Slip): SlipRoom[] {
+  // without anything done, what was found stands in two columns
+  const foundLines = slip.done.length === 0 ? Math.ceil(slip.found.length / 2) : slip.found.length;
   let room: SlipRoom = {
-    axisRows: Math.min(24, slip.axis?.rows.length ?? 0),
-    // without anything done, what was found stands in two columns
-    listLines:
-      slip.done.length === 0 ? Math.ceil(slip.found.length / 2) : Math.max(slip.found.length, slip.done.length),
-    watchLines: slip.watch.length + slip.greaseAndWatch.length,
+    axisRows: Math.min(MOST.axisRows, slip.axis?.rows.length ?? 0),
+    listLines: Math.min(MOST.listLines, Math.max(foundLines, slip.done.length)),
+    watchLines: Math.min(MOST.watchLines, slip.watch.length + slip.greaseAndWatch.length),
     drawing: true,
+    cut: false,
   };
   const rooms = [room];
   for (let next = smaller(room); next !== null; next = smaller(room)) {
@@ -63,6 +69,7 @@ function smaller(room: SlipRoom): SlipRoom | null {
       .filter((list) => room[list] > step[list])
       .sort((a, b) => room[b] / step[b] - room[a] / step[a])[0];
     if (longest) return { ...room, [longest]: room[longest] - 1 };
+    if (step.cut && !room.cut) return { ...room, cut: true };
   }
   return null;
 }

@@ -3,7 +3,7 @@ import { textWidth } from '../axis/textWidth.ts';
 import type { Slip } from '../contract/slip.ts';
 import { day } from '../units/day.ts';
 import { digitBoxes } from './digitBoxes.ts';
-import { fixedView, INK, line, MARGIN_PT, picture, strong, text, view } from './elements.ts';
+import { A4_WIDTH_PT, fixedView, INK, line, MARGIN_PT, picture, strong, text, view } from './elements.ts';
 import { WEIGHT } from './paperFonts.ts';
 import { cautionText, planningAidHead } from './slipCautions.ts';
 import { longDay } from './slipFigures.ts';
@@ -11,15 +11,17 @@ import { meterBoxes, meterDays, slipLabels } from './slipLabels.ts';
 import { machineOnPlate } from './slipWords.ts';
 import { type TitleBlockCell, titleBlock } from './titleBlock.ts';
 
-const A4_WIDTH_PT = 595.28;
-
 const CAUTION = { sizePt: 11, linePt: 14.2, mostLines: 5 } as const;
 /** tear-off card, title block, and the clear paper about them */
-const UNDER_CAUTION_PT = 112;
+const UNDER_CAUTION_PT = 100;
 
-/** Room the foot takes at the end of the page [pt]; the width of the caution's text is known a little on the wide side. */
+/** Text of this weight runs at least so much narrower than the widths known, which are those of the heavy one. */
+const NARROWER = 0.96;
+
+/** Room the foot takes at the end of the page [pt]. */
 export function footPt(slip: Slip): number {
-  const runs = textWidth(`${planningAidHead} ${cautionText(slip)}`, CAUTION.sizePt) / (A4_WIDTH_PT - 2 * MARGIN_PT);
+  const runs =
+    (NARROWER * textWidth(`${planningAidHead} ${cautionText(slip)}`, CAUTION.sizePt)) / (A4_WIDTH_PT - 2 * MARGIN_PT);
   return UNDER_CAUTION_PT + CAUTION.linePt * Math.min(CAUTION.mostLines, Math.ceil(runs));
 }
 

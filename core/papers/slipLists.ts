@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
 import type { Slip } from '../contract/slip.ts';
 import { block, HAIR, INK, strong, text, view } from './elements.ts';
+import type { SlipRoom } from './forecastSlipPaper.ts';
 import { WEIGHT } from './paperFonts.ts';
 import { sketchDrawing } from './sketchDrawing.ts';
 import { slipLabels } from './slipLabels.ts';
@@ -61,37 +62,38 @@ const listLine = (its: SlipLine): ReactElement =>
     text({ face: 'table', sizePt: 11.5, weight: its.strong ? WEIGHT.head : WEIGHT.text, lines: 1 }, {}, its.right),
   );
 
-/**
- * What would be done at that visit, what to watch till then, how to read the bars; the assembly's drawing beside them
- * where there is room for it.
- */
-export function thenAndWatch(slip: Slip, mostWatch: number, drawing: boolean): ReactElement {
+/** What would be done at that visit and what to watch till then; the assembly's drawing beside them where there is room. */
+export function thenAndWatch(slip: Slip, room: SlipRoom): ReactElement {
   const then = thenDoText(slip);
-  const sketch = drawing ? slip.sketch : null;
+  const sketch = room.drawing ? slip.sketch : null;
+  const thenLines = [
+    sectionHead(slipLabels.thenDo),
+    text({ face: 'table', sizePt: 11.5, lines: room.cut ? 2 : 6 }, {}, then),
+  ];
   return block(
     { flexDirection: 'row', marginTop: 6, gap: 20 },
-    view(
-      COLUMN,
-      ...(then === ''
-        ? []
-        : [sectionHead(slipLabels.thenDo), text({ face: 'table', sizePt: 11.5, lines: 6 }, {}, then)]),
-      ...watchText(slip, mostWatch),
-      ...barsExplained(slip),
-    ),
-    ...(sketch === null ? [] : [sketchDrawing(sketch, { widthPt: 190, heightPt: 130 })]),
+    view(COLUMN, ...(then === '' ? [] : thenLines), ...watchText(slip, room)),
+    ...(sketch === null ? [] : [sketchDrawing(sketch, { widthPt: 180, heightPt: 100 })]),
   );
 }
 
-function watchText(slip: Slip, most: number): ReactElement[] {
+function watchText(slip: Slip, { watchLines: most, cut }: SlipRoom): ReactElement[] {
   const all = watchLines(slip);
   if (all.length === 0) return [];
   const left = all.length - most;
   const shown = [...all.slice(0, most), ...(left > 0 ? [`${slipLabels.more(left, 'lines')}.`] : [])].join(' ');
-  return [text({ face: 'table', sizePt: 11 }, { marginTop: 4 }, strong(slipLabels.watch(slip)), ` ${shown}`)];
+  return [
+    text(
+      { face: 'table', sizePt: 11, ...(cut && { lines: 2 }) },
+      { marginTop: 4 },
+      strong(slipLabels.watch(slip)),
+      ` ${shown}`,
+    ),
+  ];
 }
 
 /** One in ten, nine in ten, and what solid, hatched and open mean. */
-const barsExplained = (slip: Slip): ReactElement[] =>
+export const barsExplained = (slip: Slip): ReactElement | null =>
   slip.axis === null || slip.axis.rows.length === 0
-    ? []
-    : [text({ face: 'table', sizePt: 10.5 }, { marginTop: 4 }, strong(slipLabels.howToRead), ` ${howToRead}`)];
+    ? null
+    : text({ face: 'table', sizePt: 10.5 }, { marginTop: 4 }, strong(slipLabels.howToRead), ` ${howToRead}`);

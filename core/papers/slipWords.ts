@@ -40,11 +40,9 @@ export function machineLine(slip: Slip): string {
   return `${farm === '' ? '' : `${farm}. `}${name}${hoursNow(slip)}.`;
 }
 
-/** The machine as its plate says: for the title block. */
+/** The machine with the number on its plate: for the title block. */
 export const machineOnPlate = ({ machine }: Slip): string =>
-  [machine.name, machine.name.includes(machine.makeModel) ? '' : machine.makeModel, machine.serial]
-    .filter((part) => part !== '')
-    .join(', ');
+  [machine.name, machine.serial].filter((part) => part !== '').join(', ');
 
 function hoursNow(slip: Slip): string {
   if (slip.dialHours === null) return '';
