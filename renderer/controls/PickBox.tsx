@@ -14,10 +14,21 @@ export type PickBoxProps = {
   onOther?: (typed: string) => void;
   hint?: string;
   autoFocus?: boolean;
+  /** the list opens as soon as the box has the focus, or only once something is typed: where it would cover a form */
+  opens?: 'focus' | 'input';
 };
 
 /** One of many, by typing part of its name. */
-export function PickBox({ label, options, value, onChange, onOther, hint, autoFocus = false }: PickBoxProps) {
+export function PickBox({
+  label,
+  options,
+  value,
+  onChange,
+  onOther,
+  hint,
+  autoFocus = false,
+  opens = 'focus',
+}: PickBoxProps) {
   const picked = options.find((option) => option.id === value);
   const [typed, setTyped] = useState(picked?.text ?? '');
   const [last, setLast] = useState(value);
@@ -34,7 +45,7 @@ export function PickBox({ label, options, value, onChange, onOther, hint, autoFo
       selectedKey={value}
       allowsCustomValue={onOther !== undefined}
       allowsEmptyCollection
-      menuTrigger="focus"
+      menuTrigger={opens}
       onInputChange={(text) => {
         setTyped(text);
         if (text === '') onChange(null);

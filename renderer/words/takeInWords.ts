@@ -94,7 +94,7 @@ export const takeInWords = {
   foot: 'Enter or an arrow goes to the next row. A position ticked off stays out; its figures are not lost.',
   limitsNote: 'Limits without a source are the shop’s own word. Empty: no hours are counted to it.',
 
-  remarksHead: (n: number) => (n === 1 ? 'One thing stands in the way' : `${n} things stand in the way`),
+  remarksHead: (n: number) => (n === 1 ? 'One thing stands in the way.' : `${n} things stand in the way.`),
   remarksSafe: 'Nothing was taken in, and nothing typed is lost.',
   toFirst: 'Go to the first',
   counts: (positions: number, points: number) => `${positions} positions, ${points} measuring points`,

@@ -111,14 +111,6 @@ export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose
           fault={missing('takenOn')}
         />
         <TextField label={words.saidBy} value={form.saidBy} onChange={(saidBy) => change({ saidBy })} maxLength={120} />
-        <div className="keys">
-          <Key first letter="Enter" disabled={add.busy} onPress={() => void send(form, false)}>
-            {words.enter}
-          </Key>
-          <Key letter={words.escape} onPress={onClose}>
-            {words.close}
-          </Key>
-        </div>
       </div>
       <div className="hours-second">
         <Choice
@@ -140,6 +132,14 @@ export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose
             machine && <Figures>{standing(machine)}</Figures>
           )}
         </p>
+        <div className="keys">
+          <Key first letter="Enter" disabled={add.busy} onPress={() => void send(form, false)}>
+            {words.enter}
+          </Key>
+          <Key letter={words.escape} onPress={onClose}>
+            {words.close}
+          </Key>
+        </div>
       </div>
       {asked && question && (
         <Question

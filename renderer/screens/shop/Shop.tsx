@@ -45,7 +45,8 @@ function OfShop({ shop }: { shop: ReplyOf<typeof shopRead> }) {
   const [form, setForm] = useState(() => shopForm(shop.settings));
   const [tried, setTried] = useState(false);
   const { settings, remarks } = shopSettings(form);
-  const unsaved = JSON.stringify(settings) !== JSON.stringify(shop.settings);
+  // as the form would give it back untouched: shares of the year are shown rounded
+  const unsaved = JSON.stringify(settings) !== JSON.stringify(shopSettings(shopForm(shop.settings)).settings);
   const set = (next: Partial<ShopForm>) => {
     setForm({ ...form, ...next });
     save.clear();

@@ -53,13 +53,26 @@ export default function Start() {
       {...(state && { block: blockOf(state) })}
     >
       <div className="start">
-        <p className="start-job">{words.job}</p>
+        {!isOpen && <p className="start-job">{words.job}</p>}
+        {isOpen && (
+          <Way
+            letter="B"
+            first
+            text={words.backUp}
+            what={words.backUpWhat}
+            disabled={busy}
+            onPress={() => void backUp.run({}).then((made) => made && setBackedUp(made.file))}
+          >
+            {backedUp && <Notice head={words.backedUp(backedUp)} />}
+            {backUp.fault && <FaultBox fault={backUp.fault} />}
+          </Way>
+        )}
         <Way
           letter="D"
           text={words.demo}
           what={words.demoWhat}
           disabled={busy}
-          first
+          first={!isOpen}
           onPress={() => then(demo.run({}))}
         >
           {demo.busy && <FillingRule words={words.waiting} />}
@@ -113,18 +126,6 @@ export default function Start() {
             />
           )}
         </Way>
-        {isOpen && (
-          <Way
-            letter="B"
-            text={words.backUp}
-            what={words.backUpWhat}
-            disabled={busy}
-            onPress={() => void backUp.run({}).then((made) => made && setBackedUp(made.file))}
-          >
-            {backedUp && <Notice head={words.backedUp(backedUp)} />}
-            {backUp.fault && <FaultBox fault={backUp.fault} />}
-          </Way>
-        )}
         {record.fault && <FaultBox fault={record.fault} />}
       </div>
     </Sheet>

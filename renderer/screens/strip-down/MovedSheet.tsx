@@ -17,6 +17,7 @@ import { shared } from '#renderer/words/english.ts';
 import { pastLimitText } from '#renderer/words/markWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import type { Saved } from './Bench.tsx';
+import './moved.css';
 import { type MovedRow, movedPicture, stopping, worthShowing } from './movedPicture.ts';
 import { whatIsSeen } from './seen.ts';
 

@@ -83,7 +83,7 @@ export function AssemblyPart({
             sketch={assembly.sketch}
             states={states}
             chosen={item === null ? null : Number(item)}
-            width={360}
+            width={330}
             label={words.sketchOf(assembly.name)}
           />
         )}

@@ -27,6 +27,7 @@ export function CustomerPart({
       <PickBox
         label={words.customerName}
         autoFocus
+        opens="input"
         options={customers.map((customer) => ({
           id: String(customer.customerId),
           text: customer.name,
@@ -54,18 +55,20 @@ export function CustomerPart({
             onChange={(place) => set({ place })}
             maxLength={200}
           />
-          <TextField
-            label={words.phone}
-            value={form.customer.phone}
-            onChange={(phone) => set({ phone })}
-            maxLength={60}
-          />
-          <TextField
-            label={words.email}
-            value={form.customer.email}
-            onChange={(email) => set({ email })}
-            maxLength={200}
-          />
+          <div className="pair">
+            <TextField
+              label={words.phone}
+              value={form.customer.phone}
+              onChange={(phone) => set({ phone })}
+              maxLength={60}
+            />
+            <TextField
+              label={words.email}
+              value={form.customer.email}
+              onChange={(email) => set({ email })}
+              maxLength={200}
+            />
+          </div>
           <TextField
             label={words.address}
             value={form.customer.address}

@@ -3,6 +3,10 @@ import { FieldFrame } from '#renderer/controls/Field.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { readNumber } from '#renderer/words/readNumber.ts';
 
+/** Typed just as the shop writes it: an echo would tell nothing. */
+const isPlain = (text: string, value: number, mark: string): boolean =>
+  !text.trim().includes(mark === '.' ? ',' : '.') && Number(text.trim().replace(mark, '.')) === value && value < 1000;
+
 /** A figure kept as its text, for forms that must not lose what could not be read; echoed as understood. */
 export function FigureField({
   label,
@@ -31,7 +35,13 @@ export function FigureField({
       ? hoursFigure(read.value)
       : decimalFigure(read.value, reads === 'mm' ? 2 : 1, mark);
   return (
-    <FieldFrame label={label} unit={unit} hint={hint} fault={fault} echo={echo === null || echo === text ? null : echo}>
+    <FieldFrame
+      label={label}
+      unit={unit}
+      hint={hint}
+      fault={fault}
+      echo={read.ok && isPlain(text, read.value, mark) ? null : echo}
+    >
       {({ id, describedBy }) => (
         <input
           id={id}

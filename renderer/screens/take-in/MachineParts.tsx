@@ -93,12 +93,22 @@ export function MeterPart({
   return (
     <section className="form-part" aria-label={words.meter}>
       <h2>{words.meter}</h2>
-      <Choice
-        label={words.meterKind}
-        options={METERS}
-        value={machine.meter}
-        onChange={(meter) => onMachine({ meter })}
-      />
+      <div className="pair">
+        <Choice
+          label={words.meterKind}
+          options={METERS}
+          value={machine.meter}
+          onChange={(meter) => onMachine({ meter })}
+        />
+        {hasMeter && (
+          <Choice
+            label={words.dialKind}
+            options={DIALS}
+            value={dial.estimate ? 'estimate' : 'read'}
+            onChange={(kind) => onDial({ estimate: kind === 'estimate' })}
+          />
+        )}
+      </div>
       <div className="pair">
         <FigureField
           label={hasMeter ? words.dial : words.machineHours}
@@ -117,31 +127,23 @@ export function MeterPart({
         />
       </div>
       {hasMeter && (
-        <>
-          <Choice
-            label={words.dialKind}
-            options={DIALS}
-            value={dial.estimate ? 'estimate' : 'read'}
-            onChange={(kind) => onDial({ estimate: kind === 'estimate' })}
+        <div className="pair">
+          <FigureField
+            label={words.digits}
+            text={machine.meterDigitsText}
+            onText={(meterDigitsText) => onMachine({ meterDigitsText })}
+            hint={words.digitsHint}
+            fault={fault('machine.meterDigits')}
           />
-          <div className="pair">
-            <FigureField
-              label={words.digits}
-              text={machine.meterDigitsText}
-              onText={(meterDigitsText) => onMachine({ meterDigitsText })}
-              hint={words.digitsHint}
-              fault={fault('machine.meterDigits')}
-            />
-            <FigureField
-              label={words.hoursBefore}
-              unit="h"
-              text={machine.hoursBeforeText}
-              onText={(hoursBeforeText) => onMachine({ hoursBeforeText })}
-              hint={words.hoursBeforeHint}
-              fault={fault('machine.hoursBefore')}
-            />
-          </div>
-        </>
+          <FigureField
+            label={words.hoursBefore}
+            unit="h"
+            text={machine.hoursBeforeText}
+            onText={(hoursBeforeText) => onMachine({ hoursBeforeText })}
+            hint={words.hoursBeforeHint}
+            fault={fault('machine.hoursBefore')}
+          />
+        </div>
       )}
       <TextField label={words.saidBy} value={dial.saidBy} onChange={(saidBy) => onDial({ saidBy })} maxLength={120} />
     </section>
