@@ -59,6 +59,6 @@ function figureAt(name: keyof ClassFigures, x: number, gaugeSdMm: number, settin
     case 'visitErrorMm':
       return gaugeSdMm * Math.max(LEAST_SCATTER, settings.visitErrorGauges * halfNormal(x));
     case 'power':
-      return Math.exp(settings.lnPowerSd * x);
+      return Math.exp(settings.lnPowerSd * (x + settings.lnPowerTail * x ** 3));
   }
 }

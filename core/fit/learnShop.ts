@@ -1,14 +1,14 @@
-import { normalLattice } from '../maths/lattice.ts';
 import { type Mode, newtonMode } from '../maths/newtonMode.ts';
-import { normalDensity } from '../maths/normal.ts';
 import { assertInvariant } from '../outcome.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
 import { type ClassPool, classEvidence, type HarshnessWord, harshnessWord, muWithout } from './classEvidence.ts';
 import { type FigureCoordinates, figureCoordinates, figuresAt } from './classFigures.ts';
 import type { ClassPrior } from './classPrior.ts';
+import { figureCloud } from './figureCloud.ts';
 import { byText, clearBlock, contentKey, machineBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import type { ClassFigures } from './partSite.ts';
+import { thinCloud, type WeighedFigures } from './thinCloud.ts';
 
 /** One point of what is known of a class: its figures, its weight, and what is then held of its mean ln rate. */
 export type ClassNode = ClassFigures & {
@@ -76,8 +76,6 @@ export function heardKey(read: readonly WearSeries[]): string {
   }
   return `${(a >>> 0).toString(16)}-${(b >>> 0).toString(16)}`;
 }
-
-type WeighedFigures = { figures: ClassFigures; lnWeight: number };
 
 /** A class while it is being learned. */
 type Learner = {
@@ -223,53 +221,24 @@ function learnClass(
     const start = learner.modes[shape]?.x ?? coordinates.names.map(() => 0);
     const mode = newtonMode(lnPosterior, start);
     learner.modes[shape] = mode;
-    const count = sample.blocks.reduce((sum, block) => sum + block.read.length, 0) < 60 ? 128 : 32;
-    const points = cloudAbout(mode, lnPosterior, count);
-    const head = Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(count);
+    const count = isSmall(sample) ? 64 : 32;
+    const points = figureCloud(mode, lnPosterior, count);
+    const head =
+      Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(points.length);
     for (const { x, lnWeight } of points)
       learner.cloud.push({ figures: figuresAt(x, coordinates, settings), lnWeight: lnWeight + head });
   }
   hearAllMachines(learner, others, settings);
 }
 
-const SPREAD = 1.1;
-
-/** Points about the mode whose weights carry the posterior: importance weights on a lattice stretched to its sides. */
-function cloudAbout(
-  mode: Mode,
-  lnPosterior: (x: readonly number[]) => number,
-  count: number,
-): { x: number[]; lnWeight: number }[] {
-  const dimensions = mode.x.length;
-  const along = (axis: number, by: number) => mode.x.map((entry, i) => entry + mode.axes[i]![axis]! * by);
-  const side = (axis: number, sign: number): number => {
-    const drop = mode.value - lnPosterior(along(axis, 1.5 * sign));
-    return Math.min(2.5, Math.max(0.5, drop > 0 ? 1.5 / Math.sqrt(2 * drop) : 2.5));
-  };
-  const sides = mode.x.map((_, axis) => ({ up: side(axis, 1), down: side(axis, -1) }));
-  const lnVolume = lnDeterminant(mode.axes);
-  return normalLattice(count, dimensions).map((row) => {
-    const z = row.map((entry) => SPREAD * entry);
-    let lnDensity = -lnVolume;
-    const scaled = z.map((entry, axis) => {
-      const scale = entry >= 0 ? sides[axis]!.up : sides[axis]!.down;
-      lnDensity += Math.log(normalDensity(entry / SPREAD) / SPREAD / scale);
-      return entry * scale;
-    });
-    const x = mode.x.map((entry, i) => entry + scaled.reduce((sum, by, axis) => sum + mode.axes[i]![axis]! * by, 0));
-    return { x, lnWeight: lnPosterior(x) - lnDensity };
-  });
-}
-
-/** ln|det| of the axes: orthogonal directions times their lengths. */
-const lnDeterminant = (axes: readonly (readonly number[])[]): number =>
-  axes.reduce((sum, _, a) => sum + 0.5 * Math.log(axes.reduce((square, row) => square + row[a]! ** 2, 0)), 0);
+/** A class whose figures are still wide open: its cloud takes more points. */
+const isSmall = (pool: ClassPool): boolean => pool.blocks.reduce((sum, block) => sum + block.read.length, 0) < 60;
 
 /** Thins the cloud to a few nodes, at each of which all machines of the class, not only the sample, say their word. */
 function hearAllMachines(learner: Learner, others: ReadonlyMap<number, HarshnessWord>, settings: ModelSettings): void {
   const { pool } = learner;
   const poolOthers = pool.blocks.map((block) => others.get(block.machineId));
-  const thinned = thinCloud(learner.cloud, settings.classNodes);
+  const thinned = thinCloud(learner.cloud, isSmall(learner.sample) ? 2 * settings.classNodes : settings.classNodes);
   for (const block of pool.blocks) clearBlock(block);
   learner.words = pool.blocks.map((block) => ({
     machineId: block.machineId,
@@ -294,27 +263,4 @@ function hearAllMachines(learner: Learner, others: ReadonlyMap<number, Harshness
     }
     return { ...figures, weight, muLambda: evidence.muLambda, muEta: evidence.muEta };
   });
-}
-
-/** A few of many weighed figures: put in order by power, then path scatter, and taken at even steps of weight. */
-function thinCloud(cloud: readonly WeighedFigures[], count: number): { figures: ClassFigures; weight: number }[] {
-  const top = Math.max(...cloud.map((point) => point.lnWeight));
-  const sorted = [...cloud].sort(
-    (a, b) => a.figures.power - b.figures.power || a.figures.pathScatter - b.figures.pathScatter,
-  );
-  const weights = sorted.map((point) => Math.exp(point.lnWeight - top));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const taken: { figures: ClassFigures; weight: number }[] = [];
-  let reached = 0;
-  let next = 0;
-  sorted.forEach((point, i) => {
-    reached += weights[i]! / total;
-    let times = 0;
-    while (next < count && (next + 0.5) / count <= reached + 1e-12) {
-      times++;
-      next++;
-    }
-    if (times > 0) taken.push({ figures: point.figures, weight: times / count });
-  });
-  return taken;
 }

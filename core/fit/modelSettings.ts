@@ -12,6 +12,7 @@ export type ModelSettings = {
   machineScatterScale: number;
   visitErrorGauges: number;
   lnPowerSd: number;
+  lnPowerTail: number;
   linearChance: number;
   oddPartShare: number;
   oddPartWidth: number;
@@ -33,7 +34,8 @@ export const defaultModelSettings: ModelSettings = {
   machineScatterScale: 0.3,
   visitErrorGauges: 2,
   lnPowerSd: 0.15,
-  linearChance: 0.5,
+  lnPowerTail: 0.1,
+  linearChance: 0.35,
   oddPartShare: 0.15,
   oddPartWidth: 2.5,
   driftDelta: 0.15,
@@ -93,6 +95,12 @@ export const modelSettingNotes: Record<keyof ModelSettings, { unit: string; mean
     unit: 'ln',
     meaning: 'prior 1 sd of ln of the power of time: below 1 wear runs in, above 1 it quickens',
     source: COMMON,
+  },
+  lnPowerTail: {
+    unit: 'share',
+    meaning:
+      'lets strong curvature in where the readings show it: ln power is its sd times (x + this x^3), x standard normal',
+    source: CHOSEN,
   },
   linearChance: { unit: 'chance', meaning: 'prior chance that wear goes evenly with hours', source: CHOSEN },
   oddPartShare: {

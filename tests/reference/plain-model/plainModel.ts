@@ -80,49 +80,85 @@ const lnPrior = (
   lnHalfNormal(c, prior.cScale) +
   (free.lnG ? lnNormal(lnG, 0, prior.lnGSd) : 0);
 
-/** What a part says at one (c, g): its chance over nodes of beta, none where it is e^32 below its best. */
-type PartCurve = { betas: Float64Array; chance: Float64Array; lnTop: number };
+/** Equal nodes of beta, the same for all parts of a class. */
+type BetaNodes = { low: number; step: number; count: number };
 
-function partCurve(part: PlainPart, prior: PlainPrior, c: number, g: number, low: number, high: number): PartCurve {
-  // nodes close enough for the sharper of the bell and the class's narrowest spread
-  const tSquares = part.readings.reduce((sum, r) => sum + (r.hours / prior.hRefHours) ** (2 * g), 0);
-  const crude = part.readings.reduce((sum, r) => sum + r.wearMm * (r.hours / prior.hRefHours) ** g, 0) / tSquares;
-  const sharp =
-    part.readings.length === 0 || !(crude > 0)
-      ? 1
-      : Math.min(...part.readings.map((r) => r.sdMm)) / (crude * Math.sqrt(tSquares));
-  const step = Math.min(0.04, 0.8 * Math.hypot(sharp, (0.5 * c) / Math.sqrt(part.readings.length || 1)));
-  const count = Math.min(4001, Math.ceil((high - low) / step) + 1);
-  const all = Array.from({ length: count }, (_, k) => low + (k * (high - low)) / (count - 1));
-  const lnChance = all.map((beta) => kernel(part, prior.hRefHours, beta, c, g).lnChance);
-  const lnTop = lnChance.reduce((top, value) => Math.max(top, value), Number.NEGATIVE_INFINITY);
-  const kept = all.map((_, k) => k).filter((k) => lnChance[k]! > lnTop - 32);
-  const width = (high - low) / (count - 1);
-  return {
-    betas: Float64Array.from(kept, (k) => all[k]!),
-    chance: Float64Array.from(kept, (k) => Math.exp(lnChance[k]! - lnTop) * width),
-    lnTop,
-  };
+/** Close enough for the sharpest bell of any part and the narrowest spread of the class: a bell's sum is good to 1e-8 once the step is its sd. */
+function betaNodes(parts: readonly PlainPart[], prior: PlainPrior, leastOmega: number, rough: boolean): BetaNodes {
+  const [low, high] = betaRange(parts, prior);
+  const sharpest = parts.reduce((least, part) => {
+    const t2 = part.readings.reduce((sum, r) => sum + (r.hours / prior.hRefHours) ** 2, 0);
+    const crude = part.readings.reduce((sum, r) => sum + (r.wearMm * r.hours) / prior.hRefHours, 0) / t2;
+    return crude > 0 ? Math.min(least, Math.min(...part.readings.map((r) => r.sdMm)) / (crude * Math.sqrt(t2))) : least;
+  }, 1);
+  const step = rough ? 0.05 : Math.max((high - low) / 4000, Math.min(0.05, 0.8 * Math.hypot(sharpest, leastOmega)));
+  return { low, step, count: Math.ceil((high - low) / step) + 1 };
 }
 
-/** Z(mu, omega) of one part: its chance once beta is summed out. */
-function partChance(curve: PartCurve, mu: number, omega: number): number {
+/** Chances e^32 below the best count for nothing. */
+const LEAST_LN = 32;
+
+/** What a part says at one (c, g): its chance at the nodes from `from` on, those e^32 below its best left out. */
+type PartCurve = { from: number; chance: Float64Array; lnTop: number };
+
+function partCurve(part: PlainPart, prior: PlainPrior, c: number, g: number, betas: BetaNodes): PartCurve {
+  const at = (k: number): number => kernel(part, prior.hRefHours, betas.low + k * betas.step, c, g).lnChance;
+  // a wide scan first: the curve has one top, so what counts lies next to scanned nodes that count
+  const stride = Math.max(1, Math.floor(betas.count / 60));
+  const scanned: [number, number][] = [];
+  for (let k = 0; k < betas.count; k += stride) scanned.push([k, at(k)]);
+  const best = scanned.reduce((top, [, value]) => Math.max(top, value), Number.NEGATIVE_INFINITY);
+  const near = scanned.filter(([, value]) => value > best - LEAST_LN).map(([k]) => k);
+  let from = Math.max(0, near[0]! - stride);
+  let to = Math.min(betas.count, near.at(-1)! + stride + 1);
+  const lnChance = Float64Array.from({ length: to - from }, (_, i) => at(from + i));
+  const lnTop = lnChance.reduce((top, value) => Math.max(top, value), Number.NEGATIVE_INFINITY);
+  const first = from;
+  while (lnChance[from - first]! < lnTop - LEAST_LN) from++;
+  while (lnChance[to - 1 - first]! < lnTop - LEAST_LN) to--;
+  const kept = lnChance.slice(from - first, to - first);
+  return { from, chance: kept.map((value) => Math.exp(value - lnTop) * betas.step), lnTop };
+}
+
+/** phi(beta; mu, omega) at every node: one row of betas for each (omega, mu), mu fastest. */
+function spreadTable(grid: PlainGrid, betas: BetaNodes): Float64Array {
+  const { mu, omega } = grid;
+  const table = new Float64Array(mu.nodes.length * omega.nodes.length * betas.count);
+  let at = 0;
+  for (const spread of omega.nodes)
+    for (const centre of mu.nodes)
+      for (let k = 0; k < betas.count; k++)
+        table[at++] = normalDensity((betas.low + k * betas.step - centre) / spread) / spread;
+  return table;
+}
+
+/** Z of one part at one (mu, omega): its chance once beta is summed out. */
+function partChance(curve: PartCurve, table: Float64Array, row: number, count: number): number {
+  const { chance } = curve;
+  const at = row * count + curve.from;
+  const even = chance.length & ~1;
   let sum = 0;
-  for (let k = 0; k < curve.betas.length; k++) {
-    const z = (curve.betas[k]! - mu) / omega;
-    if (z > 8 || z < -8) continue;
-    sum += curve.chance[k]! * Math.exp(-0.5 * z * z);
+  let odd = even < chance.length ? chance[even]! * table[at + even]! : 0;
+  for (let k = 0; k < even; k += 2) {
+    sum += chance[k]! * table[at + k]!;
+    odd += chance[k + 1]! * table[at + k + 1]!;
   }
-  return sum / (omega * Math.sqrt(2 * Math.PI));
+  return sum + odd;
 }
 
 export type PlainClass = {
   prior: PlainPrior;
   grid: PlainGrid;
+  betas: BetaNodes;
+  /** phi(beta; mu, omega) */
+  table: Float64Array;
   /** ln posterior over the grid, mu fastest, then omega, c, ln g */
   weight: Float64Array;
   lnEvidence: number;
-  moments: Record<'mu' | 'omega' | 'c' | 'lnG', { mean: number; sd: number }>;
+  moments: Record<
+    'mu' | 'omega' | 'c' | 'lnG',
+    { mean: number; sd: number /** weight on open ends of the axis */; ends: number }
+  >;
 };
 
 const betaRange = (parts: readonly PlainPart[], prior: PlainPrior): [number, number] => {
@@ -134,10 +170,11 @@ const betaRange = (parts: readonly PlainPart[], prior: PlainPrior): [number, num
 };
 
 /** Posterior of (mu, omega, c, g) of a class over a grid. */
-export function plainClass(parts: readonly PlainPart[], prior: PlainPrior, grid: PlainGrid): PlainClass {
+export function plainClass(parts: readonly PlainPart[], prior: PlainPrior, grid: PlainGrid, rough = false): PlainClass {
   const { mu, omega, c, lnG } = grid;
   const free = { lnG: lnG.nodes.length > 1 };
-  const [low, high] = betaRange(parts, prior);
+  const betas = betaNodes(parts, prior, omega.nodes[0]!, rough);
+  const table = spreadTable(grid, betas);
   const inner = mu.nodes.length * omega.nodes.length;
   const ln = new Float64Array(inner * c.nodes.length * lnG.nodes.length);
   const read = parts.filter((part) => part.readings.length > 0);
@@ -145,13 +182,9 @@ export function plainClass(parts: readonly PlainPart[], prior: PlainPrior, grid:
     c.nodes.forEach((scatter, ic) => {
       const at = (ig * c.nodes.length + ic) * inner;
       for (const part of read) {
-        const curve = partCurve(part, prior, scatter, Math.exp(lnPower), low, high);
-        omega.nodes.forEach((spread, io) => {
-          mu.nodes.forEach((centre, im) => {
-            const place = at + io * mu.nodes.length + im;
-            ln[place] = ln[place]! + curve.lnTop + Math.log(partChance(curve, centre, spread) + 1e-300);
-          });
-        });
+        const curve = partCurve(part, prior, scatter, Math.exp(lnPower), betas);
+        for (let row = 0; row < inner; row++)
+          ln[at + row] = ln[at + row]! + curve.lnTop + Math.log(partChance(curve, table, row, betas.count) + 1e-300);
       }
       omega.nodes.forEach((spread, io) => {
         mu.nodes.forEach((centre, im) => {
@@ -166,30 +199,31 @@ export function plainClass(parts: readonly PlainPart[], prior: PlainPrior, grid:
   const weight = ln.map((value) => Math.exp(value - top));
   const total = weight.reduce((sum, value) => sum + value, 0);
   for (let i = 0; i < weight.length; i++) weight[i] = weight[i]! / total;
-  return { prior, grid, weight, lnEvidence: top + Math.log(total), moments: gridMoments(grid, weight) };
+  return { prior, grid, betas, table, weight, lnEvidence: top + Math.log(total), moments: gridMoments(grid, weight) };
 }
 
 function gridMoments(grid: PlainGrid, weight: Float64Array): PlainClass['moments'] {
-  const axes = ['mu', 'omega', 'c', 'lnG'] as const;
-  const sums = axes.map(() => [0, 0] as [number, number]);
-  let rest = 0;
-  for (let i = 0; i < weight.length; i++) {
-    rest = i;
-    axes.forEach((name, a) => {
-      const { nodes } = grid[name];
-      const value = nodes[rest % nodes.length]!;
-      rest = Math.floor(rest / nodes.length);
-      sums[a]![0] += weight[i]! * value;
-      sums[a]![1] += weight[i]! * value * value;
-    });
+  let stride = 1;
+  const moments = {} as PlainClass['moments'];
+  for (const name of ['mu', 'omega', 'c', 'lnG'] as const) {
+    const { nodes } = grid[name];
+    const share = new Float64Array(nodes.length);
+    for (let i = 0; i < weight.length; i++) {
+      const node = Math.floor(i / stride) % nodes.length;
+      share[node] = share[node]! + weight[i]!;
+    }
+    stride *= nodes.length;
+    const mean = nodes.reduce((sum, value, i) => sum + share[i]! * value, 0);
+    const square = nodes.reduce((sum, value, i) => sum + share[i]! * (value - mean) ** 2, 0);
+    // a scatter's floor is no open end
+    const low = name === 'omega' || name === 'c' ? 0 : share[0]!;
+    moments[name] = { mean, sd: Math.sqrt(square), ends: nodes.length > 1 ? Math.max(low, share.at(-1)!) : 0 };
   }
-  return Object.fromEntries(
-    axes.map((name, a) => [name, { mean: sums[a]![0], sd: Math.sqrt(Math.max(0, sums[a]![1] - sums[a]![0] ** 2)) }]),
-  ) as PlainClass['moments'];
+  return moments;
 }
 
 /**
- * A class on grids that fit it: begun wide, then each axis drawn in to 4.5 sd of what was found, with steps of at most
+ * A class on grids that fit it: begun wide, then each axis drawn in to 3.75 sd of what was found, with steps of at most
  * `stepsOfSd` of that sd, until no axis asks for more.
  */
 export function fittedPlainClass(
@@ -198,14 +232,13 @@ export function fittedPlainClass(
   stepsOfSd = 0.5,
   powers: 'free' | 'even' = 'free',
 ): PlainClass {
-  const [low, high] = betaRange(parts, prior);
   let grid: PlainGrid = {
-    mu: axis(Math.max(low, prior.m0 - 4 * prior.s0 - 1), Math.min(high, prior.m0 + 4 * prior.s0 + 1), 31),
+    mu: axis(...betaRange(parts, prior), 31),
     omega: axis(prior.least, 4 * prior.omegaScale, 20),
     c: axis(prior.least, 4 * prior.cScale, 13),
     lnG: powers === 'even' ? axis(0, 0, 1) : axis(-4 * prior.lnGSd, 4 * prior.lnGSd, 9),
   };
-  let found = plainClass(parts, prior, grid);
+  let found = plainClass(parts, prior, grid, true);
   for (let round = 0; round < 6; round++) {
     let asks = false;
     const refined = {} as PlainGrid;
@@ -215,13 +248,15 @@ export function fittedPlainClass(
         refined[name] = grid[name];
         continue;
       }
-      const { mean, sd } = found.moments[name];
+      const { mean, sd, ends } = found.moments[name];
       const step = nodes[1]! - nodes[0]!;
       const floor = name === 'mu' || name === 'lnG' ? Number.NEGATIVE_INFINITY : prior.least;
-      const from = Math.max(floor, mean - 4.5 * Math.max(sd, step / 3));
-      const to = mean + 4.5 * Math.max(sd, step / 3);
-      if (step > stepsOfSd * sd * 1.001) asks = true;
-      refined[name] = axis(from, to, Math.max(3, Math.ceil((to - from) / (stepsOfSd * Math.max(sd, step / 3))) + 1));
+      const wide = Math.max(sd, step / 1.5);
+      const reach = ends > 1e-3 ? 6 : 3.75;
+      const from = Math.max(floor, mean - reach * wide);
+      const to = mean + reach * wide;
+      if (step > stepsOfSd * sd || ends > 1e-3) asks = true;
+      refined[name] = axis(from, to, Math.max(3, Math.ceil((to - from) / (0.92 * stepsOfSd * wide)) + 1));
     }
     if (!asks && round > 0) break;
     grid = refined;
@@ -234,35 +269,30 @@ export function fittedPlainClass(
  * What is held of one part of the class, class figures summed out:
  *   weight(beta, c, g) prop. to chance(beta; c, g) sum_{mu, omega} p(theta | all) phi(beta; mu, omega) / Z(theta)
  */
-export function plainPart(of: PlainClass, part: PlainPart, parts: readonly PlainPart[]): PlainNode[] {
-  const { prior, grid, weight } = of;
-  const [low, high] = betaRange(parts, prior);
+export function plainPart(of: PlainClass, part: PlainPart): PlainNode[] {
+  const { prior, grid, weight, betas, table } = of;
   const inner = grid.mu.nodes.length * grid.omega.nodes.length;
   const nodes: PlainNode[] = [];
   grid.lnG.nodes.forEach((lnPower, ig) => {
-    grid.c.nodes.forEach((scatter, ic) => {
+    grid.c.nodes.forEach((c, ic) => {
       const at = (ig * grid.c.nodes.length + ic) * inner;
       let mass = 0;
-      for (let i = 0; i < inner; i++) mass += weight[at + i]!;
-      if (mass < 1e-7) return;
+      for (let row = 0; row < inner; row++) mass += weight[at + row]!;
+      if (mass < 1e-6) return;
       const g = Math.exp(lnPower);
-      const curve = partCurve(part, prior, scatter, g, low, high);
-      const prior1 = new Float64Array(curve.betas.length);
-      grid.omega.nodes.forEach((spread, io) => {
-        grid.mu.nodes.forEach((centre, im) => {
-          const held = weight[at + io * grid.mu.nodes.length + im]!;
-          if (held < 1e-12) return;
-          const z = partChance(curve, centre, spread);
-          if (!(z > 1e-290)) return;
-          for (let k = 0; k < prior1.length; k++)
-            prior1[k] = prior1[k]! + (held * normalDensity((curve.betas[k]! - centre) / spread)) / spread / z;
-        });
-      });
-      for (let k = 0; k < prior1.length; k++) {
-        const nodeWeight = curve.chance[k]! * prior1[k]!;
-        if (nodeWeight < 1e-9) continue;
-        const beta = curve.betas[k]!;
-        nodes.push({ ...kernel(part, prior.hRefHours, beta, scatter, g), weight: nodeWeight, beta, c: scatter, g });
+      const curve = partCurve(part, prior, c, g, betas);
+      const held = new Float64Array(curve.chance.length);
+      for (let row = 0; row < inner; row++) {
+        if (weight[at + row]! < 1e-9) continue;
+        const share = weight[at + row]! / partChance(curve, table, row, betas.count);
+        const first = row * betas.count + curve.from;
+        for (let k = 0; k < held.length; k++) held[k] = held[k]! + share * table[first + k]!;
+      }
+      for (let k = 0; k < held.length; k++) {
+        const chance = curve.chance[k]! * held[k]!;
+        if (chance < 1e-8) continue;
+        const beta = betas.low + (curve.from + k) * betas.step;
+        nodes.push({ ...kernel(part, prior.hRefHours, beta, c, g), weight: chance, beta, c, g });
       }
     });
   });
