@@ -184,11 +184,18 @@ function Renewals({ point, hours, heightPx }: WearChartProps) {
         ))}
       {last && onScale(hours, last.machineHours) && (
         <text x={hoursToPx(hours, last.machineHours) + 13} y={foot - 4} className="second rimmed">
-          {last.known
-            ? chartWords.fitted(last.machineHours, day(last.takenOn))
-            : chartWords.fittedSomeTime(last.fromMachineHours, last.toMachineHours)}
+          {fittedWords(last)}
         </text>
       )}
     </g>
   );
+}
+
+/** Fitted before the machine had run this long: it came with it, and its day means nothing [h]. */
+const AS_BUILT_HOURS = 1;
+
+function fittedWords(renewal: WearChartProps['point']['renewals'][number]): string {
+  const { known, machineHours, takenOn, fromMachineHours, toMachineHours } = renewal;
+  if (!known) return chartWords.fittedSomeTime(fromMachineHours, toMachineHours);
+  return machineHours < AS_BUILT_HOURS ? chartWords.asBuilt : chartWords.fitted(machineHours, day(takenOn));
 }

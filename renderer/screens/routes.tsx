@@ -19,15 +19,15 @@ export type ScreenRoute = {
 export const routes: readonly ScreenRoute[] = [
   { path: '/machines', screen: lazy(() => import('./machines/Machines.tsx')), tab: tabWords.machines },
   { path: '/machine/:machineId', screen: lazy(() => import('./machine/Machine.tsx')), under: tabWords.machines },
-  { path: '/slips', screen: lazy(() => import('./slips/Slips.tsx')), tab: tabWords.slips },
-  { path: '/slips/:slipId', screen: lazy(() => import('./slips/OldSlip.tsx')), under: tabWords.slips },
-  { path: '/slip/:machineId', screen: lazy(() => import('./slips/MachineSlip.tsx')), under: tabWords.slips },
   { path: '/strip-down', screen: lazy(() => import('./strip-down/StripDown.tsx')), tab: tabWords.stripDown },
   {
     path: '/strip-down/:machineId',
     screen: lazy(() => import('./strip-down/StripDown.tsx')),
     under: tabWords.stripDown,
   },
+  { path: '/slips', screen: lazy(() => import('./slips/Slips.tsx')), tab: tabWords.slips },
+  { path: '/slips/:slipId', screen: lazy(() => import('./slips/OldSlip.tsx')), under: tabWords.slips },
+  { path: '/slip/:machineId', screen: lazy(() => import('./slips/MachineSlip.tsx')), under: tabWords.slips },
   { path: '/take-in', screen: lazy(() => import('./take-in/TakeIn.tsx')), under: tabWords.machines },
   { path: '/take-in/:machineId', screen: lazy(() => import('./take-in/TakeIn.tsx')), under: tabWords.machines },
   { path: '/part-classes', screen: lazy(() => import('./part-classes/PartClasses.tsx')), tab: tabWords.partClasses },

@@ -1,23 +1,74 @@
-import { type DecimalMark, hoursText } from '#core/words/quantityText.ts';
+import { isDay } from '#core/units/day.ts';
+import { type DecimalMark, dayText, decimalFigure, hoursText, limitFigure } from '#core/words/quantityText.ts';
+import { counted } from './english.ts';
 
 type Facts = Record<string, string | number | boolean | null>;
 type Sentence = (facts: Facts, mark: DecimalMark) => string;
+
+const hours = (fact: Facts[string] | undefined): string => (typeof fact === 'number' ? hoursText(fact) : '');
+const mm = (fact: Facts[string] | undefined, mark: DecimalMark): string =>
+  typeof fact === 'number' ? `${decimalFigure(fact, 2, mark)}\u00A0mm` : '';
+const size = (fact: Facts[string] | undefined, mark: DecimalMark): string =>
+  typeof fact === 'number' ? `${limitFigure(fact, mark)}\u00A0mm` : '';
+const on = (fact: Facts[string] | undefined): string =>
+  typeof fact === 'string' && isDay(fact) ? ` on ${dayText(fact)}` : '';
 
 /** Every caution that can travel with a forecast, and what is said of it. The key is the code. */
 export const cautionSentences: Record<string, Sentence> = {
   'no-limit': () => 'No renew-at size is set, so there is nothing to count hours to.',
   'no-hours': () => 'No machine hours on record yet.',
-  'beyond-horizon': () => 'Further off than can be reckoned.',
+  'hours-beyond': () => 'Its far end lies further off than can be reckoned.',
+  'date-beyond': () => 'Its far end lies too many years off for a date.',
   'do-not-use': () => 'Do not use: no forecast while this finding is open.',
   'machine-has-do-not-use': () => 'Another part of this machine must not be used.',
-  'past-at-last-size': () => 'Was past its limit when last measured.',
-  'from-trade-prior': () => 'Rests on what the trade says: too few like parts measured here.',
-  'long-extrapolation': () => 'Reaches far beyond what was measured.',
-  'dates-not-reliable': () => 'Months are a guess: too few meter readings.',
-  'station-missing': () => 'A station read before was not read this time; only those read both times count.',
-  'hours-estimated': (facts) =>
-    typeof facts.sdHours === 'number'
-      ? `Hours are estimated, give or take ${hoursText(2 * facts.sdHours)}.`
+  'on-the-shelf': () => 'Sits on the shelf, on no machine: its hours stand still.',
+  'past-reject': (f, mark) => `Past reject at ${size(f.rejectAtMm, mark)} when last measured.`,
+  'from-trade-prior': (f) => {
+    const parts = typeof f.partsRead === 'number' ? f.partsRead : 0;
+    return parts === 0
+      ? 'Rests on what the trade says: no like part has been measured here.'
+      : `Rests mostly on what the trade says: only ${parts} like ${counted(parts, 'part', 'parts')} measured here.`;
+  },
+  'long-extrapolation': () => 'Reaches far beyond what was measured: look at it again before then.',
+  'reading-unlikely': (f) =>
+    `The last size is ${f.moreWorn ? 'more' : 'less'} worn than nearly all such parts would be: measure it again.`,
+  'renewal-suspected': (f, mark) =>
+    `The last size is ${mm(f.fallMm, mark)} better than the one before: it may have been renewed and not noted.`,
+  'visit-one-sided': (f) =>
+    `All ${f.parts ?? ''} sizes of the last visit came out ${f.moreWorn ? 'more' : 'less'} worn than expected: check the gauge’s zero.`,
+  'gauge-error-doubtful': () =>
+    'Sizes of such parts scatter more than their gauges should: the gauge error on record may be too small.',
+  'dates-not-reliable': (f) =>
+    `Months are a guess: too few meter readings${on(f.lastReadOn) ? `, the last${on(f.lastReadOn)}` : ''}.`,
+  'odd-new-size': (f, mark) =>
+    `The part went in at ${size(f.sizeMm, mark)}, not at its new size of ${size(f.newSizeMm, mark)}.`,
+  'new-size-tolerance-not-known': (f, mark) =>
+    `How true new parts are is not on record; taken as ${mm(f.takenAsMm, mark)} in all.`,
+  'limit-better-than-new': (f, mark) =>
+    `${f.limit === 'reject' ? 'Reject' : 'Renew'} at ${size(f.limitMm, mark)} is better than new, ${size(f.newSizeMm, mark)}: put the limits right.`,
+  'no-common-station': () => 'No station was read every time, so its sizes cannot be compared.',
+  'stations-missing': (f, mark) =>
+    `Not every station was read every time; ${f.stations ?? ''} count.${
+      f.worstLeftOut === null || f.worstLeftOut === undefined
+        ? ''
+        : ` ${f.worstLeftOut}, left out, was ${mm(f.worseByMm, mark)} worse at the last visit.`
+    }`,
+  'hours-before-not-known': () => 'Hours before the first meter reading are not known; the dial is taken as it stands.',
+  'hours-bridged': (f) =>
+    `Hours up to a new meter${on(f.takenOn)} were bridged: about ${hours(f.hours)}, give or take ${hours(typeof f.sdHours === 'number' ? 2 * f.sdHours : null)}.`,
+  'meter-stood-still': (f) => `The meter showed the same twice${on(f.takenOn)}: it may have stood still.`,
+  'meter-digits-not-known': (f) => `Where the meter turns over is not known; taken as ${hours(f.fullScaleHours)}.`,
+  'rollover-without-fall': (f) => `Noted as rolled over${on(f.takenOn)}, yet the dial had not fallen.`,
+  'dial-went-back': (f) =>
+    `The dial went back${on(f.takenOn)}, from ${hours(f.lastDialHours)} to ${hours(f.dialHours)}; that reading is left out.`,
+  'estimate-above-reading': (f) => `An estimate${on(f.takenOn)} was ${hours(f.overHours)} above a later reading.`,
+  'dial-off-line': (f) =>
+    `A dial noted with a size${on(f.takenOn)}, ${hours(f.dialHours)}, does not fit the meter’s own readings.`,
+  'fitted-at-unknown-hours': () => 'When it was fitted is not known: somewhere from new to its first size.',
+  'renewed-at-unknown-hours': () => 'When it was renewed is not known: some time since the size before.',
+  'hours-estimated': (f) =>
+    typeof f.sdHours === 'number'
+      ? `Hours are estimated, give or take ${hoursText(2 * f.sdHours)}.`
       : 'Hours are estimated.',
 };
 

@@ -16,6 +16,7 @@ export const chartWords = {
   mm: 'mm',
   putRight: (size: string, on: string): string => `${size} typed, put right ${dayText(day(on))}`,
   fitted: (hours: number, on: Day): string => `fitted at ${hoursFigure(hours)}\u00A0h, ${monthYearText(on)}`,
+  asBuilt: 'as built',
   fittedSomeTime: (from: number, to: number): string =>
     `renewed some time from ${hoursFigure(from)} to ${hoursFigure(to)}\u00A0h`,
   rate: ({ low, middle, high }: Range, mark: DecimalMark): string | null =>

@@ -57,11 +57,11 @@ export const machineWords = {
   useBorrowed: 'Use, as the shop’s others',
   restsOn: 'Rests on',
   readings: (own: number, like: number): string =>
-    `${own} own ${counted(own, 'reading', 'readings')}, ${like} like ${counted(like, 'part', 'parts')}`,
+    `${hoursFigure(own)} own ${counted(own, 'reading', 'readings')}, ${hoursFigure(like)} like`,
   bars: 'Bars run low to high (1 in 10, 9 in 10), long tick the middle',
 
   stopWords: (finding: Finding): string =>
-    `${[finding.item, finding.position].filter((part) => part !== null).join(' ') || 'Whole assembly'}: ${findingText(finding)}, found ${dayText(day(finding.takenOn))}.`,
+    `${[finding.item, finding.position].filter((part) => part !== null).join(' ') || 'Whole assembly'}: ${findingText(finding)}. Found ${dayText(day(finding.takenOn))}.`,
 } as const;
 
 const COUNTS = [
@@ -101,10 +101,16 @@ export function basisSentence({ ownReadings, likeParts, likeMachines, partClass 
 
 const sentenceStart = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-/** "thickness, worst of front, middle, rear". */
-export function measuredText({ measures, stations }: Pick<PointSheet, 'measures' | 'stations'>): string {
+/** "thickness, worst of front, middle, rear"; nothing where the point's own name says it. */
+export function measuredText({
+  measures,
+  stations,
+  point,
+}: Pick<PointSheet, 'measures' | 'stations' | 'point'>): string {
   const named = stations.filter((station) => station !== '');
-  return named.length > 1 ? `${measuresWords[measures]}, worst of ${named.join(', ')}` : measuresWords[measures];
+  const measured = point.toLowerCase().includes(measuresWords[measures]) ? '' : measuresWords[measures];
+  const worst = named.length > 1 ? `worst of ${named.join(', ')}` : '';
+  return [measured, worst].filter(Boolean).join(', ');
 }
 
 /** "calliper, error ±0.10; J. Tarn, 12 Oct 2026": what the last look was measured with. */
@@ -118,19 +124,21 @@ export function gaugeText(point: Pick<PointSheet, 'visits' | 'gaugeErrorMm'>, ma
 export const limitSourceText = (limits: PointSheet['limits']): string =>
   limits.source ? `limits: ${limits.source}` : 'limits: source not named';
 
-/** Beside the machine's name: whose it is, what it carries. */
-export function ownerLine(
-  sheet: Pick<MachineSheet, 'customer' | 'assemblies' | 'serial' | 'make' | 'model' | 'name'>,
-): string {
-  const owner = sheet.customer ? [sheet.customer.name, sheet.customer.place].filter(Boolean).join(', ') : '';
-  const makeModel = [sheet.make, sheet.model].filter(Boolean).join(' ');
-  const machine = [makeModel === sheet.name ? '' : makeModel, sheet.serial && machineWords.serial(sheet.serial)]
-    .filter(Boolean)
-    .join(', ');
-  const carries = sheet.assemblies
-    .map(({ name, serial }) => (serial && !name.includes(serial) ? `${name} ${serial}` : name))
-    .join(', ');
-  return [owner, machine, carries].filter(Boolean).join('. ');
+type Owned = Pick<MachineSheet, 'customer' | 'assemblies' | 'serial' | 'make' | 'model' | 'name'>;
+
+/** Beside the machine's name: "High Fold, Ellerdale. Front loader, serial H-2207". */
+export function ownerLine({ customer, assemblies, serial, make, model, name }: Owned): string {
+  const owner = customer ? [customer.name, customer.place].filter(Boolean).join(', ') : '';
+  const makeModel = [make, model].filter(Boolean).join(' ');
+  const carries = assemblies.map((its) =>
+    its.serial && !its.name.includes(its.serial) ? `${its.name} ${its.serial}` : its.name,
+  );
+  const machine = [
+    name.includes(makeModel) ? '' : makeModel,
+    carries.join(' and '),
+    serial && machineWords.serial(serial),
+  ];
+  return [owner, machine.filter(Boolean).join(', ')].filter(Boolean).join('. ');
 }
 
 /** Words of the tables and forms under the picture. */
@@ -149,6 +157,7 @@ export const panelWords = {
   startStripDown: 'Start a strip-down',
   fitted: (known: boolean, from: string, to: string, at: string): string =>
     known ? `Wear counts from here: part fitted at ${at}` : `Part fitted some time from ${from} to ${to}`,
+  fittedAsBuilt: 'Wear counts from here: fitted as the machine was built',
   newSize: (size: string): string => `, ${size} mm`,
   struck: (size: string, on: string, to: string | null): string =>
     to === null ? `${size} struck out ${on}` : `${size} typed, put right to ${to} on ${on}`,

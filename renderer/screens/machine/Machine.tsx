@@ -158,7 +158,7 @@ function blockOf(sheet: MachineSheet): TitleCell[] {
   const { hours, hoursPerYear, useBorrowed, points } = sheet;
   const { own, like } = restsOn(points);
   return [
-    { label: machineWords.machineHoursCell, value: <Figures>{hoursCell(hours)}</Figures> },
+    hoursCell(hours),
     {
       label: useBorrowed ? machineWords.useBorrowed : machineWords.use,
       value: (
@@ -174,12 +174,15 @@ function blockOf(sheet: MachineSheet): TitleCell[] {
   ];
 }
 
-function hoursCell({ machineHours, estimated, machineHoursRead, readOn }: MachineSheet['hours']): string {
-  if (machineHours === null) return machineWords.notRead;
-  if (!estimated && machineHoursRead !== null && readOn !== null) {
-    return machineWords.hoursRead(machineHoursRead, readOn);
-  }
-  const read =
-    machineHoursRead !== null && readOn !== null ? `, ${machineWords.lastRead(machineHoursRead, readOn)}` : '';
-  return `${machineWords.hoursEstimated(machineHours)}${read}`;
+/** Read: the figure with its day. Estimated: the estimate, and over it what it was counted on from. */
+function hoursCell({ machineHours, estimated, machineHoursRead, readOn }: MachineSheet['hours']): TitleCell {
+  const label = machineWords.machineHoursCell;
+  if (machineHours === null) return { label, value: machineWords.notRead };
+  const read = machineHoursRead !== null && readOn !== null;
+  if (!estimated && read)
+    return { label, value: <Figures>{machineWords.hoursRead(machineHoursRead, readOn)}</Figures> };
+  return {
+    label: read ? `${label}, ${machineWords.lastRead(machineHoursRead, readOn)}` : label,
+    value: <Figures>{machineWords.hoursEstimated(machineHours)}</Figures>,
+  };
 }

@@ -128,17 +128,17 @@ function movedFrom(was: HoursAtLimit | undefined, is: HoursAtLimit): HoursAtLimi
   return moved ? was : null;
 }
 
-/** Beside the chart, in order of weight: how it is measured, how fast it goes, what that rests on, and what to doubt. */
+/** Beside the chart, in order of weight: how it is measured, what it rests on, how fast it goes, and what to doubt. */
 function noteOf(point: PointSheet, mark: DecimalMark): string[] {
   const { forecast } = point;
   return [
     measuredText(point),
-    chartWords.rate(forecast.ratePer1000hMm, mark),
     basisSentence(forecast),
+    chartWords.rate(forecast.ratePer1000hMm, mark),
     point.visits.length > 0 ? gaugeText(point, mark) : null,
     ...forecast.cautionFacts.map(({ code, facts }) => cautionText(code, facts, mark)),
     limitSourceText(point.limits),
-  ].filter((line) => line !== null);
+  ].filter((line): line is string => Boolean(line));
 }
 
 /** Sizes questioned and not answered, point by point in the order of the page. */

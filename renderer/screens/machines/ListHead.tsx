@@ -6,7 +6,7 @@ import { flagWidth, PresentFlag, PresentLine } from '#renderer/marks/PresentHour
 import { shared } from '#renderer/words/english.ts';
 import { machinesWords } from '#renderer/words/machinesWords.ts';
 import { ColumnHead, GridRow } from './GridParts.tsx';
-import type { ListLayout } from './listLayout.ts';
+import { FIGURE_PX, type ListLayout } from './listLayout.ts';
 
 export const LIST_HEAD_PX = 44;
 const RULE_TOP_PX = 4;
@@ -41,8 +41,8 @@ export function ListHead({ layout }: { layout: ListLayout }) {
         <Head
           key={figure}
           className={figure === 'middle' ? 'right foot heavy' : 'right foot'}
-          left={figures[figure] - 58}
-          width={58}
+          left={figures[figure] - FIGURE_PX}
+          width={FIGURE_PX}
         >
           {shared[figure]}
         </Head>

@@ -15,7 +15,7 @@ import {
 } from '#renderer/words/machinesWords.ts';
 import { GridCell, GridRow, RowHead } from './GridParts.tsx';
 import { stopOf } from './listItems.ts';
-import type { ListLayout } from './listLayout.ts';
+import { FIGURE_PX, type ListLayout } from './listLayout.ts';
 import { RowPicture } from './RowPicture.tsx';
 
 type MachineRowProps = {
@@ -76,7 +76,7 @@ function Stopped({ line, asOf, layout }: CellsProps) {
       <GridCell
         className="list-cell right figure second"
         aria-colspan={3}
-        style={{ left: figures.low - 58, width: figures.high - figures.low + 58, top: firstTop }}
+        style={{ left: figures.low - FIGURE_PX, width: figures.high - figures.low + FIGURE_PX, top: firstTop }}
       >
         {shared.noForecast}
       </GridCell>
@@ -100,7 +100,7 @@ function First({ line, asOf, layout }: CellsProps) {
           <GridCell
             key={figure}
             className={figureClass(its.hoursLeft[figure], its.decides === figure)}
-            style={{ left: figures[figure] - 58, width: 58, top: firstTop }}
+            style={{ left: figures[figure] - FIGURE_PX, width: FIGURE_PX, top: firstTop }}
           >
             {its.hoursLeft[figure] === null ? machinesWords.beyond : hoursLeftFigure(its.hoursLeft[figure])}
           </GridCell>
@@ -109,7 +109,7 @@ function First({ line, asOf, layout }: CellsProps) {
         <GridCell
           aria-colspan={3}
           className="list-cell right figure second"
-          style={{ left: figures.low - 58, width: figures.high - figures.low + 58, top: firstTop }}
+          style={{ left: figures.low - FIGURE_PX, width: figures.high - figures.low + FIGURE_PX, top: firstTop }}
         >
           {its ? null : shared.noForecast}
         </GridCell>

@@ -5,12 +5,13 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
 import { BarKey } from '#renderer/marks/BarKey.tsx';
+import { openHours } from '#renderer/screens/hours/openHours.ts';
 import { useAsk } from '#renderer/useAsk.ts';
 import { shared } from '#renderer/words/english.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { machinesWords } from '#renderer/words/machinesWords.ts';
 import { forThisWinter, winterAfter } from './listItems.ts';
-import { MachinesGrid } from './MachinesGrid.tsx';
+import { MachinesGrid, machineStoodOn } from './MachinesGrid.tsx';
 import './machines.css';
 
 /** All machines, soonest first by deciding hours, on one scale of hours left. */
@@ -26,9 +27,14 @@ export default function Machines() {
         machines.length > 0 && <Sub count={machines.length} now={forThisWinter(machines)} renewing={list.renewing} />
       }
       actions={
-        <Key first letter="N" onPress={() => goTo('/take-in')}>
-          {machinesWords.takeIn}
-        </Key>
+        <>
+          <Key letter="H" onPress={() => openHours({ machineId: machineStoodOn() })}>
+            {machinesWords.hours}
+          </Key>
+          <Key first letter="N" onPress={() => goTo('/take-in')}>
+            {machinesWords.takeIn}
+          </Key>
+        </>
       }
       {...(list.value && { block: blockOf(list.value.asOf, winterAfter(machines)) })}
       bleed

@@ -18,6 +18,7 @@ import { useWidth } from './useWidth.ts';
 
 /** The machine last stood on: who comes back to the list finds it where it was. */
 let lastStoodOn: number | null = null;
+export const machineStoodOn = (): number | undefined => lastStoodOn ?? undefined;
 
 /** The list itself: the rule stays, rows scroll, only those in sight are drawn. */
 export function MachinesGrid({ machines, asOf }: { machines: readonly MachineLine[]; asOf: string }) {

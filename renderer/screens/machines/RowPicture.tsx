@@ -22,8 +22,10 @@ type RowPictureProps = {
 };
 
 /** Thin lines under the bar: the positions that come next. */
-const MOST_THIN = 3;
+const MOST_THIN = 2;
 const THIN_PX = 6;
+/** Winters drawn in a row: the one being planned and two more; further off, a bar is too wide to be read against them. */
+const MOST_WINTERS = 3;
 
 /** A machine on the one scale: its own winters, the bar of what comes first, thin lines for what comes next. */
 export function RowPicture({ line, stop, label, layout, mark }: RowPictureProps) {
@@ -53,7 +55,7 @@ function Winters({ line, layout, top }: { line: MachineLine; layout: ListLayout;
   const { scale, rowPx } = layout;
   return (
     <>
-      {winterBands(line.winters, scale, 14).bands.map((band) => (
+      {winterBands(line.winters.slice(0, MOST_WINTERS), scale, 14).bands.map((band) => (
         <WinterBand key={band.name} band={band} y0={top} y1={rowPx} />
       ))}
       {line.planLineHours !== null && onScale(scale, line.planLineHours) && (

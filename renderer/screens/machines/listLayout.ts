@@ -1,6 +1,9 @@
 import { type HoursScale, hoursScale } from '#core/axis/scale.ts';
 import type { ListRange } from './listRange.ts';
 
+/** Width of a column of figures [px]. */
+export const FIGURE_PX = 56;
+
 export type ListLayout = {
   kind: 'wide' | 'narrow';
   widthPx: number;
@@ -22,8 +25,7 @@ export type ListLayout = {
 type Column = { left: number; width: number };
 
 const MARGIN_PX = 14;
-const FIGURE_PX = 58;
-const LIKELY_PX = 116;
+const LIKELY_PX = 124;
 const HOURS_PX = 88;
 /** Room for half a figure of the rule at either end of the axis. */
 const OVERHANG_PX = 24;
@@ -36,7 +38,7 @@ export function listLayout(widthPx: number, range: ListRange): ListLayout {
 
 function wide(widthPx: number, range: ListRange): ListLayout {
   const nameWidth = clamp(0.165 * widthPx, 180, 320);
-  const firstWidth = clamp(0.145 * widthPx, 160, 300);
+  const firstWidth = clamp(0.155 * widthPx, 160, 300);
   const right = widthPx - MARGIN_PX;
   const high = right - LIKELY_PX;
   const firstLeft = high - 3 * FIGURE_PX - firstWidth;

@@ -45,4 +45,6 @@ export function listTarget(key: string, at: number, count: number, page: number)
 
 const takesKeys = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement &&
-  target.closest('input, textarea, select, button, a, [contenteditable], [role="listbox"], [role="option"]') !== null;
+  target.closest(
+    'input, textarea, select, button, a, [contenteditable], [role="listbox"], [role="option"], [role="tab"]',
+  ) !== null;

@@ -78,7 +78,14 @@ function Preview({
             <h2>{slipsWords.preview}</h2>
             <p>{slipsWords.previewNote}</p>
           </section>
-          <ByField label={slipsWords.by} value={by} onChange={setBy} />
+          <form
+            onSubmit={(event) => {
+              event.preventDefault();
+              void send();
+            }}
+          >
+            <ByField label={slipsWords.by} value={by} onChange={setBy} />
+          </form>
           {make.fault && <FaultBox fault={make.fault} />}
           <EarlierSlips machineId={machineId} />
         </>

@@ -22,6 +22,7 @@ export function HoursPanel({ sheet }: { sheet: MachineSheet }) {
   const [mending, setMending] = useState<number | null>(null);
   const enter = <Key onPress={() => openHours({ machineId: sheet.machineId })}>{panelWords.enterHours}</Key>;
   if (sheet.dialRows.length === 0) return <Empty head={panelWords.noDials} keys={enter} />;
+  const signed = sheet.dialRows.some((row) => row.saidBy !== '');
   return (
     <>
       <table className="table dials-table">
@@ -32,7 +33,7 @@ export function HoursPanel({ sheet }: { sheet: MachineSheet }) {
             <th className="after-figures">{panelWords.event}</th>
             <th className="figures">{panelWords.machineHours}</th>
             <th className="figures">{panelWords.giveOrTake}</th>
-            <th className="after-figures">{panelWords.saidBy}</th>
+            {signed && <th className="after-figures">{panelWords.saidBy}</th>}
           </tr>
         </thead>
         <tbody>
@@ -40,12 +41,13 @@ export function HoursPanel({ sheet }: { sheet: MachineSheet }) {
             <Fragment key={row.dialReadingId}>
               <DialLine
                 row={row}
+                signed={signed}
                 pressed={mending === row.dialReadingId}
                 onMend={() => setMending((was) => (was === row.dialReadingId ? null : row.dialReadingId))}
               />
               {mending === row.dialReadingId && (
                 <tr className="form-row">
-                  <td colSpan={6}>
+                  <td colSpan={signed ? 6 : 5}>
                     <DialForm row={row} onClose={() => setMending(null)} />
                   </td>
                 </tr>
@@ -65,7 +67,17 @@ const newestFirst = (rows: readonly DialRow[]): DialRow[] =>
     .sort((a, b) => (a.row.takenOn === b.row.takenOn ? b.i - a.i : a.row.takenOn < b.row.takenOn ? 1 : -1))
     .map(({ row }) => row);
 
-function DialLine({ row, pressed, onMend }: { row: DialRow; pressed: boolean; onMend: () => void }) {
+function DialLine({
+  row,
+  signed,
+  pressed,
+  onMend,
+}: {
+  row: DialRow;
+  signed: boolean;
+  pressed: boolean;
+  onMend: () => void;
+}) {
   const dial = row.dialHours === null ? '' : hoursFigure(row.dialHours);
   const on = dayText(day(row.takenOn));
   const parked = row.cautions.length > 0;
@@ -101,7 +113,7 @@ function DialLine({ row, pressed, onMend }: { row: DialRow; pressed: boolean; on
       </td>
       <td className="figures">{row.machineHours === null ? '' : hoursFigure(row.machineHours)}</td>
       <td className="figures second">{row.sdHours >= 1 ? hoursFigure(2 * row.sdHours) : ''}</td>
-      <td className="after-figures">{row.saidBy}</td>
+      {signed && <td className="after-figures">{row.saidBy}</td>}
     </tr>
   );
 }

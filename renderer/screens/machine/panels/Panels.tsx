@@ -29,7 +29,7 @@ export function Panels({ sheet, point, panels }: PanelsProps) {
     >
       <TabList className="panel-tabs" aria-label={machineWords.panels}>
         {PANELS.map((panel) => (
-          <Tab key={panel} id={panel} className="panel-tab">
+          <Tab key={panel} id={panel} className="panel-tab" onPress={() => panels.show(panel)}>
             {tabText(panel)}
             {asides[panel] && <span className={asides[panel].className}>{asides[panel].text}</span>}
           </Tab>

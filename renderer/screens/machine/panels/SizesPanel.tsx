@@ -31,7 +31,8 @@ export function SizesPanel({ point, machineId }: { point: PointSheet; machineId:
     );
   }
   const columns = stationColumns(point);
-  const across = columns.length + 6;
+  const signed = point.visits.some((visit) => visit.by !== '');
+  const across = columns.length + (signed ? 6 : 5);
   return (
     <>
       <table className="table sizes-table">
@@ -48,7 +49,7 @@ export function SizesPanel({ point, machineId }: { point: PointSheet; machineId:
             ))}
             <th className="after-figures">{panelWords.event}</th>
             <th>{panelWords.gauge}</th>
-            <th>{panelWords.by}</th>
+            {signed && <th>{panelWords.by}</th>}
           </tr>
         </thead>
         <tbody>
@@ -59,6 +60,7 @@ export function SizesPanel({ point, machineId }: { point: PointSheet; machineId:
                   visit={line.visit}
                   struck={line.struck}
                   columns={columns}
+                  signed={signed}
                   mending={mending}
                   onMend={setMending}
                 />
@@ -102,11 +104,13 @@ type VisitRowProps = {
   visit: Visit;
   struck: Extract<SizeLine, { kind: 'visit' }>['struck'];
   columns: readonly string[];
+  /** somebody's name stands beside a visit */
+  signed: boolean;
   mending: number | null;
   onMend: (sizeId: number | null) => void;
 };
 
-function VisitRow({ visit, struck, columns, mending, onMend }: VisitRowProps) {
+function VisitRow({ visit, struck, columns, signed, mending, onMend }: VisitRowProps) {
   const mark = useDecimalMark();
   return (
     <>
@@ -131,12 +135,12 @@ function VisitRow({ visit, struck, columns, mending, onMend }: VisitRowProps) {
         ))}
         <td className="after-figures">{panelWords.events[visit.event]}</td>
         <td className="nw">{[visit.gauge, gaugeErrorText(visit.errorSdMm, mark)].filter(Boolean).join(' ')}</td>
-        <td>{visit.by}</td>
+        {signed && <td>{visit.by}</td>}
       </tr>
       {struck.length > 0 && (
         <tr>
           <td />
-          <td colSpan={columns.length + 5}>
+          <td colSpan={columns.length + (signed ? 5 : 4)}>
             {struck.map((old) => (
               <Struck key={`${old.sizeMm} ${old.putRightOn}`} old={old} />
             ))}
@@ -213,16 +217,19 @@ function MendRow({
 
 function RenewalRow({ renewal, across }: { renewal: PointSheet['renewals'][number]; across: number }) {
   const mark = useDecimalMark();
-  const words = panelWords.fitted(
-    renewal.known,
-    hoursText(renewal.fromMachineHours),
-    hoursText(renewal.toMachineHours),
-    hoursText(renewal.machineHours),
-  );
+  const asBuilt = renewal.known && renewal.machineHours < AS_BUILT_HOURS;
+  const words = asBuilt
+    ? panelWords.fittedAsBuilt
+    : panelWords.fitted(
+        renewal.known,
+        hoursText(renewal.fromMachineHours),
+        hoursText(renewal.toMachineHours),
+        hoursText(renewal.machineHours),
+      );
   const size = renewal.sizeMm === null ? '' : panelWords.newSize(sizeText(renewal.sizeMm, mark));
   return (
     <tr className="renewal-row">
-      <td className="nw">{dayText(day(renewal.takenOn))}</td>
+      <td className="nw">{asBuilt ? '' : dayText(day(renewal.takenOn))}</td>
       <td className="figures">{hoursFigure(renewal.machineHours)}</td>
       <td colSpan={across - 2}>
         <svg width="14" height="10" aria-hidden="true" className="picture datum">
@@ -233,6 +240,9 @@ function RenewalRow({ renewal, across }: { renewal: PointSheet['renewals'][numbe
     </tr>
   );
 }
+
+/** Fitted before the machine had run this long: it came with it, and no day is known [h]. */
+const AS_BUILT_HOURS = 1;
 
 function Struck({ old }: { old: PointSheet['putRight'][number] }) {
   const mark = useDecimalMark();

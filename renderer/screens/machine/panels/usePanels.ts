@@ -22,7 +22,15 @@ export function usePanels(): OpenPanels {
   const body = useRef<HTMLDivElement>(null);
   const panels = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    if (asked > 0) intoSight(body.current, panels.current);
+    if (asked === 0 || !panels.current) return;
+    // a panel may fetch what it shows: it is followed while it fills
+    const follow = new ResizeObserver(() => intoSight(body.current, panels.current));
+    follow.observe(panels.current);
+    const settled = setTimeout(() => follow.disconnect(), FILLED_WITHIN_MS);
+    return () => {
+      clearTimeout(settled);
+      follow.disconnect();
+    };
   }, [asked]);
   return {
     shown,
@@ -35,6 +43,9 @@ export function usePanels(): OpenPanels {
     },
   };
 }
+
+/** By then a panel has its facts, or the person has begun to scroll. */
+const FILLED_WITHIN_MS = 1500;
 
 /** As much of the panel as fits, without pushing its head out at the top. */
 function intoSight(body: HTMLElement | null, panels: HTMLElement | null): void {
