@@ -1,3 +1,10 @@
+import {
+  exchangeDropFile,
+  exchangeExportFolder,
+  exchangeExportWorkbook,
+  exchangeRestoreFolder,
+  exchangeTakePiece,
+} from './exchange.ts';
 import { forecastAll, forecastWhy } from './forecast.ts';
 import { hoursAdd, hoursPutRight } from './hours.ts';
 import {
@@ -77,4 +84,9 @@ export const allOperations = [
   slipMake,
   slipRead,
   slipsList,
+  exchangeTakePiece,
+  exchangeDropFile,
+  exchangeExportFolder,
+  exchangeExportWorkbook,
+  exchangeRestoreFolder,
 ] as const;

@@ -6,12 +6,15 @@ import { classesListHandler } from './classesList.ts';
 import { classSaveHandler } from './classSave.ts';
 import type { Context } from './context.ts';
 import { customersListHandler } from './customersList.ts';
+import { exchangeExportFolderHandler } from './exportFolder.ts';
+import { exchangeExportWorkbookHandler } from './exportWorkbook.ts';
 import { findingAddHandler } from './findingAdd.ts';
 import { findingCloseHandler } from './findingClose.ts';
 import { fitterSaveHandler } from './fitterSave.ts';
 import { forecastAllHandler } from './forecastAll.ts';
 import { forecastWhyHandler } from './forecastWhy.ts';
 import { gaugeSaveHandler } from './gaugeSave.ts';
+import { exchangeDropFileHandler, exchangeTakePieceHandler } from './givenFiles.ts';
 import { hoursAddHandler } from './hoursAdd.ts';
 import { hoursPutRightHandler } from './hoursPutRight.ts';
 import { kindSaveHandler } from './kindSave.ts';
@@ -28,6 +31,7 @@ import { recordOpenDemoHandler } from './recordOpenDemo.ts';
 import { recordRestoreHandler } from './recordRestore.ts';
 import { recordStartEmptyHandler } from './recordStartEmpty.ts';
 import { recordStateHandler } from './recordState.ts';
+import { exchangeRestoreFolderHandler } from './restoreFolder.ts';
 import { shopReadHandler } from './shopRead.ts';
 import { shopSaveHandler } from './shopSave.ts';
 import { sizeAnswerHandler } from './sizeAnswer.ts';
@@ -84,4 +88,9 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'slip/make': slipMakeHandler,
   'slip/read': slipReadHandler,
   'slips/list': slipsListHandler,
+  'exchange/takePiece': exchangeTakePieceHandler,
+  'exchange/dropFile': exchangeDropFileHandler,
+  'exchange/exportFolder': exchangeExportFolderHandler,
+  'exchange/exportWorkbook': exchangeExportWorkbookHandler,
+  'exchange/restoreFolder': exchangeRestoreFolderHandler,
 };
