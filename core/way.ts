@@ -9,6 +9,7 @@ import { forecastOfPoint } from './way/forecastOfPoint.ts';
 import { lastVisitCautions } from './way/lastVisit.ts';
 import { type Learning, learn, withEveryClass } from './way/learning.ts';
 import { openFindings } from './way/openFindings.ts';
+import type { ShopHabit } from './way/shopHours.ts';
 import { partsOfMachine, type ShopSeries, shopSeries } from './way/shopSeries.ts';
 
 export type { Learning };
@@ -34,8 +35,9 @@ export type MachineForecast = {
 
 export type ShopForecast = { shop: ShopSeries; learning: Learning; machines: readonly MachineForecast[] };
 
-/** Readings and hours to series: the first half of the way. */
-export const seriesOfShop = (life: ShopLife, asOf: Day): ShopSeries => shopSeries(life, asOf);
+/** Readings and hours to series: the first half of the way. With a habit of use kept from a learning, else learned now. */
+export const seriesOfShop = (life: ShopLife, asOf: Day, habit: ShopHabit | null = null): ShopSeries =>
+  shopSeries(life, asOf, habit);
 
 /** Series to class pool. What was learned before is given back while it rests on the same parts. */
 export const learnClasses = (
@@ -72,7 +74,7 @@ export const forecastMachine = (
   asOf: Day,
   learning: Learning,
   settings: ModelSettings = defaultModelSettings,
-): MachineForecast => forecastsOfMachine(seriesOfShop(life, asOf), machineId, learning, settings);
+): MachineForecast => forecastsOfMachine(seriesOfShop(life, asOf, learning.habit), machineId, learning, settings);
 
 /** The whole shop. Give back `learning` the next time and only what has changed is learned again. */
 export function forecastShop(

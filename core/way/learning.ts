@@ -5,10 +5,14 @@ import { median } from '../maths/median.ts';
 import { limitsOn } from '../series/partWalk.ts';
 import { wearOf } from '../series/visitSizes.ts';
 import { fingerprint } from './fingerprint.ts';
+import type { ShopHabit } from './shopHours.ts';
 import { allParts, type ShopSeries } from './shopSeries.ts';
 
-/** What the shop's parts have taught of their classes, and of what: plain numbers, fit to be kept. */
-export type Learning = { fingerprint: string; shop: ShopLearning };
+/** Raised whenever the model of fit/ changes, so that what an earlier program kept is learned again. */
+const MODEL_VERSION = 1;
+
+/** What the shop has taught of its part classes and of how its machines are used, and of what: plain numbers, to be kept. */
+export type Learning = { fingerprint: string; shop: ShopLearning; habit: ShopHabit };
 
 /**
  * Learns every part class of the shop, unless what was kept was learned from the same parts, priors and settings.
@@ -22,14 +26,28 @@ export function learn(
 ): Learning {
   const from = learnedFrom(shop, settings);
   if (kept?.fingerprint === from.fingerprint) return kept;
-  return { fingerprint: from.fingerprint, shop: learnShop(from.parts, from.priors, settings, options) };
+  return {
+    fingerprint: from.fingerprint,
+    shop: learnShop(from.parts, from.priors, settings, options),
+    habit: shop.hours.habit,
+  };
 }
 
-/** Parts and priors a learning rests on, and the name they go by. */
+/** Parts and priors a learning rests on, and the name they and the machines' known hours go by. */
 export function learnedFrom(shop: ShopSeries, settings: ModelSettings) {
   const parts = allParts(shop);
   const priors = priorsOf(shop, settings);
-  return { parts, priors, fingerprint: fingerprint(JSON.stringify([settings, [...priors.values()], parts])) };
+  const { season, hoursPerYearDefault } = shop.life;
+  const rest = [
+    MODEL_VERSION,
+    settings,
+    [...priors.values()],
+    parts,
+    shop.hours.stretches,
+    season,
+    hoursPerYearDefault,
+  ];
+  return { parts, priors, fingerprint: fingerprint(JSON.stringify(rest)) };
 }
 
 /** A learning that knows every class of the shop: one that is too old for a new class takes that class's prior. */

@@ -3,7 +3,7 @@ import { type PartSeries, partSeries } from '../series/partSeries.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
 import type { PointOnRecord, ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
-import { type ShopHours, shopHours } from './shopHours.ts';
+import { type ShopHabit, type ShopHours, shopHours } from './shopHours.ts';
 
 /** The first half of the way: hours and wear series of the shop as of a day, each worked out when first asked for. */
 export type ShopSeries = {
@@ -13,8 +13,9 @@ export type ShopSeries = {
   ofPoint(point: PointOnRecord): PartSeries;
 };
 
-export function shopSeries(life: ShopLife, asOf: Day): ShopSeries {
-  const hours = shopHours(life, asOf);
+/** @param kept the shop's habit of use as learned before; absent: learned now */
+export function shopSeries(life: ShopLife, asOf: Day, kept: ShopHabit | null = null): ShopSeries {
+  const hours = shopHours(life, asOf, kept);
   const tolerances = new Map(life.partClasses.map((partClass) => [partClass.name, partClass.newSizeTolMm]));
   const known = new Map<number, PartSeries>();
   return {
