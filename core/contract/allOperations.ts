@@ -17,6 +17,7 @@ import {
   machineTakeIn,
   pointLimits,
 } from './machine.ts';
+import { sheetBlank } from './measuringSheet.ts';
 import { classesList, classSave } from './partClass.ts';
 import {
   recordBackUp,
@@ -67,6 +68,7 @@ export const allOperations = [
   stripDownDiscard,
   stripDownJudge,
   stripDownSave,
+  sheetBlank,
   sizePutRight,
   sizeAnswer,
   findingAdd,

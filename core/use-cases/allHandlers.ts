@@ -22,6 +22,7 @@ import { machineChangeHandler } from './machineChange.ts';
 import { machineReadHandler } from './machineRead.ts';
 import { machinesListHandler } from './machinesList.ts';
 import { machineTakeInHandler } from './machineTakeIn.ts';
+import { sheetBlankHandler } from './measuringSheet.ts';
 import { pointLimitsHandler } from './pointLimits.ts';
 import { recordBackUpHandler } from './recordBackUp.ts';
 import { recordBackupsHandler } from './recordBackups.ts';
@@ -71,6 +72,7 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'stripDown/discard': stripDownDiscardHandler,
   'stripDown/judge': stripDownJudgeHandler,
   'stripDown/save': stripDownSaveHandler,
+  'sheet/blank': sheetBlankHandler,
   'size/putRight': sizePutRightHandler,
   'size/answer': sizeAnswerHandler,
   'finding/add': findingAddHandler,
