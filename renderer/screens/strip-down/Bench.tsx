@@ -210,24 +210,24 @@ export function Bench({
           {discarding && !isBlank(sheet) && (
             <DiscardAsk onYes={() => void throwAway()} onNo={() => setDiscarding(false)} />
           )}
-          <Band
-            sheet={sheet}
-            today={today}
-            mark={mark}
-            fitters={fitters}
-            expectedDialHours={sheetAsked.dialHours}
-            dialQuestion={dialSure ? null : judged.dialQuestion}
-            dayBox={band}
-            onSheet={(next) => {
-              if (next.dialText !== sheet.dialText) setDialSure(false);
-              change(() => next);
-            }}
-            onDialAnswer={onDialAnswer}
-          />
         </>
       }
       block={benchBlock({ kept, blank: isBlank(sheet), remarks, nextName, allIn: here !== null && nextBox === null })}
     >
+      <Band
+        sheet={sheet}
+        today={today}
+        mark={mark}
+        fitters={fitters}
+        expectedDialHours={sheetAsked.dialHours}
+        dialQuestion={dialSure ? null : judged.dialQuestion}
+        dayBox={band}
+        onSheet={(next) => {
+          if (next.dialText !== sheet.dialText) setDialSure(false);
+          change(() => next);
+        }}
+        onDialAnswer={onDialAnswer}
+      />
       <Grid
         rows={rows}
         inputs={inputs}

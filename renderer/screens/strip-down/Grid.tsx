@@ -1,14 +1,15 @@
-import { Fragment, type KeyboardEvent, type ReactNode, type RefObject } from 'react';
+import { Fragment, type KeyboardEvent, type ReactNode, type RefObject, useRef } from 'react';
 import type { Finding } from '#core/contract/machine.ts';
 import type { Gauge } from '#core/contract/shop.ts';
 import type { DecimalMark } from '#core/words/quantityText.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
+import { useWidth } from '../machines/useWidth.ts';
 import { Asked } from './Asked.tsx';
 import { type Box, boxAfter, boxesOf, boxKey, columnNames, columnsOf, type SheetRow, type Step } from './boxes.ts';
 import { FindingStrip } from './FindingStrip.tsx';
 import { GridRow } from './GridRow.tsx';
 import { likelyMm, type OpenQuestion, rowName } from './questions.ts';
-import { SCALE_PX } from './RowScale.tsx';
+import { SCALE_WIDTH_PX } from './RowScale.tsx';
 import { isStopped, seenAt } from './seen.ts';
 import type { FindingEntry, Sheet, SizeEvent } from './sheet.ts';
 import { sizeEcho, typedSize } from './typedSize.ts';
@@ -58,6 +59,8 @@ export function Grid(props: GridProps) {
   const columns = columnsOf(rows);
   const questionedKeys = new Set(props.open.map(({ key }) => key));
   const worst = new Map(judged.worst.filter((w) => w.event === event).map((w) => [w.pointId, w.station]));
+  const holder = useRef<HTMLDivElement>(null);
+  const scaleWidth = scaleWidthOf(useWidth(holder), columns);
   const several = new Set(rows.map(({ assemblyId }) => assemblyId)).size > 1;
 
   const focus = (box: Box | null) => (box ? on.focus(box) : on.end());
@@ -78,103 +81,114 @@ export function Grid(props: GridProps) {
   };
 
   return (
-    <table className="bench-grid" style={{ ['--columns' as string]: columns }}>
-      <colgroup>
-        <col className="col-name" />
-        {Array.from({ length: columns }, (_, i) => (
-          <col key={i} className="col-box" />
-        ))}
-        <col className="col-gauge" />
-        <col className="col-scale" />
-        <col />
-      </colgroup>
-      <thead>
-        <tr>
-          <th scope="col">{words.point}</th>
-          {columnNames(rows).map((names, i) => (
-            <th key={i} scope="col" className="box-head">
-              <span>{event === 'as-found' ? words.last : words.found}</span>
-              <b>{stationHead(names)}</b>
-            </th>
+    <div ref={holder}>
+      <table className="bench-grid" style={{ ['--columns' as string]: columns }}>
+        <colgroup>
+          <col className="col-name" />
+          {Array.from({ length: columns }, (_, i) => (
+            <col key={i} className="col-box" />
           ))}
-          <th scope="col" className="gauge-head">
-            {words.gauge}
-          </th>
-          <th scope="col" className="scale-head" style={{ width: SCALE_PX.width }}>
-            <span className="new">{words.newSize}</span>
-            <span className="limits">{words.reject}</span>
-            <span className="limits">{words.renew}</span>
-          </th>
-          <th scope="col">{words.seen}</th>
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map((row, rowIndex) => {
-          const name = rowName(row, rows);
-          const atPosition = seenAt(row.positionId, props.openFindings, sheet.findings);
-          const firstOfPosition = rows.findIndex(({ positionId }) => positionId === row.positionId) === rowIndex;
-          const firstOfAssembly = rows.findIndex(({ assemblyId }) => assemblyId === row.assemblyId) === rowIndex;
-          return (
-            <Fragment key={row.pointId}>
-              {several && firstOfAssembly && (
-                <Wide columns={columns + 4} className="assembly-head">
-                  {row.assembly}
-                </Wide>
-              )}
-              <GridRow
-                row={row}
-                rowIndex={rowIndex}
-                name={name}
-                sheet={sheet}
-                event={event}
-                mark={mark}
-                columns={columns}
-                gauges={props.gauges}
-                worstStation={worst.get(row.pointId) ?? null}
-                questionedKeys={questionedKeys}
-                swapFrom={props.swapFrom ? boxKey(props.swapFrom.pointId, props.swapFrom.station) : null}
-                seen={firstOfPosition ? atPosition : null}
-                stopped={isStopped(atPosition)}
-                boxRef={(key) => (box) => {
-                  if (box) props.inputs.current.set(key, box);
-                  else props.inputs.current.delete(key);
-                }}
-                on={{
-                  text: on.text,
-                  focus: on.here,
-                  key: onKey,
-                  leave: (box) => on.leave(box, row.decimals),
-                  gauge: on.gauge,
-                  addSeen: () => on.see(rowIndex),
-                  dropSeen: on.dropFinding,
-                }}
-              />
-              <AskedUnder row={row} rowIndex={rowIndex} columns={columns + 4} {...props} />
-              <NotSizes row={row} sheet={sheet} event={event} columns={columns + 4} typingKey={props.typingKey} />
-              {props.seeingRow === rowIndex && (
-                <Wide columns={columns + 4} className="seeing">
-                  <FindingStrip
-                    assemblyId={row.assemblyId}
-                    positionId={row.positionId}
-                    position={`${row.item} ${row.position}`}
-                    onAdd={(finding) => {
-                      on.addFinding(finding);
-                      focus(boxes.find((box) => box.row === rowIndex) ?? null);
-                    }}
-                    onLeave={() => {
-                      on.see(null);
-                      focus(boxes.find((box) => box.row === rowIndex) ?? null);
-                    }}
-                  />
-                </Wide>
-              )}
-            </Fragment>
-          );
-        })}
-      </tbody>
-    </table>
+          <col className="col-gauge" />
+          <col style={{ width: scaleWidth + 12 }} />
+          <col />
+        </colgroup>
+        <thead>
+          <tr>
+            <th scope="col">{words.point}</th>
+            {columnNames(rows).map((names, i) => (
+              <th key={i} scope="col" className="box-head">
+                <span>{event === 'as-found' ? words.last : words.found}</span>
+                <b>{stationHead(names)}</b>
+              </th>
+            ))}
+            <th scope="col" className="gauge-head">
+              {words.gauge}
+            </th>
+            <th scope="col" className="scale-head">
+              <span className="new">{words.newSize}</span>
+              <span className="limits">{words.reject}</span>
+              <span className="limits">{words.renew}</span>
+            </th>
+            <th scope="col">{words.seen}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row, rowIndex) => {
+            const name = rowName(row, rows);
+            const atPosition = seenAt(row.positionId, props.openFindings, sheet.findings);
+            const firstOfPosition = rows.findIndex(({ positionId }) => positionId === row.positionId) === rowIndex;
+            const firstOfAssembly = rows.findIndex(({ assemblyId }) => assemblyId === row.assemblyId) === rowIndex;
+            return (
+              <Fragment key={row.pointId}>
+                {several && firstOfAssembly && (
+                  <Wide columns={columns + 4} className="assembly-head">
+                    {row.assembly}
+                  </Wide>
+                )}
+                <GridRow
+                  row={row}
+                  rowIndex={rowIndex}
+                  name={name}
+                  sheet={sheet}
+                  event={event}
+                  mark={mark}
+                  columns={columns}
+                  scaleWidth={scaleWidth}
+                  gauges={props.gauges}
+                  worstStation={worst.get(row.pointId) ?? null}
+                  questionedKeys={questionedKeys}
+                  swapFrom={props.swapFrom ? boxKey(props.swapFrom.pointId, props.swapFrom.station) : null}
+                  seen={firstOfPosition ? atPosition : null}
+                  stopped={isStopped(atPosition)}
+                  boxRef={(key) => (box) => {
+                    if (box) props.inputs.current.set(key, box);
+                    else props.inputs.current.delete(key);
+                  }}
+                  on={{
+                    text: on.text,
+                    focus: on.here,
+                    key: onKey,
+                    leave: (box) => on.leave(box, row.decimals),
+                    gauge: on.gauge,
+                    addSeen: () => on.see(rowIndex),
+                    dropSeen: on.dropFinding,
+                  }}
+                />
+                <AskedUnder row={row} rowIndex={rowIndex} columns={columns + 4} {...props} />
+                <NotSizes row={row} sheet={sheet} event={event} columns={columns + 4} typingKey={props.typingKey} />
+                {props.seeingRow === rowIndex && (
+                  <Wide columns={columns + 4} className="seeing">
+                    <FindingStrip
+                      assemblyId={row.assemblyId}
+                      positionId={row.positionId}
+                      position={`${row.item} ${row.position}`}
+                      onAdd={(finding) => {
+                        on.addFinding(finding);
+                        focus(boxes.find((box) => box.row === rowIndex) ?? null);
+                      }}
+                      onLeave={() => {
+                        on.see(null);
+                        focus(boxes.find((box) => box.row === rowIndex) ?? null);
+                      }}
+                    />
+                  </Wide>
+                )}
+              </Fragment>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
   );
 }
+
+/** Everything of a row beside its boxes and its scale [px]: name, gauge, and room for what was seen. */
+const REST_PX = 258 + 132 + 12 + 240;
+const BOX_PX = 146;
+
+/** A wider window lengthens the scale, once what was seen has its room. */
+const scaleWidthOf = (widthPx: number, columns: number): number =>
+  Math.min(SCALE_WIDTH_PX.most, Math.max(SCALE_WIDTH_PX.least, widthPx - REST_PX - columns * BOX_PX));
 
 /** The first open question of a row; the others of it wait their turn, counted. */
 function AskedUnder({

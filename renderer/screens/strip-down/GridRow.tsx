@@ -19,6 +19,8 @@ export type GridRowProps = {
   event: SizeEvent;
   mark: DecimalMark;
   columns: number;
+  /** of the scale's drawing [px] */
+  scaleWidth: number;
   gauges: readonly Gauge[];
   worstStation: string | null;
   questionedKeys: ReadonlySet<string>;
@@ -86,6 +88,7 @@ export function GridRow(props: GridRowProps) {
       <td className="scale-cell">
         <RowScale
           row={row}
+          width={props.scaleWidth}
           lastMm={lastGoverning(row)}
           foundMm={worst === null ? null : sizeAt(sheet, event, boxKey(row.pointId, worst))}
         />
@@ -112,9 +115,8 @@ function GaugePick({ row, sheet, gauges, mark, name, on }: GridRowProps) {
     : { name: row.gauge, error: gaugeErrorText(row.gaugeErrorMm, mark) };
   return (
     <div className="gauge-pick">
-      <span aria-hidden="true">
-        {shown.name}
-        <br />
+      <span aria-hidden="true" title={`${shown.name} ${shown.error}`}>
+        <span className="gauge-name">{shown.name}</span>
         {shown.error}
       </span>
       <select

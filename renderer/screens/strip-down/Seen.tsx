@@ -1,8 +1,9 @@
+import type { ReactNode } from 'react';
 import { day } from '#core/units/day.ts';
 import { dayOfYearText } from '#core/words/quantityText.ts';
 import { StruckBox } from '#renderer/marks/DoNotUseBox.tsx';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
-import { findingText, type SeenAt } from './seen.ts';
+import { findingText, judgedText, type SeenAt } from './seen.ts';
 import type { FindingEntry, Renewed } from './sheet.ts';
 
 /** The Seen column of a position: findings, renewals, and the key that adds one. */
@@ -25,9 +26,11 @@ export function Seen({
         {renewed.sinceLast && <li className="renewed">{words.renewedSince}</li>}
         {renewed.now && <li className="renewed">{words.renewedNow}</li>}
         {seen?.before.map((finding) => (
-          <SeenLine key={finding.findingId} finding={finding}>
-            {`, ${words.openBefore} ${dayOfYearText(day(finding.takenOn))}`}
-          </SeenLine>
+          <SeenLine
+            key={finding.findingId}
+            finding={finding}
+            since={`${words.openBefore} ${dayOfYearText(day(finding.takenOn))}`}
+          />
         ))}
         {seen?.now.map(({ finding, at }) => (
           <SeenLine key={at} finding={finding}>
@@ -55,16 +58,22 @@ export function Seen({
 
 function SeenLine({
   finding,
+  since = '',
   children,
 }: {
   finding: Pick<FindingEntry, 'kind' | 'severity' | 'note'>;
-  children: React.ReactNode;
+  /** "open since 20 Oct" */
+  since?: string;
+  children?: ReactNode;
 }) {
   const stop = finding.severity === 'do-not-use';
   return (
     <li className={stop ? 'stop' : undefined}>
       {stop && <StruckBox width={24} height={16} />}
-      <span>{findingText(finding)}</span>
+      <span className="seen-words" title={[findingText(finding), since].filter(Boolean).join(', ')}>
+        <b>{judgedText(finding)}</b>
+        {(finding.note || since) && <small>{[finding.note, since].filter(Boolean).join(', ')}</small>}
+      </span>
       {children}
     </li>
   );

@@ -3,13 +3,22 @@ import { findingWords, severityWords } from '#renderer/words/stripDownWords.ts';
 import type { FindingEntry } from './sheet.ts';
 
 /** "crack, 34 mm at the weld toe". */
-export const whatIsSeen = (kind: FindingEntry['kind'], note: string): string =>
-  note === '' ? findingWords[kind] : `${findingWords[kind]}, ${note}`;
+export function whatIsSeen(kind: FindingEntry['kind'], note: string): string {
+  const word = findingWords[kind];
+  if (note === '') return word;
+  // a note that names it already is not told twice
+  return note.toLowerCase().startsWith(word) ? note : `${word}, ${note}`;
+}
+
+/** "Crack: do not use". */
+export const judgedText = ({ kind, severity }: Pick<FindingEntry, 'kind' | 'severity'>): string =>
+  capital(`${findingWords[kind]}: ${severityWords[severity]}`);
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** "Crack, 34 mm at the weld toe: do not use". */
 export function findingText({ kind, severity, note }: Pick<FindingEntry, 'kind' | 'severity' | 'note'>): string {
-  const sentence = `${whatIsSeen(kind, note)}: ${severityWords[severity]}`;
-  return sentence.charAt(0).toUpperCase() + sentence.slice(1);
+  return capital(`${whatIsSeen(kind, note).replace(/\.$/, '')}: ${severityWords[severity]}`);
 }
 
 /** What stands at a position: findings open from before, and those of this sheet with their place in it. */
