@@ -1,5 +1,14 @@
 import { sql } from 'drizzle-orm';
-import { type AnySQLiteColumn, check, index, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import {
+  type AnySQLiteColumn,
+  check,
+  index,
+  integer,
+  real,
+  sqliteTable,
+  text,
+  uniqueIndex,
+} from 'drizzle-orm/sqlite-core';
 import type { FindingKind, Severity } from '../shop/finding.ts';
 import type { DialEventKind } from '../shop/machineLife.ts';
 import type { SizeEvent, WearsWay } from '../shop/measuringPoint.ts';
@@ -518,3 +527,19 @@ export const importRemarks = sqliteTable('import_remarks', {
   sizeId: integer('size_id').references(() => sizes.id),
   dialReadingId: integer('dial_reading_id').references(() => dialReadings.id),
 });
+
+/** How a sheet with these heads was read, so that the next one like it is read alike: one a noun and set of heads. */
+export const sheetMappings = sqliteTable(
+  'sheet_mappings',
+  {
+    id: id(),
+    /** what its rows are: "sizes" */
+    noun: text('noun').notNull(),
+    /** heads in small plain letters, in their order */
+    heads: text('heads', { mode: 'json' }).$type<string[]>().notNull(),
+    /** which column stands for what, date order, decimal mark, as the contract's sheet mapping */
+    mapping: text('mapping', { mode: 'json' }).$type<unknown>().notNull(),
+    keptAt: text('kept_at').notNull(),
+  },
+  (t) => [uniqueIndex('sheet_mappings_heads').on(t.noun, t.heads)],
+);

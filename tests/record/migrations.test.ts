@@ -54,6 +54,16 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0002_sheet_mappings keeps how sheets were read; what is in the record stays', () => {
+    const before = recordAt(2);
+    before.sqlite.exec("INSERT INTO customers (name, place, address, phone, email) VALUES ('C', '', '', '', '')");
+    before.close();
+    const record = recordAt(3);
+    record.sqlite.exec("INSERT INTO sheet_mappings (noun, heads, mapping, kept_at) VALUES ('sizes', '[]', '{}', '')");
+    expect(record.sqlite.prepare('SELECT name FROM customers').pluck().get()).toBe('C');
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');
