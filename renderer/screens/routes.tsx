@@ -28,6 +28,11 @@ export const routes: readonly ScreenRoute[] = [
   { path: '/slips', screen: lazy(() => import('./slips/Slips.tsx')), tab: tabWords.slips },
   { path: '/slips/:slipId', screen: lazy(() => import('./slips/OldSlip.tsx')), under: tabWords.slips },
   { path: '/slip/:machineId', screen: lazy(() => import('./slips/MachineSlip.tsx')), under: tabWords.slips },
+  {
+    path: '/measuring-sheet/:machineId',
+    screen: lazy(() => import('./old-sheets/MeasuringSheet.tsx')),
+    under: tabWords.stripDown,
+  },
   { path: '/take-in', screen: lazy(() => import('./take-in/TakeIn.tsx')), under: tabWords.machines },
   { path: '/take-in/:machineId', screen: lazy(() => import('./take-in/TakeIn.tsx')), under: tabWords.machines },
   { path: '/part-classes', screen: lazy(() => import('./part-classes/PartClasses.tsx')), tab: tabWords.partClasses },
