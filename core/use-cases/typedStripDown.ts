@@ -21,9 +21,18 @@ export type TypedStripDown = {
 
 export type TypedSize = { point: BenchPoint; size: Size; gauge: GaugeOnRecord | null };
 
-/** @throws RefusedError not-as-expected, unknown-machine, unknown-point, unknown-gauge, unknown-position, renewed-twice */
+/** @throws RefusedError not-as-expected (a day to come), and as namedInDraft */
 export function typedStripDown(context: Context, draft: StripDownDraft): TypedStripDown {
-  const takenOn = pastDay(context, draft.takenOn, 'takenOn');
+  pastDay(context, draft.takenOn, 'takenOn');
+  return namedInDraft(context, draft);
+}
+
+/**
+ * Finds what a draft names, on whatever day.
+ * @throws RefusedError unknown-machine, unknown-point, unknown-gauge, unknown-assembly, unknown-position, renewed-twice
+ */
+export function namedInDraft(context: Context, draft: StripDownDraft): TypedStripDown {
+  const takenOn = draft.takenOn as Day; // the contract has read it as a day
   hoursOfMachine(context, draft.machineId);
   const points = pointsOnMachine(context, draft.machineId, takenOn);
   const gauges = new Map(listGauges(recordOf(context)).map((gauge) => [gauge.id, gauge]));

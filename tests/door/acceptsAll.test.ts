@@ -1,0 +1,61 @@
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { allOperations } from '#core/contract/allOperations.ts';
+import type { Operation } from '#core/contract/operation.ts';
+import { aProgram, type Program } from '#tests/support/aProgram.ts';
+import { aHitchesRequests } from '#tests/support/soundRequests.ts';
+
+let program: Program;
+beforeEach(() => {
+  program = aProgram();
+});
+afterEach(() => program.end());
+
+/** Those that put another record in place of this one come last. */
+const LAST = ['record/restore', 'exchange/restoreFolder', 'record/startEmpty', 'record/openDemo', 'record/open'];
+/** Those that can be asked while no record is open. */
+const NEEDS_NO_RECORD = [
+  'record/state',
+  'record/startEmpty',
+  'record/openDemo',
+  'record/open',
+  'record/bringIn',
+  'record/restore',
+  'exchange/takePiece',
+  'exchange/dropFile',
+  'exchange/restoreFolder',
+];
+
+test('every operation answers a sound request, and what it answers survives JSON and structured clone', async () => {
+  const sound = await aHitchesRequests(program);
+  const operations = [...allOperations] as Operation[];
+  operations.sort((a, b) => LAST.indexOf(a.name) - LAST.indexOf(b.name));
+  for (const operation of operations) {
+    const answer = await program.answer(operation, sound[operation.name] ?? {});
+    expect({ operation: operation.name, answer }).toMatchObject({ answer: { ok: true } });
+    expect(JSON.parse(JSON.stringify(answer))).toEqual(answer);
+    expect(structuredClone(answer)).toEqual(answer);
+  }
+  expect(program.defects).toEqual([]);
+});
+
+test('while no record is open, what needs one says so', async () => {
+  const nothingOpen = aProgram();
+  try {
+    for (const operation of allOperations as readonly Operation[]) {
+      if (NEEDS_NO_RECORD.includes(operation.name)) continue;
+      const sound = { ...(await soundFor(operation.name)) };
+      const answer = await nothingOpen.answer(operation, sound);
+      expect({ operation: operation.name, answer }).toMatchObject({
+        answer: { ok: false, fault: { code: 'no-record' } },
+      });
+    }
+  } finally {
+    nothingOpen.end();
+  }
+});
+
+let requests: Record<string, Record<string, unknown>> | null = null;
+async function soundFor(name: string) {
+  requests ??= await aHitchesRequests(program);
+  return requests[name];
+}

@@ -1,0 +1,127 @@
+import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
+import type { AskOf } from '#core/contract/operation.ts';
+import { recordStartEmpty } from '#core/contract/record.ts';
+import { stripDownSheet } from '#core/contract/stripDown.ts';
+import type { Program } from './aProgram.ts';
+
+type TakeIn = AskOf<typeof machineTakeIn>;
+
+/** What a shop types for a tractor with a small hitch: a strip with two stations, and a hook that lifts. */
+export const aTakeIn = (
+  change: Partial<TakeIn['machine']> = {},
+  dial: TakeIn['dial'] = { takenOn: '2022-01-10', dialHours: 1000, estimate: false, saidBy: 'Bo' },
+): TakeIn => ({
+  customerId: null,
+  customer: { name: 'Hill Farm', place: 'Overby', address: '', phone: '', email: '' },
+  machine: {
+    name: 'Tractor 1',
+    make: 'Make',
+    model: 'M',
+    serial: '1',
+    builtYear: 2015,
+    note: '',
+    meterDigits: 5,
+    hoursBefore: null,
+    workShare: 1,
+    ...change,
+  },
+  dial,
+  assemblies: [
+    {
+      kind: null,
+      name: 'Small hitch',
+      serial: '',
+      fittedMachineHours: 0,
+      positions: [
+        {
+          item: 1,
+          name: 'Strip top',
+          safety: false,
+          points: [
+            {
+              name: 'thickness',
+              measures: 'thickness',
+              wears: 'down',
+              partClass: 'Nylon slide strip',
+              newSizeMm: 12,
+              newSizeTolMm: 0.2,
+              renewAtMm: 9.5,
+              rejectAtMm: 8.5,
+              limitSource: 'own rule',
+              gaugeErrorMm: 0.05,
+              stations: ['front', 'rear'],
+            },
+          ],
+        },
+        {
+          item: 2,
+          name: 'Hook pin',
+          safety: true,
+          points: [
+            {
+              name: 'diameter',
+              measures: 'diameter',
+              wears: 'down',
+              partClass: 'Latch and lock pin',
+              newSizeMm: 30,
+              newSizeTolMm: 0.1,
+              renewAtMm: 29,
+              rejectAtMm: null,
+              limitSource: null,
+              gaugeErrorMm: 0.02,
+              stations: [],
+            },
+          ],
+        },
+      ],
+    },
+  ],
+});
+
+/** A new shop with that tractor in it, and what its bench sheet names. */
+export async function aShopWithAHitch(program: Program) {
+  await program.ask(recordStartEmpty, {});
+  const { machineId, customerId } = await program.ask(machineTakeIn, aTakeIn());
+  const { rows } = await program.ask(stripDownSheet, { machineId });
+  const [strip, pin] = rows;
+  if (!strip || !pin) throw new Error('the hitch has two points');
+  return {
+    machineId,
+    customerId,
+    strip,
+    pin,
+    sheet: () => program.ask(machineRead, { machineId }),
+    draft: (takenOn: string, dialHours: number | null) => ({
+      machineId,
+      takenOn,
+      dialHours,
+      fitter: 'Bo',
+      note: '',
+      sizes: [] as {
+        pointId: number;
+        station: string;
+        event: 'as-found' | 'as-left';
+        sizeMm: number;
+        gaugeId: number | null;
+        answer: 'right-as-read' | null;
+      }[],
+      renewals: [] as { pointId: number; sizeMm: number | null; hoursKnown: boolean }[],
+      findings: [] as {
+        assemblyId: number;
+        positionId: number | null;
+        kind: 'crack';
+        severity: 'do-not-use' | 'watch';
+        note: string;
+      }[],
+    }),
+  };
+}
+
+export const aSize = (pointId: number, sizeMm: number, station = '', event: 'as-found' | 'as-left' = 'as-found') => ({
+  pointId,
+  station,
+  event,
+  sizeMm,
+  gaugeId: null,
+  answer: null as 'right-as-read' | null,
+});

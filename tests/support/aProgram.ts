@@ -1,0 +1,62 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { allOperations } from '#core/contract/allOperations.ts';
+import type { Answer, AskOf, Operation, ReplyOf } from '#core/contract/operation.ts';
+import { openRecord } from '#core/record/openRecord.ts';
+import { type Ask, answerWith } from '#core/shells/answer.ts';
+import { allHandlers } from '#core/use-cases/allHandlers.ts';
+import { type Context, openContext } from '#core/use-cases/context.ts';
+import { dump } from '#tests/support/aRecord.ts';
+
+export type Program = {
+  context: Context;
+  folder: string;
+  /** the value, or the fault thrown as an error that names it */
+  ask<O extends Operation>(operation: O, request: AskOf<O>): Promise<ReplyOf<O>>;
+  answer<O extends Operation>(operation: O, request: unknown): Promise<Answer<ReplyOf<O>>>;
+  /** every row of the open record but what is only learned from it */
+  rows(): string;
+  defects: string[];
+  end(): void;
+};
+
+/** The whole program behind its one door, in a folder of its own, today being the day given. */
+export function aProgram(asOf = '2026-11-09'): Program {
+  const folder = mkdtempSync(join(tmpdir(), 'program-'));
+  const context = openContext({ recordPath: join(folder, 'shop.hoursandwear'), asOf });
+  const defects: string[] = [];
+  const ask: Ask = answerWith({
+    operations: allOperations,
+    handlers: allHandlers,
+    context,
+    log: ({ operation, error }) => defects.push(`${operation}: ${error.stack}`),
+  });
+  const answer = async <O extends Operation>(operation: O, request: unknown) =>
+    (await ask(operation.name, JSON.parse(JSON.stringify(request)))) as Answer<ReplyOf<O>>;
+  return {
+    context,
+    folder,
+    defects,
+    answer,
+    ask: async (operation, request) => {
+      const answered = await answer(operation, request);
+      if (!answered.ok) throw new Error(`${operation.name}: ${JSON.stringify(answered.fault)} ${defects.join('\n')}`);
+      return answered.value;
+    },
+    rows: () => {
+      const path = context.record?.path;
+      if (!path) return '';
+      const reading = openRecord(path);
+      try {
+        return dump(reading, ['learnings']);
+      } finally {
+        reading.close();
+      }
+    },
+    end: () => {
+      context.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}

@@ -1,0 +1,105 @@
+import { recordBackUp, recordBackups } from '#core/contract/record.ts';
+import { shopRead } from '#core/contract/shop.ts';
+import { slipMake } from '#core/contract/slip.ts';
+import { findingAdd, stripDownSave } from '#core/contract/stripDown.ts';
+import { aShopWithAHitch, aSize, aTakeIn } from './aHitch.ts';
+import type { Program } from './aProgram.ts';
+
+const base64 = (text: string): string => Buffer.from(text).toString('base64');
+
+/** One sound request for each operation, on a shop with a small hitch in it; asked as they are, all would be answered. */
+export async function aHitchesRequests(program: Program): Promise<Record<string, Record<string, unknown>>> {
+  const { machineId, customerId, strip, pin, draft, sheet } = await aShopWithAHitch(program);
+  const { assemblyId, positionId } = strip;
+  const crack = { assemblyId, positionId, kind: 'crack' as const, severity: 'watch' as const, note: 'seen with dye' };
+  const { findingId } = await program.ask(findingAdd, { ...crack, takenOn: '2026-05-02', by: 'Bo' });
+  const questioned = {
+    ...draft('2026-05-01', 3100),
+    sizes: [aSize(pin.pointId, 295), aSize(strip.pointId, 11, 'front')],
+  };
+  await program.ask(stripDownSave, { ...questioned, dialSure: false });
+  const { points, dialRows } = await sheet();
+  const sizes = points.flatMap(({ visits }) => visits.flatMap(({ stations }) => stations));
+  const sizeId = sizes.find(({ parked }) => !parked)?.sizeId;
+  const parkedId = sizes.find(({ parked }) => parked)?.sizeId;
+  const dialReadingId = dialRows[0]?.dialReadingId;
+  const { settings, gauges, kinds } = await program.ask(shopRead, {});
+  const { slipId } = await program.ask(slipMake, { machineId, by: 'Bo' });
+  await program.ask(recordBackUp, {});
+  const backup = (await program.ask(recordBackups, {})).backups[0]?.file;
+  const kind = kinds[0];
+  const gaugeId = gauges[0]?.gaugeId;
+  const takeIn = aTakeIn({ name: 'Tractor 2' });
+  const typed = {
+    ...draft('2026-11-01', 3400),
+    sizes: [{ ...aSize(strip.pointId, 10.9, 'front'), gaugeId }],
+    renewals: [{ pointId: pin.pointId, sizeMm: 30, hoursKnown: true }],
+    findings: [crack],
+  };
+  const limits = { newSizeMm: 12, newSizeTolMm: 0.2, renewAtMm: 9, rejectAtMm: 8, source: 'own rule' };
+  return {
+    'record/state': {},
+    'record/startEmpty': { path: `${program.folder}/other.hoursandwear` },
+    'record/openDemo': {},
+    'record/open': { path: backup },
+    'record/bringIn': { files: [{ name: 'machines.csv', base64: base64('machine\nM9\n') }], dryRun: false },
+    'record/backUp': {},
+    'record/backups': {},
+    'record/restore': { file: backup },
+    'machines/list': {},
+    'machine/read': { machineId },
+    'machine/takeIn': { ...takeIn, customerId, customer: null },
+    'machine/change': { machineId, name: 'Tractor 1', make: '', model: '', serial: '', builtYear: 2015, note: '' },
+    'assembly/add': { machineId, from: '2026-01-01', assembly: { ...takeIn.assemblies[0], name: 'Second hitch' } },
+    'assembly/move': { assemblyId, takenOn: '2026-11-01', dialHours: 3400, toMachineId: null, toDialHours: null },
+    'point/limits': { pointId: strip.pointId, from: '2026-11-01', ...limits, enteredBy: 'Bo' },
+    'customers/list': {},
+    'hours/add': {
+      machineId,
+      takenOn: '2026-11-01',
+      kind: 'new-meter',
+      dialHours: 3400,
+      newDialHours: 0,
+      errorHours: 5,
+      saidBy: 'Bo',
+      sure: false,
+    },
+    'hours/putRight': { dialReadingId, takenOn: '2022-01-11', dialHours: 1001, reason: 'a slip', by: 'Bo' },
+    'stripDown/sheet': { machineId },
+    'stripDown/keep': typed,
+    'stripDown/discard': { machineId },
+    'stripDown/judge': typed,
+    'stripDown/save': { ...typed, dialSure: false },
+    'size/putRight': { sizeId, sizeMm: 11.1, reason: 'a slip', by: 'Bo' },
+    'size/answer': { sizeId: parkedId, answer: 'right-as-read', by: 'Bo' },
+    'finding/add': { ...crack, takenOn: '2026-11-01', by: 'Bo' },
+    'finding/close': { findingId, closedOn: '2026-11-01', outcome: 'renewed', by: 'Bo' },
+    'forecast/all': { asOf: '2026-11-01' },
+    'forecast/why': { pointId: strip.pointId, asOf: '2026-11-01' },
+    'classes/list': {},
+    'class/save': {
+      partClassId: null,
+      name: 'Slide shoe',
+      tradeWear: { wearFromMm: 1, wearToMm: 2, hoursFrom: 3000, hoursTo: 4000, source: 'shop' },
+      newSizeTolMm: 0.2,
+    },
+    'shop/read': {},
+    'shop/save': { ...settings, name: 'A shop', headLines: ['At the bridge'] },
+    'fitter/save': { fitterId: null, name: 'Bo', active: true },
+    'gauge/save': { ...gauges[0], gaugeId },
+    'kind/save': {
+      kindId: kind?.kindId,
+      kind: { name: kind?.name, positions: kind?.positions.slice(0, 1), sketch: null },
+    },
+    'slip/preview': { machineId },
+    'slip/make': { machineId, by: 'Bo' },
+    'slip/read': { slipId },
+    'slips/list': {},
+    'sheet/blank': { machineId },
+    'exchange/takePiece': { fileId: null, name: 'hours.csv', base64: base64('machine\n') },
+    'exchange/dropFile': { fileId: 'file-1' },
+    'exchange/exportFolder': { toFolder: `${program.folder}/exported` },
+    'exchange/exportWorkbook': { toFile: `${program.folder}/exported.xlsx` },
+    'exchange/restoreFolder': { from: { path: `${program.folder}/exported`, fileId: null } },
+  };
+}
