@@ -1,6 +1,7 @@
 import { allOperations } from '../contract/allOperations.ts';
 import { allHandlers } from '../use-cases/allHandlers.ts';
-import { openContext } from '../use-cases/context.ts';
+import { backUpIfDue } from '../use-cases/backUps.ts';
+import { type Context, openContext } from '../use-cases/context.ts';
 import { type Ask, answerWith, type Log } from './answer.ts';
 
 export type OpenProgram = { ask: Ask; close(): Promise<void> };
@@ -10,7 +11,10 @@ export type ProgramOptions = {
   recordPath: string;
   /** ISO day taken as today; absent: the clock's */
   asOf?: string;
-  /** where the program keeps what is not in the record; absent: the record's folder */
+  /**
+   * where the program keeps what is not in the record, backups above all: the record is then backed up at the start, once
+   * a day; absent: the record's folder, and no backup is made of a record that is only looked into
+   */
   dataFolder?: string;
   log: Log;
 };
@@ -21,8 +25,18 @@ export type ProgramOptions = {
  */
 export async function openProgram({ log, ...options }: ProgramOptions): Promise<OpenProgram> {
   const context = await openContext(options);
+  if (options.dataFolder !== undefined) await backUpAtStart(context, log);
   return {
     ask: answerWith({ operations: allOperations, handlers: allHandlers, context, log }),
     close: async () => context.close(),
   };
+}
+
+/** A backup that cannot be made (a full disk, a folder that is gone) is written down and keeps nobody from the record. */
+async function backUpAtStart(context: Context, log: Log): Promise<void> {
+  try {
+    await backUpIfDue(context);
+  } catch (thrown) {
+    log({ operation: 'record/backUp', error: thrown instanceof Error ? thrown : new Error(String(thrown)) });
+  }
 }

@@ -13,6 +13,7 @@ import {
   recordState,
 } from '#core/contract/record.ts';
 import { schemaVersion } from '#core/record/openRecord.ts';
+import { openProgram } from '#core/shells/openProgram.ts';
 import { backUpIfDue } from '#core/use-cases/backUps.ts';
 import { openContext } from '#core/use-cases/context.ts';
 import { aShopWithAHitch } from '#tests/support/aHitch.ts';
@@ -153,5 +154,20 @@ describe('starting', () => {
       done: true,
     });
     expect(await program.ask(recordState, {})).toMatchObject({ open: true, counts: { machines: 1 } });
+  });
+});
+
+describe('the program', () => {
+  test('backs the record up when it starts, but not a record it only looks into', async () => {
+    await program.ask(recordStartEmpty, {});
+    const recordPath = program.context.record!.path;
+    program.context.close();
+    const log = ({ error }: { error: Error }) => program.defects.push(error.message);
+    await (await openProgram({ recordPath, log })).close();
+    expect(existsSync(join(program.folder, 'backups'))).toBe(false);
+    const dataFolder = join(program.folder, 'data');
+    await (await openProgram({ recordPath, dataFolder, log })).close();
+    const [identity] = readdirSync(join(dataFolder, 'backups'));
+    expect(readdirSync(join(dataFolder, 'backups', identity!))).toHaveLength(1);
   });
 });
