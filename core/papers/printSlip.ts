@@ -10,20 +10,26 @@ import { registerPaperFonts } from './paperFonts.ts';
  */
 export async function printSlip(slip: Slip): Promise<Uint8Array> {
   registerPaperFonts();
-  const rooms = roomsOf(slip);
+  // the drawing, which the item numbers stand on, is worth some rows of the axis, but not most of them
+  const drawn = slip.sketch && (await firstThatHolds(slip, shrinking(wholeRoom(slip, true), [FAIR, SHORT])));
+  const page = drawn ?? (await firstThatHolds(slip, shrinking(wholeRoom(slip, false), [FAIR, SHORT, LEAST])));
+  assertInvariant(page, 'a slip with its lists cut to the least fits one page');
+  return page;
+}
+
+/** The page in the first of some rooms, each smaller than the one before, that holds it; found by halving. */
+async function firstThatHolds(slip: Slip, rooms: readonly SlipRoom[]): Promise<Uint8Array | null> {
   const whole = await pageOf(slip, rooms[0]!);
   if (whole) return whole;
-  // rooms shrink from first to last: the first that holds is found by halving
-  let fits = await pageOf(slip, rooms.at(-1)!);
+  let holds = await pageOf(slip, rooms.at(-1)!);
   let [low, high] = [1, rooms.length - 1];
-  while (low < high) {
+  while (holds && low < high) {
     const middle = Math.floor((low + high) / 2);
     const page = await pageOf(slip, rooms[middle]!);
     if (page === null) low = middle + 1;
-    else [fits, high] = [page, middle];
+    else [holds, high] = [page, middle];
   }
-  assertInvariant(fits, 'a slip with its lists cut to the least fits one page');
-  return fits;
+  return holds;
 }
 
 /** The page, or null when it runs over. */
@@ -34,42 +40,41 @@ async function pageOf(slip: Slip, room: SlipRoom): Promise<Uint8Array | null> {
 
 const pageCount = (bytes: Buffer): number => bytes.toString('latin1').match(/\/Type \/Page\b(?!s)/g)?.length ?? 0;
 
-/** What each list is worth: down to these in turn, the drawing goes between the first and the second. */
-const FAIR: SlipRoom = { axisRows: 12, listLines: 5, watchLines: 5, drawing: true, cut: false };
-const SHORT: SlipRoom = { axisRows: 8, listLines: 3, watchLines: 3, drawing: false, cut: false };
-const LEAST: SlipRoom = { axisRows: 3, listLines: 1, watchLines: 1, drawing: false, cut: true };
+type Lists = Omit<SlipRoom, 'drawing'>;
 
 /** More than these never stand on one page beside the rest. */
 const MOST = { axisRows: 18, listLines: 12, watchLines: 8 } as const;
+/** What each list is worth: down to these in turn. */
+const FAIR: Lists = { axisRows: 12, listLines: 5, watchLines: 5, cut: false };
+const SHORT: Lists = { axisRows: 7, listLines: 2, watchLines: 3, cut: false };
+const LEAST: Lists = { axisRows: 3, listLines: 1, watchLines: 1, cut: true };
 
-/** Rooms from the whole slip down to the least, one line less at a time, the list furthest above its worth first. */
-export function roomsOf(slip: Slip): SlipRoom[] {
+function wholeRoom(slip: Slip, drawing: boolean): SlipRoom {
   // without anything done, what was found stands in two columns
   const foundLines = slip.done.length === 0 ? Math.ceil(slip.found.length / 2) : slip.found.length;
-  let room: SlipRoom = {
+  return {
     axisRows: Math.min(MOST.axisRows, slip.axis?.rows.length ?? 0),
     listLines: Math.min(MOST.listLines, Math.max(foundLines, slip.done.length)),
     watchLines: Math.min(MOST.watchLines, slip.watch.length + slip.greaseAndWatch.length),
-    drawing: true,
+    drawing,
     cut: false,
   };
-  const rooms = [room];
-  for (let next = smaller(room); next !== null; next = smaller(room)) {
-    room = next;
-    rooms.push(room);
+}
+
+/** Rooms from the whole one down, one line less at a time, the list furthest above its worth first; texts are cut last. */
+export function shrinking(whole: SlipRoom, steps: readonly Lists[]): SlipRoom[] {
+  const rooms = [whole];
+  for (const step of steps) {
+    for (let next = shorter(rooms.at(-1)!, step); next; next = shorter(rooms.at(-1)!, step)) rooms.push(next);
+    if (step.cut) rooms.push({ ...rooms.at(-1)!, cut: true });
   }
   return rooms;
 }
 
-function smaller(room: SlipRoom): SlipRoom | null {
+function shorter(room: SlipRoom, step: Lists): SlipRoom | null {
   const lists = ['listLines', 'watchLines', 'axisRows'] as const;
-  for (const step of [FAIR, SHORT, LEAST]) {
-    if (room.drawing && !step.drawing) return { ...room, drawing: false };
-    const longest = lists
-      .filter((list) => room[list] > step[list])
-      .sort((a, b) => room[b] / step[b] - room[a] / step[a])[0];
-    if (longest) return { ...room, [longest]: room[longest] - 1 };
-    if (step.cut && !room.cut) return { ...room, cut: true };
-  }
-  return null;
+  const longest = lists
+    .filter((list) => room[list] > step[list])
+    .sort((a, b) => room[b] / step[b] - room[a] / step[a])[0];
+  return longest ? { ...room, [longest]: room[longest] - 1 } : null;
 }

@@ -33,7 +33,7 @@ const FONT = { label: 14, figure: 14 } as const;
 export function slipAxis(slip: Slip, axis: Axis, mostRows: number, widthPt: number): ReactElement {
   const rows = axis.rows.slice(0, mostRows);
   const left = axis.rows.length - rows.length;
-  const step = rows.length > 6 ? STEP.tight : STEP.roomy;
+  const step = rows.length > 5 ? STEP.tight : STEP.roomy;
   const lastRowY = FIRST_ROW_Y + (rows.length - 1) * step;
   const bottom = lastRowY + step / 2 + 1;
   const height = bottom + (axis.comeInDialHours === null && left === 0 ? 4 : 27);

@@ -61,7 +61,7 @@ const meterCard = (slip: Slip): ReactElement =>
     { flexDirection: 'row', alignItems: 'flex-end', paddingVertical: 6 },
     view(
       { flexGrow: 1, flexBasis: 0, paddingRight: 14 },
-      text({ sizePt: 12, weight: WEIGHT.head }, {}, slipLabels.meterCard),
+      text({ sizePt: 12, weight: WEIGHT.head }, {}, slipLabels.meterCard(slip)),
       text({ face: 'table', sizePt: 11, lines: 2 }, {}, slipLabels.meterCardBy(slip)),
     ),
     ...meterDays(day(slip.madeOn)).map((on) =>

@@ -40,7 +40,8 @@ export const slipLabels = {
   thenDo: 'What we would do then',
   watch: (slip: Slip) => (slip.headline.kind === 'do-not-use' ? 'Grease and watch.' : 'Grease and watch till then.'),
   howToRead: 'How to read the bars.',
-  meterCard: 'Read your meter and let us know',
+  meterCard: (slip: Slip) =>
+    slip.hoursAre === 'dial' ? 'Read your meter and let us know' : 'Reckon the hours and let us know',
   meterCardBy: (slip: Slip) => {
     const by = [slip.shop.phone, slip.shop.email].filter((way) => way !== '').join(' or ');
     const who = [slip.machine.name, slip.customer.name].filter((part) => part !== '').join(', ');
@@ -48,6 +49,7 @@ export const slipLabels = {
   },
   more: (count: number, kind: 'rows' | 'lines') =>
     kind === 'rows' ? `and ${count} more, all later than these` : `and ${count} more, kept in our record`,
+  moreSentence: (count: number) => `And ${count} more, kept in our record`,
   machine: 'Machine',
   asOf: shared.asOf,
   restsOn: 'Rests on',

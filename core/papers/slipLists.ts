@@ -81,7 +81,7 @@ function watchText(slip: Slip, { watchLines: most, cut }: SlipRoom): ReactElemen
   const all = watchLines(slip);
   if (all.length === 0) return [];
   const left = all.length - most;
-  const shown = [...all.slice(0, most), ...(left > 0 ? [`${slipLabels.more(left, 'lines')}.`] : [])].join(' ');
+  const shown = [...all.slice(0, most), ...(left > 0 ? [`${slipLabels.moreSentence(left)}.`] : [])].join(' ');
   return [
     text(
       { face: 'table', sizePt: 11, ...(cut && { lines: 2 }) },

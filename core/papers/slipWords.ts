@@ -61,7 +61,7 @@ export function decidingText(slip: Slip): string {
     case 'passed':
       return `${itemsText(headline.items)} ${headline.label}: ${passedText(slip, headline.range)}. Ring us before the next long day's work.`;
     case 'do-not-use':
-      return `${headline.label}: ${findingText(headline)}, found ${longDay(day(headline.foundOn))}. Ring us before it works again.`;
+      return `${headline.label}: ${findingText(headline)}. Found ${longDay(day(headline.foundOn))}. Ring us before it works again.`;
     case 'no-forecast':
       return 'No limit is set for its parts, or its hours are not known. Read your meter and let us know.';
   }

@@ -72,7 +72,7 @@ describe('the forecast slip on paper', () => {
       thenDo: [],
     });
     expect(text).toContain('DO NOT USE the front loader');
-    expect(text).toContain('Hook, left: cracked, at weld toe, found 12 October 2026. Ring us before it works again.');
+    expect(text).toContain('Hook, left: cracked, at weld toe. Found 12 October 2026. Ring us before it works again.');
     expect(text).not.toContain('Hours on your meter');
     expect(text).not.toContain('come in');
   });
