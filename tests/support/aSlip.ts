@@ -1,4 +1,5 @@
 import type { Slip } from '#core/contract/slip.ts';
+import { day } from '#core/units/day.ts';
 
 type Row = NonNullable<Slip['axis']>['rows'][number];
 
@@ -21,8 +22,8 @@ export const aSlipRow = (
 /** A slip as a shop would print it for a loader; everything in it is invented. */
 export const aSlip = (its: Partial<Slip> = {}): Slip => ({
   number: '2026-118',
-  madeOn: '2026-11-06',
-  asOf: '2026-11-06',
+  madeOn: day('2026-11-06'),
+  asOf: day('2026-11-06'),
   shop: {
     name: 'Fenwater Works',
     headLines: ['Agricultural engineers, Osmere'],
@@ -36,7 +37,7 @@ export const aSlip = (its: Partial<Slip> = {}): Slip => ({
   meterDigits: 5,
   dialHours: 6870,
   estimated: false,
-  readOn: '2026-11-05',
+  readOn: day('2026-11-05'),
   hoursPerYear: 781,
   headline: {
     kind: 'come-in',
@@ -46,9 +47,9 @@ export const aSlip = (its: Partial<Slip> = {}): Slip => ({
     range: { low: 8050, middle: 8496, high: 9560 },
     decides: 'middle',
     winter: '27/28',
-    about: '2028-06-14',
+    about: day('2028-06-14'),
   },
-  foundOn: '2026-10-12',
+  foundOn: day('2026-10-12'),
   found: [
     {
       items: [11],
@@ -87,7 +88,7 @@ export const aSlip = (its: Partial<Slip> = {}): Slip => ({
       note: '',
     },
   ],
-  doneOn: '2026-11-02',
+  doneOn: day('2026-11-02'),
   done: [
     {
       items: [11],
