@@ -106,7 +106,7 @@ export function learnShop(
   options: LearnOptions = {},
 ): ShopLearning {
   const learners = makeLearners(series, priors, settings);
-  const steps = 2 * learners.length;
+  const steps = learners.length > 1 ? 2 * learners.length : 1;
   let done = 0;
   const step = () => {
     done++;
@@ -116,17 +116,18 @@ export function learnShop(
     if (options.isCancelled?.()) throw new LearningCancelled();
   };
 
-  for (const learner of learners) {
-    learnClass(learner, new Map(), settings, stop);
-    step();
-  }
-  if (learners.length > 1) {
-    const firstWords = learners.map((learner) => learner.words);
-    for (const [k, learner] of learners.entries()) {
-      const others = sumWords(firstWords.filter((_, other) => other !== k));
-      if (learner.pool.blocks.some((block) => others.has(block.machineId))) learnClass(learner, others, settings, stop);
+  const fine: Pass = { points: settings.cloudPoints, nodes: 2 * settings.classNodes };
+  const rough: Pass = { points: 64, nodes: 12 };
+  if (learners.length > 1)
+    for (const learner of learners) {
+      learnClass(learner, new Map(), settings, rough, stop);
       step();
     }
+  const firstWords = learners.map((learner) => learner.words);
+  for (const [k, learner] of learners.entries()) {
+    const others = sumWords(firstWords.filter((_, other) => other !== k));
+    learnClass(learner, others, settings, fine, stop);
+    step();
   }
   return {
     classes: learners.map((learner) => ({
@@ -196,10 +197,14 @@ function everyKth<T>(blocks: readonly T[], parts: number, most: number): T[] {
   return taken;
 }
 
+/** How finely a class is learned: `points` of its cloud, `nodes` to stand for them; a quarter and half as many for a large class. */
+type Pass = { points: number; nodes: number };
+
 function learnClass(
   learner: Learner,
   others: ReadonlyMap<number, HarshnessWord>,
   settings: ModelSettings,
+  pass: Pass,
   stop: () => void,
 ): void {
   const { sample } = learner;
@@ -218,27 +223,33 @@ function learnClass(
       const { lnZ } = classEvidence(sample, figuresAt(x, coordinates, settings), sampleOthers, settings, rounds);
       return lnZ - 0.5 * x.reduce((sum, entry) => sum + entry * entry, 0);
     };
-    const start = learner.modes[shape]?.x ?? coordinates.names.map(() => 0);
+    // the power comes last among the coordinates, so an even law's mode is a start for a curved one
+    const like = learner.modes[shape] ?? learner.modes.linear;
+    const start = { x: coordinates.names.map((_, i) => like?.x[i] ?? 0), hessian: like?.hessian ?? [] };
     const mode = newtonMode(lnPosterior, start);
     learner.modes[shape] = mode;
-    const count = isSmall(sample) ? 64 : 32;
-    const points = figureCloud(mode, lnPosterior, count);
+    const points = figureCloud(mode, lnPosterior, isSmall(sample) ? pass.points : pass.points / 4);
     const head =
       Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(points.length);
     for (const { x, lnWeight } of points)
       learner.cloud.push({ figures: figuresAt(x, coordinates, settings), lnWeight: lnWeight + head });
   }
-  hearAllMachines(learner, others, settings);
+  hearAllMachines(learner, others, settings, pass);
 }
 
 /** A class whose figures are still wide open: its cloud takes more points. */
 const isSmall = (pool: ClassPool): boolean => pool.blocks.reduce((sum, block) => sum + block.read.length, 0) < 60;
 
 /** Thins the cloud to a few nodes, at each of which all machines of the class, not only the sample, say their word. */
-function hearAllMachines(learner: Learner, others: ReadonlyMap<number, HarshnessWord>, settings: ModelSettings): void {
+function hearAllMachines(
+  learner: Learner,
+  others: ReadonlyMap<number, HarshnessWord>,
+  settings: ModelSettings,
+  pass: Pass,
+): void {
   const { pool } = learner;
   const poolOthers = pool.blocks.map((block) => others.get(block.machineId));
-  const thinned = thinCloud(learner.cloud, isSmall(learner.sample) ? 2 * settings.classNodes : settings.classNodes);
+  const thinned = thinCloud(learner.cloud, isSmall(learner.sample) ? pass.nodes : pass.nodes / 2);
   for (const block of pool.blocks) clearBlock(block);
   learner.words = pool.blocks.map((block) => ({
     machineId: block.machineId,

@@ -192,7 +192,7 @@ function tiltOnBell(part: PartSite, figures: ClassFigures, laws: PartLaws): void
   const scan = 5 * Math.sqrt(cavityCov[0]! + laws.sd[laws.sd.length - 1]! ** 2);
   let centre = part.bellSd > 0 ? part.bellMean : cavityMean[0]!;
   let half = part.bellSd > 0 ? 4.5 * part.bellSd : scan;
-  let count = part.bellSd > 0 ? 15 : 31;
+  let count = part.bellSd > 0 ? 11 : 31;
   for (let look = 0; look < 25; look++) {
     centre = Math.min(WILDEST_LN_RATE, Math.max(-WILDEST_LN_RATE, centre));
     tilt(part, figures, laws, cavityMean, cavityCov, centre, half, count, false, found);
@@ -202,7 +202,7 @@ function tiltOnBell(part: PartSite, figures: ClassFigures, laws: PartLaws): void
     centre = found.bellMean;
     if (found.ends > 0.5) continue;
     half = 4.5 * Math.max(found.bellSd * (onEnd ? 1.5 : 1), 0.6 * spacing);
-    count = 15;
+    count = 11;
   }
   part.bellMean = found.bellMean;
   part.bellSd = found.bellSd;

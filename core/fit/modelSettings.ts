@@ -19,6 +19,7 @@ export type ModelSettings = {
   driftDelta: number;
   beyondHRefs: number;
   partsPerClassForFigures: number;
+  cloudPoints: number;
   classNodes: number;
   useScaleHours: number;
   useLnSd: number;
@@ -41,6 +42,7 @@ export const defaultModelSettings: ModelSettings = {
   driftDelta: 0.15,
   beyondHRefs: 20,
   partsPerClassForFigures: 150,
+  cloudPoints: 128,
   classNodes: 12,
   useScaleHours: 40,
   useLnSd: 0.5,
@@ -121,7 +123,17 @@ export const modelSettingNotes: Record<keyof ModelSettings, { unit: string; mean
     meaning: "a class's scatter is learned from about this many parts at most; all its parts speak for its rate",
     source: COMMON,
   },
-  classNodes: { unit: 'nodes', meaning: 'number of points that stand for what is known of a class', source: COMMON },
+  cloudPoints: {
+    unit: 'points',
+    meaning:
+      'points at which the figures of a small class are weighed; a quarter as many for a class of 60 parts or more',
+    source: COMMON,
+  },
+  classNodes: {
+    unit: 'nodes',
+    meaning: 'points that stand for what is known of a class of 60 parts or more; twice as many for a smaller one',
+    source: COMMON,
+  },
   useScaleHours: {
     unit: 'h',
     meaning: 'how lumpy use is: variance of the hours in a stretch of days over their mean',

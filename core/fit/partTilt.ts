@@ -64,16 +64,20 @@ export const makeTilt = (): Tilt => ({
 
 // Work space, grown to the largest part met; the fit runs in one thread and never re-enters.
 let room = { n: 0, d: 0 };
-let chol = new Float64Array(0);
 let fixed = new Float64Array(0);
 let scaled = new Float64Array(0);
+let chol = new Float64Array(0);
+let inverse = new Float64Array(0);
 let residual = new Float64Array(0);
-let reach = new Float64Array(0);
+let alpha = new Float64Array(0);
+let bare = new Float64Array(0);
+let pull = new Float64Array(0);
 let passage = new Float64Array(0);
 let gain = new Float64Array(0);
 let covLaw = new Float64Array(0);
-let meanLaw = new Float64Array(0);
-let zNode = new Float64Array(0);
+let sumAlpha = new Float64Array(0);
+let sumAlphaOff = new Float64Array(0);
+let sumSpread = new Float64Array(0);
 let sum1 = new Float64Array(0);
 let sum2 = new Float64Array(0);
 
@@ -81,19 +85,28 @@ function makeRoom(n: number, d: number): void {
   if (n <= room.n && d <= room.d) return;
   room = { n: Math.max(n, room.n), d: Math.max(d, room.d) };
   const { n: rows, d: width } = room;
-  chol = new Float64Array(rows * rows);
   fixed = new Float64Array(rows * rows);
   scaled = new Float64Array(rows * rows);
+  chol = new Float64Array(rows * rows);
+  inverse = new Float64Array(rows * rows);
   residual = new Float64Array(rows);
-  reach = new Float64Array(rows * width);
+  alpha = new Float64Array(rows);
+  bare = new Float64Array(rows);
+  pull = new Float64Array(rows);
   passage = new Float64Array(rows);
   gain = new Float64Array(width);
   covLaw = new Float64Array(width * width);
-  meanLaw = new Float64Array(width);
-  zNode = new Float64Array(width);
+  sumAlpha = new Float64Array(rows);
+  sumAlphaOff = new Float64Array(rows);
+  sumSpread = new Float64Array(rows * rows);
   sum1 = new Float64Array(width);
   sum2 = new Float64Array(width * width);
 }
+
+// Sums over nodes, all relative to exp(top): weight, and its moments about the centre of beta.
+const total = { top: 0, weight: 0, beta: 0, beta2: 0, ends: 0 };
+/** A node this much above `top` moves `top` there, so that no sum overflows. */
+const HIGHEST_LN = 40;
 
 /**
  * @param mean of the cavity on z
@@ -119,86 +132,116 @@ export function tilt(
     out.mean = new Float64Array(d);
     out.cov = new Float64Array(d * d);
   }
-  const spacing = (2 * halfWidth) / (nodeCount - 1);
-  const first = centre - halfWidth;
-  const { nodes } = out;
   if (keepNodes) {
-    nodes.count = nodeCount;
-    nodes.lnWeight.fill(Number.NEGATIVE_INFINITY);
+    out.nodes.count = nodeCount;
+    out.nodes.lnWeight.fill(Number.NEGATIVE_INFINITY);
   }
-
-  let top = Number.NEGATIVE_INFINITY;
-  let sum = 0;
-  let sumBeta = 0;
-  let sumBeta2 = 0;
-  let firstEnd = 0;
-  let lastEnd = 0;
-  sum1.fill(0);
-  sum2.fill(0);
-  const cUU = cov[0]!;
-  const mU = mean[0]!;
-
+  total.top = Number.NEGATIVE_INFINITY;
+  total.weight = 0;
+  total.beta = 0;
+  total.beta2 = 0;
+  total.ends = 0;
+  for (let a = 0; a < d; a++) sum1[a] = 0;
+  for (let a = 0; a < d * d; a++) sum2[a] = 0;
+  const spacing = (2 * halfWidth) / (nodeCount - 1);
   for (let law = 0; law < laws.share.length; law++) {
-    const share = laws.share[law]!;
-    if (share <= 0) continue;
-    const v = cUU + laws.sd[law]! ** 2;
+    if (laws.share[law]! <= 0) continue;
+    const v = cov[0]! + laws.sd[law]! ** 2;
     for (let a = 0; a < d; a++) gain[a] = cov[a * d]! / v;
     for (let a = 0; a < d; a++)
       for (let b = 0; b < d; b++) covLaw[a * d + b] = cov[a * d + b]! - gain[a]! * gain[b]! * v;
-    setVariances(part, figures, d);
-    const lnHead = Math.log(share) - 0.5 * (LN_2PI + Math.log(v)) - 0.5 * n * LN_2PI;
-
-    for (let node = 0; node < nodeCount; node++) {
-      const beta = first + node * spacing;
-      const off = beta - mU;
-      const lnPrior = lnHead - (0.5 * off * off) / v;
-      const b = Math.exp(beta);
-      for (let a = 0; a < d; a++) meanLaw[a] = mean[a]! + gain[a]! * off;
-      const lnWeight = lnPrior + lnChanceOfReadings(part, b);
-      if (!(lnWeight > top + LN_NOTHING)) continue;
-
-      let weight = 1;
-      if (lnWeight > top) {
-        const fade = Math.exp(top - lnWeight);
-        sum *= fade;
-        sumBeta *= fade;
-        sumBeta2 *= fade;
-        firstEnd *= fade;
-        lastEnd *= fade;
-        for (let a = 0; a < d; a++) sum1[a] = sum1[a]! * fade;
-        for (let a = 0; a < d * d; a++) sum2[a] = sum2[a]! * fade;
-        top = lnWeight;
-      } else weight = Math.exp(lnWeight - top);
-
-      const at = beta - centre;
-      sum += weight;
-      sumBeta += weight * at;
-      sumBeta2 += weight * at * at;
-      if (node === 0) firstEnd += weight;
-      if (node === nodeCount - 1) lastEnd += weight;
-      addNode(part, d, mean, weight);
-      if (keepNodes) keepNode(part, figures, b, beta, node, lnWeight, nodes);
-    }
+    setReadings(part, figures, mean);
+    const lnHead = Math.log(laws.share[law]!) - 0.5 * (LN_2PI + Math.log(v)) - 0.5 * n * LN_2PI;
+    sumLaw(part, figures, mean[0]!, v, lnHead, centre, halfWidth, spacing, nodeCount, keepNodes ? out.nodes : null);
   }
-
-  out.lnZ = top + Math.log(sum * spacing);
-  const atMean = sumBeta / sum;
+  out.lnZ = total.top + Math.log(total.weight * spacing);
+  const atMean = total.beta / total.weight;
   out.bellMean = centre + atMean;
-  out.bellSd = Math.sqrt(Math.max(0, sumBeta2 / sum - atMean * atMean));
-  out.ends = (firstEnd + lastEnd) / sum;
+  out.bellSd = Math.sqrt(Math.max(0, total.beta2 / total.weight - atMean * atMean));
+  out.ends = total.ends / total.weight;
   for (let a = 0; a < d; a++) {
-    const shiftA = sum1[a]! / sum;
+    const shiftA = sum1[a]! / total.weight;
     out.mean[a] = mean[a]! + shiftA;
-    for (let b = 0; b < d; b++) out.cov[a * d + b] = sum2[a * d + b]! / sum - shiftA * (sum1[b]! / sum);
+    for (let b = 0; b < d; b++)
+      out.cov[a * d + b] = sum2[a * d + b]! / total.weight - shiftA * (sum1[b]! / total.weight);
   }
 }
 
-/** The variance of the readings in two pieces, R = fixed + b^2 scaled (lower triangles), and the reach of e into them. */
-function setVariances(part: PartSite, figures: ClassFigures, d: number): void {
-  const { n } = part;
+/** Sums one law over the nodes of beta, from the middle one on: it is near the top, and the rest are weighed against it. */
+function sumLaw(
+  part: PartSite,
+  figures: ClassFigures,
+  mU: number,
+  v: number,
+  lnHead: number,
+  centre: number,
+  halfWidth: number,
+  spacing: number,
+  nodeCount: number,
+  nodes: TiltNodes | null,
+): void {
+  const { n, d } = part;
+  const shared = d > 1;
+  let weights = 0;
+  let offs = 0;
+  let offs2 = 0;
+  for (let j = 0; j < n; j++) {
+    sumAlpha[j] = 0;
+    sumAlphaOff[j] = 0;
+  }
+  for (let j = 0; j < n * n; j++) sumSpread[j] = 0;
+
+  const middle = nodeCount >> 1;
+  for (let i = 0; i < nodeCount; i++) {
+    const node = (middle + i) % nodeCount;
+    const at = node * spacing - halfWidth;
+    const off = centre + at - mU;
+    const b = Math.exp(centre + at);
+    const lnWeight = lnHead - (0.5 * off * off) / v + lnChanceOfReadings(part, b, off);
+    if (!(lnWeight > total.top + LN_NOTHING)) continue;
+    if (lnWeight > total.top + HIGHEST_LN) {
+      const fade = Math.exp(total.top - lnWeight);
+      total.top = lnWeight;
+      total.weight *= fade;
+      total.beta *= fade;
+      total.beta2 *= fade;
+      total.ends *= fade;
+      weights *= fade;
+      offs *= fade;
+      offs2 *= fade;
+      for (let a = 0; a < d; a++) sum1[a] = sum1[a]! * fade;
+      for (let a = 0; a < d * d; a++) sum2[a] = sum2[a]! * fade;
+      for (let j = 0; j < n; j++) {
+        sumAlpha[j] = sumAlpha[j]! * fade;
+        sumAlphaOff[j] = sumAlphaOff[j]! * fade;
+      }
+      for (let j = 0; j < n * n; j++) sumSpread[j] = sumSpread[j]! * fade;
+    }
+    const weight = Math.exp(lnWeight - total.top);
+    weights += weight;
+    offs += weight * off;
+    offs2 += weight * off * off;
+    total.beta += weight * at;
+    total.beta2 += weight * at * at;
+    if (node === 0 || node === nodeCount - 1) total.ends += weight;
+    if (shared) addReadings(part, weight, off);
+    if (nodes !== null) keepNode(part, figures, b, centre + at, node, lnWeight, nodes);
+  }
+  total.weight += weights;
+  addLaw(part, weights, offs, offs2);
+}
+
+/**
+ * The readings as they stand under the law in hand: variance in two pieces, R = fixed + b^2 scaled (lower triangles);
+ * their wear less the visits' mean errors, and how those means move with beta.
+ */
+function setReadings(part: PartSite, figures: ClassFigures, mean: Float64Array): void {
+  const { n, d } = part;
   const c2 = figures.pathScatter ** 2;
   for (let j = 0; j < n; j++) {
     const ej = part.ownVisit[j]!;
+    bare[j] = part.wearMm[j]! - (ej > 0 ? mean[ej]! : 0);
+    pull[j] = ej > 0 ? gain[ej]! : 0;
     for (let l = 0; l <= j; l++) {
       const el = part.ownVisit[l]!;
       fixed[j * n + l] = part.newSizeVar + (ej > 0 && el > 0 ? covLaw[ej * d + el]! : 0);
@@ -213,15 +256,15 @@ function setVariances(part: PartSite, figures: ClassFigures, d: number): void {
  * -(ln|R| + r^T R^-1 r) / 2, leaving L (R = L L^T) in `chol` and L^-1 r in `residual`.
  * R is at least the reading's own variance, so no pivot may be less: that keeps wild rates from breaking the root.
  */
-function lnChanceOfReadings(part: PartSite, b: number): number {
-  const { n } = part;
+function lnChanceOfReadings(part: PartSite, b: number, off: number): number {
+  const { n, t, noiseVar } = part;
   const b2 = b * b;
   let lnDet = 0;
   let product = 1;
   let quad = 0;
   for (let j = 0; j < n; j++) {
     const row = j * n;
-    let rest = part.wearMm[j]! - b * part.t[j]! - (part.ownVisit[j]! > 0 ? meanLaw[part.ownVisit[j]!]! : 0);
+    let rest = bare[j]! - b * t[j]! - pull[j]! * off;
     let pivot = fixed[row + j]! + b2 * scaled[row + j]!;
     for (let l = 0; l < j; l++) {
       let entry = fixed[row + l]! + b2 * scaled[row + l]!;
@@ -232,7 +275,7 @@ function lnChanceOfReadings(part: PartSite, b: number): number {
       pivot -= entry * entry;
       rest -= entry * residual[l]!;
     }
-    const least = part.noiseVar[j]!;
+    const least = noiseVar[j]!;
     if (!(pivot > least)) pivot = least;
     const root = Math.sqrt(pivot);
     chol[row + j] = root;
@@ -249,34 +292,78 @@ function lnChanceOfReadings(part: PartSite, b: number): number {
   return -0.5 * (lnDet + quad);
 }
 
-/** Adds one node's z to the sums, about the cavity's mean: with G = C'_.e, H = L^-1 G^T: mean m' + H^T L^-1 r, cov C' - H^T H. */
-function addNode(part: PartSite, d: number, mean: Float64Array, weight: number): void {
+/** Adds a node's alpha = R^-1 r, and alpha alpha^T - R^-1 (lower triangle), from `chol` and `residual`. */
+function addReadings(part: PartSite, weight: number, off: number): void {
   const { n } = part;
-  if (d === 1) {
-    const at = meanLaw[0]! - mean[0]!;
-    sum1[0] = sum1[0]! + weight * at;
-    sum2[0] = sum2[0]! + weight * (covLaw[0]! + at * at);
+  if (n === 1) {
+    const root = chol[0]!;
+    const a = residual[0]! / root;
+    sumAlpha[0] = sumAlpha[0]! + weight * a;
+    sumAlphaOff[0] = sumAlphaOff[0]! + weight * off * a;
+    sumSpread[0] = sumSpread[0]! + weight * (a * a - 1 / (root * root));
     return;
   }
-  for (let a = 0; a < d; a++) {
-    let at = meanLaw[a]! - mean[a]!;
-    for (let j = 0; j < n; j++) {
-      const ej = part.ownVisit[j]!;
-      let entry = ej > 0 ? covLaw[a * d + ej]! : 0;
-      for (let k = 0; k < j; k++) entry -= chol[j * n + k]! * reach[a * n + k]!;
-      entry /= chol[j * n + j]!;
-      reach[a * n + j] = entry;
-      at += entry * residual[j]!;
+  // rows of L^-1, then alpha = L^-T (L^-1 r)
+  for (let j = 0; j < n; j++) {
+    const root = chol[j * n + j]!;
+    for (let l = 0; l < j; l++) {
+      let entry = 0;
+      for (let k = l; k < j; k++) entry -= chol[j * n + k]! * inverse[k * n + l]!;
+      inverse[j * n + l] = entry / root;
     }
-    zNode[a] = at;
-    sum1[a] = sum1[a]! + weight * at;
+    inverse[j * n + j] = 1 / root;
   }
+  for (let j = 0; j < n; j++) {
+    let a = 0;
+    for (let k = j; k < n; k++) a += inverse[k * n + j]! * residual[k]!;
+    alpha[j] = a;
+    sumAlpha[j] = sumAlpha[j]! + weight * a;
+    sumAlphaOff[j] = sumAlphaOff[j]! + weight * off * a;
+  }
+  for (let j = 0; j < n; j++)
+    for (let l = 0; l <= j; l++) {
+      let entry = alpha[j]! * alpha[l]!;
+      for (let k = j; k < n; k++) entry -= inverse[k * n + j]! * inverse[k * n + l]!;
+      sumSpread[j * n + l] = sumSpread[j * n + l]! + weight * entry;
+    }
+}
+
+/**
+ * Adds one law's z to the sums, about the cavity's mean. With off = beta - m_u and G = C'_.e, at each node
+ *   z - m = k off + G alpha,  variance C' - G R^-1 G^T
+ */
+function addLaw(part: PartSite, weights: number, offs: number, offs2: number): void {
+  const { n, d, ownVisit } = part;
+  for (let a = 0; a < d; a++) {
+    let first = gain[a]! * offs;
+    let cross = 0;
+    for (let j = 0; j < n; j++) {
+      const reach = ownVisit[j]! > 0 ? covLaw[a * d + ownVisit[j]!]! : 0;
+      first += reach * sumAlpha[j]!;
+      cross += reach * sumAlphaOff[j]!;
+    }
+    sum1[a] = sum1[a]! + first;
+    for (let b = 0; b < d; b++) {
+      sum2[a * d + b] =
+        sum2[a * d + b]! + covLaw[a * d + b]! * weights + gain[a]! * gain[b]! * offs2 + gain[b]! * cross;
+      sum2[b * d + a] = sum2[b * d + a]! + gain[b]! * cross;
+    }
+  }
+  if (d === 1) return;
   for (let a = 0; a < d; a++)
-    for (let b = 0; b <= a; b++) {
-      let entry = covLaw[a * d + b]! + zNode[a]! * zNode[b]!;
-      for (let j = 0; j < n; j++) entry -= reach[a * n + j]! * reach[b * n + j]!;
-      sum2[a * d + b] = sum2[a * d + b]! + weight * entry;
-      if (a !== b) sum2[b * d + a] = sum2[a * d + b]!;
+    for (let b = 0; b < d; b++) {
+      let entry = 0;
+      for (let j = 0; j < n; j++) {
+        const ej = ownVisit[j]!;
+        if (ej === 0) continue;
+        for (let l = 0; l < n; l++) {
+          const el = ownVisit[l]!;
+          if (el === 0) continue;
+          const spread = l <= j ? sumSpread[j * n + l]! : sumSpread[l * n + j]!;
+          entry += covLaw[a * d + ej]! * spread * covLaw[b * d + el]!;
+        }
+      }
+      sum2[a * d + b] = sum2[a * d + b]! + entry;
     }
 }
 
