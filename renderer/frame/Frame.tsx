@@ -19,7 +19,7 @@ export function Frame({
 }) {
   return (
     <div className="window">
-      <div className="tabs">
+      <header className="tabs">
         <span className="program">{shared.program}</span>
         <nav aria-label={frameWords.screens}>
           {tabs.map((route) => (
@@ -27,7 +27,7 @@ export function Frame({
           ))}
         </nav>
         {find}
-      </div>
+      </header>
       {children}
     </div>
   );

@@ -100,6 +100,7 @@ export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose
             onChange={(id) => change({ machineId: id === null ? null : Number(id) })}
             hint={missing('machineId') ?? words.machineHint}
             autoFocus={opening.machineId === undefined}
+            opens="input"
           />
         </div>
         <DialFields form={form} onChange={change} missing={missing} />
