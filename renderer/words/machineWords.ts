@@ -43,7 +43,7 @@ export const machineWords = {
   toQuestion: 'Answer',
   nothingMeasured:
     'Nothing measured yet: open bars show what like parts do. Measure one part and this machine’s own forecast begins.',
-  noHours: 'No machine hours on record: read the meter once and every part finds its place on the axis.',
+  noHours: 'The meter has not been read yet; a trailer’s hours may be estimated.',
   readMeter: 'Enter hours',
 
   machineHoursCell: 'Machine hours',

@@ -61,7 +61,9 @@ export const machinesWords = {
   bars: 'Bars run low to high (1 in 10, 9 in 10)',
   beyond: 'beyond',
   noHours: 'no hours yet',
-  measureFirst: 'no limit set, or nothing to measure',
+  nothingLaidOut: 'no assembly yet',
+  readFirst: 'read the meter first',
+  noLimit: 'no limit set',
 } as const;
 
 /** "6 840 h", "est. 6 912 h". */
@@ -80,6 +82,14 @@ export function readText(readOn: string | null, asOf: string): string {
 /** "Slide strip, bottom rear" or, where the point's own name says more, "Hook, throat: section". */
 export const pointName = ({ position, point }: { position: string; point: string }): string =>
   point === '' ? position : `${position}, ${point}`;
+
+/** Why nothing can be said of a machine yet. */
+export const missingText = ({ hours, assemblies }: MachineLine): string =>
+  assemblies.length === 0
+    ? machinesWords.nothingLaidOut
+    : hours.machineHours === null
+      ? machinesWords.readFirst
+      : machinesWords.noLimit;
 
 /** Second line of a machine: whose it is, and what it carries. */
 export const ownerText = ({ customer, place, assemblies }: MachineLine): string =>

@@ -73,7 +73,11 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
   return (
     <Sheet
       title={sheet.name}
-      sub={<span className="owner-line">{ownerLine(sheet)}</span>}
+      sub={
+        <span className="owner-line" title={ownerLine(sheet)}>
+          {ownerLine(sheet)}
+        </span>
+      }
       actions={
         <>
           <Key letter="W" onPress={() => panels.show('why')} disabled={points.length === 0}>

@@ -3,7 +3,7 @@ import { pictureWords } from '#renderer/words/pictureWords.ts';
 import { PictureFoot, PLAN_WORDS_PX } from './PictureFoot.tsx';
 import { HEAD_PX, PictureHead } from './PictureHead.tsx';
 import { PictureRows } from './PictureRows.tsx';
-import { pictureLayout, ROWS_TOP_PX } from './pictureLayout.ts';
+import { pictureLayout, ROWS_TOP_PX, rowPlaces } from './pictureLayout.ts';
 import type { PictureProps } from './pictureProps.ts';
 import { useItemNumber } from './useItemNumber.ts';
 import './machine-picture.css';
@@ -20,7 +20,7 @@ const LEAST_ROWS = 6;
 export function MachinePicture(props: PictureProps) {
   const box = useRef<HTMLDivElement>(null);
   const size = useSize(box);
-  useItemNumber(props.rows, props.onChoose);
+  useItemNumber(props.rows, props.chosenId, props.onChoose);
   return (
     <div ref={box} className="machine-picture">
       {size && <Parts props={props} widthPx={size.width} heightPx={size.height} />}
@@ -32,7 +32,7 @@ function Parts({ props, widthPx, heightPx }: { props: PictureProps; widthPx: num
   const layout = pictureLayout(props, widthPx);
   // no row is cut through
   const wholeRows = (px: number) => ROWS_TOP_PX + Math.floor((px - ROWS_TOP_PX) / layout.rowPx) * layout.rowPx;
-  const rowsPx = ROWS_TOP_PX + props.rows.length * layout.rowPx;
+  const rowsPx = rowPlaces(props.rows, layout).heightPx;
   const roomPx = heightPx - HEAD_PX;
   const chartPx = Math.min(MOST_CHART_PX, Math.max(LEAST_CHART_PX, roomPx - rowsPx - PLAN_WORDS_PX));
   const footPx = (props.chosen || props.sketch ? chartPx : 0) + PLAN_WORDS_PX;

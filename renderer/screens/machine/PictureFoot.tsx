@@ -8,6 +8,8 @@ import { ChosenNote } from './ChosenNote.tsx';
 import { Ground } from './Ground.tsx';
 import { type PictureLayout, rowName } from './pictureLayout.ts';
 import type { PictureProps } from './pictureProps.ts';
+import { sketchStates } from './sketchStates.ts';
+import { pointOfItem } from './useItemNumber.ts';
 
 export const PLAN_WORDS_PX = 22;
 
@@ -71,8 +73,9 @@ function PlanWords({ props, layout }: { props: PictureProps; layout: PictureLayo
 }
 
 function Drawing({ props, layout, chartPx }: { props: PictureProps; layout: PictureLayout; chartPx: number }) {
-  const { sketch, chosen } = props;
+  const { sketch, chosen, chosenId } = props;
   if (!sketch) return null;
+  const rows = props.rows.filter((row) => !row.elsewhere);
   // left of the mm figures, no taller than the chart
   const roomPx = layout.hours.fromPx - 52 - 14;
   const widthPx = Math.round(Math.min(roomPx, (chartPx * sketch.width) / sketch.height));
@@ -80,12 +83,12 @@ function Drawing({ props, layout, chartPx }: { props: PictureProps; layout: Pict
     <div className="picture-sketch" style={{ top: PLAN_WORDS_PX, height: chartPx }}>
       <Sketch
         sketch={sketch}
-        states={new Map(props.rows.map((row) => [row.item, row.state]))}
+        states={sketchStates(rows)}
         chosen={chosen?.item ?? null}
         width={widthPx}
         label={pictureWords.sketch(chosen ? rowName(chosen) : '')}
         onChoose={(item) => {
-          const row = props.rows.find((candidate) => candidate.item === item);
+          const row = pointOfItem(rows, item, chosenId);
           if (row) props.onChoose(row.pointId);
         }}
       />

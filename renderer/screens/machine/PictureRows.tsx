@@ -5,7 +5,7 @@ import { Picture } from '#renderer/marks/Picture.tsx';
 import { forecastSentence, ringWords } from '#renderer/words/markWords.ts';
 import { pictureWords } from '#renderer/words/pictureWords.ts';
 import { Ground } from './Ground.tsx';
-import { type PictureLayout, ROWS_TOP_PX, rowName } from './pictureLayout.ts';
+import { ASSEMBLY_HEAD_PX, type PictureLayout, ROWS_TOP_PX, rowName, rowPlaces } from './pictureLayout.ts';
 import type { PictureProps, PictureRow } from './pictureProps.ts';
 import { RowFigures } from './RowFigures.tsx';
 import { RowMarks } from './RowMarks.tsx';
@@ -15,11 +15,13 @@ export function PictureRows({ props, layout }: { props: PictureProps; layout: Pi
   const { rows, chosenId } = props;
   const listId = useId();
   const list = useRef<HTMLDivElement>(null);
-  const heightPx = ROWS_TOP_PX + rows.length * layout.rowPx;
+  const { tops, heightPx } = rowPlaces(rows, layout);
   const chosenAt = rows.findIndex((row) => row.pointId === chosenId);
+  const stood = useRef(false);
   useEffect(() => {
-    if (chosenAt < 0) return;
-    list.current?.children[chosenAt]?.scrollIntoView({ block: 'nearest' });
+    const row = list.current?.querySelectorAll<HTMLElement>('[role="option"]')[chosenAt];
+    if (row) intoSight(row, stood.current);
+    stood.current = true;
   }, [chosenAt]);
 
   const onKeyDown = (event: KeyboardEvent) => {
@@ -33,13 +35,12 @@ export function PictureRows({ props, layout }: { props: PictureProps; layout: Pi
   return (
     <div className="picture-rows" style={{ height: heightPx, width: layout.widthPx }}>
       <Picture width={layout.widthPx} height={heightPx} label={null} className="picture-ground">
-        <Washes rows={rows} chosenAt={chosenAt} layout={layout} />
-        {props.nowHours !== null && <RowsGround props={props} layout={layout} heightPx={heightPx} />}
+        <Washes rows={rows} tops={tops} chosenAt={chosenAt} layout={layout} />
+        {props.nowHours !== null && <RowsGround props={props} layout={layout} tops={tops} heightPx={heightPx} />}
       </Picture>
       <div
         ref={list}
         className="picture-list"
-        style={{ top: ROWS_TOP_PX }}
         role="listbox"
         aria-label={pictureWords.picture}
         tabIndex={0}
@@ -47,11 +48,31 @@ export function PictureRows({ props, layout }: { props: PictureProps; layout: Pi
         onKeyDown={onKeyDown}
       >
         {rows.map((row, i) => (
-          <Row key={row.pointId} row={row} id={`${listId}-${i}`} props={props} layout={layout} />
+          <Row key={row.pointId} row={row} top={tops[i] ?? 0} id={`${listId}-${i}`} props={props} layout={layout} />
         ))}
       </div>
+      {rows.map((row, i) =>
+        row.assemblyHead === undefined ? null : (
+          <div key={row.pointId} className="assembly-head" style={{ top: (tops[i] ?? 0) - ASSEMBLY_HEAD_PX }}>
+            {row.assemblyHead}
+          </div>
+        ),
+      )}
     </div>
   );
+}
+
+/** Scrolls the rows' own box; the page itself only once somebody has moved along the rows. */
+function intoSight(row: HTMLElement, moved: boolean): void {
+  const box = row.closest('.picture-scroll');
+  if (!box) return;
+  if (box.scrollHeight <= box.clientHeight + 1) {
+    if (moved) row.scrollIntoView({ block: 'nearest' });
+    return;
+  }
+  const top = row.offsetTop - ROWS_TOP_PX;
+  const bottom = row.offsetTop + row.offsetHeight;
+  box.scrollTop = Math.max(bottom - box.clientHeight, Math.min(box.scrollTop, top));
 }
 
 function keyTarget(key: string, at: number, count: number): number | null {
@@ -62,34 +83,67 @@ function keyTarget(key: string, at: number, count: number): number | null {
 }
 
 /** In a narrow picture names and figures stand over the axis: winters then run under the bars only. */
-function RowsGround({ props, layout, heightPx }: { props: PictureProps; layout: PictureLayout; heightPx: number }) {
+function RowsGround({
+  props,
+  layout,
+  tops,
+  heightPx,
+}: {
+  props: PictureProps;
+  layout: PictureLayout;
+  tops: readonly number[];
+  heightPx: number;
+}) {
   if (layout.kind === 'wide') return <Ground props={props} layout={layout} y0={0} y1={heightPx} />;
   return props.rows.map((row, i) => {
-    const bottom = ROWS_TOP_PX + (i + 1) * layout.rowPx;
+    const bottom = (tops[i] ?? 0) + layout.rowPx;
     return <Ground key={row.pointId} props={props} layout={layout} y0={bottom - 28} y1={bottom} />;
   });
 }
 
-function Washes({ rows, chosenAt, layout }: { rows: readonly PictureRow[]; chosenAt: number; layout: PictureLayout }) {
+function Washes({
+  rows,
+  tops,
+  chosenAt,
+  layout,
+}: {
+  rows: readonly PictureRow[];
+  tops: readonly number[];
+  chosenAt: number;
+  layout: PictureLayout;
+}) {
   const { rowPx, widthPx, kind } = layout;
+  const chosenTop = tops[chosenAt];
   return (
     <>
-      {chosenAt >= 0 && (
+      {chosenTop !== undefined && (
         <>
-          <rect className="chosen-wash" x={0} y={ROWS_TOP_PX + chosenAt * rowPx} width={widthPx} height={rowPx} />
-          <rect className="chosen-edge" x={0} y={ROWS_TOP_PX + chosenAt * rowPx} width={5} height={rowPx} />
+          <rect className="chosen-wash" x={0} y={chosenTop} width={widthPx} height={rowPx} />
+          <rect className="chosen-edge" x={0} y={chosenTop} width={5} height={rowPx} />
         </>
       )}
       {rows.map((row, i) =>
         i > 0 && (row.opensGroup || kind === 'narrow') ? (
-          <path key={row.pointId} className="l-hair" d={`M14 ${ROWS_TOP_PX + i * rowPx}H${widthPx - 14}`} />
+          <path key={row.pointId} className="l-hair" d={`M14 ${tops[i]}H${widthPx - 14}`} />
         ) : null,
       )}
     </>
   );
 }
 
-function Row({ row, id, props, layout }: { row: PictureRow; id: string; props: PictureProps; layout: PictureLayout }) {
+function Row({
+  row,
+  top,
+  id,
+  props,
+  layout,
+}: {
+  row: PictureRow;
+  top: number;
+  id: string;
+  props: PictureProps;
+  layout: PictureLayout;
+}) {
   const chosen = row.pointId === props.chosenId;
   const said = forecastSentence({ ...row, doNotUse: row.doNotUse, pastLimitMm: row.pastLimit?.mm ?? null }, props.mark);
   return (
@@ -100,7 +154,7 @@ function Row({ row, id, props, layout }: { row: PictureRow; id: string; props: P
       tabIndex={-1}
       aria-selected={chosen}
       className={`picture-row ${layout.kind}`}
-      style={{ height: layout.rowPx }}
+      style={{ top, height: layout.rowPx }}
       onClick={() => props.onChoose(row.pointId)}
       onDoubleClick={() => props.onOpen?.(row.pointId)}
     >

@@ -21,6 +21,8 @@ export type PictureLayout = {
 export const RIGHT_PX = 258;
 /** Over the first row, for the triangle of its bar. */
 export const ROWS_TOP_PX = 4;
+/** A line for an assembly's name, as high as a row: no row is cut through where they scroll. */
+export const ASSEMBLY_HEAD_PX = 24;
 /** Ring and gap before a name. */
 const RING_PX = 32;
 const MARGIN_PX = 14;
@@ -63,6 +65,18 @@ export function pictureLayout(props: PictureProps, widthPx: number): PictureLayo
     nameRoomPx: leftPx - MARGIN_PX - RING_PX,
     hours,
   };
+}
+
+/** Top of each row [px], and the height of them all, assembly heads among them. */
+export function rowPlaces(rows: PictureProps['rows'], { rowPx }: PictureLayout): { tops: number[]; heightPx: number } {
+  const tops: number[] = [];
+  let top = ROWS_TOP_PX;
+  for (const row of rows) {
+    if (row.assemblyHead !== undefined) top += ASSEMBLY_HEAD_PX;
+    tops.push(top);
+    top += rowPx;
+  }
+  return { tops, heightPx: top };
 }
 
 export const rowName = (row: { position: string; point: string }): string =>

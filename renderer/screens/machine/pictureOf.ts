@@ -41,7 +41,11 @@ export function pictureOf(
     meterChanges: sheet.dialRows.flatMap((row) =>
       row.kind === 'new-meter' && !row.superseded && row.machineHours !== null ? [row.machineHours] : [],
     ),
-    rows: points.map((point, i) => rowOf(point, points, i, earlier)),
+    rows: points.map((point, i) => ({
+      ...rowOf(point, points, i, earlier),
+      ...(opensAssembly(points, i) && severalAssemblies(points) && { assemblyHead: assemblyName(sheet, point) }),
+      elsewhere: chosen !== null && point.assemblyId !== chosen.assemblyId,
+    })),
     chosenId: chosen?.pointId ?? null,
     chosen: chosen && { ...chosen, doNotUse: stopAt(chosen) !== null, note: noteOf(chosen, mark) },
     sketch: sheet.assemblies.find(({ assemblyId }) => assemblyId === chosen?.assemblyId)?.sketch ?? null,
@@ -96,6 +100,15 @@ function rowOf(point: PointSheet, points: readonly PointSheet[], at: number, ear
     readings: [...new Set(point.visits.map((visit) => visit.machineHours))],
   };
 }
+
+const opensAssembly = (points: readonly PointSheet[], at: number): boolean =>
+  points[at - 1]?.assemblyId !== points[at]?.assemblyId;
+
+const severalAssemblies = (points: readonly PointSheet[]): boolean =>
+  points.some((point) => point.assemblyId !== points[0]?.assemblyId);
+
+const assemblyName = ({ assemblies }: MachineSheet, point: PointSheet): string =>
+  assemblies.find(({ assemblyId }) => assemblyId === point.assemblyId)?.name ?? '';
 
 /** Where a position has several points, its own name does not tell them apart. */
 const nameNeeded = (point: PointSheet, points: readonly PointSheet[]): boolean =>

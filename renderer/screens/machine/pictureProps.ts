@@ -16,6 +16,10 @@ export type PictureRow = {
   state: RingState;
   /** first of its assembly: a rule stands over it */
   opensGroup: boolean;
+  /** name of its assembly, over its first row where the machine carries several */
+  assemblyHead?: string;
+  /** its ring stands on another assembly's drawing, not on the one shown */
+  elsewhere?: boolean;
   /** machine hours at limit */
   atLimit: HoursAtLimit;
   /** where the bar stood before the last change; null: it did not move */

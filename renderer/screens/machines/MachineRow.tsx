@@ -9,6 +9,7 @@ import {
   hoursNowText,
   lineSentence,
   machinesWords,
+  missingText,
   ownerText,
   pointName,
   readText,
@@ -92,7 +93,7 @@ function First({ line, asOf, layout }: CellsProps) {
   return (
     <>
       <GridCell className="list-cell" style={{ ...first, top: firstTop }} title={its ? pointName(its) : undefined}>
-        <div className="first-name">{its ? pointName(its) : machinesWords.measureFirst}</div>
+        <div className="first-name">{its ? pointName(its) : missingText(line)}</div>
         <div className="second-line">{basisLine(line)}</div>
       </GridCell>
       {its && !past ? (

@@ -4,13 +4,14 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
+import { useTakenFind } from '#renderer/frame/findFilter.ts';
 import { BarKey } from '#renderer/marks/BarKey.tsx';
 import { openHours } from '#renderer/screens/hours/openHours.ts';
 import { useAsk } from '#renderer/useAsk.ts';
 import { shared } from '#renderer/words/english.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { machinesWords } from '#renderer/words/machinesWords.ts';
-import { forThisWinter, winterAfter } from './listItems.ts';
+import { filterMachines, forThisWinter, winterAfter } from './listItems.ts';
 import { MachinesGrid, machineStoodOn } from './MachinesGrid.tsx';
 import './machines.css';
 
@@ -19,12 +20,16 @@ export default function Machines() {
   const [, goTo] = useLocation();
   const list = useAsk(machinesList, {});
   const machines = list.value?.machines ?? [];
+  const typed = useTakenFind()?.text ?? '';
+  const shown = filterMachines(machines, typed).length;
   return (
     <Sheet
       title={machinesWords.title}
       sub={
         list.value &&
-        machines.length > 0 && <Sub count={machines.length} now={forThisWinter(machines)} renewing={list.renewing} />
+        machines.length > 0 && (
+          <Sub shown={shown} count={machines.length} now={forThisWinter(machines)} renewing={list.renewing} />
+        )
       }
       actions={
         <>
@@ -67,9 +72,12 @@ export default function Machines() {
   );
 }
 
-const Sub = ({ count, now, renewing }: { count: number; now: number; renewing: boolean }) => (
+type SubProps = { shown: number; count: number; now: number; renewing: boolean };
+
+const Sub = ({ shown, count, now, renewing }: SubProps) => (
   <>
-    {machinesWords.count(count)} <b>{machinesWords.thisWinter(now)}</b>
+    <span role="status">{shown < count ? machinesWords.shown(shown, count) : machinesWords.count(count)}</span>{' '}
+    <b>{machinesWords.thisWinter(now)}</b>
     {renewing && <span> {machinesWords.renewing}</span>}
   </>
 );

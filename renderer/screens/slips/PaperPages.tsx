@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { useWidth } from '#renderer/screens/machines/useWidth.ts';
 import { slipsWords } from '#renderer/words/slipsWords.ts';
 import { drawPage, layText, openPdf, type PDFDocumentProxy, type PDFPageProxy, pageWidthPx } from './openPdf.ts';
 
@@ -10,6 +11,8 @@ type Opened = { of: Uint8Array; pages: PDFPageProxy[] };
 export default function PaperPages({ bytes, label }: { bytes: Uint8Array; label: string }) {
   const [opened, setOpened] = useState<Opened | null>(null);
   const [failed, setFailed] = useState(false);
+  const box = useRef<HTMLDivElement>(null);
+  const roomPx = useWidth(box);
   useEffect(() => {
     let left = false;
     let pdf: PDFDocumentProxy | null = null;
@@ -17,6 +20,7 @@ export default function PaperPages({ bytes, label }: { bytes: Uint8Array; label:
     openPdf(bytes)
       .then(async (document) => {
         pdf = document;
+        if (left) return document.loadingTask.destroy();
         const pages = await Promise.all(Array.from({ length: document.numPages }, (_, i) => document.getPage(i + 1)));
         if (!left) setOpened({ of: bytes, pages });
       })
@@ -27,16 +31,19 @@ export default function PaperPages({ bytes, label }: { bytes: Uint8Array; label:
     };
   }, [bytes]);
   if (failed) return <FaultBox said={{ what: slipsWords.cannotDraw, safe: '', next: slipsWords.cannotDrawNext }} />;
-  if (opened?.of !== bytes) return <FillingRule words={slipsWords.drawing} />;
   return (
-    <div className="paper-pages">
-      {opened.pages.map((page) => (
-        <Page
-          key={page.pageNumber}
-          page={page}
-          label={`${label}. ${slipsWords.page(page.pageNumber, opened.pages.length)}`}
-        />
-      ))}
+    <div className="paper-pages" ref={box}>
+      {opened?.of !== bytes && <FillingRule words={slipsWords.drawing} />}
+      {opened?.of === bytes &&
+        roomPx > 0 &&
+        opened.pages.map((page) => (
+          <Page
+            key={page.pageNumber}
+            page={page}
+            roomPx={roomPx}
+            label={`${label}. ${slipsWords.page(page.pageNumber, opened.pages.length)}`}
+          />
+        ))}
     </div>
   );
 }
@@ -44,24 +51,23 @@ export default function PaperPages({ bytes, label }: { bytes: Uint8Array; label:
 /** A page drawn finer than this gains nothing that an eye can see, and costs memory. */
 const MOST_DEVICE_PIXELS = 3;
 
-function Page({ page, label }: { page: PDFPageProxy; label: string }) {
+function Page({ page, roomPx, label }: { page: PDFPageProxy; roomPx: number; label: string }) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const words = useRef<HTMLDivElement>(null);
-  const widthPx = Math.round(pageWidthPx(page));
+  // its own size on paper; narrower where there is no room for that
+  const widthPx = Math.round(Math.min(pageWidthPx(page), roomPx - 2));
   const { width, height } = page.getViewport({ scale: 1 });
   const heightPx = Math.round((widthPx * height) / width);
   const devicePixels = useDevicePixels();
   useEffect(() => {
     const [on, over] = [canvas.current, words.current];
     if (!on || !over) return;
-    let left = false;
-    void drawPage(page, on, widthPx, devicePixels)
-      .then(() => (left ? undefined : layText(page, over, widthPx)))
-      // left while being drawn: the page is gone, and nobody waits for it
+    const drawing = drawPage(page, on, widthPx, devicePixels);
+    drawing.done
+      .then(() => layText(page, over, widthPx))
+      // left off: another drawing has taken its place, or the page is gone
       .catch(() => undefined);
-    return () => {
-      left = true;
-    };
+    return drawing.leaveOff;
   }, [page, widthPx, devicePixels]);
   return (
     <article className="paper-page" aria-label={label} style={{ width: widthPx, height: heightPx }}>

@@ -21,21 +21,26 @@ const PX_PER_POINT = 96 / 72;
 /** Width of a page at its own size on paper [px]. */
 export const pageWidthPx = (page: PDFPageProxy): number => page.getViewport({ scale: PX_PER_POINT }).width;
 
+/** A page being drawn; to leave off sets its canvas free for another drawing. */
+export type Drawing = { done: Promise<void>; leaveOff: () => void };
+
 /**
  * Draws a page onto a canvas at so many device pixels to one CSS pixel.
  * @param widthPx width it takes on screen [CSS px]
+ * @throws (by `done`) when it was left off
  */
-export async function drawPage(
+export function drawPage(
   page: PDFPageProxy,
   canvas: HTMLCanvasElement,
   widthPx: number,
   devicePixels: number,
-): Promise<void> {
+): Drawing {
   const scale = widthPx / page.getViewport({ scale: 1 }).width;
   const viewport = page.getViewport({ scale: scale * devicePixels });
   canvas.width = Math.round(viewport.width);
   canvas.height = Math.round(viewport.height);
-  await page.render({ canvas, viewport }).promise;
+  const task = page.render({ canvas, viewport });
+  return { done: task.promise, leaveOff: () => task.cancel() };
 }
 
 /** Lays the page's words over it, unseen, to be read out, found and copied. */

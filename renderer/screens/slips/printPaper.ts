@@ -1,4 +1,4 @@
-import { drawPage, openPdf } from './openPdf.ts';
+import { drawPage, openPdf, pageWidthPx } from './openPdf.ts';
 
 /** Dots to an inch: finer than an office printer lays them down for letters and lines. */
 const PRINT_DPI = 300;
@@ -15,7 +15,7 @@ export async function printPaper(bytes: Uint8Array): Promise<void> {
   for (let number = 1; number <= pdf.numPages; number++) {
     const canvas = document.createElement('canvas');
     const page = await pdf.getPage(number);
-    await drawPage(page, canvas, (page.getViewport({ scale: 1 }).width * CSS_DPI) / 72, PRINT_DPI / CSS_DPI);
+    await drawPage(page, canvas, pageWidthPx(page), PRINT_DPI / CSS_DPI).done;
     sheets.append(canvas);
   }
   document.body.append(sheets);
