@@ -27,6 +27,7 @@ export function csvTable(file: string, bytes: Uint8Array): CsvTable {
   const faults: Remark[] = [];
   let columns: Map<string, number> | null = null;
   const lines: Line[] = [];
+  let width = 0;
   let line = 1;
   let read = 0;
   Papa.parse<string[]>(text, {
@@ -39,8 +40,10 @@ export function csvTable(file: string, bytes: Uint8Array): CsvTable {
       if (errors.length > 0)
         faults.push(remarkOnFile(file, 'quote-not-closed', 'quotes in pairs round a cell', { row }));
       else if (cells.every((cell) => cell.trim() === '')) return;
-      else if (!columns) columns = headingOf(file, row, cells, faults);
-      else addLine(lines, faults, { file, row, cells, columns });
+      else if (!columns) {
+        columns = headingOf(file, row, cells, faults);
+        width = Math.max(0, ...columns.values()) + 1;
+      } else addLine(lines, faults, width, { file, row, cells, columns });
     },
   });
   if (!columns) return noTable(file, ...faults, remarkOnFile(file, 'file-empty', 'a heading and rows'));
@@ -83,8 +86,7 @@ function headingOf(file: string, row: number, cells: readonly string[], faults: 
 }
 
 /** A cell beyond the heading is most often a decimal comma that was not put in quotes. */
-function addLine(lines: Line[], faults: Remark[], line: Line): void {
-  const width = Math.max(...line.columns.values()) + 1;
+function addLine(lines: Line[], faults: Remark[], width: number, line: Line): void {
   const beyond = line.cells.slice(width).find((cell) => cell.trim() !== '');
   if (beyond === undefined) lines.push(line);
   else {

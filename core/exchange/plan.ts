@@ -56,6 +56,8 @@ export type PlannedMachine = {
   life: MachineLife;
   /** the new ones, by the id they have in `life` */
   newDials: Map<number, PlannedDial>;
+  /** all that ever sat on it */
+  assemblies: Set<PlannedAssembly>;
 };
 
 export type PlannedDial = {

@@ -34,7 +34,7 @@ export function planKnownAssemblies({ known, plan }: Planning): void {
   const sittings = Map.groupBy(known.sittings, ({ assemblyId }) => assemblyId);
   const positions = Map.groupBy(known.positions, ({ assemblyId }) => assemblyId);
   for (const { id, name } of known.assemblies) {
-    plan.assemblies.push({
+    const assembly: PlannedAssembly = {
       id,
       key: id,
       name,
@@ -55,7 +55,9 @@ export function planKnownAssemblies({ known, plan }: Planning): void {
         safety: position.safety,
         points: points.get(position.id) ?? [],
       })),
-    });
+    };
+    plan.assemblies.push(assembly);
+    for (const { machine } of assembly.sittings) machine?.assemblies.add(assembly);
   }
 }
 
@@ -73,7 +75,7 @@ export function planPoints(planning: Planning, rows: readonly RowOf<'points.csv'
 }
 
 function planPoint(planning: Planning, machine: PlannedMachine, row: RowOf<'points.csv'>): void {
-  const assembly = assemblyStartedOn(planning, machine, row.assembly) ?? newAssembly(planning, machine, row.assembly);
+  const assembly = assemblyStartedOn(machine, row.assembly) ?? newAssembly(planning, machine, row.assembly);
   const safety = row.safety === 'yes';
   const position = positionCalled(assembly, row.position) ?? newPosition(assembly, row.position, safety);
   const known = position.points.find(({ name }) => sameName(name, row.point));
@@ -86,9 +88,13 @@ function planPoint(planning: Planning, machine: PlannedMachine, row: RowOf<'poin
   }
 }
 
-const assemblyStartedOn = ({ plan }: Planning, machine: PlannedMachine, name: string): PlannedAssembly | undefined =>
-  plan.assemblies.find((one) => sameName(one.name, name) && one.sittings[0]?.machine === machine) ??
-  plan.assemblies.find((one) => sameName(one.name, name) && one.sittings.at(-1)?.machine === machine);
+function assemblyStartedOn(machine: PlannedMachine, name: string): PlannedAssembly | undefined {
+  const called = [...machine.assemblies].filter((one) => sameName(one.name, name));
+  return (
+    called.find((one) => one.sittings[0]?.machine === machine) ??
+    called.find((one) => one.sittings.at(-1)?.machine === machine)
+  );
+}
 
 function newAssembly(planning: Planning, machine: PlannedMachine, name: string): PlannedAssembly {
   const assembly: PlannedAssembly = {
@@ -102,6 +108,7 @@ function newAssembly(planning: Planning, machine: PlannedMachine, name: string):
     positions: [],
   };
   planning.plan.assemblies.push(assembly);
+  machine.assemblies.add(assembly);
   return assembly;
 }
 
@@ -216,7 +223,7 @@ export function assemblyOfRow(
   on: Day,
   isMove = false,
 ): PlannedAssembly | null {
-  const called = planning.plan.assemblies.filter((assembly) => sameName(assembly.name, name));
+  const called = [...machine.assemblies].filter((assembly) => sameName(assembly.name, name));
   const before = isMove ? called.filter((assembly) => sittingBefore(assembly, on)?.machine === machine) : [];
   const sitting = called.filter((assembly) => sittingOn(assembly, on)?.machine === machine);
   const started = called.filter((assembly) => assembly.sittings[0]?.machine === machine);

@@ -25,6 +25,7 @@ const knownMachine = (life: PlannedMachine['life'] & { name: string }): PlannedM
   row: null,
   life,
   newDials: new Map(),
+  assemblies: new Set(),
 });
 
 function newMachine(planning: Planning, row: RowOf<'machines.csv'>): PlannedMachine {
@@ -43,6 +44,7 @@ function newMachine(planning: Planning, row: RowOf<'machines.csv'>): PlannedMach
       workShares: [{ from: null, share: row.work_share, workType: null }],
     },
     newDials: new Map(),
+    assemblies: new Set(),
   };
 }
 

@@ -41,6 +41,7 @@ function planMove(planning: Planning, row: RowOf<'moves.csv'>): void {
     move: row,
     isNew: true,
   });
+  to?.assemblies.add(assembly);
   assembly.sittings.sort((a, b) =>
     a.from === null ? -1 : b.from === null ? 1 : a.from < b.from ? -1 : a.from > b.from ? 1 : 0,
   );
@@ -52,7 +53,7 @@ function movingAssembly(
   row: RowOf<'moves.csv'>,
   machine: NonNullable<ReturnType<typeof machineOfRow>>,
 ): PlannedAssembly | null {
-  const shelved = planning.plan.assemblies.filter((assembly) => {
+  const shelved = [...machine.assemblies].filter((assembly) => {
     const on = sittingOn(assembly, row.date);
     if (!on || on.machine || assembly.name.toLowerCase() !== row.assembly.toLowerCase()) return false;
     return (

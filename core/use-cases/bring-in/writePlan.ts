@@ -37,6 +37,7 @@ type Writing = {
   pointIds: Map<PlannedPoint, number>;
   /** of every dial row in the plan, by the id it has there */
   dialIds: Map<number, number>;
+  classIds: Map<string, number>;
 };
 
 /**
@@ -55,7 +56,15 @@ export function writePlan(w: WritableRecord, entryId: number, plan: Plan): { bro
     findings: 0,
     classes: 0,
   };
-  const writing: Writing = { w, entryId, brought, machineIds: new Map(), pointIds: new Map(), dialIds: new Map() };
+  const writing: Writing = {
+    w,
+    entryId,
+    brought,
+    machineIds: new Map(),
+    pointIds: new Map(),
+    dialIds: new Map(),
+    classIds: new Map(),
+  };
   writeMachines(writing, plan);
   for (const machine of plan.machines) writeDials(writing, machine);
   for (const { name, row } of plan.classes) writeClass(writing, name, row);
@@ -114,8 +123,18 @@ function writeDials({ w, entryId, brought, machineIds, dialIds }: Writing, machi
   }
 }
 
-function writeClass({ w, entryId, brought }: Writing, name: string, row: Plan['classes'][number]['row']): void {
-  const classId = ensureClass(w, entryId, name);
+/** A hundred thousand points name the same few classes. */
+function classIdOf({ w, entryId, classIds }: Writing, name: string): number {
+  const known = classIds.get(name.toLowerCase());
+  if (known !== undefined) return known;
+  const id = ensureClass(w, entryId, name);
+  classIds.set(name.toLowerCase(), id);
+  return id;
+}
+
+function writeClass(writing: Writing, name: string, row: Plan['classes'][number]['row']): void {
+  const { w, entryId, brought } = writing;
+  const classId = classIdOf(writing, name);
   if (!row) return;
   addKnowledge(w, entryId, classId, {
     tradeWear: {
@@ -168,7 +187,8 @@ function dialIdOf(
   return event ? (dialIds.get(event.id) ?? event.id) : null;
 }
 
-function writePoint({ w, entryId, brought, pointIds }: Writing, point: PlannedPoint, positionId: number): void {
+function writePoint(writing: Writing, point: PlannedPoint, positionId: number): void {
+  const { w, entryId, brought, pointIds } = writing;
   if (point.id !== null || !point.row) {
     pointIds.set(point, point.life.pointId);
     return;
@@ -179,7 +199,7 @@ function writePoint({ w, entryId, brought, pointIds }: Writing, point: PlannedPo
     name,
     measures,
     wears: life.wears,
-    partClassId: ensureClass(w, entryId, life.partClass),
+    partClassId: classIdOf(writing, life.partClass),
     gaugeErrorMm: life.gaugeErrorMm,
     fittedMachineHours: life.fittedMachineHours,
     stations,
