@@ -73,6 +73,15 @@ describe('machine hours from the dial', () => {
     expect(useStretches(line)).toMatchObject([{ hours: 310 }]);
   });
 
+  it('estimates of a machine without a meter speak for its use once, from the first to the last', () => {
+    const line = lineOf([
+      ['2020-01-10', 'estimate', 1100],
+      ['2022-01-10', 'estimate', 1700],
+      ['2024-01-10', 'estimate', 2300],
+    ]);
+    expect(useStretches(line)).toMatchObject([{ from: '2020-01-10', to: '2024-01-10', hours: 1200 }]);
+  });
+
   it('a rollover adds the full scale', () => {
     const line = lineOf(
       [

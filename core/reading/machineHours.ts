@@ -164,12 +164,16 @@ export function machineHoursBetween(from: MachineHoursAt, to: MachineHoursAt): {
 export type UseStretch = { from: Day; to: Day; hours: number; sdHours: number };
 
 /**
- * Stretches of known hours, from reading to reading, and from the last reading to estimates after it.
+ * Stretches of known hours, from reading to reading, and from the last reading to the last estimate after it; with
+ * nothing but estimates, from the first to the last. Estimates between are the same guess told again, each out by about
+ * the same share: taken one by one they would count its error many times over.
  * Unread stretches between meters are left out: they were filled in from use and would speak for themselves.
  */
 export function useStretches(line: HoursLine): UseStretch[] {
   const lastReadAt = line.nodes.findLastIndex(({ kind }) => kind !== 'estimated');
-  const nodes = line.nodes.filter((node, index) => node.kind !== 'estimated' || index > lastReadAt);
+  const firstAt = lastReadAt < 0 ? 0 : -1;
+  const lastAt = line.nodes.length - 1;
+  const nodes = line.nodes.filter(({ kind }, at) => kind !== 'estimated' || at === firstAt || at === lastAt);
   const stretches: UseStretch[] = [];
   let from = nodes[0];
   for (const node of nodes.slice(1)) {
