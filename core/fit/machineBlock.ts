@@ -2,7 +2,7 @@ import { invertPositive } from '../maths/cholesky.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import { type ClassFigures, clearSite, type PartSite, partSite, setTimes } from './partSite.ts';
-import { makeTilt, type PartLaws, type Tilt, tilt } from './partTilt.ts';
+import { MOST_NODES, makeTilt, type PartLaws, type Tilt, tilt } from './partTilt.ts';
 
 /**
  * The parts of one class on one machine, with what they share: u, the ln rate to be expected of that class there,
@@ -20,6 +20,10 @@ export type MachineBlock = {
   readonly shift: Float64Array;
   readonly cov: Float64Array;
   readonly mean: Float64Array;
+  /** prior of its unknowns: u ~ N(p, q), e ~ N(0, visitVar) */
+  p: number;
+  q: number;
+  visitVar: number;
   /** what the block says of u: exp(kappa + eta u - lambda u^2 / 2) */
   kappa: number;
   eta: number;
@@ -74,6 +78,9 @@ export function machineBlock(machineId: number, series: readonly WearSeries[], s
     shift: new Float64Array(size),
     cov: new Float64Array(size * size),
     mean: new Float64Array(size),
+    p: 0,
+    q: 1,
+    visitVar: 0,
     kappa: 0,
     eta: 0,
     lambda: 0,
@@ -130,6 +137,9 @@ function makeRoom(size: number): void {
 /** Prior of the block's unknowns with all sites on top. */
 function gatherSites(block: MachineBlock, p: number, q: number, figures: ClassFigures): void {
   const { size, precision, shift } = block;
+  block.p = p;
+  block.q = q;
+  block.visitVar = figures.visitErrorMm ** 2;
   precision.fill(0);
   shift.fill(0);
   precision[0] = 1 / q;
@@ -160,7 +170,8 @@ function solveBlock(block: MachineBlock, cov: Float64Array): number {
 
 /**
  * What is held of a part's z without its own word: mean and variance.
- * @returns false when the others' sites alone make no normal; then the part keeps its site for this sweep
+ * @returns false when the others' sites alone make no normal: then the answer is the block's prior, and the part
+ *   keeps its site for this sweep
  */
 function cavity(block: MachineBlock, part: PartSite): boolean {
   addSite(block, part, -1);
@@ -169,6 +180,10 @@ function cavity(block: MachineBlock, part: PartSite): boolean {
   const lnDet = solveBlock(block, whole);
   if (Number.isNaN(lnDet)) {
     addSite(block, part, 1);
+    cavityCov.fill(0, 0, d * d);
+    cavityMean.fill(0, 0, d);
+    cavityMean[0] = block.p;
+    for (let a = 0; a < d; a++) cavityCov[a * d + a] = a === 0 ? block.q : block.visitVar;
     return false;
   }
   for (let a = 0; a < d; a++) {
@@ -285,7 +300,15 @@ export function sweepBlock(block: MachineBlock, p: number, q: number, figures: C
 }
 
 /**
+ * How many nodes carry a forecast: their steps in ln rate must be lost in the scatter of the path itself,
+ * or hours at limit would show them.
+ */
+const nodesFor = (reachSd: number, bellSd: number, pathScatter: number): number =>
+  Math.min(MOST_NODES - 1, Math.max(13, 2 * Math.ceil((reachSd * bellSd) / (1.2 * pathScatter)) + 1));
+
+/**
  * The part's nodes of ln rate with the true wear at each: what its forecast is made of. Ask after a sweep.
+ * @param nodeCount null: as many as the part needs
  * @param reachSd how far the nodes run either way, in sd of the bell
  * @returns what is held of u without the part's own word
  */
@@ -294,17 +317,25 @@ export function nodesOfPart(
   part: PartSite,
   figures: ClassFigures,
   laws: PartLaws,
-  nodeCount: number,
   into: Tilt,
+  nodeCount: number | null = null,
   reachSd = 4.5,
 ): { cavityMean: number; cavityVar: number } {
   if (cavity(block, part)) addSite(block, part, 1);
   if (part.n === 0) {
-    const sd = Math.sqrt(cavityCov[0]! + laws.share[1]! * laws.sd[1]! ** 2 + laws.share[0]! * laws.sd[0]! ** 2);
-    tilt(part, figures, laws, cavityMean, cavityCov, cavityMean[0]!, reachSd * sd, nodeCount, true, into);
-  } else {
+    part.bellMean = cavityMean[0]!;
+    part.bellSd = Math.sqrt(cavityCov[0]! + laws.share.reduce((sum, share, r) => sum + share * laws.sd[r]! ** 2, 0));
+  }
+  const lay = () => {
+    const count = nodeCount ?? nodesFor(reachSd, part.bellSd, figures.pathScatter);
+    tilt(part, figures, laws, cavityMean, cavityCov, part.bellMean, reachSd * part.bellSd, count, true, into);
+    return (2 * reachSd * part.bellSd) / (count - 1);
+  };
+  const spacing = lay();
+  if (part.n > 0 && (into.ends > 2e-3 || into.bellSd < 0.5 * spacing)) {
+    // the bell has moved since the sweep
     tiltOnBell(part, figures, laws);
-    tilt(part, figures, laws, cavityMean, cavityCov, part.bellMean, reachSd * part.bellSd, nodeCount, true, into);
+    lay();
   }
   return { cavityMean: cavityMean[0]!, cavityVar: cavityCov[0]! };
 }

@@ -15,9 +15,8 @@ import {
 import type { ModelSettings } from './modelSettings.ts';
 import type { PartLaw, PartShape } from './partLaw.ts';
 import type { PartSite } from './partSite.ts';
-import { makeTilt } from './partTilt.ts';
+import { MOST_NODES, makeTilt } from './partTilt.ts';
 
-const NODES_OF_RATE = 21;
 /** Nodes lighter than this change no figure that is shown. */
 const LIGHTEST = 1e-7;
 
@@ -151,7 +150,7 @@ function mixtureVariance() {
 }
 
 function lawBuilder(part: PartSite, learning: ClassLearning) {
-  const most = learning.nodes.length * NODES_OF_RATE;
+  const most = learning.nodes.length * MOST_NODES;
   const weight = new Float64Array(most);
   const rate = new Float64Array(most);
   const wearMm = new Float64Array(most);
@@ -173,7 +172,7 @@ function lawBuilder(part: PartSite, learning: ClassLearning) {
     ) {
       const laws = partLaws(node.partScatter, settings);
       const partVar = laws.share.reduce((total, share, r) => total + share * laws.sd[r]! ** 2, 0);
-      const known = nodesOfPart(block, part, node, laws, NODES_OF_RATE, tilted);
+      const known = nodesOfPart(block, part, node, laws, tilted);
       classOnly.add(node.weight, mu.mean, mu.variance + node.machineScatter ** 2 + partVar);
       withMachine.add(node.weight, known.cavityMean, known.cavityVar + partVar);
       shapes.push({

@@ -30,7 +30,7 @@ export type Tilt = {
   bellSd: number;
   /** share of the weight on the two end nodes */
   ends: number;
-  /** the nodes themselves, summed over the laws: what a forecast is made of. Filled when asked for */
+  /** the nodes themselves, summed over the laws: what a forecast is made of. Filled when asked for, instead of z */
   nodes: TiltNodes;
 };
 
@@ -78,6 +78,8 @@ let covLaw = new Float64Array(0);
 let sumAlpha = new Float64Array(0);
 let sumAlphaOff = new Float64Array(0);
 let sumSpread = new Float64Array(0);
+let reach = new Float64Array(0);
+let crossed = new Float64Array(0);
 let sum1 = new Float64Array(0);
 let sum2 = new Float64Array(0);
 
@@ -99,6 +101,8 @@ function makeRoom(n: number, d: number): void {
   sumAlpha = new Float64Array(rows);
   sumAlphaOff = new Float64Array(rows);
   sumSpread = new Float64Array(rows * rows);
+  reach = new Float64Array(width * rows);
+  crossed = new Float64Array(width);
   sum1 = new Float64Array(width);
   sum2 = new Float64Array(width * width);
 }
@@ -112,7 +116,7 @@ const HIGHEST_LN = 40;
  * @param mean of the cavity on z
  * @param cov of the cavity on z
  * @param centre middle node of beta; nodes run `halfWidth` either way
- * @param keepNodes whether to fill `out.nodes`
+ * @param keepNodes true fills `out.nodes`, false the mean and variance of z
  */
 export function tilt(
   part: PartSite,
@@ -159,6 +163,7 @@ export function tilt(
   out.bellMean = centre + atMean;
   out.bellSd = Math.sqrt(Math.max(0, total.beta2 / total.weight - atMean * atMean));
   out.ends = total.ends / total.weight;
+  if (keepNodes) return;
   for (let a = 0; a < d; a++) {
     const shiftA = sum1[a]! / total.weight;
     out.mean[a] = mean[a]! + shiftA;
@@ -224,11 +229,11 @@ function sumLaw(
     total.beta += weight * at;
     total.beta2 += weight * at * at;
     if (node === 0 || node === nodeCount - 1) total.ends += weight;
-    if (shared) addReadings(part, weight, off);
     if (nodes !== null) keepNode(part, figures, b, centre + at, node, lnWeight, nodes);
+    else if (shared) addReadings(part, weight, off);
   }
   total.weight += weights;
-  addLaw(part, weights, offs, offs2);
+  if (nodes === null) addLaw(part, weights, offs, offs2);
 }
 
 /**
@@ -334,36 +339,41 @@ function addReadings(part: PartSite, weight: number, off: number): void {
  */
 function addLaw(part: PartSite, weights: number, offs: number, offs2: number): void {
   const { n, d, ownVisit } = part;
+  if (d === 1) {
+    const k = gain[0]!;
+    sum1[0] = sum1[0]! + k * offs;
+    sum2[0] = sum2[0]! + covLaw[0]! * weights + k * k * offs2;
+    return;
+  }
   for (let a = 0; a < d; a++) {
     let first = gain[a]! * offs;
     let cross = 0;
     for (let j = 0; j < n; j++) {
-      const reach = ownVisit[j]! > 0 ? covLaw[a * d + ownVisit[j]!]! : 0;
-      first += reach * sumAlpha[j]!;
-      cross += reach * sumAlphaOff[j]!;
+      const ej = ownVisit[j]!;
+      if (ej > 0) {
+        first += covLaw[a * d + ej]! * sumAlpha[j]!;
+        cross += covLaw[a * d + ej]! * sumAlphaOff[j]!;
+      }
+      let entry = 0;
+      for (let l = 0; l < n; l++) {
+        const el = ownVisit[l]!;
+        if (el > 0) entry += (l <= j ? sumSpread[j * n + l]! : sumSpread[l * n + j]!) * covLaw[a * d + el]!;
+      }
+      reach[a * n + j] = entry;
     }
     sum1[a] = sum1[a]! + first;
-    for (let b = 0; b < d; b++) {
-      sum2[a * d + b] =
-        sum2[a * d + b]! + covLaw[a * d + b]! * weights + gain[a]! * gain[b]! * offs2 + gain[b]! * cross;
-      sum2[b * d + a] = sum2[b * d + a]! + gain[b]! * cross;
-    }
+    crossed[a] = cross;
   }
-  if (d === 1) return;
   for (let a = 0; a < d; a++)
-    for (let b = 0; b < d; b++) {
-      let entry = 0;
+    for (let b = 0; b <= a; b++) {
+      let entry =
+        covLaw[a * d + b]! * weights + gain[a]! * gain[b]! * offs2 + gain[b]! * crossed[a]! + gain[a]! * crossed[b]!;
       for (let j = 0; j < n; j++) {
         const ej = ownVisit[j]!;
-        if (ej === 0) continue;
-        for (let l = 0; l < n; l++) {
-          const el = ownVisit[l]!;
-          if (el === 0) continue;
-          const spread = l <= j ? sumSpread[j * n + l]! : sumSpread[l * n + j]!;
-          entry += covLaw[a * d + ej]! * spread * covLaw[b * d + el]!;
-        }
+        if (ej > 0) entry += covLaw[b * d + ej]! * reach[a * n + j]!;
       }
       sum2[a * d + b] = sum2[a * d + b]! + entry;
+      if (a !== b) sum2[b * d + a] = sum2[b * d + a]! + entry;
     }
 }
 

@@ -1,8 +1,8 @@
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
-import { solveRising } from '../maths/solveRising.ts';
+import { solveProbit } from '../maths/solveProbit.ts';
 import { RANGE_CHANCES } from './wearAt.ts';
-import { chanceWornPast } from './wearLaw.ts';
+import { chanceWornPast, wearMoments } from './wearLaw.ts';
 
 /** Worked hours since the renewal at which wear reaches a limit. */
 export type HoursAtLimit = {
@@ -26,35 +26,35 @@ export type HoursAtLimit = {
  */
 export function hoursAtLimit(law: PartLaw, limitWearMm: number, settings: ModelSettings): HoursAtLimit {
   const from = law.lastHours ?? 0;
-  const chance = (hours: number) => chanceWornPast(law, limitWearMm, hours, settings.driftDelta);
-  const past0 = chance(from);
+  const past0 = chanceWornPast(law, limitWearMm, from, settings.driftDelta);
   if (past0 > 0.5) return { low: from, middle: from, high: from, chancePastAtLastSize: past0, pastAtLastSize: true };
 
-  const beyond = settings.beyondHRefs * law.hRefHours;
-  let low = from;
-  let atLow = past0;
-  let high = Math.max(from * 1.25, from + law.hRefHours / 4);
-  let atHigh = chance(high);
-  const point = (u: number): number | null => {
-    const target = past0 + (1 - past0) * u;
-    while (atHigh < target) {
-      if (high >= beyond) return null;
-      low = high;
-      atLow = atHigh;
-      high = Math.min(beyond, from + 1.6 * (high - from));
-      if (high <= low) return null;
-      atHigh = chance(high);
-    }
-    const found = solveRising(chance, target, low, high, atLow, atHigh, 1e-7);
-    low = found;
-    atLow = Math.min(chance(found), target);
-    return found;
-  };
+  // on ln hours since the last size a chance is nearly straight in normal quantiles
+  const most = Math.log(Math.max(settings.beyondHRefs * law.hRefHours - from, 1));
+  const chanceAt = (y: number) => chanceWornPast(law, limitWearMm, from + Math.exp(y), settings.driftDelta);
+  const find = (u: number, start: { y: number; slope: number }) =>
+    solveProbit(chanceAt, past0 + (1 - past0) * u, start, most);
+
+  const middle = find(RANGE_CHANCES.middle, guess(law, limitWearMm, settings));
+  const about = middle ?? { y: most, slope: 2 };
+  const low = find(RANGE_CHANCES.low, { y: about.y - 1.28 / about.slope, slope: about.slope });
+  const high =
+    middle === null ? null : find(RANGE_CHANCES.high, { y: about.y + 1.28 / about.slope, slope: about.slope });
+  const hours = (at: { y: number } | null) => (at === null ? null : from + Math.exp(at.y));
   return {
-    low: point(RANGE_CHANCES.low),
-    middle: point(RANGE_CHANCES.middle),
-    high: point(RANGE_CHANCES.high),
+    low: hours(low),
+    middle: hours(middle),
+    high: hours(high),
     chancePastAtLastSize: past0,
     pastAtLastSize: false,
   };
+}
+
+/** Where the middle lies if the part wears on at its mean ln rate, and how steep the chance is there. */
+function guess(law: PartLaw, limitWearMm: number, settings: ModelSettings): { y: number; slope: number } {
+  const from = law.lastHours ?? 0;
+  const { meanMm } = wearMoments(law, from, settings.driftDelta);
+  const left = Math.max(0.02 * limitWearMm, limitWearMm - meanMm);
+  const hours = (left / Math.exp(law.basis.lnRateMean)) * law.hRefHours;
+  return { y: Math.log(Math.max(hours, 1)), slope: 1 / Math.sqrt(law.basis.lnRateVar + 0.02) };
 }
