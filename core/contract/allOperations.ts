@@ -1,3 +1,4 @@
+import { entriesList, entriesUndoLast } from './entries.ts';
 import {
   exchangeDropFile,
   exchangeExportFolder,
@@ -18,6 +19,17 @@ import {
   pointLimits,
 } from './machine.ts';
 import { sheetBlank } from './measuringSheet.ts';
+import {
+  oldSheetsEnd,
+  oldSheetsProgress,
+  oldSheetsRead,
+  oldSheetsSave,
+  oldSheetsTakeBack,
+  pointAdd,
+  sizesQuestioned,
+  stripDownRead,
+  stripDownSwap,
+} from './oldSheets.ts';
 import { classesList, classSave } from './partClass.ts';
 import {
   recordBackUp,
@@ -69,10 +81,21 @@ export const allOperations = [
   stripDownJudge,
   stripDownSave,
   sheetBlank,
+  stripDownRead,
+  stripDownSwap,
+  oldSheetsRead,
+  oldSheetsSave,
+  oldSheetsTakeBack,
+  oldSheetsEnd,
+  oldSheetsProgress,
+  pointAdd,
+  sizesQuestioned,
   sizePutRight,
   sizeAnswer,
   findingAdd,
   findingClose,
+  entriesList,
+  entriesUndoLast,
   forecastAll,
   forecastWhy,
   classesList,

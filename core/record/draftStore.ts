@@ -1,10 +1,14 @@
-import { eq } from 'drizzle-orm';
+import { desc, eq } from 'drizzle-orm';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { drafts } from './schema.ts';
 
 /** A strip-down as typed so far on a machine; null: none. Who reads it checks it against the contract. */
 export const readDraft = (db: ReadableRecord, machineId: number): unknown =>
   db.read.select({ draft: drafts.draft }).from(drafts).where(eq(drafts.machineId, machineId)).get()?.draft ?? null;
+
+/** Every strip-down typed and not saved, the last one kept first. */
+export const listDrafts = (db: ReadableRecord): { machineId: number; draft: unknown; keptAt: string }[] =>
+  db.read.select().from(drafts).orderBy(desc(drafts.keptAt)).all();
 
 /** Keeps it in place of the one before: one a machine. */
 export const keepDraft = (w: WritableRecord, machineId: number, draft: unknown, keptAt: string): void => {

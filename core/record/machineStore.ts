@@ -35,6 +35,10 @@ export const listMachines = (db: ReadableRecord): MachineDetailsOnRecord[] =>
     details,
   );
 
+/** Names of all machines, also of those whose entry was undone: history speaks of them too. */
+export const machineNames = (db: ReadableRecord): Map<number, string> =>
+  new Map(bulk<[number, string]>(db, 'SELECT id, name FROM machines', {}));
+
 export const readMachine = (db: ReadableRecord, machineId: number): MachineDetailsOnRecord | null =>
   bulk<Row>(db, `${SELECT} WHERE m.id = @machineId AND ${standing('m')}`, { machineId, knownAt: NOW_KNOWN }).map(
     details,

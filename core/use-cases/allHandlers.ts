@@ -6,6 +6,8 @@ import { classesListHandler } from './classesList.ts';
 import { classSaveHandler } from './classSave.ts';
 import type { Context } from './context.ts';
 import { customersListHandler } from './customersList.ts';
+import { entriesListHandler } from './entriesList.ts';
+import { entriesUndoLastHandler } from './entriesUndo.ts';
 import { exchangeExportFolderHandler } from './exportFolder.ts';
 import { exchangeExportWorkbookHandler } from './exportWorkbook.ts';
 import { findingAddHandler } from './findingAdd.ts';
@@ -23,6 +25,11 @@ import { machineReadHandler } from './machineRead.ts';
 import { machinesListHandler } from './machinesList.ts';
 import { machineTakeInHandler } from './machineTakeIn.ts';
 import { sheetBlankHandler } from './measuringSheet.ts';
+import { oldSheetsEndHandler, oldSheetsProgressHandler } from './oldSheetsEnd.ts';
+import { oldSheetsReadHandler } from './oldSheetsRead.ts';
+import { oldSheetsSaveHandler } from './oldSheetsSave.ts';
+import { oldSheetsTakeBackHandler } from './oldSheetsTakeBack.ts';
+import { pointAddHandler } from './pointAdd.ts';
 import { pointLimitsHandler } from './pointLimits.ts';
 import { recordBackUpHandler } from './recordBackUp.ts';
 import { recordBackupsHandler } from './recordBackups.ts';
@@ -37,6 +44,7 @@ import { shopReadHandler } from './shopRead.ts';
 import { shopSaveHandler } from './shopSave.ts';
 import { sizeAnswerHandler } from './sizeAnswer.ts';
 import { sizePutRightHandler } from './sizePutRight.ts';
+import { sizesQuestionedHandler } from './sizesQuestioned.ts';
 import { slipMakeHandler } from './slipMake.ts';
 import { slipPreviewHandler } from './slipPreview.ts';
 import { slipReadHandler } from './slipRead.ts';
@@ -44,8 +52,10 @@ import { slipsListHandler } from './slipsList.ts';
 import { stripDownDiscardHandler } from './stripDownDiscard.ts';
 import { stripDownJudgeHandler } from './stripDownJudge.ts';
 import { stripDownKeepHandler } from './stripDownKeep.ts';
+import { stripDownReadHandler } from './stripDownRead.ts';
 import { stripDownSaveHandler } from './stripDownSave.ts';
 import { stripDownSheetHandler } from './stripDownSheet.ts';
+import { stripDownSwapHandler } from './stripDownSwap.ts';
 
 /** The one handler of each operation; the order is the contract's. */
 export const allHandlers: Handlers<typeof allOperations, Context> = {
@@ -73,10 +83,21 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'stripDown/judge': stripDownJudgeHandler,
   'stripDown/save': stripDownSaveHandler,
   'sheet/blank': sheetBlankHandler,
+  'stripDown/read': stripDownReadHandler,
+  'stripDown/swap': stripDownSwapHandler,
+  'oldSheets/read': oldSheetsReadHandler,
+  'oldSheets/save': oldSheetsSaveHandler,
+  'oldSheets/takeBack': oldSheetsTakeBackHandler,
+  'oldSheets/end': oldSheetsEndHandler,
+  'oldSheets/progress': oldSheetsProgressHandler,
+  'point/add': pointAddHandler,
+  'sizes/questioned': sizesQuestionedHandler,
   'size/putRight': sizePutRightHandler,
   'size/answer': sizeAnswerHandler,
   'finding/add': findingAddHandler,
   'finding/close': findingCloseHandler,
+  'entries/list': entriesListHandler,
+  'entries/undoLast': entriesUndoLastHandler,
   'forecast/all': forecastAllHandler,
   'forecast/why': forecastWhyHandler,
   'classes/list': classesListHandler,

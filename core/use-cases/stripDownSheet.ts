@@ -32,7 +32,8 @@ export const stripDownSheetHandler: Handler<typeof stripDownSheet, Context> = (c
   };
 };
 
-function sheetRow(context: Context, { life, details }: BenchPoint, gauges: readonly GaugeOnRecord[]) {
+/** A row of the grid: what is measured, with what, by which limits, and the last sizes there. */
+export function sheetRow(context: Context, { life, details }: BenchPoint, gauges: readonly GaugeOnRecord[]) {
   const series = seriesNow(context).ofPoint(life);
   const gauge = likelyGauge(details, gauges);
   const { pointId, assemblyId, positionId, assembly, item, position, point, wears, safety } = life;

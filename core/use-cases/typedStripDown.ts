@@ -2,11 +2,12 @@ import type { StripDownDraft } from '../contract/stripDown.ts';
 import { RefusedError } from '../outcome.ts';
 import { positionsOf } from '../record/assemblyStore.ts';
 import { type GaugeOnRecord, listGauges } from '../record/gaugeStore.ts';
-import { judgePointSizes, type SizeJudgement } from '../series/judgeSize.ts';
+import type { SizeJudgement } from '../series/judgeSize.ts';
 import type { PointLife, Size } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import { pastDay } from './asked.ts';
 import { type Context, recordOf } from './context.ts';
+import { judgeAmongOthers } from './laterDoubts.ts';
 import { type BenchPoint, pointsOnMachine } from './pointsOnMachine.ts';
 import { hoursOfMachine, seriesNow } from './seriesNow.ts';
 
@@ -116,7 +117,7 @@ export function judgeTyped(context: Context, { draft, takenOn, sizes }: TypedStr
         })),
       ].sort(byDay),
     };
-    const found = judgePointSizes(withTyped, tolerances.get(point.life.partClass) ?? null);
+    const found = judgeAmongOthers(withTyped, point.life, tolerances.get(point.life.partClass) ?? null);
     for (const { size } of typed) {
       const judgement = found.get(size.id);
       if (judgement) judged.set(-1 - size.id, judgement);

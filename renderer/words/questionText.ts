@@ -57,6 +57,10 @@ export const questionSentences: Record<string, Sentence> = {
     fact: `${size(f.sizeMm, c)} is ${better(c)} than ${size(f.lastSizeMm, c)}${on(f.lastOn)}${gaugeError(c)}.`,
     meanwhile: KEPT_OUT,
   }),
+  'worse-than-later': (f, c) => ({
+    fact: `${size(f.laterSizeMm, c)}, read later${on(f.laterOn)}, is ${better(c)} than ${size(f.sizeMm, c)}${gaugeError(c)}.`,
+    meanwhile: KEPT_OUT,
+  }),
   'better-than-new': (f, c) => ({
     fact: `${size(f.sizeMm, c)} is ${better(c)} than new, ${limitFigure(Number(f.newSizeMm), c.mark)}${gaugeError(c)}.`,
     meanwhile: KEPT_OUT,

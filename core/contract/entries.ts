@@ -1,0 +1,72 @@
+import { z } from 'zod';
+import { operation } from './operation.ts';
+import { zDay, zId } from './shapes.ts';
+
+/** How many rows of each sort an entry brought. */
+export const zEntryRows = z.object({
+  machines: z.int(),
+  dialReadings: z.int(),
+  assemblies: z.int(),
+  points: z.int(),
+  limits: z.int(),
+  stripDowns: z.int(),
+  sizes: z.int(),
+  /** of them: put right, struck or answered */
+  sizesPutRight: z.int(),
+  renewals: z.int(),
+  findings: z.int(),
+  closings: z.int(),
+  moves: z.int(),
+  /** shop settings, part classes, owners, meters, shares */
+  others: z.int(),
+});
+export type EntryRows = z.infer<typeof zEntryRows>;
+
+/** One act of one person: everything in it came in together, and goes out together when it is undone. */
+export const zEntry = z.object({
+  entryId: zId,
+  madeAt: z.string(),
+  madeBy: z.string(),
+  /** the operation, "stripDown/save" */
+  what: z.string(),
+  undoneAt: z.string().nullable(),
+  undoneBy: z.string().nullable(),
+  rows: zEntryRows,
+  /** machines it is about; the first few of an import */
+  machines: z.array(z.object({ machineId: zId, name: z.string() })),
+  machineCount: z.int(),
+  /** first and last day of what it brought */
+  fromOn: zDay.nullable(),
+  toOn: zDay.nullable(),
+  /** the sheet, where the entry is one strip-down */
+  stripDownId: zId.nullable(),
+});
+export type Entry = z.infer<typeof zEntry>;
+
+export const entriesList = operation(
+  'entries/list',
+  z.object({
+    /** only what was entered before this one; null: from the newest on */
+    beforeEntryId: zId.nullable(),
+    limit: z.int().min(1).max(200),
+  }),
+  z.object({
+    entries: z.array(zEntry),
+    /** there are older ones */
+    more: z.boolean(),
+    /** the one that undo would take back; null: none can be */
+    undoableEntryId: zId.nullable(),
+  }),
+  { title: 'Who changed what and when, newest first' },
+);
+
+export const entriesUndoLast = operation(
+  'entries/undoLast',
+  z.object({
+    /** the last entry that stands, as the person saw it */
+    entryId: zId,
+    by: z.string().max(120),
+  }),
+  z.object({ entryId: zId, undoableEntryId: zId.nullable() }),
+  { title: 'Take the last entry back: its rows count no more, and stay in the record' },
+);

@@ -1,0 +1,135 @@
+import type { Day } from '../units/day.ts';
+import { bulk } from './bulk.ts';
+import type { ReadableRecord } from './recordFile.ts';
+
+/** Written beside an entry that was taken back: who did it, and when. It has no rows of its own. */
+export const UNDO = 'entries/undoLast';
+/** Not acts of a person: what they laid down is the ground of the record. */
+const LAID_DOWN = ['record/startEmpty', 'record/openDemo'];
+
+export type EntryOnRecord = {
+  id: number;
+  madeAt: string;
+  madeBy: string;
+  what: string;
+  undoneAt: string | null;
+  undoneBy: string | null;
+};
+
+type Row = [number, string, string, string, string | null, string | null];
+const entry = ([id, madeAt, madeBy, what, undoneAt, undoneBy]: Row): EntryOnRecord => ({
+  id,
+  madeAt,
+  madeBy,
+  what,
+  undoneAt,
+  undoneBy,
+});
+const SELECT = `SELECT e.id, e.made_at, e.made_by, e.what, e.undone_at,
+  (SELECT u.made_by FROM entries u WHERE u.what = '${UNDO}' AND u.made_at = e.undone_at AND u.id > e.id ORDER BY u.id LIMIT 1)
+  FROM entries e`;
+
+/** Entries, newest first; of those that only took another back it is said at that other. */
+export const listEntries = (db: ReadableRecord, beforeId: number | null, limit: number): EntryOnRecord[] =>
+  bulk<Row>(
+    db,
+    `${SELECT} WHERE e.what <> '${UNDO}' AND (@beforeId IS NULL OR e.id < @beforeId) ORDER BY e.id DESC LIMIT @limit`,
+    { beforeId, limit },
+  ).map(entry);
+
+export const readEntry = (db: ReadableRecord, id: number): EntryOnRecord | null =>
+  bulk<Row>(db, `${SELECT} WHERE e.id = @id`, { id }).map(entry)[0] ?? null;
+
+/** Entries made through one operation since another was last made, newest first, undone ones left out. */
+export const entriesSince = (db: ReadableRecord, what: string, since: string): EntryOnRecord[] =>
+  bulk<Row>(
+    db,
+    `${SELECT} WHERE e.what = @what AND e.undone_at IS NULL
+       AND e.id > COALESCE((SELECT max(s.id) FROM entries s WHERE s.what = @since AND s.undone_at IS NULL), 0)
+     ORDER BY e.id DESC`,
+    { what, since },
+  ).map(entry);
+
+/** The last entry that stands; null: what stands is the ground of the record, which is not taken back. */
+export function lastUndoable(db: ReadableRecord): EntryOnRecord | null {
+  const [last] = bulk<Row>(
+    db,
+    `${SELECT} WHERE e.what <> '${UNDO}' AND e.undone_at IS NULL ORDER BY e.id DESC LIMIT 1`,
+    {},
+  ).map(entry);
+  return last && !LAID_DOWN.includes(last.what) ? last : null;
+}
+
+export type RowsOfEntry = {
+  entryId: number;
+  sort: string;
+  machineId: number | null;
+  rows: number;
+  fromOn: Day | null;
+  toOn: Day | null;
+};
+
+/** Every table whose rows belong to entries, with the machine and the day its rows are about. */
+const SORTS: readonly (readonly [sort: string, from: string, machine: string, day: string])[] = [
+  ['machines', 'machines r', 'r.id', 'NULL'],
+  ['dialReadings', 'dial_readings r', 'r.machine_id', 'r.taken_on'],
+  ['assemblies', 'assemblies r', 'NULL', 'NULL'],
+  ['points', 'measuring_points r', 'NULL', 'NULL'],
+  [
+    'limits',
+    'point_limits r JOIN measuring_points p ON p.id = r.point_id JOIN positions o ON o.id = p.position_id',
+    '(SELECT s.machine_id FROM sittings s WHERE s.assembly_id = o.assembly_id AND s.machine_id IS NOT NULL ORDER BY s.id DESC LIMIT 1)',
+    'r.from_on',
+  ],
+  ['stripDowns', 'strip_downs r', 'r.machine_id', 'r.taken_on'],
+  ['sizes', 'sizes r JOIN strip_downs v ON v.id = r.strip_down_id', 'v.machine_id', 'v.taken_on'],
+  [
+    'sizesPutRight',
+    'sizes r JOIN strip_downs v ON v.id = r.strip_down_id AND r.chain_id IS NOT NULL',
+    'v.machine_id',
+    'v.taken_on',
+  ],
+  ['renewals', 'renewals r JOIN strip_downs v ON v.id = r.strip_down_id', 'v.machine_id', 'v.taken_on'],
+  [
+    'findings',
+    'findings r',
+    '(SELECT s.machine_id FROM sittings s WHERE s.assembly_id = r.assembly_id AND s.machine_id IS NOT NULL ORDER BY s.id DESC LIMIT 1)',
+    'r.taken_on',
+  ],
+  [
+    'closings',
+    'finding_closings r JOIN findings f ON f.id = r.finding_id',
+    '(SELECT s.machine_id FROM sittings s WHERE s.assembly_id = f.assembly_id AND s.machine_id IS NOT NULL ORDER BY s.id DESC LIMIT 1)',
+    'r.closed_on',
+  ],
+  ['moves', 'sittings r', 'r.machine_id', 'r.from_on'],
+  ['others', 'ownerships r', 'r.machine_id', 'NULL'],
+  ['others', 'meters r', 'r.machine_id', 'NULL'],
+  ['others', 'work_shares r', 'r.machine_id', 'r.from_on'],
+  ['others', 'class_knowledge r', 'NULL', 'NULL'],
+  ['others', 'part_classes r', 'NULL', 'NULL'],
+  ['others', 'shop_settings r', 'NULL', 'NULL'],
+];
+
+/** What each of the entries named brought: how many rows of a sort, about which machine, of which days. */
+export const rowsOfEntries = (db: ReadableRecord, entryIds: readonly number[]): RowsOfEntry[] =>
+  bulk<[number, string, number | null, number, Day | null, Day | null]>(
+    db,
+    SORTS.map(
+      ([sort, from, machine, day]) =>
+        `SELECT r.entry_id, '${sort}', ${machine} AS machine_id, count(*), min(${day}), max(${day}) FROM ${from}
+         WHERE r.entry_id IN (SELECT value FROM json_each(@ids)) GROUP BY 1, 2, 3`,
+    ).join('\nUNION ALL\n'),
+    { ids: JSON.stringify(entryIds) },
+  ).map(([entryId, sort, machineId, rows, fromOn, toOn]) => ({ entryId, sort, machineId, rows, fromOn, toOn }));
+
+/** The one strip-down each of the entries brought; those that brought none or several are left out. */
+export const stripDownOfEntries = (db: ReadableRecord, entryIds: readonly number[]): Map<number, number> =>
+  new Map(
+    bulk<[number, number]>(
+      db,
+      `SELECT entry_id, min(id) FROM strip_downs WHERE entry_id IN (SELECT value FROM json_each(@ids))
+       GROUP BY entry_id HAVING count(*) = 1`,
+      { ids: JSON.stringify(entryIds) },
+    ),
+  );

@@ -1,0 +1,52 @@
+import { and, eq } from 'drizzle-orm';
+import { assertInvariant } from '../outcome.ts';
+import type { ReadableRecord } from './recordFile.ts';
+import { findings, renewals, sizes, stripDowns } from './schema.ts';
+
+/** A strip-down as it was first written, by the entry that brought it: what would be typed to write it again. */
+export function draftOfStripDown(db: ReadableRecord, stripDownId: number) {
+  const visit = db.read.select().from(stripDowns).where(eq(stripDowns.id, stripDownId)).get();
+  assertInvariant(visit && visit.machineId !== null, 'the strip-down is on record, on a machine');
+  const { machineId, takenOn, dialHours, fitter, note, entryId } = visit;
+  const sizeRows = db.read
+    .select()
+    .from(sizes)
+    .where(and(eq(sizes.stripDownId, stripDownId), eq(sizes.entryId, entryId)))
+    .orderBy(sizes.id)
+    .all();
+  const renewalRows = db.read
+    .select()
+    .from(renewals)
+    .where(and(eq(renewals.stripDownId, stripDownId), eq(renewals.entryId, entryId)))
+    .orderBy(renewals.id)
+    .all();
+  const findingRows = db.read
+    .select()
+    .from(findings)
+    .where(and(eq(findings.stripDownId, stripDownId), eq(findings.entryId, entryId)))
+    .orderBy(findings.id)
+    .all();
+  return {
+    machineId,
+    takenOn,
+    dialHours,
+    fitter,
+    note,
+    sizes: sizeRows.map(({ pointId, station, event, sizeMm, gaugeId, question, parked }) => ({
+      pointId,
+      station,
+      event,
+      sizeMm,
+      gaugeId,
+      answer: question !== null && !parked ? ('right-as-read' as const) : null,
+    })),
+    renewals: renewalRows.map(({ pointId, sizeMm, hoursKnown }) => ({ pointId, sizeMm, hoursKnown })),
+    findings: findingRows.map(({ assemblyId, positionId, kind, severity, note: seen }) => ({
+      assemblyId,
+      positionId,
+      kind,
+      severity,
+      note: seen,
+    })),
+  };
+}
