@@ -16,8 +16,15 @@ import { remarkOnFile } from './remark.ts';
  *
  * @param asOf rows dated later are brought in and noted: forecasts leave them out until their day
  * @param judgePoint how a point's sizes are judged (series/judgeSize.ts)
+ * @param told after each step, with the share of the steps done; what it throws ends the planning
  */
-export function planFolder(rows: FolderRows, known: KnownShop, asOf: Day, judgePoint: JudgePoint): Planning {
+export function planFolder(
+  rows: FolderRows,
+  known: KnownShop,
+  asOf: Day,
+  judgePoint: JudgePoint,
+  told: (share: number) => void = () => {},
+): Planning {
   let key = 0;
   const planning: Planning = {
     known,
@@ -30,15 +37,21 @@ export function planFolder(rows: FolderRows, known: KnownShop, asOf: Day, judgeP
   };
   planMachines(planning, rows['machines.csv']);
   planKnownAssemblies(planning);
+  told(0.1);
   planPoints(planning, rows['points.csv']);
   planClasses(planning, rows['classes.csv']);
   planMoves(planning, rows['moves.csv']);
+  told(0.2);
   planHours(planning, rows['hours.csv']);
+  told(0.4);
   const besideSizes = planSizes(planning, rows['sizes.csv']);
+  told(0.7);
   planNotedDials(planning, [...besideMoves(planning), ...besideSizes]);
   planFindings(planning, rows['findings.csv']);
   judgeHours(planning);
+  told(0.8);
   judgeSizes(planning, judgePoint);
+  told(1);
   noteLaterRows(planning, rows, asOf);
   return planning;
 }

@@ -35,7 +35,7 @@ export function planSizes(planning: Planning, rows: readonly SizeRow[]): NotedDi
     if (machine && row.dial_hours !== null && !onMoveDay)
       noted.push({ machine, takenOn: row.date, dialHours: row.dial_hours, line: row.line, column: 'dial_hours' });
   }
-  planning.plan.visits.push(...visits.values());
+  for (const visit of visits.values()) planning.plan.visits.push(visit);
   return noted;
 }
 

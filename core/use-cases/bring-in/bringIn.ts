@@ -1,6 +1,7 @@
 import type { ImportAccount } from '../../contract/record.ts';
+import type { Plan } from '../../exchange/plan.ts';
 import { planFolder } from '../../exchange/planFolder.ts';
-import { type FileBytes, readFolder } from '../../exchange/readFolder.ts';
+import { type FileBytes, type ReadFolder, readFolder } from '../../exchange/readFolder.ts';
 import type { Remark } from '../../exchange/remark.ts';
 import { type EntryMade, writeEntry } from '../../record/entry.ts';
 import type { ReadableRecord } from '../../record/recordFile.ts';
@@ -36,13 +37,29 @@ export function bringIn(
   made: EntryMade,
   { asOf, dryRun }: { asOf: Day; dryRun: boolean },
 ): ImportAccount {
-  const read = readFolder(files);
+  return bringInRows(record, readFolder(files), made, { asOf, dryRun });
+}
+
+/** How far an import is; what `told` throws ends it, and leaves the record as it was. */
+export type Told = (step: 'reading' | 'planning' | 'writing', share: number) => void;
+
+/** Rows that were read, from whatever file: fitted to the record, and brought in whole or not at all. */
+export function bringInRows(
+  record: ReadableRecord,
+  read: ReadFolder,
+  made: EntryMade,
+  { asOf, dryRun, told = () => {} }: { asOf: Day; dryRun: boolean; told?: Told },
+): ImportAccount {
   const known = knownShop(record);
   const classTolMm = new Map(
     known.life.partClasses.map(({ name, newSizeTolMm }) => [name.toLowerCase(), newSizeTolMm]),
   );
-  const planning = planFolder(read.rows, known, asOf, (point, partClass) =>
-    judgePointSizes(point, classTolMm.get(partClass.toLowerCase()) ?? null),
+  const planning = planFolder(
+    read.rows,
+    known,
+    asOf,
+    (point, partClass) => judgePointSizes(point, classTolMm.get(partClass.toLowerCase()) ?? null),
+    (share) => told('planning', share),
   );
   const faults = [...read.faults, ...planning.faults].sort(byPlace);
   const account = {
@@ -57,7 +74,7 @@ export function bringIn(
   let brought = NOTHING;
   try {
     writeEntry(record, made, (w, entryId) => {
-      const written = writePlan(w, entryId, planning.plan);
+      const written = writePlan(w, entryId, planning.plan, tellsEvery(1000, rowsToWrite(planning.plan), told));
       brought = written.brought;
       // a file brought in again has nothing new: it leaves no entry behind either
       if (dryRun || !written.anything) throw new DryRunEnds();
@@ -66,6 +83,17 @@ export function bringIn(
     if (!(thrown instanceof DryRunEnds)) throw thrown;
   }
   return { ...account, done: !dryRun, brought };
+}
+
+const rowsToWrite = ({ machines, visits }: Plan): number =>
+  machines.reduce((sum, { newDials }) => sum + newDials.size, 0) +
+  visits.reduce((sum, { sizes, renewals }) => sum + sizes.length + renewals.length, 0);
+
+function tellsEvery(rows: number, all: number, told: Told): () => void {
+  let written = 0;
+  return () => {
+    if (written++ % rows === 0) told('writing', written / all);
+  };
 }
 
 const byPlace = (a: Remark, b: Remark): number =>

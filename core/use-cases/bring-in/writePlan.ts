@@ -38,13 +38,20 @@ type Writing = {
   /** of every dial row in the plan, by the id it has there */
   dialIds: Map<number, number>;
   classIds: Map<string, number>;
+  told: () => void;
 };
 
 /**
  * Writes a plan without faults into the record; part of one entry, so that all of it is there or none.
+ * @param told before each meter reading, size and renewal; what it throws leaves the record as it was
  * @returns what was brought; `anything` also counts what only closes a finding on record
  */
-export function writePlan(w: WritableRecord, entryId: number, plan: Plan): { brought: Brought; anything: boolean } {
+export function writePlan(
+  w: WritableRecord,
+  entryId: number,
+  plan: Plan,
+  told: () => void = () => {},
+): { brought: Brought; anything: boolean } {
   const brought: Brought = {
     customers: 0,
     machines: 0,
@@ -64,6 +71,7 @@ export function writePlan(w: WritableRecord, entryId: number, plan: Plan): { bro
     pointIds: new Map(),
     dialIds: new Map(),
     classIds: new Map(),
+    told,
   };
   writeMachines(writing, plan);
   for (const machine of plan.machines) writeDials(writing, machine);
@@ -98,11 +106,12 @@ function writeMachines({ w, entryId, brought, machineIds }: Writing, plan: Plan)
 }
 
 /** In the order they go in, so that rows of one day keep it. */
-function writeDials({ w, entryId, brought, machineIds, dialIds }: Writing, machine: PlannedMachine): void {
+function writeDials({ w, entryId, brought, machineIds, dialIds, told }: Writing, machine: PlannedMachine): void {
   const machineId = idOf(machineIds, machine);
   for (const { id: key } of machine.life.dialEvents) {
     const dial = machine.newDials.get(key);
     if (!dial) continue;
+    told();
     const { takenOn, kind, dialHours, newDialHours, errorHours, parked } = dial.event;
     const id = insertDialReading(w, entryId, {
       machineId,
@@ -218,7 +227,8 @@ function writePoint(writing: Writing, point: PlannedPoint, positionId: number): 
   brought.points++;
 }
 
-function writeVisit({ w, entryId, brought, machineIds, pointIds, dialIds }: Writing, visit: PlannedVisit): void {
+function writeVisit(writing: Writing, visit: PlannedVisit): void {
+  const { w, entryId, brought, machineIds, pointIds, dialIds, told } = writing;
   const { machine, takenOn, dialHours } = visit;
   const stripDownId = insertStripDown(w, entryId, {
     machineId: machine && idOf(machineIds, machine),
@@ -229,6 +239,7 @@ function writeVisit({ w, entryId, brought, machineIds, pointIds, dialIds }: Writ
     note: '',
   });
   for (const { point, row, event, parked, question } of visit.sizes) {
+    told();
     const sizeId = insertSize(w, entryId, {
       stripDownId,
       pointId: idOf(pointIds, point),
@@ -245,6 +256,7 @@ function writeVisit({ w, entryId, brought, machineIds, pointIds, dialIds }: Writ
     brought.sizes++;
   }
   for (const { point, row, hoursKnown } of visit.renewals) {
+    told();
     insertRenewal(w, entryId, { stripDownId, pointId: idOf(pointIds, point), hoursKnown, sizeMm: row.size_mm });
     brought.renewals++;
   }
