@@ -64,18 +64,26 @@ export function planKnownAssemblies({ known, plan }: Planning): void {
 /** The assemblies, positions and points of points.csv. */
 export function planPoints(planning: Planning, rows: readonly RowOf<'points.csv'>[]): void {
   const inFile = new Set<string>();
+  const positionsOf = Map.groupBy(rows, ({ machine, assembly }) => `${machine}\n${assembly}`.toLowerCase());
   for (const row of rows) {
     const machine = machineOfRow(planning, row.line, 'machine', row.machine);
     if (!machine) continue;
     const name = [row.machine, row.assembly, row.position, row.point].join('\n').toLowerCase();
     if (inFile.has(name)) planning.faults.push(remarkAt(row.line, 'point', 'point-twice', 'each point once'));
-    else if (limitsAreSound(planning, row)) planPoint(planning, machine, row);
+    else if (limitsAreSound(planning, row)) {
+      planPoint(planning, machine, row, positionsOf.get(`${row.machine}\n${row.assembly}`.toLowerCase()) ?? []);
+    }
     inFile.add(name);
   }
 }
 
-function planPoint(planning: Planning, machine: PlannedMachine, row: RowOf<'points.csv'>): void {
-  const assembly = assemblyStartedOn(machine, row.assembly) ?? newAssembly(planning, machine, row.assembly);
+function planPoint(
+  planning: Planning,
+  machine: PlannedMachine,
+  row: RowOf<'points.csv'>,
+  laidOut: readonly RowOf<'points.csv'>[],
+): void {
+  const assembly = assemblyStartedOn(machine, row.assembly) ?? newAssembly(planning, machine, row.assembly, laidOut);
   const safety = row.safety === 'yes';
   const position = positionCalled(assembly, row.position) ?? newPosition(assembly, row.position, safety);
   const known = position.points.find(({ name }) => sameName(name, row.point));
@@ -96,12 +104,30 @@ function assemblyStartedOn(machine: PlannedMachine, name: string): PlannedAssemb
   );
 }
 
-function newAssembly(planning: Planning, machine: PlannedMachine, name: string): PlannedAssembly {
+/**
+ * The kind an assembly of a file is of: the one of its name, else the one that has every position it was given, if there
+ * is just one. The file names no kind; a "Pick-up hitch" with all the positions of one is drawn like one.
+ */
+function kindOf({ known }: Planning, name: string, laidOut: readonly RowOf<'points.csv'>[]): KnownKind | null {
+  const called = known.kinds.find((kind) => sameName(kind.name, name));
+  if (called) return called;
+  const fitting = known.kinds.filter((kind) =>
+    laidOut.every(({ position }) => kind.positions.some((its) => sameName(its.name, position))),
+  );
+  return fitting.length === 1 ? fitting[0]! : null;
+}
+
+function newAssembly(
+  planning: Planning,
+  machine: PlannedMachine,
+  name: string,
+  laidOut: readonly RowOf<'points.csv'>[],
+): PlannedAssembly {
   const assembly: PlannedAssembly = {
     id: null,
     key: planning.nextKey(),
     name,
-    kind: planning.known.kinds.find((kind) => sameName(kind.name, name)) ?? null,
+    kind: kindOf(planning, name, laidOut),
     sittings: [
       { machineId: machine.key, from: null, dialHours: null, toDialHours: null, machine, move: null, isNew: true },
     ],

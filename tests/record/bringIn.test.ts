@@ -73,6 +73,26 @@ describe('a folder brought in', () => {
     });
   });
 
+  test("knows an assembly by its positions when its name is nobody's kind", () => {
+    const pin = (position: string, kindName: string) =>
+      `M1,${kindName},${position},slack,Pivot slack,no,up,0.3,,1.3,,,0.05,0\n`;
+    const head = POINTS.split('\n')[0];
+    into({
+      ...SHOP,
+      'points.csv': `${head}\n${pin('Boom foot pin, left', 'The loader')}${pin('Tilt ram pin, boom end', 'The loader')}${pin('Boom foot pin, left', 'Odd one')}${pin('Chute hinge', 'Odd one')}`,
+      'sizes.csv': SIZES.split('\n')[0]!,
+    });
+    const kindOf = (name: string) =>
+      record.sqlite
+        .prepare(
+          'SELECT kinds.name FROM assemblies LEFT JOIN assembly_kinds kinds ON kinds.id = kind_id WHERE assemblies.name = ?',
+        )
+        .pluck()
+        .get(name);
+    expect(kindOf('The loader')).toBe('Front loader');
+    expect(kindOf('Odd one')).toBeNull();
+  });
+
   test('again makes no doubles, and true repeats stay repeats', () => {
     const twice = `${SIZES}M1,Hitch,Hook pin,diameter,,2024-06-10,1200,29.9,as-found,0.01\n`;
     into({ ...SHOP, 'sizes.csv': twice });
