@@ -75,13 +75,14 @@ describe('a folder brought in', () => {
 
   test("knows an assembly by its positions when its name is nobody's kind", () => {
     const pin = (position: string, kindName: string) =>
-      `M1,${kindName},${position},slack,Pivot slack,no,up,0.3,,1.3,,,0.05,0\n`;
+      `M1,${kindName},"${position}",slack,Pivot slack,no,up,0.3,,1.3,,,0.05,0\n`;
     const head = POINTS.split('\n')[0];
-    into({
+    const account = into({
       ...SHOP,
       'points.csv': `${head}\n${pin('Boom foot pin, left', 'The loader')}${pin('Tilt ram pin, boom end', 'The loader')}${pin('Boom foot pin, left', 'Odd one')}${pin('Chute hinge', 'Odd one')}`,
       'sizes.csv': SIZES.split('\n')[0]!,
     });
+    expect(account.faults).toEqual([]);
     const kindOf = (name: string) =>
       record.sqlite
         .prepare(
