@@ -14,7 +14,7 @@ import { SAVE_SHEET } from './oldSheetsBatch.ts';
 /**
  * Takes the last sheet back into its boxes: undone, and kept as typed, to be put right and saved again.
  *
- * @throws RefusedError not-a-sheet, draft-in-the-way (another one is typed on that machine), and as undoLast
+ * @throws RefusedError unknown-entry, not-a-sheet, draft-in-the-way (another one is typed on that machine), and as undoLast
  */
 export const oldSheetsTakeBackHandler: Handler<typeof oldSheetsTakeBack, Context> = (context, { entryId, by }) => {
   const record = recordOf(context);
@@ -28,7 +28,9 @@ export const oldSheetsTakeBackHandler: Handler<typeof oldSheetsTakeBack, Context
 
 function draftOfEntry(record: ReadableRecord, entryId: number): StripDownDraft {
   const stripDownId = stripDownOfEntries(record, [entryId]).get(entryId);
-  if (readEntry(record, entryId)?.what !== SAVE_SHEET || stripDownId === undefined)
+  const entry = readEntry(record, entryId);
+  if (!entry) throw new RefusedError({ code: 'unknown-entry', facts: { path: 'entryId', entryId } });
+  if (entry.what !== SAVE_SHEET || stripDownId === undefined)
     throw new RefusedError({ code: 'not-a-sheet', facts: { path: 'entryId', entryId } });
   return draftOfStripDown(record, stripDownId) as StripDownDraft;
 }

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { sizesQuestioned, zQuestionedSize } from '../contract/oldSheets.ts';
 import type { Handler } from '../contract/operation.ts';
+import { machineOrRefuse } from '../record/machineStore.ts';
 import { pointsOfAssemblies } from '../record/pointStore.ts';
 import { sizeRowsOfPoints } from '../record/sizeStore.ts';
 import type { Size } from '../shop/measuringPoint.ts';
@@ -13,6 +14,7 @@ import { seriesNow } from './seriesNow.ts';
 /** Newest day first: what was typed last is best remembered. Each is judged anew, among what has come in since. */
 export const sizesQuestionedHandler: Handler<typeof sizesQuestioned, Context> = (context, { machineId }) => {
   const record = recordOf(context);
+  if (machineId !== null) machineOrRefuse(record, machineId);
   const { life } = seriesNow(context);
   const points = life.points.filter(
     (point) => (machineId === null || point.machineId === machineId) && point.sizes.some(({ parked }) => parked),

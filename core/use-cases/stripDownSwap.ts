@@ -8,8 +8,9 @@ import type { SizeJudgement } from '../series/judgeSize.ts';
 import type { PointLife, Size } from '../shop/measuringPoint.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { judgeAmongOthers } from './laterDoubts.ts';
+import { pointsOnMachine } from './pointsOnMachine.ts';
 import { seriesNow } from './seriesNow.ts';
-import { sizesOfStripDown } from './stripDownRead.ts';
+import { sizesOfStripDown, stripDownOrRefuse } from './stripDownRead.ts';
 
 type Place = RequestOf<typeof stripDownSwap>['pairs'][number]['one'];
 
@@ -20,11 +21,12 @@ type Move = { from: SizeRow; to: Place; standing: SizeRow | null };
  * Sizes of a saved sheet change places. Every one is a correction of its own: the old row stays, the new one says why.
  * In its new place a size is judged anew, and kept aside where it is odd there.
  *
- * @throws RefusedError unknown-strip-down, place-twice, nothing-to-swap
+ * @throws RefusedError unknown-strip-down, unknown-point, place-twice, nothing-to-swap
  */
 export const stripDownSwapHandler: Handler<typeof stripDownSwap, Context> = (context, request) => {
   const { stripDownId, pairs, reason, by } = request;
-  refusePlacesTwice(pairs);
+  const { machineId, takenOn } = stripDownOrRefuse(recordOf(context), stripDownId);
+  refuseOddPlaces(pairs, pointsOnMachine(context, machineId, takenOn));
   const standing = standingRows(sizesOfStripDown(context, stripDownId));
   const moves = pairs.flatMap(({ one, other }) => [...movesOf(standing, one, other), ...movesOf(standing, other, one)]);
   if (moves.length === 0) throw new RefusedError({ code: 'nothing-to-swap', facts: { path: 'pairs' } });
@@ -53,10 +55,12 @@ export const stripDownSwapHandler: Handler<typeof stripDownSwap, Context> = (con
 
 const placeOf = ({ pointId, station }: Place, event: string): string => `${pointId}|${station}|${event}`;
 
-function refusePlacesTwice(pairs: RequestOf<typeof stripDownSwap>['pairs']): void {
+function refuseOddPlaces(pairs: RequestOf<typeof stripDownSwap>['pairs'], points: ReadonlyMap<number, unknown>): void {
   const seen = new Set<string>();
   for (const [i, { one, other }] of pairs.entries()) {
     for (const place of [one, other]) {
+      if (!points.has(place.pointId))
+        throw new RefusedError({ code: 'unknown-point', facts: { path: `pairs.${i}`, pointId: place.pointId } });
       const key = placeOf(place, '');
       if (seen.has(key)) throw new RefusedError({ code: 'place-twice', facts: { path: `pairs.${i}`, ...place } });
       seen.add(key);
@@ -88,7 +92,7 @@ function judgeMoved(context: Context, moves: readonly Move[]): Map<Move, SizeJud
   const judged = new Map<Move, SizeJudgement>();
   for (const [pointId, own] of Map.groupBy(moves, ({ to }) => to.pointId)) {
     const point = life.points.find((one) => one.pointId === pointId);
-    if (!point) throw new RefusedError({ code: 'unknown-point', facts: { path: 'pairs', pointId } });
+    if (!point) continue;
     const others: PointLife = { ...point, sizes: point.sizes.filter(({ id }) => !gone.has(id)) };
     const arrived = own.map(({ from, to }, i) => sizeAt(from, to, -1 - i));
     const withThem = { ...others, sizes: [...others.sizes, ...arrived].sort(byDay) };

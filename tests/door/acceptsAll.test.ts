@@ -10,6 +10,8 @@ beforeEach(() => {
 });
 afterEach(() => program.end());
 
+/** Those that take back the last entry, and the one before it, come first. */
+const FIRST = ['entries/undoLast', 'oldSheets/takeBack'];
 /** Those that put another record in place of this one come last. */
 const LAST = ['record/restore', 'exchange/restoreFolder', 'record/startEmpty', 'record/openDemo', 'record/open'];
 /** Those that can be asked while no record is open. */
@@ -29,6 +31,7 @@ test('every operation answers a sound request, and what it answers survives JSON
   const sound = await aHitchesRequests(program);
   const operations = [...allOperations] as Operation[];
   operations.sort((a, b) => LAST.indexOf(a.name) - LAST.indexOf(b.name));
+  operations.sort((a, b) => FIRST.indexOf(b.name) - FIRST.indexOf(a.name));
   for (const operation of operations) {
     const answer = await program.answer(operation, sound[operation.name] ?? {});
     expect({ operation: operation.name, answer }).toMatchObject({ answer: { ok: true } });

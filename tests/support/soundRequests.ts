@@ -1,3 +1,4 @@
+import { oldSheetsSave } from '#core/contract/oldSheets.ts';
 import { recordBackUp, recordBackups } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { slipMake } from '#core/contract/slip.ts';
@@ -17,7 +18,15 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     ...draft('2026-05-01', 3100),
     sizes: [aSize(pin.pointId, 295), aSize(strip.pointId, 11, 'front')],
   };
-  await program.ask(stripDownSave, { ...questioned, dialSure: false });
+  const { stripDownId } = await program.ask(stripDownSave, { ...questioned, dialSure: false });
+  // the two last entries: what takes one back asks for the last
+  const oldSheet = (day: string, dialHours: number) => ({
+    ...draft(day, dialHours),
+    sizes: [aSize(pin.pointId, 29.9)],
+    dialSure: false,
+  });
+  const before = await program.ask(oldSheetsSave, oldSheet('2023-01-10', 1500));
+  const last = await program.ask(oldSheetsSave, oldSheet('2024-01-10', 2000));
   const { points, dialRows } = await sheet();
   const sizes = points.flatMap(({ visits }) => visits.flatMap(({ stations }) => stations));
   const sizeId = sizes.find(({ parked }) => !parked)?.sizeId;
@@ -96,6 +105,32 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'slip/read': { slipId },
     'slips/list': {},
     'sheet/blank': { machineId },
+    'stripDown/read': { stripDownId },
+    'stripDown/swap': {
+      stripDownId,
+      pairs: [
+        { one: { pointId: strip.pointId, station: 'front' }, other: { pointId: strip.pointId, station: 'rear' } },
+      ],
+      reason: 'mixed up on the paper',
+      by: 'Bo',
+    },
+    'oldSheets/read': {},
+    'oldSheets/save': oldSheet('2025-01-10', 2500),
+    'oldSheets/takeBack': { entryId: last.entryId, by: 'Bo' },
+    'oldSheets/end': { by: 'Bo' },
+    'oldSheets/progress': {},
+    'point/add': {
+      machineId,
+      assemblyId: null,
+      assemblyName: 'Drawbar',
+      positionId: null,
+      position: { item: 1, name: 'Eye', safety: true },
+      point: takeIn.assemblies[0]?.positions[0]?.points[0],
+      by: 'Bo',
+    },
+    'sizes/questioned': { machineId },
+    'entries/list': { beforeEntryId: null, limit: 20 },
+    'entries/undoLast': { entryId: before.entryId, by: 'Bo' },
     'exchange/takePiece': { fileId: null, name: 'hours.csv', base64: base64('machine\n') },
     'exchange/dropFile': { fileId: 'file-1' },
     'exchange/exportFolder': { toFolder: `${program.folder}/exported` },
