@@ -1,13 +1,16 @@
 import { entriesList, entriesUndoLast } from './entries.ts';
 import {
+  exchangeBringInSheet,
   exchangeDropFile,
   exchangeExportFolder,
   exchangeExportWorkbook,
+  exchangeLookAtSheet,
   exchangeRestoreFolder,
   exchangeTakePiece,
 } from './exchange.ts';
 import { forecastAll, forecastWhy } from './forecast.ts';
 import { hoursAdd, hoursPutRight } from './hours.ts';
+import { jobsCancel, jobsStart, jobsState } from './jobs.ts';
 import {
   assemblyAdd,
   assemblyMove,
@@ -21,6 +24,7 @@ import {
 import { sheetBlank } from './measuringSheet.ts';
 import {
   oldSheetsEnd,
+  oldSheetsGrid,
   oldSheetsProgress,
   oldSheetsRead,
   oldSheetsSave,
@@ -83,6 +87,7 @@ export const allOperations = [
   sheetBlank,
   stripDownRead,
   oldSheetsRead,
+  oldSheetsGrid,
   oldSheetsSave,
   oldSheetsTakeBack,
   oldSheetsEnd,
@@ -114,4 +119,9 @@ export const allOperations = [
   exchangeExportFolder,
   exchangeExportWorkbook,
   exchangeRestoreFolder,
+  exchangeLookAtSheet,
+  exchangeBringInSheet,
+  jobsStart,
+  jobsState,
+  jobsCancel,
 ] as const;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { zNewPoint } from './machine.ts';
+import { zFinding, zNewPoint } from './machine.ts';
 import { operation } from './operation.ts';
 import { zDay, zId, zMeasures, zName, zQuestion, zSizeEvent } from './shapes.ts';
 import { zFindingEntry, zRenewalEntry, zSheetRow, zStripDownDraft } from './stripDown.ts';
@@ -47,6 +47,24 @@ export const oldSheetsRead = operation(
     takeBackEntryId: zId.nullable(),
   }),
   { title: 'The batch of old strip-down sheets in hand' },
+);
+
+/** The grid of one old sheet: sizes beside its boxes are the last ones before its day, not the latest on record. */
+export const oldSheetsGrid = operation(
+  'oldSheets/grid',
+  z.object({
+    machineId: zId,
+    /** null: not known yet */
+    takenOn: zDay.nullable(),
+  }),
+  z.object({
+    rows: z.array(zSheetRow),
+    openFindings: z.array(zFinding),
+    draft: zStripDownDraft.nullable(),
+    /** dial the meter showed about that day, by what has been read before and after [h] */
+    dialHours: z.number().nullable(),
+  }),
+  { title: 'The grid of an old strip-down sheet, with the sizes before its day' },
 );
 
 /** One sheet, one entry, in one step. No forecast is made: that waits until the batch ends. */

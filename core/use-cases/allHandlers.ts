@@ -2,6 +2,7 @@ import type { allOperations } from '../contract/allOperations.ts';
 import type { Handlers } from '../contract/operation.ts';
 import { assemblyAddHandler } from './assemblyAdd.ts';
 import { assemblyMoveHandler } from './assemblyMove.ts';
+import { exchangeBringInSheetHandler } from './bringInSheet.ts';
 import { classesListHandler } from './classesList.ts';
 import { classSaveHandler } from './classSave.ts';
 import type { Context } from './context.ts';
@@ -19,13 +20,16 @@ import { gaugeSaveHandler } from './gaugeSave.ts';
 import { exchangeDropFileHandler, exchangeTakePieceHandler } from './givenFiles.ts';
 import { hoursAddHandler } from './hoursAdd.ts';
 import { hoursPutRightHandler } from './hoursPutRight.ts';
+import { jobsCancelHandler, jobsStartHandler, jobsStateHandler } from './jobs/jobs.ts';
 import { kindSaveHandler } from './kindSave.ts';
+import { exchangeLookAtSheetHandler } from './lookAtSheet.ts';
 import { machineChangeHandler } from './machineChange.ts';
 import { machineReadHandler } from './machineRead.ts';
 import { machinesListHandler } from './machinesList.ts';
 import { machineTakeInHandler } from './machineTakeIn.ts';
 import { sheetBlankHandler } from './measuringSheet.ts';
 import { oldSheetsEndHandler, oldSheetsProgressHandler } from './oldSheetsEnd.ts';
+import { oldSheetsGridHandler } from './oldSheetsGrid.ts';
 import { oldSheetsReadHandler } from './oldSheetsRead.ts';
 import { oldSheetsSaveHandler } from './oldSheetsSave.ts';
 import { oldSheetsTakeBackHandler } from './oldSheetsTakeBack.ts';
@@ -85,6 +89,7 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'sheet/blank': sheetBlankHandler,
   'stripDown/read': stripDownReadHandler,
   'oldSheets/read': oldSheetsReadHandler,
+  'oldSheets/grid': oldSheetsGridHandler,
   'oldSheets/save': oldSheetsSaveHandler,
   'oldSheets/takeBack': oldSheetsTakeBackHandler,
   'oldSheets/end': oldSheetsEndHandler,
@@ -116,4 +121,9 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'exchange/exportFolder': exchangeExportFolderHandler,
   'exchange/exportWorkbook': exchangeExportWorkbookHandler,
   'exchange/restoreFolder': exchangeRestoreFolderHandler,
+  'exchange/lookAtSheet': exchangeLookAtSheetHandler,
+  'exchange/bringInSheet': exchangeBringInSheetHandler,
+  'jobs/start': jobsStartHandler,
+  'jobs/state': jobsStateHandler,
+  'jobs/cancel': jobsCancelHandler,
 };

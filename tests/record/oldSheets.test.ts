@@ -3,6 +3,7 @@ import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
 import {
   oldSheetsEnd,
+  oldSheetsGrid,
   oldSheetsProgress,
   oldSheetsRead,
   oldSheetsSave,
@@ -115,6 +116,18 @@ describe('a batch of old sheets', () => {
     expect(asked?.question.code).toBe('worse-than-later');
     await program.ask(sizeAnswer, { sizeId: asked!.sizeId, answer: 'right-as-read', by: 'Bo' });
     expect(kept(shop.strip.pointId)[0]).toEqual(['2023-05-01', 'front', 10.2, false]);
+  });
+
+  test('beside its boxes stand the sizes before its day, and the dial the meter showed about then', async () => {
+    await program.ask(oldSheetsSave, front('2023-01-10', 2000, 11.4));
+    await program.ask(oldSheetsSave, front('2025-01-10', 3000, 10.8));
+    const grid = async (takenOn: string | null) => {
+      const { rows, dialHours } = await program.ask(oldSheetsGrid, { machineId: shop.machineId, takenOn });
+      return [rows[0]?.stations[0]?.lastSizeMm, dialHours === null ? null : Math.round(dialHours / 10) * 10];
+    };
+    expect(await grid('2024-01-10')).toEqual([11.4, 2500]);
+    expect(await grid('2022-07-11')).toEqual([null, 1500]);
+    expect((await grid(null))[0]).toBe(10.8);
   });
 
   test('an empty sheet is refused, and a day to come', async () => {
