@@ -39,10 +39,12 @@ export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose
       : null;
 
   // where the machine is known the dial is what is typed
-  const focusDial = () => strip.current?.querySelector<HTMLElement>('input.number')?.focus();
+  const [dialAsked, setDialAsked] = useState(opening.machineId === undefined ? 0 : 1);
+  // after the boxes stand: an answer may have put other ones there
   useEffect(() => {
-    if (opening.machineId !== undefined) strip.current?.querySelector<HTMLElement>('input.number')?.focus();
-  }, [opening]);
+    if (dialAsked > 0) strip.current?.querySelector<HTMLElement>('input.number')?.focus();
+  }, [dialAsked]);
+  const focusDial = () => setDialAsked((times) => times + 1);
 
   const change = (next: Partial<Form>) => {
     setForm({ ...form, ...next });

@@ -19,6 +19,9 @@ const severities = Object.entries(SEVERITY_LETTERS).map(([value, letter]) => ({
   text: severityWords[value as FindingEntry['severity']],
 }));
 
+/** A box or a choice; on a key, Enter presses the key. */
+const isBox = (target: EventTarget): boolean => target instanceof HTMLInputElement;
+
 /** What was seen at a position, entered under its row: two letters, a note, Enter. */
 export function FindingStrip({
   assemblyId,
@@ -47,16 +50,13 @@ export function FindingStrip({
       ref={strip}
       className="finding-strip"
       aria-label={words.addSeenAt(position)}
-      onKeyDown={(event) => {
-        if (event.key === 'Escape') {
-          event.preventDefault();
-          onLeave();
-        }
-        // Enter on a key presses the key
-        if (event.key === 'Enter' && event.target instanceof HTMLInputElement) {
-          event.preventDefault();
-          add();
-        }
+      // before the choices see it: they would take Enter as choosing the one that has the focus
+      onKeyDownCapture={(event) => {
+        const does = event.key === 'Escape' ? onLeave : event.key === 'Enter' && isBox(event.target) ? add : null;
+        if (!does) return;
+        event.preventDefault();
+        event.stopPropagation();
+        does();
       }}
     >
       <Choice label={words.kind} options={kinds} value={kind} onChange={setKind} />

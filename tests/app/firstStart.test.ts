@@ -1,0 +1,65 @@
+import { expect } from 'vitest';
+import { expectAxeClean } from './screens.ts';
+import { windowTest } from './windowTest.ts';
+
+const csv = (name: string, text: string) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
+
+const MACHINES =
+  'machine,customer,make,model,serial,built_year,meter_digits,hours_before,work_share\nTarrow 90,Under Crag,,,,,5,,\n';
+const HOURS =
+  'machine,date,dial_hours,event,new_dial_hours,hours_error\nTarrow 90,2024-01-10,4120,reading,,\nTarrow 90,2026-01-12,';
+
+windowTest('first start offers five ways, and the demo is one key away', async ({ open }) => {
+  const { page } = await open({ asOf: '2026-11-09', width: 1280, height: 800 });
+  for (const way of [
+    'Open the demo workshop',
+    'Start empty',
+    'Bring in CSV files',
+    'Open an existing record',
+    'Restore a backup',
+  ]) {
+    await page.getByRole('button', { name: way }).waitFor();
+  }
+  await expectAxeClean(page);
+  await page.keyboard.press('d');
+  await page.getByRole('link', { name: 'Strip-down' }).waitFor();
+});
+
+windowTest(
+  'files with a fault are accounted for row by row and change nothing; put right they come in',
+  async ({ open }) => {
+    const { page, ask } = await open({ asOf: '2026-11-09', width: 1280, height: 800 });
+    await page.getByRole('button', { name: 'Bring in CSV files' }).waitFor();
+    await page.keyboard.press('c');
+    const picker = page.locator('input[type=file]');
+    await picker.setInputFiles([csv('machines.csv', MACHINES), csv('hours.csv', `${HOURS}812,reading,,\n`)]);
+    await page.getByText(/row cannot be read\. Nothing was brought in\./).waitFor();
+    const fault = page.getByRole('row').filter({ hasText: 'hours.csv' });
+    expect(await fault.getByRole('cell').allTextContents()).toEqual([
+      'hours.csv',
+      '3',
+      'dial_hours',
+      '812',
+      expect.stringContaining('4120'),
+    ]);
+    await expectAxeClean(page);
+    expect(await ask('record/state', {})).toMatchObject({ ok: true, value: { counts: { machines: 0 } } });
+
+    await picker.setInputFiles([csv('machines.csv', MACHINES), csv('hours.csv', `${HOURS}5812,reading,,\n`)]);
+    await page.getByText('All rows can be read. Nothing is brought in yet.').waitFor();
+    await page.getByText('1 customer, 1 machine, 2 meter readings').waitFor();
+    await page.keyboard.press('b');
+    await page.getByRole('link', { name: 'Strip-down' }).waitFor();
+    expect(await ask('record/state', {})).toMatchObject({ ok: true, value: { open: true, counts: { machines: 1 } } });
+  },
+);
+
+windowTest('a record is opened by its path, and one that is none is refused with what is safe', async ({ open }) => {
+  const { page, ask, folder } = await open({ asOf: '2026-11-09' });
+  await page.getByRole('button', { name: 'Open an existing record' }).waitFor();
+  await page.keyboard.press('o');
+  await page.keyboard.type(`${folder}/nothing here.hoursandwear`);
+  await page.keyboard.press('Enter');
+  await page.getByRole('alert').waitFor();
+  expect(await ask('record/state', {})).toMatchObject({ ok: true, value: { open: false } });
+});

@@ -1,0 +1,50 @@
+import { expect } from 'vitest';
+import { machinesList } from '#core/contract/machine.ts';
+import { expectAxeClean, goTo, smallShop, told } from './screens.ts';
+import { windowTest } from './windowTest.ts';
+
+windowTest('hours are entered from any screen by one key, and a new meter goes on counting', async ({ open }) => {
+  const { page, ask } = await open({ asOf: '2025-11-09', width: 1280, height: 800 });
+  await smallShop(ask);
+  await page.reload();
+  await goTo(page, '/part-classes');
+  await page.keyboard.press('h');
+  const strip = page.getByRole('region', { name: 'Hours' });
+  await strip.waitFor();
+  await expectAxeClean(page);
+  // the screen stays in sight below it
+  await page.getByRole('heading', { name: 'Part classes' }).waitFor();
+
+  await page.keyboard.type('crag');
+  await page.keyboard.press('ArrowDown');
+  await page.keyboard.press('Enter');
+  await page.keyboard.press('Enter');
+  await page.keyboard.type('40');
+  await page.keyboard.press('Enter');
+  await page.getByText(/40 h now: the dial went back/).waitFor();
+  await page.keyboard.press('n');
+  expect(await strip.getByLabel('New meter shows').inputValue()).toBe('40');
+  await page.keyboard.type('5 610');
+  await page.keyboard.press('Enter');
+  await page.getByText(/Tarrow 90: kept/).waitFor();
+
+  const [machine] = (await told(ask, machinesList, {})).machines;
+  expect(machine?.hours.dialHours).toBeCloseTo(40, 6);
+  expect(machine?.hours.machineHours).toBeCloseTo(5610, 6);
+
+  await page.keyboard.press('Escape');
+  await strip.waitFor({ state: 'detached' });
+});
+
+windowTest('what is missing is asked for, and nothing goes in', async ({ open }) => {
+  const { page, ask } = await open({ asOf: '2025-11-09' });
+  await smallShop(ask);
+  await page.reload();
+  await goTo(page, '/shop');
+  await page.locator('h1').click();
+  await page.keyboard.press('h');
+  const strip = page.getByRole('region', { name: 'Hours' });
+  await strip.getByRole('button', { name: 'Enter hours' }).click();
+  await page.getByText('What does the dial show?').waitFor();
+  await page.getByText('Which machine?').waitFor();
+});

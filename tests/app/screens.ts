@@ -1,0 +1,107 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { hoursAdd } from '#core/contract/hours.ts';
+import { machineTakeIn } from '#core/contract/machine.ts';
+import type { AskOf, Operation, ReplyOf } from '#core/contract/operation.ts';
+import { recordStartEmpty } from '#core/contract/record.ts';
+import { shopRead } from '#core/contract/shop.ts';
+import { stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
+import type { OpenProgram } from '#core/shells/openProgram.ts';
+
+/** Goes to a screen by its address and waits until its sheet stands. */
+export async function goTo(page: Page, address: string): Promise<void> {
+  await page.evaluate((to) => {
+    window.location.hash = to;
+  }, address);
+  await page.locator('main.sheet h1').first().waitFor();
+}
+
+/** Nothing on the screen that axe knows a rule against. */
+export async function expectAxeClean(page: Page): Promise<void> {
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join('; ')}`)).toEqual(
+    [],
+  );
+}
+
+/** What the program answers past the window; a refusal fails the test. */
+export async function told<O extends Operation>(
+  ask: OpenProgram['ask'],
+  operation: O,
+  request: AskOf<O>,
+): Promise<ReplyOf<O>> {
+  const answer = await ask(operation.name, request);
+  if (!answer.ok) throw new Error(`${operation.name} refused: ${JSON.stringify(answer.fault)}`);
+  return answer.value as ReplyOf<O>;
+}
+
+export const SMALL_SHOP = {
+  machine: 'Tarrow 90',
+  customer: 'Under Crag',
+  /** last reading of its meter */
+  dialHours: 5600,
+  /** sizes of its first strip as last found: front, middle, rear */
+  strip: [10.2, 10.6, 10.4],
+} as const;
+
+/** One machine with a hitch, read and measured once: enough to type into, and no learning to wait for. */
+export async function smallShop(ask: OpenProgram['ask']): Promise<{ machineId: number }> {
+  await told(ask, recordStartEmpty, {});
+  const { kinds } = await told(ask, shopRead, {});
+  const kind = kinds.find(({ name }) => name === 'Telescopic pick-up hitch');
+  if (!kind) throw new Error('a new record has the hitch among its kinds');
+  const { machineId } = await told(ask, machineTakeIn, {
+    customerId: null,
+    customer: { name: SMALL_SHOP.customer, place: 'Crag Foot', address: '', phone: '', email: '' },
+    machine: {
+      name: SMALL_SHOP.machine,
+      make: '',
+      model: '',
+      serial: 'AX-2207',
+      builtYear: 2016,
+      note: '',
+      meterDigits: 5,
+      hoursBefore: null,
+      workShare: 1,
+    },
+    dial: { takenOn: '2024-11-04', dialHours: 5000, estimate: false, saidBy: 'Ines' },
+    assemblies: [
+      { kind: kind.name, name: 'Pick-up hitch', serial: '', fittedMachineHours: 0, positions: kind.positions },
+    ],
+  });
+  const { rows } = await told(ask, stripDownSheet, { machineId });
+  const sizes = rows.slice(0, 2).flatMap(({ pointId, stations, gaugeId }) =>
+    stations.map(({ station }, i) => ({
+      pointId,
+      station,
+      event: 'as-found' as const,
+      sizeMm: SMALL_SHOP.strip[i] ?? 10,
+      gaugeId,
+      answer: null,
+    })),
+  );
+  await told(ask, stripDownSave, {
+    machineId,
+    takenOn: '2025-01-10',
+    dialHours: 5100,
+    fitter: 'Ines',
+    note: '',
+    sizes,
+    renewals: [],
+    findings: [],
+    dialSure: false,
+  });
+  const { dialHours } = SMALL_SHOP;
+  await told(ask, hoursAdd, {
+    machineId,
+    takenOn: '2025-11-03',
+    kind: 'reading',
+    dialHours,
+    newDialHours: null,
+    errorHours: null,
+    saidBy: 'Ines',
+    sure: true,
+  });
+  return { machineId };
+}
