@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { operation } from './operation.ts';
-import { zImportRemark } from './record.ts';
+import { zImportAccount, zImportRemark } from './record.ts';
 
 /** Whole path on this computer. */
 const zPath = z.string().min(1).max(1000);
@@ -83,3 +83,104 @@ export const exchangeRestoreFolder = operation(
   }),
   { title: 'Bring an exported folder back, as a record of its own' },
 );
+
+// ---- one sheet
+
+/** What the rows of a single sheet are. */
+export const zSheetNoun = z.enum(['machines', 'hours', 'points', 'sizes', 'findings']);
+export type SheetNoun = z.infer<typeof zSheetNoun>;
+
+export const zDateOrder = z.enum(['ymd', 'dmy', 'mdy']);
+const zDecimalMark = z.enum(['.', ',']);
+const zUnit = z.enum(['mm', 'in', 'h']);
+
+/** How a sheet is read: where each of our columns comes from, and what is asked once for the whole of it. */
+export const zSheetMapping = z.object({
+  columns: z
+    .array(
+      z.object({
+        /** ours: "size_mm" */
+        column: z.string().min(1).max(60),
+        /** column of the sheet, from 0; null: `fixed` stands in every row */
+        place: z.int().min(0).max(999).nullable(),
+        fixed: z.string().max(200),
+        /** of the sheet's numbers; null: as ours */
+        unit: zUnit.nullable(),
+      }),
+    )
+    .max(40),
+  dateOrder: zDateOrder,
+  decimalMark: zDecimalMark,
+  /** row of the sheet its heads stand on, from 1 */
+  headRow: z.int().min(1).max(10_000),
+});
+export type SheetMapping = z.infer<typeof zSheetMapping>;
+
+export const exchangeLookAtSheet = operation(
+  'exchange/lookAtSheet',
+  z.object({
+    file: zGivenFile,
+    /** of a workbook; null: its first */
+    sheet: z.string().max(200).nullable(),
+    /** null: as its heads suggest */
+    noun: zSheetNoun.nullable(),
+    /** null: as found */
+    headRow: z.int().min(1).max(10_000).nullable(),
+  }),
+  z.object({
+    name: z.string(),
+    kind: z.enum(['csv', 'xlsx']),
+    bytes: z.int(),
+    sheets: z.array(z.string()),
+    sheet: z.string(),
+    /** rows under the heads that were looked at; `wholeFile` false: there are more */
+    rows: z.int(),
+    wholeFile: z.boolean(),
+    noun: zSheetNoun,
+    headRow: z.int(),
+    heads: z.array(z.object({ place: z.int(), head: z.string(), samples: z.array(z.string()) })),
+    /** ours, and which of the sheet's it seems to be */
+    columns: z.array(
+      z.object({
+        column: z.string(),
+        needed: z.boolean(),
+        holds: z.enum(['text', 'number', 'day']),
+        unit: zUnit.nullable(),
+        /** words it takes; empty: any text */
+        words: z.array(z.string()),
+        place: z.int().nullable(),
+        how: z.enum(['same', 'alias', 'near', 'remembered']).nullable(),
+        fixed: z.string(),
+        /** unit its head names */
+        sheetUnit: zUnit.nullable(),
+      }),
+    ),
+    remembered: z.boolean(),
+    /** null: the sheet does not tell, a person has to */
+    dateOrder: zDateOrder.nullable(),
+    decimalMark: zDecimalMark.nullable(),
+  }),
+  { title: 'Look at a single CSV or XLSX sheet: its heads, and which column each seems to be' },
+);
+
+export const zBringInSheet = z.object({
+  file: zGivenFile,
+  sheet: z.string().max(200).nullable(),
+  noun: zSheetNoun,
+  mapping: zSheetMapping,
+  dryRun: z.boolean(),
+});
+export type BringInSheet = z.infer<typeof zBringInSheet>;
+
+/** As of a folder; of long lists the first rows are given, and how many there are. */
+export const zSheetAccount = zImportAccount.extend({
+  rows: z.int(),
+  faultCount: z.int(),
+  cautionCount: z.int(),
+  noteCount: z.int(),
+});
+export type SheetAccount = z.infer<typeof zSheetAccount>;
+
+export const exchangeBringInSheet = operation('exchange/bringInSheet', zBringInSheet, zSheetAccount, {
+  title: 'Bring in a single CSV or XLSX sheet, all or nothing',
+});

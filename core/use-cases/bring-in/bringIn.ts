@@ -3,7 +3,8 @@ import type { Plan } from '../../exchange/plan.ts';
 import { planFolder } from '../../exchange/planFolder.ts';
 import { type FileBytes, type ReadFolder, readFolder } from '../../exchange/readFolder.ts';
 import type { Remark } from '../../exchange/remark.ts';
-import { type EntryMade, writeEntry } from '../../record/entry.ts';
+import { type EntryMade, recordRevision } from '../../record/entry.ts';
+import { writeEntryIfUnchanged } from '../../record/entryIfUnchanged.ts';
 import type { ReadableRecord } from '../../record/recordFile.ts';
 import { judgePointSizes } from '../../series/judgeSize.ts';
 import type { Day } from '../../units/day.ts';
@@ -50,6 +51,7 @@ export function bringInRows(
   made: EntryMade,
   { asOf, dryRun, told = () => {} }: { asOf: Day; dryRun: boolean; told?: Told },
 ): ImportAccount {
+  const revision = recordRevision(record);
   const known = knownShop(record);
   const classTolMm = new Map(
     known.life.partClasses.map(({ name, newSizeTolMm }) => [name.toLowerCase(), newSizeTolMm]),
@@ -73,7 +75,7 @@ export function bringInRows(
 
   let brought = NOTHING;
   try {
-    writeEntry(record, made, (w, entryId) => {
+    writeEntryIfUnchanged(record, made, revision, (w, entryId) => {
       const written = writePlan(w, entryId, planning.plan, tellsEvery(1000, rowsToWrite(planning.plan), told));
       brought = written.brought;
       // a file brought in again has nothing new: it leaves no entry behind either

@@ -1,0 +1,35 @@
+import { z } from 'zod';
+import { zBringInSheet, zSheetAccount } from './exchange.ts';
+import { operation } from './operation.ts';
+import { zFacts } from './shapes.ts';
+
+/** Work that takes long runs beside the program: it tells how far it is, and can be broken off with nothing half done. */
+const zJobAsk = z.discriminatedUnion('kind', [z.object({ kind: z.literal('bring-in-sheet'), ask: zBringInSheet })]);
+export type JobAsk = z.infer<typeof zJobAsk>;
+
+export const zJobState = z.object({
+  jobId: z.string(),
+  kind: z.enum(['bring-in-sheet']),
+  state: z.enum(['running', 'done', 'cancelled', 'refused']),
+  /** what it is at: "reading", "planning", "writing" */
+  step: z.string(),
+  /** share of the step that is done, 0 to 1 */
+  share: z.number(),
+  /** what came of it, once done */
+  account: zSheetAccount.nullable(),
+  /** why it was refused */
+  fault: z.object({ code: z.string(), path: z.string().optional(), facts: zFacts }).nullable(),
+});
+export type JobState = z.infer<typeof zJobState>;
+
+const zJobId = z.object({ jobId: z.string().max(40) });
+
+export const jobsStart = operation('jobs/start', z.object({ job: zJobAsk }), zJobState, {
+  title: 'Start long work beside the program',
+});
+export const jobsState = operation('jobs/state', zJobId, zJobState, {
+  title: 'How far long work is, or what came of it',
+});
+export const jobsCancel = operation('jobs/cancel', zJobId, zJobState, {
+  title: 'Break long work off; the record is then as it was before',
+});

@@ -1,0 +1,54 @@
+import type { SheetAccount } from '../../contract/exchange.ts';
+import { type Refusal, RefusedError } from '../../outcome.ts';
+import { readWholeFile } from '../../record/folderOnDisk.ts';
+import { openRecord } from '../../record/openRecord.ts';
+import type { Day } from '../../units/day.ts';
+import { type AskedSheet, bringInSheet } from '../bringInSheet.ts';
+
+/** All that long work needs, as it crosses to its thread. */
+export type Job = {
+  kind: 'bring-in-sheet';
+  recordPath: string;
+  asOf: Day;
+  madeAt: string;
+  file: { name: string; path: string | null; bytes: Uint8Array | null };
+  ask: AskedSheet;
+  /** one number, not 0 once the work is to be broken off */
+  cancel: SharedArrayBuffer;
+};
+
+/** What the thread tells: how far it is, and once how it ended. */
+export type JobWord =
+  | { word: 'at'; step: string; share: number }
+  | { word: 'done'; account: SheetAccount }
+  | { word: 'cancelled' }
+  | { word: 'refused'; refusal: Refusal };
+
+class JobCancelled extends Error {}
+
+/**
+ * Carries long work out on a connection of its own to the record. Whatever breaks it off, nothing of it is kept: its one
+ * transaction ends unfinished.
+ */
+export async function jobWork(job: Job, say: (word: JobWord) => void): Promise<void> {
+  const cancelled = new Int32Array(job.cancel);
+  const told = (step: string, share: number): void => {
+    if (Atomics.load(cancelled, 0) !== 0) throw new JobCancelled();
+    say({ word: 'at', step, share });
+  };
+  const record = openRecord(job.recordPath);
+  try {
+    told('reading', 0);
+    const { name, path, bytes } = job.file;
+    const file = { name, bytes: bytes ?? readWholeFile(path ?? '') };
+    const made = { madeAt: job.madeAt, madeBy: 'brought in', what: 'exchange/bringInSheet' };
+    const account = await bringInSheet(record, file, job.ask, made, { asOf: job.asOf, told });
+    say({ word: 'done', account });
+  } catch (thrown) {
+    if (thrown instanceof JobCancelled) say({ word: 'cancelled' });
+    else if (thrown instanceof RefusedError) say({ word: 'refused', refusal: thrown.refusal });
+    else throw thrown;
+  } finally {
+    record.close();
+  }
+}

@@ -1,0 +1,130 @@
+import { basename, resolve } from 'node:path';
+import { Worker } from 'node:worker_threads';
+import type { JobAsk, JobState, jobsCancel, jobsStart, jobsState } from '../../contract/jobs.ts';
+import type { Handler } from '../../contract/operation.ts';
+import { RefusedError } from '../../outcome.ts';
+import { type Context, recordOf } from '../context.ts';
+import { fileInHand } from '../givenFiles.ts';
+import type { Job, JobWord } from './jobWork.ts';
+
+/** Beside this file as it stands; beside the one file of the built program under the same name. */
+const WORKER = new URL(import.meta.url.endsWith('.ts') ? './jobWorker.ts' : './jobWorker.js', import.meta.url);
+
+/** A sheet of a million rows with what it is fitted to takes about 2 GB. */
+const MOST_HEAP_MB = 6000;
+/** Work heeds a cancel between its steps; where a step takes longer than this, its thread is ended [ms]. */
+const CANCEL_WAIT_MS = 3000;
+/** Ended work is remembered so long as no more than so many came after it. */
+const MOST_REMEMBERED = 20;
+
+type Running = { state: JobState; cancel: Int32Array; worker: Worker; ended: Promise<void> };
+
+const jobsOf = new WeakMap<Context, { last: number; jobs: Map<string, Running> }>();
+
+function started(context: Context) {
+  const known = jobsOf.get(context) ?? { last: 0, jobs: new Map<string, Running>() };
+  jobsOf.set(context, known);
+  return known;
+}
+
+export const jobsStartHandler: Handler<typeof jobsStart, Context> = (context, { job }) => {
+  const all = started(context);
+  if ([...all.jobs.values()].some(({ state }) => state.state === 'running'))
+    throw new RefusedError({ code: 'job-running' });
+  const jobId = `job-${all.last + 1}`;
+  const running = start(jobId, jobOf(context, job));
+  all.last++;
+  all.jobs.set(jobId, running);
+  const [oldest] = all.jobs.keys();
+  if (all.jobs.size > MOST_REMEMBERED && oldest !== undefined) all.jobs.delete(oldest);
+  return { ...running.state };
+};
+
+export const jobsStateHandler: Handler<typeof jobsState, Context> = (context, { jobId }) => ({
+  ...runningOf(context, jobId).state,
+});
+
+/** Answers once the work has ended: broken off, or done before that could be. */
+export const jobsCancelHandler: Handler<typeof jobsCancel, Context> = async (context, { jobId }) => {
+  const running = runningOf(context, jobId);
+  if (running.state.state !== 'running') return { ...running.state };
+  Atomics.store(running.cancel, 0, 1);
+  const slow = setTimeout(() => void running.worker.terminate(), CANCEL_WAIT_MS);
+  await running.ended;
+  clearTimeout(slow);
+  return { ...running.state };
+};
+
+function runningOf(context: Context, jobId: string): Running {
+  const running = started(context).jobs.get(jobId);
+  if (!running) throw new RefusedError({ code: 'unknown-job', facts: { path: 'jobId' } });
+  return running;
+}
+
+function jobOf(context: Context, { kind, ask: { file, ...ask } }: JobAsk): Job {
+  const recordPath = recordOf(context).path;
+  if (recordPath === ':memory:') throw new RefusedError({ code: 'job-needs-file' });
+  const path = file.path === null ? null : resolve(file.path);
+  const given = path === null ? fileInHand(context, file) : { name: basename(path), bytes: null };
+  return {
+    kind,
+    recordPath,
+    asOf: context.today(),
+    madeAt: context.now(),
+    file: { ...given, path },
+    ask,
+    cancel: new SharedArrayBuffer(4),
+  };
+}
+
+function start(jobId: string, job: Job): Running {
+  const state: JobState = {
+    jobId,
+    kind: job.kind,
+    state: 'running',
+    step: 'reading',
+    share: 0,
+    account: null,
+    fault: null,
+  };
+  const cancel = new Int32Array(job.cancel);
+  const worker = new Worker(WORKER, { workerData: job, resourceLimits: { maxOldGenerationSizeMb: MOST_HEAP_MB } });
+  // a program that closes does not wait for it: what is half done is not kept
+  worker.unref();
+  const failed = (thrown: Error) => {
+    const facts = {
+      operation: 'jobs/start',
+      detail: `${thrown.name}: ${thrown.message}`.split('\n')[0]!.slice(0, 300),
+    };
+    Object.assign(state, { state: 'refused', fault: { code: 'failed', facts } });
+  };
+  worker.on('message', (word: JobWord) => heard(state, word));
+  worker.on('error', failed);
+  const ended = new Promise<void>((done) => {
+    worker.once('exit', () => {
+      if (state.state === 'running' && Atomics.load(cancel, 0) !== 0) state.state = 'cancelled';
+      else if (state.state === 'running') failed(new Error('the work ended without a word'));
+      done();
+    });
+  });
+  return { state, cancel, worker, ended };
+}
+
+function heard(state: JobState, word: JobWord): void {
+  switch (word.word) {
+    case 'at':
+      Object.assign(state, { step: word.step, share: word.share });
+      return;
+    case 'done':
+      Object.assign(state, { state: 'done', share: 1, account: word.account });
+      return;
+    case 'cancelled':
+      state.state = 'cancelled';
+      return;
+    case 'refused': {
+      const { path, ...facts } = word.refusal.facts ?? {};
+      const fault = { code: word.refusal.code, ...(typeof path === 'string' && { path }), facts };
+      Object.assign(state, { state: 'refused', fault });
+    }
+  }
+}
