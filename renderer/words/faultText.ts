@@ -1,4 +1,5 @@
 import type { Fault } from '#core/contract/operation.ts';
+import { recordFaults } from './recordFaults.ts';
 
 /** A fault in words: what is the matter, what is safe, what to do next. Empty parts are left out. */
 export type FaultSaid = { what: string; safe: string; next: string };
@@ -38,6 +39,7 @@ export const faultSentences: Record<string, Sentence> = {
     next: 'Start the program again and use the window it opens.',
   }),
   'no-record': () => ({ what: 'No record is open.', next: 'Open one, or start an empty one.' }),
+  ...recordFaults,
 };
 
 /** "sizes.3.sizeMm" as a person would point at it: "sizes, 4: size mm". */

@@ -14,12 +14,12 @@ import { PresentLine } from '#renderer/marks/PresentHours.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { shared } from '#renderer/words/english.ts';
+import { findingText } from '#renderer/words/findingText.ts';
 import { pastLimitText } from '#renderer/words/markWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import type { Saved } from './Bench.tsx';
 import './moved.css';
 import { type MovedRow, movedPicture, stopping, worthShowing } from './movedPicture.ts';
-import { whatIsSeen } from './seen.ts';
 
 const WIDTH_PX = 620;
 const ROW_PX = 41;
@@ -148,7 +148,14 @@ function NowBar({ row }: { row: MovedRow }) {
   const mark = useDecimalMark();
   const finding = stopping(row.basis);
   if (finding) {
-    return <DoNotUseBox x={8} y={16} width={WIDTH_PX - 40} finding={whatIsSeen(finding.finding, finding.note)} />;
+    return (
+      <DoNotUseBox
+        x={8}
+        y={16}
+        width={WIDTH_PX - 40}
+        finding={findingText({ kind: finding.finding, note: finding.note })}
+      />
+    );
   }
   if (row.stub) return <PastStub stub={row.stub} y={16} text={pastLimitText(row.basis?.pastLimitMm ?? 0, mark)} />;
   return (

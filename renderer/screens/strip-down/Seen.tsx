@@ -3,7 +3,7 @@ import { day } from '#core/units/day.ts';
 import { dayOfYearText } from '#core/words/quantityText.ts';
 import { StruckBox } from '#renderer/marks/DoNotUseBox.tsx';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
-import { findingText, judgedText, type SeenAt } from './seen.ts';
+import { judgedText, type SeenAt, wholeText } from './seen.ts';
 import type { FindingEntry, Renewed } from './sheet.ts';
 
 /** The Seen column of a position: findings, renewals, and the key that adds one. */
@@ -37,7 +37,7 @@ export function Seen({
             <button
               type="button"
               className="take-out"
-              aria-label={words.dropFinding(findingText(finding))}
+              aria-label={words.dropFinding(wholeText(finding))}
               onClick={() => onDrop(at)}
             >
               <svg width="12" height="12" aria-hidden="true">
@@ -70,7 +70,7 @@ function SeenLine({
   return (
     <li className={stop ? 'stop' : undefined}>
       {stop && <StruckBox width={24} height={16} />}
-      <span className="seen-words" title={[findingText(finding), since].filter(Boolean).join(', ')}>
+      <span className="seen-words" title={[wholeText(finding), since].filter(Boolean).join(', ')}>
         <b>{judgedText(finding)}</b>
         {(finding.note || since) && <small>{[finding.note, since].filter(Boolean).join(', ')}</small>}
       </span>

@@ -1,25 +1,11 @@
 import type { Finding } from '#core/contract/machine.ts';
+import { findingText } from '#renderer/words/findingText.ts';
 import { findingWords, severityWords } from '#renderer/words/stripDownWords.ts';
 import type { FindingEntry } from './sheet.ts';
 
-/** "crack, 34 mm at the weld toe". */
-export function whatIsSeen(kind: FindingEntry['kind'], note: string): string {
-  const word = findingWords[kind];
-  if (note === '') return word;
-  // a note that names it already is not told twice
-  return note.toLowerCase().startsWith(word) ? note : `${word}, ${note}`;
-}
-
-/** "Crack: do not use". */
-export const judgedText = ({ kind, severity }: Pick<FindingEntry, 'kind' | 'severity'>): string =>
-  capital(`${findingWords[kind]}: ${severityWords[severity]}`);
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
 /** "Crack, 34 mm at the weld toe: do not use". */
-export function findingText({ kind, severity, note }: Pick<FindingEntry, 'kind' | 'severity' | 'note'>): string {
-  return capital(`${whatIsSeen(kind, note).replace(/\.$/, '')}: ${severityWords[severity]}`);
-}
+export const wholeText = (finding: Pick<FindingEntry, 'kind' | 'severity' | 'note'>): string =>
+  capital(`${findingText(finding)}: ${severityWords[finding.severity]}`);
 
 /** What stands at a position: findings open from before, and those of this sheet with their place in it. */
 export type SeenAt = { before: readonly Finding[]; now: readonly { finding: FindingEntry; at: number }[] };

@@ -158,7 +158,8 @@ function NewMachine() {
 /** A refusal of the record as remarks at the form's own fields; none: it is about no field of the form. */
 export function refused(fault: Fault | null, form: TakeInForm): (Remark & { expected?: string })[] {
   if (!fault) return [];
-  const issues = fault.issues ?? (fault.path === undefined ? [] : [{ path: fault.path, expected: '' }]);
+  const own = fault.path === undefined ? [] : [{ path: fault.path, expected: String(fault.facts.expected ?? '') }];
+  const issues = fault.issues ?? own;
   return issues.map(({ path, expected }) => ({
     path: formPath(path, form),
     why: 'refused',

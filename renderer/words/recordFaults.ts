@@ -1,0 +1,65 @@
+import type { Fault } from '#core/contract/operation.ts';
+import { hoursText, limitFigure } from '#core/words/quantityText.ts';
+
+type Facts = Fault['facts'];
+type Said = { what: string; safe?: string; next?: string };
+
+/** Refusals of the record and its entries, by code. The facts of each are those its use case gives. */
+export const recordFaults: Record<string, (facts: Facts) => Said> = {
+  'no-such-record': (f) => ({ what: `There is no file at ${f.file}.`, next: 'Look at the path again.' }),
+  'not-a-record': (f) => ({ what: `${f.file} is not a record of this program.`, next: 'Choose another file.' }),
+  'record-newer': (f) => ({
+    what: `This record was laid out by a newer program (${f.recordVersion}, this one knows ${f.programVersion}).`,
+    next: 'Open it with that program; this one leaves it as it is.',
+  }),
+  'record-in-use': () => ({
+    what: 'Another program is writing in this record.',
+    next: 'Close it, or wait a moment, and try again.',
+  }),
+  'record-read-only': (f) => ({
+    what: `The record may only be read: ${f.file}.`,
+    next: 'Give leave to write to the file and its folder.',
+  }),
+  'record-damaged': (f) => ({
+    what: `The record is damaged: ${f.file}.`,
+    next: 'Restore its last backup; the damaged file is kept aside.',
+  }),
+  'cannot-open-record': (f) => ({ what: `The record could not be opened: ${f.file}.`, next: 'Is its drive there?' }),
+  'cannot-reach-record': (f) => ({
+    what: `The record can no longer be reached: ${f.file}.`,
+    next: 'Is its drive still there?',
+  }),
+  'disk-full': () => ({ what: 'The disk is full.', next: 'Make room and try again.' }),
+  'backup-not-whole': () => ({ what: 'The copy did not come out whole and was thrown away.', next: 'Try again.' }),
+  'file-is-there': (f) => ({ what: `There is a file already: ${f.file}.`, next: 'Open it, or choose another name.' }),
+
+  'machine-name-taken': (f) => ({
+    what: `Another machine is called ${f.name}.`,
+    next: 'Call this one otherwise: with its farm, or a number.',
+  }),
+  'name-taken': (f) => ({ what: `${f.name} is there already.`, next: 'Give it another name.' }),
+  'position-twice': (f) => ({ what: `Two positions are called ${f.name}.`, next: 'Left and right, front and rear?' }),
+  'point-twice': (f) => ({
+    what: `Two points of this position are called ${f.name}.`,
+    next: 'Tell them apart by name.',
+  }),
+  'limit-better-than-new': (f) => ({
+    what: `It wears ${f.wears} from ${limitFigure(Number(f.newSizeMm))}: ${limitFigure(Number(f.limitMm))} is no limit for it.`,
+  }),
+  'reject-before-renew': (f) => ({
+    what: `Reject at ${limitFigure(Number(f.rejectAtMm))} comes before renew at ${limitFigure(Number(f.renewAtMm))}.`,
+  }),
+  'dial-over-full-scale': (f) => ({
+    what: `${hoursText(Number(f.dialHours))} is more than this meter can show: it turns over at ${hoursText(Number(f.fullScaleHours))}.`,
+    next: 'Look at the digits on the dial again.',
+  }),
+  'nothing-typed': () => ({ what: 'Nothing is typed yet, so there is nothing to save.' }),
+  'renewed-twice': () => ({ what: 'The same part is renewed twice in one visit.', next: 'Take one of them out.' }),
+  'already-there': () => ({ what: 'It sits there already.' }),
+  'already-closed': (f) => ({ what: `This finding was closed on ${f.closedOn}.` }),
+  'already-put-right': () => ({
+    what: 'This one was put right already.',
+    next: 'Put the newer one right instead.',
+  }),
+  'not-questioned': () => ({ what: 'Nobody asked about this size.' }),
+};
