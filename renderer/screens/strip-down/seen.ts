@@ -3,6 +3,12 @@ import { findingText } from '#renderer/words/findingText.ts';
 import { findingWords, severityWords } from '#renderer/words/stripDownWords.ts';
 import type { FindingEntry } from './sheet.ts';
 
+/** "Crack: do not use". */
+export const judgedText = ({ kind, severity }: Pick<FindingEntry, 'kind' | 'severity'>): string =>
+  capital(`${findingWords[kind]}: ${severityWords[severity]}`);
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** "Crack, 34 mm at the weld toe: do not use". */
 export const wholeText = (finding: Pick<FindingEntry, 'kind' | 'severity' | 'note'>): string =>
   capital(`${findingText(finding)}: ${severityWords[finding.severity]}`);
