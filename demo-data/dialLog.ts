@@ -23,6 +23,7 @@ export function dialLog(seed: number, plan: MachinePlan, hoursAt: (day: string) 
   if (broken) for (const on of ['2023-10-17', broken.until]) days.add(on);
   for (const at of plan.meter ?? []) if (at.what === 'new-meter') days.add(at.on);
 
+  if (plan.noHours) return { rows: [], dialOn: () => null };
   const rows: HoursRow[] = [];
   const dials = new Map<string, number | null>();
   const row = (date: string, event: HoursRow['event'], dial: number | '', more?: Partial<HoursRow>) =>

@@ -34,14 +34,26 @@ type Point = {
   seriesCount: number;
   fittedWorkedHours: number;
   part: TruePart;
-  /** share of the worst station's wear seen at each station */
-  stationShare: number[];
+  /** where this shop reads it, and the share of the worst station's wear seen there */
+  stations: { name: string; share: number }[];
+  /** of the present part, as last read; null: no size on its card */
+  lastRead: { shareOfLimit: number } | null;
 };
 
-/** A worn part is renewed from nine tenths of its limit on: the assembly is open, and nobody opens it twice. */
-const RENEW_FROM_SHARE_OF_LIMIT = 0.9;
+/** The assembly is open, and nobody opens it twice: what is this far gone is renewed, */
+const RENEW_FROM_SHARE_OF_LIMIT = 0.85;
+/** and so is what would not last to the next strip-down at the rate it has worn so far; what holds a load needs longer. */
+const RENEW_AHEAD_YEARS = { safety: 2.6, other: 2 };
 /** its mate at the same position goes with it from here on */
-const RENEW_MATE_FROM_SHARE_OF_LIMIT = 0.5;
+const RENEW_MATE_FROM_SHARE_OF_LIMIT = 0.45;
+
+/** How likely a point is measured at a strip-down, when there is a reason to; `look` for the others. */
+const LOOK_AT = { safety: 0.9, noSizeYet: 0.88, halfGone: 0.92 };
+const NO_SIZE_YET_FROM_WORKED_HOURS = 1500;
+/** below this a visit is a call-out: only what is asked for is opened */
+const STRIP_DOWN_FROM_LOOK = 0.3;
+/** How likely a point is read at every station its kind offers, and not at the ends of its wear alone. */
+const ALL_STATIONS = 0.3;
 
 /** All that happened to the points of one assembly: rows of points.csv and sizes.csv, and the truth behind them. */
 export function pointHistory(
@@ -68,7 +80,9 @@ export function pointHistory(
     point.seriesCount++;
     point.fittedWorkedHours = atWorkedHours;
     point.part = newPart(seed, name, point);
+    point.lastRead = null;
   };
+  const sitsWith = (on: string) => (move && on >= move.on ? move.toPlan : plan);
   const base = (point: Point) => ({
     machine: plan.machine,
     assembly: assembly.name,
@@ -77,7 +91,7 @@ export function pointHistory(
   });
   for (const { on, visit } of happenings) {
     if (visit) {
-      sizes.push(...stripDown(seed, name, plan, life, workedOn(on), visit, points, base, renew));
+      sizes.push(...stripDown(seed, name, plan, sitsWith(on), life, workedOn(on), visit, points, base, renew));
       continue;
     }
     for (const told of elsewhere.filter((at) => at.toldOn === on)) {
@@ -142,7 +156,8 @@ function layOut(seed: number, name: string, plan: MachinePlan, assembly: Assembl
         seriesCount: 0,
         fittedWorkedHours: 0,
         part: undefined as never,
-        stationShare: stationShares(position.name, kindPoint, draw),
+        stations: stationsRead(position.name, kindPoint, draw),
+        lastRead: null,
       };
       point.part = newPart(seed, name, point);
       return point;
@@ -154,13 +169,17 @@ function layOut(seed: number, name: string, plan: MachinePlan, assembly: Assembl
 const placeFactor = (position: string): number => (/top front|bottom rear/.test(position) ? 1.15 : 1);
 
 /** Ends wear more than the middle, the outer end most; a bore wears along its load and less across. */
-function stationShares(position: string, kind: KindPoint, draw: Random): number[] {
+function stationsRead(position: string, kind: KindPoint, draw: Random): { name: string; share: number }[] {
+  if (kind.stations.length === 0) return [{ name: '', share: 1 }];
   const worst = position.endsWith('rear') ? 'rear' : 'front';
-  return kind.stations.map((station, i) => {
-    if (station === 'middle') return 0.62 + 0.1 * draw.uniform();
-    if (kind.measures === 'thickness') return station === worst ? 1 : 0.8 + 0.1 * draw.uniform();
-    return i === 0 ? 1 : 0.5 + 0.25 * draw.uniform();
+  const worn = kind.stations.map((name, i) => {
+    if (name === 'middle') return { name, share: 0.62 + 0.1 * draw.uniform() };
+    if (kind.measures === 'thickness') return { name, share: name === worst ? 1 : 0.8 + 0.1 * draw.uniform() };
+    return { name, share: i === 0 ? 1 : 0.5 + 0.25 * draw.uniform() };
   });
+  if (draw.uniform() < ALL_STATIONS) return worn;
+  // A strip is known by its two ends, a bore or a section by its worst way.
+  return kind.measures === 'thickness' ? worn.filter(({ name }) => name !== 'middle') : worn.slice(0, 1);
 }
 
 /** A new part of the same sort, with a rate of its own about the position's. */
@@ -175,6 +194,7 @@ function stripDown(
   seed: number,
   name: string,
   plan: MachinePlan,
+  sits: MachinePlan,
   life: MachineLife,
   workedNow: number,
   visit: VisitPlan,
@@ -193,18 +213,20 @@ function stripDown(
     const gone = visit.renewUnmeasured?.includes(point.key) || plan.neverMeasured?.includes(point.key);
     const partHours = workedNow - point.fittedWorkedHours;
     // Badly worn is seen without a gauge, and then measured.
-    const seen = visit.look > 0.4 && point.part.wearMmAt(partHours) > (point.limitWearMm ?? Number.POSITIVE_INFINITY);
-    if (gone || (look > visit.look && !seen && !visit.must?.includes(point.key))) continue;
+    const seen =
+      visit.look >= STRIP_DOWN_FROM_LOOK &&
+      point.part.wearMmAt(partHours) > (point.limitWearMm ?? Number.POSITIVE_INFINITY);
+    const asked = visit.must?.includes(point.key) || look < chanceOfLook(point, visit, partHours);
+    if (gone || visit.leaveOut?.includes(point.key) || (!asked && !seen)) continue;
     const sharedMm =
       point.trueClass.visitErrorMm * random(seed, `${name}/${point.kind.partClass}/${visit.on}`).normal();
     // A vernier in place of the micrometer now and then: coarser, and said so.
     const vernier = point.kind.measures === 'diameter' && draw.uniform() < 0.15;
     const gaugeErrorMm = vernier ? 0.03 : point.kind.gaugeErrorMm;
     const stepMm = vernier ? 0.05 : point.trueClass.stepMm;
-    const stations = point.kind.stations.length ? point.kind.stations : [''];
     let worstMm = Number.NEGATIVE_INFINITY;
-    stations.forEach((station, i) => {
-      const wearMm = point.part.wearMmAt(partHours) * (point.stationShare[i] ?? 1);
+    for (const { name: station, share } of point.stations) {
+      const wearMm = point.part.wearMmAt(partHours) * share;
       const readMm = Math.max(0, sizeAt(point.kind, wearMm + sharedMm + gaugeErrorMm * draw.normal()));
       const asRead = plan.sizeAsRead?.find(
         (at) => at.on === visit.on && at.point === point.key && at.station === station,
@@ -220,11 +242,13 @@ function stripDown(
         event: 'as-found',
         gauge_error_mm: vernier ? gaugeErrorMm : '',
       });
-    });
+    }
     worn.set(point, worstMm);
+    point.lastRead = { shareOfLimit: point.limitWearMm === null ? 0 : worstMm / point.limitWearMm };
   }
   if (dial === null) return rows;
-  for (const point of points.filter((at) => isRenewed(at, worn, visit, points))) {
+  const outlook = { worn, workedNow, workedHoursPerYear: sits.hoursPerYear * sits.workShare };
+  for (const point of points.filter((at) => isRenewed(at, outlook, visit, points))) {
     const draw = random(seed, `${name}/${point.key}/${visit.on}/renewed`);
     renew(point, workedNow);
     const newMm = toStep(sizeAt(point.kind, point.part.wearMmAt(0)), point.trueClass.stepMm);
@@ -233,19 +257,44 @@ function stripDown(
     rows.push({ ...row, event: 'renewed', size_mm: written < 0.45 ? newMm : '' });
     if (written <= 0.75) continue;
     // Measured on assembly, at every station, so that later visits can be set against it station by station.
-    for (const station of point.kind.stations.length ? point.kind.stations : [''])
-      rows.push({ ...row, station, event: 'as-left', size_mm: newMm });
+    for (const { name: station } of point.stations) rows.push({ ...row, station, event: 'as-left', size_mm: newMm });
   }
   return rows;
 }
 
-function isRenewed(point: Point, worn: Map<Point, number>, visit: VisitPlan, points: Point[]): boolean {
+/** What has no size on its card is measured before what has, what holds a load and what is half gone before the rest. */
+function chanceOfLook(point: Point, visit: VisitPlan, partHours: number): number {
+  if (visit.look < STRIP_DOWN_FROM_LOOK) return visit.look;
+  return Math.max(
+    visit.look,
+    point.safety ? LOOK_AT.safety : 0,
+    point.lastRead === null && partHours > NO_SIZE_YET_FROM_WORKED_HOURS ? LOOK_AT.noSizeYet : 0,
+    (point.lastRead?.shareOfLimit ?? 0) > 0.5 ? LOOK_AT.halfGone : 0,
+  );
+}
+
+type Outlook = { worn: Map<Point, number>; workedNow: number; workedHoursPerYear: number };
+
+function isRenewed(point: Point, outlook: Outlook, visit: VisitPlan, points: Point[]): boolean {
   if (visit.leaveAll || visit.decline?.includes(point.key)) return false;
   if (visit.renew?.includes(point.key) || visit.renewUnmeasured?.includes(point.key)) return true;
-  const share = (at: Point) => (at.limitWearMm === null ? 0 : (worn.get(at) ?? 0) / at.limitWearMm);
-  if (share(point) >= RENEW_FROM_SHARE_OF_LIMIT) return true;
+  if (isDue(point, outlook)) return true;
   const mates = points.filter((at) => at !== point && at.position === point.position);
-  return share(point) >= RENEW_MATE_FROM_SHARE_OF_LIMIT && mates.some((at) => share(at) >= RENEW_FROM_SHARE_OF_LIMIT);
+  const share = shareOfLimit(point, outlook);
+  return share >= RENEW_MATE_FROM_SHARE_OF_LIMIT && mates.some((at) => isDue(at, outlook));
+}
+
+const shareOfLimit = (point: Point, { worn }: Outlook): number =>
+  point.limitWearMm === null ? 0 : (worn.get(point) ?? 0) / point.limitWearMm;
+
+/** By the size just read and a straight line through the new size, as a fitter would reckon it. */
+function isDue(point: Point, outlook: Outlook): boolean {
+  const share = shareOfLimit(point, outlook);
+  const partHours = Math.max(1, outlook.workedNow - point.fittedWorkedHours);
+  const years = point.safety ? RENEW_AHEAD_YEARS.safety : RENEW_AHEAD_YEARS.other;
+  const shareThen = share * (1 + (years * outlook.workedHoursPerYear) / partHours);
+  // A part hardly worn is left, whatever a line through its first hundredths says.
+  return share >= RENEW_FROM_SHARE_OF_LIMIT || (share > 0.5 && shareThen >= 1);
 }
 
 const sizeAt = (kind: KindPoint, wearMm: number): number =>
