@@ -5,7 +5,7 @@ import { windowTest } from './windowTest.ts';
 
 windowTest('hours are entered from any screen by one key, and a new meter goes on counting', async ({ open }) => {
   const { page, ask } = await open({ asOf: '2025-11-09', width: 1280, height: 800 });
-  await smallShop(ask);
+  const { machineId } = await smallShop(ask);
   await page.reload();
   await goTo(page, '/part-classes');
   await page.keyboard.press('h');
@@ -34,6 +34,17 @@ windowTest('hours are entered from any screen by one key, and a new meter goes o
 
   await page.keyboard.press('Escape');
   await strip.waitFor({ state: 'detached' });
+
+  // at the bench the same key opens it from inside a size box, on the machine that stands there, and gives the box back
+  await goTo(page, `/strip-down/${machineId}`);
+  const box = page.locator('.grid-row input').first();
+  await box.focus();
+  await page.keyboard.press('h');
+  await strip.waitFor();
+  expect(await strip.getByRole('combobox', { name: 'Machine' }).inputValue()).toBe('Tarrow 90');
+  await page.keyboard.press('Escape');
+  await strip.waitFor({ state: 'detached' });
+  expect(await box.evaluate((input) => input === document.activeElement)).toBe(true);
 });
 
 windowTest('what is missing is asked for, and nothing goes in', async ({ open }) => {

@@ -1,9 +1,9 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import { useAccelerator } from '#renderer/controls/useAccelerator.ts';
 import { HoursForm } from './HoursForm.tsx';
 import { machineOf } from './machineOf.ts';
-import { type HoursOpening, onOpenHours } from './openHours.ts';
+import { type HoursOpening, onOpenHours, openHours } from './openHours.ts';
 import './hours.css';
 
 /**
@@ -13,18 +13,25 @@ import './hours.css';
 export function HoursStrip() {
   const [here] = useLocation();
   const [opening, setOpening] = useState<(HoursOpening & { times: number }) | null>(null);
+  /** where the person was: the focus goes back there */
+  const cameFrom = useRef<Element | null>(null);
   useEffect(
     () =>
-      onOpenHours((asked) =>
+      onOpenHours((asked) => {
+        cameFrom.current = document.activeElement;
         setOpening((was) => ({
           ...asked,
           machineId: asked.machineId ?? machineOf(here),
           times: (was?.times ?? 0) + 1,
-        })),
-      ),
+        }));
+      }),
     [here],
   );
-  useAccelerator('H', () => setOpening((was) => ({ machineId: machineOf(here), times: (was?.times ?? 0) + 1 })));
+  useAccelerator('H', () => openHours());
   if (!opening) return null;
-  return <HoursForm key={opening.times} opening={opening} onClose={() => setOpening(null)} />;
+  const close = () => {
+    setOpening(null);
+    if (cameFrom.current instanceof HTMLElement && cameFrom.current.isConnected) cameFrom.current.focus();
+  };
+  return <HoursForm key={opening.times} opening={opening} onClose={close} />;
 }

@@ -148,6 +148,9 @@ export function Bench({
       case 'gauge':
         document.querySelector<HTMLElement>(`[data-gauge-of="${box.pointId}"]`)?.focus();
         break;
+      case 'hours':
+        openHours({ machineId });
+        break;
       case 'other-grid':
         setEvent(event === 'as-found' ? 'as-left' : 'as-found');
         break;

@@ -12,6 +12,7 @@ it('letters in a size box are orders, and a question’s come first', () => {
   expect(letterDoes('r', null, false)).toEqual({ does: 'renewed' });
   expect(letterDoes('r', asked, false)).toEqual({ does: 'answer', choice: 'was-renewed' });
   expect(letterDoes('+', asked, false)).toEqual({ does: 'see' });
+  expect(letterDoes('h', asked, false)).toEqual({ does: 'hours' });
 });
 
 it('figures, marks and the unit go into the box', () => {

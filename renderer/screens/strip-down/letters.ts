@@ -3,7 +3,7 @@ import { answerOfLetter, type OpenQuestion } from './questions.ts';
 /** What a letter pressed in a size box does. Sizes are figures, so letters are free. */
 export type LetterDoes =
   | { does: 'answer'; choice: string }
-  | { does: 'see' | 'swap' | 'stop-swapping' | 'renewed' | 'gauge' | 'other-grid' };
+  | { does: 'see' | 'swap' | 'stop-swapping' | 'renewed' | 'gauge' | 'other-grid' | 'hours' };
 
 const PLAIN: Record<string, Exclude<LetterDoes, { does: 'answer' }>['does']> = {
   '+': 'see',
@@ -11,6 +11,7 @@ const PLAIN: Record<string, Exclude<LetterDoes, { does: 'answer' }>['does']> = {
   R: 'renewed',
   G: 'gauge',
   L: 'other-grid',
+  H: 'hours',
 };
 
 /**
