@@ -108,7 +108,7 @@ export const stripDownWords = {
   notSaved: 'Nothing was saved, and nothing typed is lost.',
   notSavedNext: 'Answer the question about the dial, or change the meter under Hours.',
   keptNot: 'not kept: the day cannot be read',
-  keptFailed: 'not kept: the record could not be reached',
+  keptFailed: (why: string) => `not kept: ${why}`,
   blockNext: 'Next',
   blockAllIn: 'every box has its size',
 

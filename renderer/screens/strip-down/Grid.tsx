@@ -11,7 +11,7 @@ import { GridRow } from './GridRow.tsx';
 import { likelyMm, type OpenQuestion, rowName } from './questions.ts';
 import { SCALE_WIDTH_PX } from './RowScale.tsx';
 import { isStopped, seenAt } from './seen.ts';
-import type { FindingEntry, Sheet, SizeEvent } from './sheet.ts';
+import { type FindingEntry, type Sheet, type SizeEvent, worstTyped } from './sheet.ts';
 import { sizeEcho, typedSize } from './typedSize.ts';
 import type { Judged } from './useJudged.ts';
 
@@ -135,7 +135,7 @@ export function Grid(props: GridProps) {
                   columns={columns}
                   scaleWidth={scaleWidth}
                   gauges={props.gauges}
-                  worstStation={worst.get(row.pointId) ?? null}
+                  worstStation={worst.get(row.pointId) ?? worstTyped(sheet, event, row)}
                   questionedKeys={questionedKeys}
                   swapFrom={props.swapFrom ? boxKey(props.swapFrom.pointId, props.swapFrom.station) : null}
                   seen={firstOfPosition ? atPosition : null}

@@ -89,7 +89,7 @@ export function GridRow(props: GridRowProps) {
         <RowScale
           row={row}
           width={props.scaleWidth}
-          lastMm={lastGoverning(row)}
+          lastMm={renewed.sinceLast ? null : lastGoverning(row)}
           foundMm={worst === null ? null : sizeAt(sheet, event, boxKey(row.pointId, worst))}
         />
       </td>

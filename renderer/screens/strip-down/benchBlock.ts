@@ -1,4 +1,5 @@
 import type { TitleCell } from '#renderer/controls/Sheet.tsx';
+import { faultText } from '#renderer/words/faultText.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import type { SheetRemark } from './sheet.ts';
 import type { Kept } from './useKept.ts';
@@ -27,7 +28,7 @@ export function benchBlock({
 
 function keptText(kept: Kept, blank: boolean, remarks: readonly SheetRemark[]): string {
   if (remarks.some(({ field }) => field === 'takenOn')) return words.keptNot;
-  if (kept.fault) return words.keptFailed;
+  if (kept.fault) return words.keptFailed(faultText(kept.fault).what);
   if (kept.pending) return words.keeping;
   if (kept.keptAt !== null) return words.keptAt(timeOfDay(kept.keptAt));
   return blank ? words.keptNothing : words.keptBefore;

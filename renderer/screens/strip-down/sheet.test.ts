@@ -13,6 +13,7 @@ import {
   withSure,
   withSwapped,
   withText,
+  worstTyped,
 } from './sheet.ts';
 
 const rows = [aRow({ pointId: 1, stations: ['front', 'rear'] }), aRow({ pointId: 2, stations: [''], gaugeId: null })];
@@ -42,7 +43,7 @@ describe('the draft of a sheet', () => {
   it('comes back to the screen as it was kept', () => {
     let sheet = withSure(typed(), 'as-found', front);
     sheet = withRenewedToggled(sheet, 'as-left', 1);
-    sheet = withRenewedToggled(sheet, 'as-found', 1);
+    sheet = withRenewedToggled(sheet, 'as-found', 2);
     sheet = { ...sheet, dialText: '6838,5', gauges: { 1: 4 }, note: 'wet' };
     const { draft } = draftOf(sheet, rows);
     const back = sheetOf(draft!, rows, ',');
@@ -50,8 +51,8 @@ describe('the draft of a sheet', () => {
     expect(back.texts['as-found'][front]).toBe('9,94');
     expect(back.dialText).toBe('6\u2009838,5');
     expect(draft?.renewals).toEqual([
-      { pointId: 1, sizeMm: null, hoursKnown: false },
       { pointId: 1, sizeMm: null, hoursKnown: true },
+      { pointId: 2, sizeMm: null, hoursKnown: false },
     ]);
   });
 });
@@ -61,6 +62,17 @@ describe('typing', () => {
     const sure = withSure(typed(), 'as-found', front);
     expect(withEcho(sure, 'as-found', front, '9.94').sure['as-found'][front]).toBe(true);
     expect(withText(sure, 'as-found', front, '9.9').sure['as-found'][front]).toBe(false);
+  });
+  it('marks the station worn furthest, whichever way the point wears', () => {
+    const sheet = typed();
+    expect(worstTyped(sheet, 'as-found', rows[0]!)).toBe('front');
+    expect(worstTyped(sheet, 'as-found', { ...rows[0]!, wears: 'up' })).toBe('rear');
+    expect(worstTyped(sheet, 'as-found', rows[1]!)).toBeNull();
+  });
+  it('of a renewal is once a visit: the later word takes the earlier one’s place', () => {
+    const twice = withRenewedToggled(withRenewedToggled(typed(), 'as-found', 1), 'as-left', 1);
+    expect(twice.renewed[1]).toEqual({ sinceLast: false, now: true });
+    expect(withRenewedToggled(twice, 'as-left', 1).renewed[1]).toEqual({ sinceLast: false, now: false });
   });
   it('in the wrong box is mended by changing two boxes round', () => {
     const swapped = withSwapped(typed(), 'as-found', front, rear);

@@ -9,7 +9,7 @@ import { sizeEcho, typedSize } from './typedSize.ts';
 export type SizeEvent = 'as-found' | 'as-left';
 export type FindingEntry = z.infer<typeof zFindingEntry>;
 
-/** Renewals of one point in a visit: by somebody since the last size (hours not known), and now, on this bench. */
+/** The renewal of a point in a visit: by somebody since the last size (hours not known), or now, on this bench. */
 export type Renewed = { sinceLast: boolean; now: boolean };
 
 /** A strip-down as it stands on the screen: texts as typed, not yet numbers. */
@@ -71,12 +71,25 @@ export function withSwapped(sheet: Sheet, event: SizeEvent, one: string, other: 
   return withText(swapped, event, other, texts[one] ?? '');
 }
 
-/** In the as-found grid a part was renewed by somebody since the last size; in the as-left grid it is renewed now. */
+/**
+ * In the as-found grid a part was renewed by somebody since the last size; in the as-left grid it is renewed now. A part
+ * is renewed once in a visit, so the one takes the other's place.
+ */
 export function withRenewedToggled(sheet: Sheet, event: SizeEvent, pointId: number): Sheet {
-  const was = sheet.renewed[pointId] ?? NOT_RENEWED;
-  const now: Renewed = event === 'as-found' ? { ...was, sinceLast: !was.sinceLast } : { ...was, now: !was.now };
-  return { ...sheet, renewed: { ...sheet.renewed, [pointId]: now } };
+  const { sinceLast, now } = sheet.renewed[pointId] ?? NOT_RENEWED;
+  const renewed: Renewed =
+    event === 'as-found' ? { sinceLast: !sinceLast, now: false } : { sinceLast: false, now: !now };
+  return { ...sheet, renewed: { ...sheet.renewed, [pointId]: renewed } };
 }
+
+/** The station whose size is worn furthest, as typed; null: no size in the row yet. */
+export function worstTyped(sheet: Sheet, event: SizeEvent, row: SheetRow): string | null {
+  const sizes = sizesOfRow(sheet, event, row);
+  const worse = (a: number, b: number) => (row.wears === 'down' ? a < b : a > b);
+  return sizes.reduce((worst, size) => (worse(size.sizeMm, worst.sizeMm) ? size : worst), sizes[0] ?? NO_SIZE).station;
+}
+
+const NO_SIZE = { sizeMm: Number.NaN, station: null };
 
 /** Why a sheet cannot be kept as it stands; the rest of it is kept all the same where the field may be left out. */
 export type SheetRemark = { field: 'takenOn' | 'dial'; why: 'not-a-day' | 'not-a-number' };
