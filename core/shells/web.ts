@@ -7,8 +7,12 @@ import { type PageFiles, pageFilesIn, pageHeaders, readPageFile } from './page.t
 
 const MAX_REQUEST_BYTES = 32 * 1024 * 1024;
 
-/** How long a client may dawdle. Anything on this computer can knock; none of it may hold the program up. */
-const SLOWNESS = { headersMs: 5_000, requestMs: 30_000, idleMs: 5_000, takingReplyMs: 30_000, lookEveryMs: 1_000 };
+/**
+ * How long a client may dawdle. Anything on this computer can knock; none of it may hold the program up.
+ * Idle is long: a connection whose time runs out while the program works (a shop learned afresh, a slip printed) is closed
+ * before the request that waits on it is read, and the window would be told that the program has ended.
+ */
+const SLOWNESS = { headersMs: 5_000, requestMs: 30_000, idleMs: 120_000, takingReplyMs: 30_000, lookEveryMs: 1_000 };
 
 export type LoopbackOptions = {
   ask: Ask;
