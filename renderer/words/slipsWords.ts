@@ -35,7 +35,7 @@ export const slipsWords = {
   made: (number: string): string => `Slip ${number} made`,
   madeNote: 'Kept with its number. Print it, or save the PDF to send.',
   oldNote: (on: string): string => `As it was made on ${dayText(day(on))}; later readings do not change it.`,
-  earlier: 'Earlier slips of this machine',
+  others: 'Other slips of this machine',
   page: (page: number, pages: number): string => `Page ${page} of ${pages}`,
   numberCell: 'Number',
   notYet: 'given when made',

@@ -62,14 +62,16 @@ windowTest(
     }
 
     // an item number leads to its position; its sizes stand as text under the picture
-    const measured = points.find((point) => point.visits.length >= 2) as PointSheet;
+    const alone = (point: PointSheet) => points.filter((other) => other.item === point.item).length === 1;
+    const measured = points.find((point) => point.visits.length >= 2 && alone(point));
+    if (!measured) expect.fail('the demo has a loader with a position measured twice');
     await page.keyboard.type(String(measured.item));
     await page.locator('[role="option"][aria-selected="true"]').filter({ hasText: measured.position }).waitFor();
     await page.keyboard.press('Enter');
     const sizes = page.getByRole('tabpanel').locator('.sizes-table');
     await sizes.waitFor();
     for (const visit of measured.visits) {
-      if (visit.governingSizeMm === null) continue;
+      if (visit.governingSizeMm === null || visit.stations.length === 0) continue;
       expect(await sizes.locator('.size-key.governs').allTextContents()).toContain(sizeFigure(visit.governingSizeMm));
     }
 

@@ -5,14 +5,14 @@ import { dayText } from '#core/words/quantityText.ts';
 import { useAsk } from '#renderer/useAsk.ts';
 import { slipsWords } from '#renderer/words/slipsWords.ts';
 
-/** Slips made of this machine before. */
-export function EarlierSlips({ machineId }: { machineId: number }) {
+/** Other slips made of this machine. */
+export function EarlierSlips({ machineId, except }: { machineId: number; except?: number }) {
   const slips = useAsk(slipsList, {});
-  const its = slips.value?.slips.filter((slip) => slip.machineId === machineId) ?? [];
+  const its = slips.value?.slips.filter((slip) => slip.machineId === machineId && slip.slipId !== except) ?? [];
   if (its.length === 0) return null;
   return (
     <section>
-      <h2>{slipsWords.earlier}</h2>
+      <h2>{slipsWords.others}</h2>
       <ul className="slip-list">
         {its.map((slip) => (
           <li key={slip.slipId}>

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useLocation, useParams } from 'wouter';
 import type { ReplyOf } from '#core/contract/operation.ts';
-import { slipMake, slipPreview, slipRead } from '#core/contract/slip.ts';
+import { type Slip, slipMake, slipPreview } from '#core/contract/slip.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
@@ -13,12 +13,17 @@ import { slipsWords } from '#renderer/words/slipsWords.ts';
 import { EarlierSlips } from './EarlierSlips.tsx';
 import { SlipSheet } from './SlipSheet.tsx';
 
+/** What came of making it: the slip's facts are those of its preview, with the number it was given. */
+type Made = ReplyOf<typeof slipMake> & { slip: Slip };
+
 /** A machine's slip: shown as it would be printed today, then made, with its number, to be printed or saved. */
 export default function MachineSlip() {
   const machineId = Number(useParams<{ machineId: string }>().machineId);
   const [, goTo] = useLocation();
-  const preview = useAsk(slipPreview, Number.isInteger(machineId) && machineId > 0 ? { machineId } : null);
-  const [made, setMade] = useState<ReplyOf<typeof slipMake> | null>(null);
+  const [made, setMade] = useState<Made | null>(null);
+  // a slip that was made is not previewed anew: printing takes its time
+  const wanted = made === null && Number.isInteger(machineId) && machineId > 0;
+  const preview = useAsk(slipPreview, wanted ? { machineId } : null);
   const toMachine = (
     <Key letter="M" onPress={() => goTo(`/machine/${machineId}`)}>
       {slipsWords.machineKey}
@@ -48,13 +53,13 @@ function Preview({
   preview: ReplyOf<typeof slipPreview>;
   machineId: number;
   toMachine: React.ReactNode;
-  onMade: (made: ReplyOf<typeof slipMake>) => void;
+  onMade: (made: Made) => void;
 }) {
   const make = useDo(slipMake);
   const [by, setBy] = useBy();
   const send = async () => {
     const made = await make.run({ machineId, by });
-    if (made) onMade(made);
+    if (made) onMade({ ...made, slip: { ...slip, number: made.number } });
   };
   return (
     <SlipSheet
@@ -94,24 +99,8 @@ function Preview({
   );
 }
 
-function MadeSlip({
-  made,
-  machineId,
-  toMachine,
-}: {
-  made: ReplyOf<typeof slipMake>;
-  machineId: number;
-  toMachine: React.ReactNode;
-}) {
-  const kept = useAsk(slipRead, { slipId: made.slipId });
-  if (!kept.value) {
-    return (
-      <Sheet title={slipsWords.numbered(made.number)}>
-        {kept.fault ? <FaultBox fault={kept.fault} /> : <FillingRule words={slipsWords.printing} />}
-      </Sheet>
-    );
-  }
-  const { slip } = kept.value;
+function MadeSlip({ made, machineId, toMachine }: { made: Made; machineId: number; toMachine: React.ReactNode }) {
+  const { slip } = made;
   return (
     <SlipSheet
       title={slipsWords.numbered(made.number)}
@@ -127,7 +116,7 @@ function MadeSlip({
             <h2>{slipsWords.made(made.number)}</h2>
             <p>{slipsWords.madeNote}</p>
           </section>
-          <EarlierSlips machineId={machineId} />
+          <EarlierSlips machineId={machineId} except={made.slipId} />
         </>
       }
     />

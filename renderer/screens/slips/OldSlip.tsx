@@ -48,7 +48,7 @@ export default function OldSlip() {
       aside={
         <>
           <p>{slipsWords.oldNote(slip.madeOn)}</p>
-          {machineId !== undefined && <EarlierSlips machineId={machineId} />}
+          {machineId !== undefined && <EarlierSlips machineId={machineId} except={slipId} />}
         </>
       }
     />

@@ -59,11 +59,12 @@ export function SlipSheet({ title, sub, slip, pdfBase64, fileName, keys, made, a
       bleed
     >
       <div className="slip-body">
-        <div className="slip-paper">
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and has nothing in it that takes the focus */}
+        <section className="slip-paper cell" aria-label={title} tabIndex={0}>
           <Suspense fallback={<FillingRule words={slipsWords.drawing} />}>
             <PaperPages bytes={bytes} label={title} />
           </Suspense>
-        </div>
+        </section>
         <aside className="slip-aside">{aside}</aside>
       </div>
     </Sheet>

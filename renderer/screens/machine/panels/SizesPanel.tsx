@@ -118,8 +118,11 @@ function VisitRow({ visit, struck, columns, signed, mending, onMend }: VisitRowP
         <td className="nw">{dayText(day(visit.takenOn))}</td>
         <td className="figures">{hoursFigure(visit.machineHours)}</td>
         <td className="figures">{hoursFigure(visit.partHours)}</td>
-        {columns.map((column) => (
+        {columns.map((column, i) => (
           <td key={column} className="figures">
+            {i === 0 && visit.stations.length === 0 && visit.governingSizeMm !== null && (
+              <b>{sizeText(visit.governingSizeMm, mark)}</b>
+            )}
             {visit.stations
               .filter(({ station }) => station === column)
               .map((station) => (

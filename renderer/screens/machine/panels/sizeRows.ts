@@ -21,15 +21,19 @@ export function stationColumns(point: Pick<PointSheet, 'stations' | 'visits'>): 
 export function sizeLines(point: Pick<PointSheet, 'visits' | 'renewals' | 'putRight'>): SizeLine[] {
   const struckOn = Map.groupBy(point.putRight, (old) => old.takenOn);
   const named = new Set<string>();
-  const visits = point.visits.map((visit): Placed => {
-    const struck = named.has(visit.takenOn) ? [] : (struckOn.get(visit.takenOn) ?? []);
-    named.add(visit.takenOn);
-    return {
-      hours: visit.machineHours,
-      rank: visit.event === 'as-left' ? 2 : 0,
-      line: { kind: 'visit', visit, struck },
-    };
-  });
+  const renewed = new Set(point.renewals.map((renewal) => renewal.takenOn));
+  const visits = point.visits
+    // the size a renewal names stands in the renewal's own line
+    .filter((visit) => visit.stations.length > 0 || !renewed.has(visit.takenOn))
+    .map((visit): Placed => {
+      const struck = named.has(visit.takenOn) ? [] : (struckOn.get(visit.takenOn) ?? []);
+      named.add(visit.takenOn);
+      return {
+        hours: visit.machineHours,
+        rank: visit.event === 'as-left' ? 2 : 0,
+        line: { kind: 'visit', visit, struck },
+      };
+    });
   const renewals = point.renewals.map(
     (renewal): Placed => ({ hours: renewal.machineHours, rank: 1, line: { kind: 'renewal', renewal } }),
   );
