@@ -1,7 +1,7 @@
 import { type exchangeLookAtSheet, type SheetMapping, type SheetNoun, zSheetMapping } from '../contract/exchange.ts';
 import type { Handler } from '../contract/operation.ts';
 import { findDecimalMark } from '../exchange/decimalMark.ts';
-import { csvSheetLines } from '../exchange/sheetCsv.ts';
+import { csvSheetLines, type SheetDelimiter } from '../exchange/sheetCsv.ts';
 import { findDateOrder } from '../exchange/sheetDay.ts';
 import { foldHead, likelyNouns, matchHeads } from '../exchange/sheetHeads.ts';
 import { cellAsText, type SheetLine } from '../exchange/sheetLines.ts';
@@ -18,6 +18,7 @@ import { delimiterOf, sheetOfWorkbook } from './sheetInHand.ts';
 /** Heads are looked for in the first rows: above them a sheet may have its title. */
 const HEADS_WITHIN = 15;
 const SAMPLES = 3;
+const LAST_BYTES = 200_000;
 
 /** What a sheet seems to hold. Nothing is read from it yet: a person confirms it first. */
 export const exchangeLookAtSheetHandler: Handler<typeof exchangeLookAtSheet, Context> = async (context, asked) => {
@@ -31,7 +32,9 @@ export const exchangeLookAtSheetHandler: Handler<typeof exchangeLookAtSheet, Con
   const columns = columnsSeen(noun, heads, remembered);
   const days = columns.filter(({ holds, place }) => holds === 'day' && place !== null).map(({ place }) => place);
   const textsAt = (places: readonly (number | null)[]) =>
-    rows.flatMap(({ cells }) => places.map((place) => cellAsText(place === null ? null : cells[place])));
+    [...rows, ...seen.atTheEnd].flatMap(({ cells }) =>
+      places.map((place) => cellAsText(place === null ? null : cells[place])),
+    );
   return {
     ...seen.about,
     name: file.name,
@@ -43,25 +46,43 @@ export const exchangeLookAtSheetHandler: Handler<typeof exchangeLookAtSheet, Con
     columns,
     remembered: remembered !== null,
     dateOrder: findDateOrder(textsAt(days)).order ?? remembered?.dateOrder ?? (days.length === 0 ? 'ymd' : null),
-    decimalMark: markSeen(rows) ?? remembered?.decimalMark ?? null,
+    decimalMark: markSeen([...rows, ...seen.atTheEnd]) ?? remembered?.decimalMark ?? null,
   };
 };
 
 type Seen = {
   lines: SheetLine[];
+  /** of a file too long to look through: its last rows, which may tell what the first do not */
+  atTheEnd: SheetLine[];
   about: { kind: 'csv' | 'xlsx'; sheets: string[]; sheet: string; wholeFile: boolean };
 };
 
 async function lookedAt(file: FileInHand, sheetName: string | null): Promise<Seen> {
   if (isZip(file.bytes)) {
     const { sheet, names } = await sheetOfWorkbook(file.bytes, sheetName);
-    return { lines: sheet.lines, about: { kind: 'xlsx', sheets: names, sheet: sheet.name, wholeFile: true } };
+    return {
+      lines: sheet.lines,
+      atTheEnd: [],
+      about: { kind: 'xlsx', sheets: names, sheet: sheet.name, wholeFile: true },
+    };
   }
-  for (const { lines, bytesRead } of csvSheetLines(file.bytes, delimiterOf(file.bytes))) {
+  const delimiter = delimiterOf(file.bytes);
+  for (const { lines, bytesRead } of csvSheetLines(file.bytes, delimiter)) {
     const wholeFile = bytesRead === file.bytes.length;
-    return { lines, about: { kind: 'csv', sheets: [file.name], sheet: file.name, wholeFile } };
+    const atTheEnd = wholeFile ? [] : lastLines(file.bytes, delimiter);
+    return { lines, atTheEnd, about: { kind: 'csv', sheets: [file.name], sheet: file.name, wholeFile } };
   }
   throw new RefusedError({ code: 'file-empty' });
+}
+
+/** Lines of a file's last part but for the first, of which the beginning is missing; none when a quote is open there. */
+function lastLines(bytes: Uint8Array, delimiter: SheetDelimiter): SheetLine[] {
+  try {
+    return [...csvSheetLines(bytes.subarray(-LAST_BYTES), delimiter)].flatMap(({ lines }) => lines).slice(1);
+  } catch (thrown) {
+    if (thrown instanceof RefusedError) return [];
+    throw thrown;
+  }
 }
 
 /** The row that looks most like heads; where none does, the first with two cells filled. */
