@@ -3,10 +3,10 @@ import { defineConfig } from 'vite';
 const top = `${import.meta.dirname}/..`;
 
 /**
- * Electron's main process with the core in it, and the thread that learns classes beside it. All files land flat in one
- * folder two levels below the top, as deep as core's own, so that what looks for migrations or fonts by "../.." finds
- * them. Left out, and loaded from node_modules: what has native parts (better-sqlite3), and the PDF library with the
- * React it runs on, which finds its own files beside it.
+ * Electron's main process with the core in it, and beside it the threads that learn classes and do long work. All files
+ * land flat in one folder two levels below the top, as deep as core's own, so that what looks for migrations or fonts by
+ * "../.." finds them. Left out, and loaded from node_modules: what has native parts (better-sqlite3), and the PDF library
+ * with the React it runs on, which finds its own files beside it.
  */
 export default defineConfig({
   root: top,
@@ -17,7 +17,11 @@ export default defineConfig({
     emptyOutDir: true,
     target: 'node24',
     rollupOptions: {
-      input: { main: `${top}/electron/main.ts`, learnWorker: `${top}/core/use-cases/learning/learnWorker.ts` },
+      input: {
+        main: `${top}/electron/main.ts`,
+        learnWorker: `${top}/core/use-cases/learning/learnWorker.ts`,
+        jobWorker: `${top}/core/use-cases/jobs/jobWorker.ts`,
+      },
       external: ['electron', 'better-sqlite3', '@react-pdf/renderer', 'react', /^react\//],
       output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: '[name].part.js' },
     },
