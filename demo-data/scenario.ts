@@ -141,7 +141,7 @@ export const MACHINES: MachinePlan[] = [
           'Boom foot pin, left/slack': 1.46,
           'Boom foot pin, right/slack': 0.92,
           'Lift ram pin, rod end, right/pin diameter': 2.4,
-          'Tool lock pin, left/pin diameter': 0.97,
+          'Tool lock pin, left/pin diameter': 0.94,
           'Tool lock pin, right/pin diameter': 0.92,
           'Carrier pivot, left/bush bore': 0.95,
         },
@@ -1282,7 +1282,7 @@ export const FINDINGS: FindingRow[] = [
     'Tool lock pin, left',
     '2025-12-09',
     ['other', 'watch'],
-    '24.24, renew at 24.0. To be renewed with the boom foot pins next winter; farmer told and agrees.',
+    '24.26, renew at 24.0. To be renewed with the boom foot pins next winter; farmer told and agrees.',
   ),
 ];
 
