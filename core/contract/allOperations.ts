@@ -37,11 +37,14 @@ import {
 import { classesList, classSave } from './partClass.ts';
 import {
   recordBackUp,
+  recordBackupFolder,
   recordBackups,
   recordBringIn,
+  recordConfirmPlace,
   recordOpen,
   recordOpenDemo,
   recordRestore,
+  recordRestorePreview,
   recordStartEmpty,
   recordState,
 } from './record.ts';
@@ -68,7 +71,10 @@ export const allOperations = [
   recordBringIn,
   recordBackUp,
   recordBackups,
+  recordBackupFolder,
+  recordRestorePreview,
   recordRestore,
+  recordConfirmPlace,
   machinesList,
   machineRead,
   machineTakeIn,

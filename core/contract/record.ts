@@ -1,6 +1,14 @@
 import { z } from 'zod';
 import { operation } from './operation.ts';
-import { zDay, zFacts } from './shapes.ts';
+import { zCaution, zDay, zFacts } from './shapes.ts';
+
+export const zRecordCounts = z.object({
+  customers: z.int(),
+  machines: z.int(),
+  points: z.int(),
+  sizes: z.int(),
+  findings: z.int(),
+});
 
 export const zRecordState = z.object({
   open: z.boolean(),
@@ -11,11 +19,21 @@ export const zRecordState = z.object({
   schemaVersion: z.int(),
   isDemo: z.boolean(),
   today: zDay,
-  counts: z.object({ customers: z.int(), machines: z.int(), points: z.int(), sizes: z.int(), findings: z.int() }),
+  counts: zRecordCounts,
   shopName: z.string(),
   /** decimal mark on screens and papers; the record always holds points */
   decimalMark: z.enum(['.', ',']),
   recent: z.array(z.string()),
+  /**
+   * why the record the program was started with is not open: a refusal's code and facts, `file` among them
+   * (record-damaged, record-newer, record-in-use, ...); null: nothing is wrong, or another record has been opened since
+   */
+  trouble: zCaution.nullable(),
+  /**
+   * what endangers the record though it is open: record-on-network {fileSystem}, record-may-be-synced {folder, sign},
+   * record-synced {folder}, record-read-only, backup-failed {reason}, backup-folder-failed {folder, reason}
+   */
+  warnings: z.array(zCaution),
 });
 export type RecordState = z.infer<typeof zRecordState>;
 
@@ -57,7 +75,60 @@ export type ImportAccount = z.infer<typeof zImportAccount>;
 /** One file of a CSV folder, its bytes as base64: the encoding is found by the importer. */
 export const zCsvFile = z.object({ name: z.string().max(200), base64: z.string().max(32_000_000) });
 
-export const zBackup = z.object({ file: z.string(), madeAt: z.string(), bytes: z.int(), counts: z.string() });
+export const zBackup = z.object({
+  file: z.string(),
+  madeAt: z.string(),
+  bytes: z.int(),
+  counts: z.string(),
+  /** before-migrating: the record as an earlier program left it */
+  kind: z.enum(['kept', 'before-migrating']),
+  /** the same backup in the folder the shop chose; null: not there */
+  alsoAt: z.string().nullable(),
+});
+export type Backup = z.infer<typeof zBackup>;
+
+/** A folder backups go to: the program's own, and the one the shop chose. */
+export const zBackupFolder = z.object({
+  folder: z.string(),
+  chosen: z.boolean(),
+  /** false: a stick that is not plugged in, a share that is off */
+  reachable: z.boolean(),
+  backups: z.int(),
+  /** what they take [bytes] */
+  bytes: z.int(),
+  /** left on that disk [bytes]; null: not known */
+  freeBytes: z.int().nullable(),
+});
+
+export const zBackups = z.object({ backups: z.array(zBackup), folders: z.array(zBackupFolder) });
+
+/** What putting a backup in the record's place would change. */
+export const zRestorePreview = z.object({
+  backup: z.object({
+    file: z.string(),
+    /** the last entry in it; null: it holds none */
+    lastEntryAt: z.string().nullable(),
+    counts: zRecordCounts,
+    schemaVersion: z.int(),
+  }),
+  /** what the record holds now; null: none is open, or it cannot be read */
+  record: zRecordCounts.nullable(),
+  /** false: the backup is of another shop, or of a record laid down afresh */
+  sameRecord: z.boolean(),
+  /** entries of the record that are not in the backup, how many of each sort of thing, and the last of them, newest first */
+  lost: z.object({
+    entries: z.int(),
+    undone: z.int(),
+    customers: z.int(),
+    machines: z.int(),
+    points: z.int(),
+    sizes: z.int(),
+    findings: z.int(),
+    slips: z.int(),
+    last: z.array(z.object({ entryId: z.int(), madeAt: z.string(), madeBy: z.string(), what: z.string() })),
+  }),
+});
+export type RestorePreview = z.infer<typeof zRestorePreview>;
 
 export const recordState = operation('record/state', z.object({}), zRecordState, {
   title: 'Which record is open, and how much is in it',
@@ -80,13 +151,34 @@ export const recordBringIn = operation(
   zImportAccount,
   { title: 'Bring in a folder of CSV files, all or nothing' },
 );
-export const recordBackUp = operation('record/backUp', z.object({}), zBackup, { title: 'Make a backup now' });
-export const recordBackups = operation('record/backups', z.object({}), z.object({ backups: z.array(zBackup) }), {
-  title: 'The backups of this record, newest first',
+export const recordBackUp = operation(
+  'record/backUp',
+  z.object({}),
+  // with a folder chosen: why the copy did not go there too; the backup itself was made
+  zBackup.extend({ notAlso: zCaution.nullable() }),
+  { title: 'Make a backup now' },
+);
+export const recordBackups = operation('record/backups', z.object({}), zBackups, {
+  title: 'The backups of this record, newest first, and what room they take',
 });
+export const recordBackupFolder = operation(
+  'record/backupFolder',
+  z.object({ folder: z.string().min(1).max(1000).nullable() }),
+  zBackups,
+  { title: 'Choose a further folder that every backup is copied to; null: none' },
+);
+export const recordRestorePreview = operation(
+  'record/restorePreview',
+  z.object({ file: z.string().min(1).max(1000) }),
+  zRestorePreview,
+  { title: 'What would be lost if a backup took the place of the record' },
+);
 export const recordRestore = operation(
   'record/restore',
   z.object({ file: z.string().min(1).max(1000) }),
   zRecordState,
   { title: 'Put a backup in place of the record; the record as it stands is backed up first' },
 );
+export const recordConfirmPlace = operation('record/confirmPlace', z.object({ synced: z.boolean() }), zRecordState, {
+  title: 'Say whether another program copies the folder of the record elsewhere, or other computers write to it',
+});

@@ -10,6 +10,7 @@ import {
 } from 'node:fs';
 import { dirname, join, relative, sep } from 'node:path';
 import { RefusedError } from '../outcome.ts';
+import { mendingFiles } from './recordFault.ts';
 
 /** A file of a folder; names hold "/" between folders on every system. */
 export type FileOnDisk = { name: string; bytes: Uint8Array };
@@ -22,7 +23,7 @@ const UNFINISHED = '.unfinished';
  * @throws RefusedError folder-not-empty, cannot-write, disk-full
  */
 export function writeNewFolder(folder: string, files: readonly FileOnDisk[]): void {
-  writing(folder, () => {
+  mendingFiles(folder, () => {
     if (existsSync(folder) && readdirSync(folder).length > 0)
       throw new RefusedError({ code: 'folder-not-empty', facts: { path: 'toFolder', folder } });
     const unfinished = `${folder}${UNFINISHED}`;
@@ -46,7 +47,7 @@ export function writeNewFolder(folder: string, files: readonly FileOnDisk[]): vo
  * @throws RefusedError file-is-there, cannot-write, disk-full
  */
 export function writeNewFile(file: string, bytes: Uint8Array): void {
-  writing(file, () => {
+  mendingFiles(file, () => {
     if (existsSync(file)) throw new RefusedError({ code: 'file-is-there', facts: { path: 'toFile', file } });
     const unfinished = `${file}${UNFINISHED}`;
     try {
@@ -78,7 +79,7 @@ export const readWholeFile = (file: string): Uint8Array => reading(file, () => r
  * @param lay gets the passing name; it has closed the file when it returns
  */
 export function layDownWhole<T>(path: string, lay: (passing: string) => T): T {
-  return writing(path, () => {
+  return mendingFiles(path, () => {
     const passing = `${path}${UNFINISHED}`;
     const remove = () => {
       for (const end of ['', '-wal', '-shm']) rmSync(`${passing}${end}`, { force: true });
@@ -98,16 +99,6 @@ export function layDownWhole<T>(path: string, lay: (passing: string) => T): T {
 
 const systemCode = (thrown: unknown): string =>
   thrown instanceof Error && 'code' in thrown && 'syscall' in thrown ? String(thrown.code) : '';
-
-function writing<T>(file: string, write: () => T): T {
-  try {
-    return write();
-  } catch (thrown) {
-    const code = systemCode(thrown);
-    if (code === '') throw thrown;
-    throw new RefusedError({ code: code === 'ENOSPC' ? 'disk-full' : 'cannot-write', facts: { file, reason: code } });
-  }
-}
 
 function reading<T>(file: string, read: () => T): T {
   try {

@@ -1,20 +1,23 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { accessSync, constants, existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
-import { migrate } from 'drizzle-orm/better-sqlite3/migrator';
 import { RefusedError } from '../outcome.ts';
+import { APPLICATION_ID } from './applicationId.ts';
+import { migrateRecord } from './migrateRecord.ts';
 import { mending } from './recordFault.ts';
 import type { OpenRecord } from './recordFile.ts';
+import { recordPlace } from './recordPlace.ts';
 import * as schema from './schema.ts';
 
-/** "HrWr": tells a record from any other SQLite file. */
-export const APPLICATION_ID = 0x48725772;
 export const RECORD_EXTENSION = '.hoursandwear';
 
 const MIGRATIONS_FOLDER = join(import.meta.dirname, '..', '..', 'migrations');
 /** Another program at the record is waited for this long [ms]. */
 const BUSY_MS = 3000;
+
+/** A larger file is looked through with its daily backup instead of at every opening: about 2 ms a megabyte [bytes]. */
+const LOOKED_THROUGH_BYTES = 64_000_000;
 
 /** Schema version of this program: how many migrations it has. */
 export function schemaVersion(migrationsFolder = MIGRATIONS_FOLDER): number {
@@ -52,10 +55,12 @@ type OpenOptions = {
 
 /**
  * Opens a record file and brings it to this program's schema. Every commit is on the disk before it is acknowledged.
+ * A file that may only be read is opened for reading.
  *
  * @param path a file, or ':memory:'
  * @throws RefusedError no-such-record, not-a-record (the file is something else), record-newer (made by a later
- *   program: left untouched), record-in-use, record-read-only, record-damaged, cannot-open-record, disk-full
+ *   program: left untouched), record-in-use, record-read-only, record-damaged, migration-failed, cannot-open-record,
+ *   disk-full
  */
 export function openRecord(path: string, options: OpenOptions = {}): OpenRecord {
   const migrationsFolder = options.migrationsFolder ?? MIGRATIONS_FOLDER;
@@ -71,18 +76,19 @@ export function openRecord(path: string, options: OpenOptions = {}): OpenRecord 
       code: 'record-newer',
       facts: { file: path, recordVersion: found.schemaVersion, programVersion: ours },
     });
-  if (found && found.schemaVersion < ours) options.beforeMigrating?.(path, found.schemaVersion);
+  const readOnly = !isNewFile && !mayBeWritten(path);
+  const isOlder = found?.schemaVersion !== ours;
+  if (readOnly && isOlder) throw new RefusedError({ code: 'record-read-only', facts: { file: path } });
+  if (found && isOlder) options.beforeMigrating?.(path, found.schemaVersion);
 
   return mending(path, () => {
-    const sqlite = new Database(path, { timeout: BUSY_MS });
+    const sqlite = openFile(path, readOnly);
     try {
-      sqlite.pragma('journal_mode = WAL');
-      sqlite.pragma('synchronous = FULL');
-      sqlite.pragma('recursive_triggers = ON'); // else REPLACE would slip past the triggers that forbid deleting
-      const orm = drizzle({ client: sqlite, schema });
-      if (found?.schemaVersion !== ours) bringToSchema(sqlite, () => migrate(orm, { migrationsFolder }), ours);
+      if (found && statSync(path).size <= LOOKED_THROUGH_BYTES) refuseUnsound(sqlite, path);
+      if (isOlder) migrateRecord(sqlite, path, migrationsFolder);
       sqlite.pragma('foreign_keys = ON');
-      return { path, sqlite, orm, read: orm, close: () => closeFile(sqlite) };
+      const orm = drizzle({ client: sqlite, schema });
+      return { path, readOnly, sqlite, orm, read: orm, close: () => closeFile(sqlite) };
     } catch (thrown) {
       sqlite.close();
       throw thrown;
@@ -90,15 +96,35 @@ export function openRecord(path: string, options: OpenOptions = {}): OpenRecord 
   });
 }
 
-function bringToSchema(sqlite: Database.Database, runMigrations: () => void, version: number): void {
-  // first, so that a file left half way is still known for a record, and is brought on at the next opening
-  sqlite.pragma(`application_id = ${APPLICATION_ID}`);
-  sqlite.pragma('foreign_keys = OFF'); // a migration may rebuild a table; what it leaves is checked below
-  runMigrations();
-  const broken = sqlite.pragma('foreign_key_check') as unknown[];
-  if (broken.length > 0)
-    throw new Error(`Broken invariant: no row is left without the row it refers to (${broken.length})`);
-  sqlite.pragma(`user_version = ${version}`);
+function mayBeWritten(path: string): boolean {
+  try {
+    accessSync(path, constants.W_OK);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function openFile(path: string, readOnly: boolean): Database.Database {
+  const sqlite = new Database(path, { timeout: BUSY_MS, readonly: readOnly });
+  if (readOnly) return sqlite;
+  try {
+    // the write-ahead log needs memory shared by all who have the file open: not across computers
+    sqlite.pragma(`journal_mode = ${recordPlace(path).network ? 'DELETE' : 'WAL'}`);
+    sqlite.pragma('synchronous = FULL');
+    sqlite.pragma('recursive_triggers = ON'); // else REPLACE would slip past the triggers that forbid deleting
+    return sqlite;
+  } catch (thrown) {
+    sqlite.close();
+    throw thrown;
+  }
+}
+
+/** @throws RefusedError record-damaged */
+function refuseUnsound(sqlite: Database.Database, path: string): void {
+  const found = String(sqlite.pragma('quick_check(1)', { simple: true }));
+  if (found !== 'ok')
+    throw new RefusedError({ code: 'record-damaged', facts: { file: path, reason: found.slice(0, 200) } });
 }
 
 function closeFile(sqlite: Database.Database): void {

@@ -20,6 +20,25 @@ export function faultOfSqlite(thrown: unknown, path: string): Refusal | null {
   return found ? { code: found[1], facts: { file: path } } : null;
 }
 
+/** The refusal that goes with an error of the system's (a full disk, a folder that may not be written to); null: none of ours. */
+export function faultOfSystem(thrown: unknown, file: string): Refusal | null {
+  const code = thrown instanceof Error && 'code' in thrown && 'syscall' in thrown ? String(thrown.code) : '';
+  if (code === '') return null;
+  const isFull = code === 'ENOSPC' || code === 'EDQUOT';
+  return { code: isFull ? 'disk-full' : 'cannot-write', facts: { file, reason: code } };
+}
+
+/** Runs something on files; what a person can mend comes out as a refusal. */
+export function mendingFiles<T>(file: string, run: () => T): T {
+  try {
+    return run();
+  } catch (thrown) {
+    const refusal = faultOfSystem(thrown, file);
+    if (refusal) throw new RefusedError(refusal);
+    throw thrown;
+  }
+}
+
 /** Runs something on a record file; what a person can mend comes out as a refusal. */
 export function mending<T>(path: string, run: () => T): T {
   try {

@@ -24,6 +24,8 @@ export type WritableRecord = ReadableRecord & {
 
 /** A record file that is open; whoever opened it closes it. */
 export type OpenRecord = ReadableRecord & {
+  /** the file may not be written to: nothing can be entered */
+  readonly readOnly: boolean;
   readonly orm: BetterSQLite3Database<Tables>;
   /** Folds the write-ahead log into the file and lets it go, so that copying the one file is safe. */
   close(): void;

@@ -1,5 +1,5 @@
 import type { Answer, Handlers, Operation } from '../contract/operation.ts';
-import { RefusedError } from '../outcome.ts';
+import { type Refusal, RefusedError } from '../outcome.ts';
 import { fieldIssues } from './expected.ts';
 
 /** The one door to the core: an operation's name and what is asked, as they came over a shell. Never throws. */
@@ -13,6 +13,8 @@ type Behind<Operations extends readonly Operation[], Context> = {
   handlers: Handlers<NoInfer<Operations>, NoInfer<Context>>;
   context: Context;
   log: Log;
+  /** what a person can mend of something thrown (a disk that is full, a file that is damaged); null: a defect of ours */
+  refusalOf?: (context: NoInfer<Context>, thrown: unknown) => Refusal | null;
 };
 
 /**
@@ -43,6 +45,8 @@ export function answerWith<const Operations extends readonly Operation[], Contex
       return { ok: true, value: reply.data };
     } catch (thrown) {
       if (thrown instanceof RefusedError) return refused(thrown);
+      const refusal = behind.refusalOf?.(behind.context, thrown);
+      if (refusal) return refused(new RefusedError(refusal));
       const error = thrown instanceof Error ? thrown : new Error(`Thrown: ${typeof thrown}`);
       behind.log({ operation: name, error });
       return { ok: false, fault: { code: 'failed', facts: { operation: name, detail: firstLine(error) } } };

@@ -105,7 +105,7 @@ function sayAccount({ faults, cautions, notes }: ImportAccount, say: (line: stri
 function rowsOfRecord(file: string, asOf: Day): ForecastRow[] {
   const context = openContext({ recordPath: file, asOf });
   try {
-    if (!context.record) throw new AskedWrong(`${file} is not there.`);
+    if (!context.record && !context.trouble) throw new AskedWrong(`${file} is not there.`);
     return forecastRows(lifeOf(context, { asOf }), asOf);
   } finally {
     context.close();

@@ -1,7 +1,7 @@
 import { allOperations } from '../contract/allOperations.ts';
 import { allHandlers } from '../use-cases/allHandlers.ts';
 import { backUpIfDue } from '../use-cases/backUps.ts';
-import { type Context, openContext } from '../use-cases/context.ts';
+import { type Context, faultOfRecord, openContext } from '../use-cases/context.ts';
 import { type Ask, answerWith, type Log } from './answer.ts';
 
 export type OpenProgram = { ask: Ask; close(): Promise<void> };
@@ -12,28 +12,64 @@ export type ProgramOptions = {
   /** ISO day taken as today; absent: the clock's */
   asOf?: string;
   /**
-   * where the program keeps what is not in the record, backups above all: the record is then backed up at the start, once
-   * a day; absent: the record's folder, and no backup is made of a record that is only looked into
+   * where the program keeps what is not in the record, backups above all: the record is then backed up at the start and
+   * once a day while the program runs; absent: the record's folder, and no backup is made of a record that is only looked
+   * into
    */
   dataFolder?: string;
+  /** how often it is looked whether a backup is due [ms] */
+  lookEveryMs?: number;
   log: Log;
 };
 
+/** A computer that sleeps at night is looked at soon after it wakes [ms]. */
+const LOOK_EVERY_MS = 3_600_000;
+
 /**
- * The whole program but its window: the record opened, every operation ready to be asked.
- * @throws RefusedError when the record is there and cannot be opened (in use, damaged, made by a later program)
+ * The whole program but its window: the record opened, every operation ready to be asked. A record that is there and cannot
+ * be opened (in use, damaged, made by a later program) leaves the program without one; record/state then says why.
  */
-export async function openProgram({ log, ...options }: ProgramOptions): Promise<OpenProgram> {
-  const context = await openContext(options);
-  if (options.dataFolder !== undefined) await backUpAtStart(context, log);
+export async function openProgram({ log, lookEveryMs, ...options }: ProgramOptions): Promise<OpenProgram> {
+  const context = openContext(options);
+  const backups = options.dataFolder === undefined ? null : backUpDaily(context, log, lookEveryMs ?? LOOK_EVERY_MS);
+  await backups?.looked();
   return {
-    ask: answerWith({ operations: allOperations, handlers: allHandlers, context, log }),
-    close: async () => context.close(),
+    ask: doorOf(context, log),
+    close: async () => {
+      await backups?.stop();
+      context.close();
+    },
+  };
+}
+
+/** The one door, with every operation behind it, on an open context. */
+export const doorOf = (context: Context, log: Log): Ask =>
+  answerWith({ operations: allOperations, handlers: allHandlers, context, log, refusalOf: faultOfRecord });
+
+type Daily = {
+  /** resolves once the last look is over */
+  looked(): Promise<void>;
+  stop(): Promise<void>;
+};
+
+/** Looks at once, and every so often, whether a backup is due; keeps no program alive. */
+function backUpDaily(context: Context, log: Log, everyMs: number): Daily {
+  let looking = look(context, log);
+  const timer = setInterval(() => {
+    looking = looking.then(() => look(context, log));
+  }, everyMs);
+  timer.unref();
+  return {
+    looked: () => looking,
+    stop: () => {
+      clearInterval(timer);
+      return looking;
+    },
   };
 }
 
 /** A backup that cannot be made (a full disk, a folder that is gone) is written down and keeps nobody from the record. */
-async function backUpAtStart(context: Context, log: Log): Promise<void> {
+async function look(context: Context, log: Log): Promise<void> {
   try {
     await backUpIfDue(context);
   } catch (thrown) {

@@ -36,11 +36,14 @@ import { oldSheetsTakeBackHandler } from './oldSheetsTakeBack.ts';
 import { pointAddHandler } from './pointAdd.ts';
 import { pointLimitsHandler } from './pointLimits.ts';
 import { recordBackUpHandler } from './recordBackUp.ts';
+import { recordBackupFolderHandler } from './recordBackupFolder.ts';
 import { recordBackupsHandler } from './recordBackups.ts';
 import { recordBringInHandler } from './recordBringIn.ts';
+import { recordConfirmPlaceHandler } from './recordConfirmPlace.ts';
 import { recordOpenHandler } from './recordOpen.ts';
 import { recordOpenDemoHandler } from './recordOpenDemo.ts';
 import { recordRestoreHandler } from './recordRestore.ts';
+import { recordRestorePreviewHandler } from './recordRestorePreview.ts';
 import { recordStartEmptyHandler } from './recordStartEmpty.ts';
 import { recordStateHandler } from './recordState.ts';
 import { exchangeRestoreFolderHandler } from './restoreFolder.ts';
@@ -70,7 +73,10 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'record/bringIn': recordBringInHandler,
   'record/backUp': recordBackUpHandler,
   'record/backups': recordBackupsHandler,
+  'record/backupFolder': recordBackupFolderHandler,
+  'record/restorePreview': recordRestorePreviewHandler,
   'record/restore': recordRestoreHandler,
+  'record/confirmPlace': recordConfirmPlaceHandler,
   'machines/list': machinesListHandler,
   'machine/read': machineReadHandler,
   'machine/takeIn': machineTakeInHandler,

@@ -1,19 +1,25 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { RefusedError } from '../outcome.ts';
+import { type Refusal, RefusedError } from '../outcome.ts';
+import { readAbout } from '../record/aboutStore.ts';
 import { type Clock, clockFixedOn, systemClock } from '../record/clock.ts';
 import { type EntryMade, recordRevision } from '../record/entry.ts';
 import { loadShopLife } from '../record/loadShopLife.ts';
 import { openRecord, RECORD_EXTENSION } from '../record/openRecord.ts';
+import { finishPuttingInPlace } from '../record/putInPlace.ts';
+import { faultOfSqlite, faultOfSystem } from '../record/recordFault.ts';
 import type { OpenRecord, ReadableRecord } from '../record/recordFile.ts';
 import type { ShopLife } from '../shop/shopLife.ts';
 import { type Day, isDay } from '../units/day.ts';
-import { backUpBeforeMigrating } from './backUps.ts';
+import { type BackupTrouble, backUpBeforeMigrating } from './backUps.ts';
+import { noteIdentity } from './backupFolders.ts';
 
 /** What every use case has in hand: the record that is open, the clock, and where the program keeps its files. */
 export type Context = {
   /** null: none is open yet */
   record: OpenRecord | null;
+  /** why the record the program was started with is not open; null: nothing is wrong, or another was opened since */
+  trouble: Refusal | null;
   /** the day forecasts are made for */
   today(): Day;
   /** ISO instant, for "made at" */
@@ -23,6 +29,8 @@ export type Context = {
   /** where a new record is laid down */
   readonly defaultRecordPath: string;
   readonly kept: Kept;
+  /** what came of the last backup */
+  readonly backups: BackupTrouble;
   close(): void;
 };
 
@@ -39,25 +47,38 @@ type ContextOptions = {
 };
 
 /**
- * Opens the record if it is there. A record that cannot be opened (made by a later program, damaged) is refused.
+ * Opens the record if it is there. One that cannot be opened (made by a later program, damaged, in use) stays as it is:
+ * the context then has no record, and its trouble says why.
  *
- * @throws RefusedError as openRecord; not-a-day for an asOf that does not exist
+ * @throws RefusedError not-a-day for an asOf that does not exist
  */
 export function openContext(options: ContextOptions): Context {
   const dataFolder = options.dataFolder ?? (options.recordPath ? dirname(options.recordPath) : '.');
   const clock = options.asOf === undefined ? (options.clock ?? systemClock) : clockFixedOn(dayOf(options.asOf));
   const context: Context = {
     record: null,
+    trouble: null,
     today: clock.today,
     now: clock.now,
     dataFolder,
     defaultRecordPath: options.recordPath ?? join(dataFolder, `workshop${RECORD_EXTENSION}`),
     kept: { revision: '', values: new Map() },
+    backups: { failed: null, notAlso: null },
     close: () => setRecord(context, null),
   };
-  if (context.defaultRecordPath === ':memory:' || existsSync(context.defaultRecordPath))
-    openInto(context, context.defaultRecordPath);
+  openAtStart(context);
   return context;
+}
+
+function openAtStart(context: Context): void {
+  const path = context.defaultRecordPath;
+  try {
+    finishPuttingInPlace(path);
+    if (path === ':memory:' || existsSync(path)) openInto(context, path);
+  } catch (thrown) {
+    if (!(thrown instanceof RefusedError)) throw thrown;
+    context.trouble = thrown.refusal;
+  }
 }
 
 function dayOf(asOf: string): Day {
@@ -70,19 +91,31 @@ export function openInto(context: Context, path: string, create = false): OpenRe
   if (create && path !== ':memory:') mkdirSync(dirname(path), { recursive: true });
   const record = openRecord(path, { create, beforeMigrating: (file) => backUpBeforeMigrating(context, file) });
   setRecord(context, record);
+  const about = readAbout(record);
+  if (about) keepingGoing(() => noteIdentity(context, path, about.identity));
   return record;
+}
+
+/** What only makes a later step easier keeps nobody from the record, on a full disk or in a folder that is read-only. */
+function keepingGoing(run: () => void): void {
+  try {
+    run();
+  } catch (thrown) {
+    if (!faultOfSystem(thrown, '')) throw thrown;
+  }
 }
 
 export function setRecord(context: Context, record: OpenRecord | null): void {
   context.record?.close();
   context.record = record;
+  if (record) context.trouble = null;
   context.kept.values.clear();
   context.kept.revision = '';
 }
 
-/** The open record. @throws RefusedError no-record */
+/** The open record. @throws RefusedError no-record; the trouble of the record the program was started with */
 export function recordOf(context: Context): ReadableRecord {
-  if (!context.record) throw new RefusedError({ code: 'no-record' });
+  if (!context.record) throw new RefusedError(context.trouble ?? { code: 'no-record' });
   return context.record;
 }
 
@@ -112,3 +145,7 @@ export const lifeOf = (context: Context, asked: { asOf?: string; knownAt?: strin
   keptInMemory(context, `life ${asked.asOf ?? ''} ${asked.knownAt ?? ''}`, () =>
     loadShopLife(recordOf(context), asked),
   );
+
+/** The refusal that goes with what a record's file threw while it was in use (damaged, gone, full); null: a defect of ours. */
+export const faultOfRecord = (context: Context, thrown: unknown): Refusal | null =>
+  faultOfSqlite(thrown, context.record?.path ?? context.defaultRecordPath);

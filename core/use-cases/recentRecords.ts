@@ -1,5 +1,7 @@
-import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
+import { readKeptFile, writeKeptFile } from '../record/keptFile.ts';
+import { faultOfSystem } from '../record/recordFault.ts';
 import type { Context } from './context.ts';
 
 const MOST = 8;
@@ -7,20 +9,18 @@ const fileOf = (context: Context): string => join(context.dataFolder, 'recent.js
 
 /** Whole paths of the records opened last, newest first; those no longer there are left out. */
 export function recentRecords(context: Context): string[] {
-  try {
-    const list: unknown = JSON.parse(readFileSync(fileOf(context), 'utf8'));
-    if (!Array.isArray(list)) return [];
-    return list.filter((path): path is string => typeof path === 'string' && existsSync(path)).slice(0, MOST);
-  } catch {
-    return []; // no list yet, or one that cannot be read: it is only a convenience
-  }
+  const list = readKeptFile(fileOf(context));
+  if (!Array.isArray(list)) return [];
+  return list.filter((path): path is string => typeof path === 'string' && existsSync(path)).slice(0, MOST);
 }
 
+/** It is only a convenience: a list that cannot be written keeps nobody from the record. */
 export function rememberRecord(context: Context, path: string): void {
   if (path === ':memory:') return;
   const recent = [path, ...recentRecords(context).filter((other) => other !== path)].slice(0, MOST);
-  mkdirSync(context.dataFolder, { recursive: true });
-  const file = fileOf(context);
-  writeFileSync(`${file}.new`, JSON.stringify(recent));
-  renameSync(`${file}.new`, file);
+  try {
+    writeKeptFile(fileOf(context), recent);
+  } catch (thrown) {
+    if (!faultOfSystem(thrown, path)) throw thrown;
+  }
 }

@@ -3,4 +3,7 @@ import type { recordBackUp } from '../contract/record.ts';
 import { backUpNow } from './backUps.ts';
 import type { Context } from './context.ts';
 
-export const recordBackUpHandler: Handler<typeof recordBackUp, Context> = (context) => backUpNow(context);
+export const recordBackUpHandler: Handler<typeof recordBackUp, Context> = async (context) => {
+  const { notAlso, ...backup } = await backUpNow(context);
+  return { ...backup, notAlso: notAlso && { code: notAlso.code, facts: notAlso.facts ?? {} } };
+};

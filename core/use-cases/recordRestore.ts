@@ -1,49 +1,75 @@
-import { copyFileSync, existsSync, renameSync, rmSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { isAbsolute, resolve } from 'node:path';
 import type { Handler } from '../contract/operation.ts';
 import type { recordRestore } from '../contract/record.ts';
 import { RefusedError } from '../outcome.ts';
-import { backupFacts } from '../record/backup.ts';
-import { recordHead, schemaVersion } from '../record/openRecord.ts';
+import { backupFacts } from '../record/backupFacts.ts';
+import { schemaVersion } from '../record/openRecord.ts';
+import { putBack, putInPlace } from '../record/putInPlace.ts';
 import { refuseField } from './asked.ts';
-import { backUpNow, setAsideName } from './backUps.ts';
+import { backUpNow } from './backUps.ts';
 import { type Context, openInto, setRecord } from './context.ts';
 import { rememberRecord } from './recentRecords.ts';
 import { stateOf } from './recordState.ts';
 
 /**
- * Puts a backup in place of the record. The record as it stands is backed up first and its file set aside, so that
- * nothing is lost whichever was the better one.
+ * Puts a backup in place of the record: the open one, or the one the program could not open at its start. The record as it
+ * stands is backed up first where it can be, and its file is set aside in any case, so that nothing is lost whichever was
+ * the better one.
  */
 export const recordRestoreHandler: Handler<typeof recordRestore, Context> = async (context, { file }) => {
-  if (!isAbsolute(file)) refuseField('file', 'a whole path');
-  if (!existsSync(file)) throw new RefusedError({ code: 'no-such-record', facts: { path: 'file', file } });
-  refuseUnusable(file);
+  usableBackup(context, file);
   const recordPath = context.record?.path ?? context.defaultRecordPath;
-  if (resolve(file) === resolve(recordPath)) refuseField('file', 'a backup, not the record itself');
-  if (context.record) await backUpNow(context);
+  if (context.record) await backUpIfPossible(context);
 
-  const restoring = `${recordPath}.restoring`;
-  copyFileSync(file, restoring);
   setRecord(context, null);
-  if (existsSync(recordPath)) renameSync(recordPath, setAsideName(recordPath, context.now()));
-  // a log left by a record that was not closed would be taken for the backup's own
-  for (const log of [`${recordPath}-wal`, `${recordPath}-shm`]) rmSync(log, { force: true });
-  renameSync(restoring, recordPath);
-  openInto(context, recordPath);
+  let aside: string | null = null;
+  try {
+    aside = putInPlace(file, recordPath, context.now());
+    openInto(context, recordPath);
+  } catch (thrown) {
+    if (aside) putBack(aside, recordPath);
+    reopen(context, recordPath);
+    throw thrown;
+  }
   rememberRecord(context, recordPath);
   return stateOf(context);
 };
 
-/** @throws RefusedError not-a-record, record-newer, record-damaged */
-function refuseUnusable(file: string): void {
-  const head = recordHead(file);
-  if (!head) throw new RefusedError({ code: 'not-a-record', facts: { path: 'file', file } });
+/**
+ * What a backup holds, once it is known that it could take the record's place.
+ * @throws RefusedError no-such-record, not-a-record, record-newer, record-damaged
+ */
+export function usableBackup(context: Context, file: string) {
+  if (!isAbsolute(file)) refuseField('file', 'a whole path');
+  if (!existsSync(file)) throw new RefusedError({ code: 'no-such-record', facts: { path: 'file', file } });
+  if (resolve(file) === resolve(context.record?.path ?? context.defaultRecordPath))
+    refuseField('file', 'a backup, not the record itself');
+  const facts = backupFacts(file);
   const programVersion = schemaVersion();
-  if (head.schemaVersion > programVersion)
+  if (facts.schemaVersion > programVersion)
     throw new RefusedError({
       code: 'record-newer',
-      facts: { file, recordVersion: head.schemaVersion, programVersion },
+      facts: { file, recordVersion: facts.schemaVersion, programVersion },
     });
-  backupFacts(file);
+  return facts;
+}
+
+/** A record too broken to be backed up, or a disk too full, must not stand in the way: its file is set aside as it is. */
+async function backUpIfPossible(context: Context): Promise<void> {
+  try {
+    await backUpNow(context);
+  } catch (thrown) {
+    if (!(thrown instanceof RefusedError)) throw thrown;
+  }
+}
+
+/** As it was before: open, or in its trouble. */
+function reopen(context: Context, recordPath: string): void {
+  try {
+    if (existsSync(recordPath)) openInto(context, recordPath);
+  } catch (thrown) {
+    if (!(thrown instanceof RefusedError)) throw thrown;
+    context.trouble = thrown.refusal;
+  }
 }

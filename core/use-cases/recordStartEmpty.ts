@@ -3,7 +3,8 @@ import { isAbsolute } from 'node:path';
 import type { Handler } from '../contract/operation.ts';
 import type { recordStartEmpty } from '../contract/record.ts';
 import { RefusedError } from '../outcome.ts';
-import { RECORD_EXTENSION } from '../record/openRecord.ts';
+import { layDownWhole } from '../record/folderOnDisk.ts';
+import { openRecord, RECORD_EXTENSION } from '../record/openRecord.ts';
 import { refuseField } from './asked.ts';
 import { type Context, openInto } from './context.ts';
 import { layDownShop } from './newShop.ts';
@@ -19,9 +20,17 @@ export const recordStartEmptyHandler: Handler<typeof recordStartEmpty, Context> 
   return stateOf(context);
 };
 
+/** Laid down under a passing name: a program that ends half way leaves no half-laid record. */
 export function startEmpty(context: Context, path: string): void {
-  const record = openInto(context, path, true);
-  layDownShop(record, context.now(), { isDemo: false });
+  layDownWhole(path, (passing) => {
+    const record = openRecord(passing, { create: true });
+    try {
+      layDownShop(record, context.now(), { isDemo: false });
+    } finally {
+      record.close();
+    }
+  });
+  openInto(context, path);
   rememberRecord(context, path);
 }
 

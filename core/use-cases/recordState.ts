@@ -5,12 +5,13 @@ import { schemaVersion } from '../record/openRecord.ts';
 import { readSettings } from '../record/settingsStore.ts';
 import type { Context } from './context.ts';
 import { recentRecords } from './recentRecords.ts';
+import { warningsOf } from './recordWarnings.ts';
 
 const NOTHING = { customers: 0, machines: 0, points: 0, sizes: 0, findings: 0 };
 
 /** Which record is open, and how much is in it. */
 export function stateOf(context: Context): RecordState {
-  const { record } = context;
+  const { record, trouble } = context;
   const settings = record && readSettings(record);
   return {
     open: record !== null,
@@ -23,6 +24,8 @@ export function stateOf(context: Context): RecordState {
     shopName: settings?.name ?? '',
     decimalMark: settings?.decimalMark ?? '.',
     recent: recentRecords(context),
+    trouble: trouble && { code: trouble.code, facts: trouble.facts ?? {} },
+    warnings: warningsOf(context),
   };
 }
 

@@ -4,9 +4,10 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { RefusedError } from '#core/outcome.ts';
+import { APPLICATION_ID } from '#core/record/applicationId.ts';
 import { writePlain } from '#core/record/entry.ts';
 import { saveFitter } from '#core/record/fitterStore.ts';
-import { APPLICATION_ID, openRecord, schemaVersion } from '#core/record/openRecord.ts';
+import { openRecord, schemaVersion } from '#core/record/openRecord.ts';
 import type { ReadableRecord } from '#core/record/recordFile.ts';
 import { aRecord } from '#tests/support/aRecord.ts';
 

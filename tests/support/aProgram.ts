@@ -1,11 +1,9 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { allOperations } from '#core/contract/allOperations.ts';
 import type { Answer, AskOf, Operation, ReplyOf } from '#core/contract/operation.ts';
 import { openRecord } from '#core/record/openRecord.ts';
-import { type Ask, answerWith } from '#core/shells/answer.ts';
-import { allHandlers } from '#core/use-cases/allHandlers.ts';
+import { doorOf } from '#core/shells/openProgram.ts';
 import { type Context, openContext } from '#core/use-cases/context.ts';
 import { dump } from '#tests/support/aRecord.ts';
 
@@ -26,12 +24,7 @@ export function aProgram(asOf = '2026-11-09'): Program {
   const folder = mkdtempSync(join(tmpdir(), 'program-'));
   const context = openContext({ recordPath: join(folder, 'shop.hoursandwear'), asOf });
   const defects: string[] = [];
-  const ask: Ask = answerWith({
-    operations: allOperations,
-    handlers: allHandlers,
-    context,
-    log: ({ operation, error }) => defects.push(`${operation}: ${error.stack}`),
-  });
+  const ask = doorOf(context, ({ operation, error }) => defects.push(`${operation}: ${error.stack}`));
   const answer = async <O extends Operation>(operation: O, request: unknown) =>
     (await ask(operation.name, JSON.parse(JSON.stringify(request)))) as Answer<ReplyOf<O>>;
   return {
