@@ -1,4 +1,4 @@
-import { Fragment, type KeyboardEvent, useState } from 'react';
+import { Fragment, type KeyboardEvent, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { classesList, type PartClassSheet } from '#core/contract/partClass.ts';
 import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
@@ -12,12 +12,14 @@ import { useDecimalMark } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { partClassWords as words } from '#renderer/words/partClassWords.ts';
+import { useWidth } from '../machines/useWidth.ts';
 import { ClassEditor } from './ClassEditor.tsx';
 import { classForm, emptyClassForm } from './classForm.ts';
 import { type RateRow, ratePicture } from './ratePicture.ts';
 import './part-classes.css';
 
-const WIDTH_PX = 330;
+/** The picture is at least and at most so wide, beside the words and the figures [px]. */
+const PICTURE = { least: 330, most: 700, beside: 930 } as const;
 const ROW_PX = 34;
 const NEW = -1;
 
@@ -28,7 +30,9 @@ export default function PartClasses() {
   const classes = useAsk(classesList, {});
   const [opened, setOpened] = useState<number | null>(null);
   const all = classes.value?.classes ?? [];
-  const picture = ratePicture(all, WIDTH_PX);
+  const holder = useRef<HTMLDivElement>(null);
+  const widthPx = Math.min(PICTURE.most, Math.max(PICTURE.least, useWidth(holder) - PICTURE.beside));
+  const picture = ratePicture(all, widthPx);
   const toggle = (id: number) => setOpened(opened === id ? null : id);
   const readings = all.reduce((sum, one) => sum + one.readings, 0);
   const parts = all.reduce((sum, one) => sum + one.parts, 0);
@@ -48,6 +52,7 @@ export default function PartClasses() {
         { label: words.block.bars, value: words.block.barsAre, grow: true },
       ]}
     >
+      <div ref={holder} />
       {classes.fault && (
         <FaultBox fault={classes.fault} keys={<Key onPress={classes.again}>{frameWords.tryAgain}</Key>} />
       )}
@@ -73,7 +78,7 @@ export default function PartClasses() {
               <th scope="col">{words.class}</th>
               <th scope="col" className="rate-head">
                 {words.rate}
-                <RateRule ticks={picture.ticks} mark={mark} />
+                <RateRule ticks={picture.ticks} mark={mark} widthPx={widthPx} />
               </th>
               {(['low', 'middle', 'high'] as const).map((end) => (
                 <th key={end} scope="col" className={end === 'middle' ? 'figures main' : 'figures'}>
@@ -90,7 +95,13 @@ export default function PartClasses() {
               const isOpen = opened === sheet.partClassId;
               return (
                 <Fragment key={sheet.partClassId}>
-                  <ClassRow row={row} mark={mark} isOpen={isOpen} onToggle={() => toggle(sheet.partClassId)} />
+                  <ClassRow
+                    row={row}
+                    mark={mark}
+                    widthPx={widthPx}
+                    isOpen={isOpen}
+                    onToggle={() => toggle(sheet.partClassId)}
+                  />
                   {isOpen && (
                     <tr className="opened">
                       <td colSpan={7}>
@@ -113,11 +124,13 @@ export default function PartClasses() {
 function ClassRow({
   row,
   mark,
+  widthPx,
   isOpen,
   onToggle,
 }: {
   row: RateRow;
   mark: DecimalMark;
+  widthPx: number;
   isOpen: boolean;
   onToggle: () => void;
 }) {
@@ -131,7 +144,7 @@ function ClassRow({
         </button>
       </th>
       <td>
-        <Picture width={WIDTH_PX} height={ROW_PX} label={null}>
+        <Picture width={widthPx} height={ROW_PX} label={null}>
           {before && <ThinInterval interval={before} y={27} />}
           {bar && <IntervalBar bar={bar} y={15} />}
         </Picture>
@@ -150,10 +163,18 @@ function ClassRow({
 const rateText = (rate: number | null, mark: DecimalMark): string =>
   rate === null ? '\u2013' : decimalFigure(rate, 2, mark);
 
-function RateRule({ ticks, mark }: { ticks: readonly { rate: number; x: number }[]; mark: DecimalMark }) {
+function RateRule({
+  ticks,
+  mark,
+  widthPx,
+}: {
+  ticks: readonly { rate: number; x: number }[];
+  mark: DecimalMark;
+  widthPx: number;
+}) {
   const last = ticks.at(-1)?.x ?? 0;
   return (
-    <Picture width={WIDTH_PX} height={24} label={null}>
+    <Picture width={widthPx} height={24} label={null}>
       <path className="l-rule" d={`M${ticks[0]?.x ?? 0} 23H${last}`} />
       <path className="l-thin" d={ticks.map(({ x }) => `M${x} 23v-7`).join('')} />
       {ticks.map(({ rate, x }) => (

@@ -1,3 +1,4 @@
+import { useRef } from 'react';
 import { useLocation } from 'wouter';
 import { machineRead } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
@@ -17,11 +18,13 @@ import { shared } from '#renderer/words/english.ts';
 import { findingText } from '#renderer/words/findingText.ts';
 import { pastLimitText } from '#renderer/words/markWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
+import { useWidth } from '../machines/useWidth.ts';
 import type { Saved } from './Bench.tsx';
 import './moved.css';
 import { type MovedRow, movedPicture, stopping, worthShowing } from './movedPicture.ts';
 
-const WIDTH_PX = 620;
+/** The picture is at least and at most so wide, beside the names and the figures [px]. */
+const PICTURE = { least: 420, most: 1100, beside: 300 + 4 * 92 } as const;
 const ROW_PX = 41;
 
 /** After a save: every bar that moved, where it stood and where it stands now, with its figures. */
@@ -40,7 +43,9 @@ export function MovedSheet({
   const machine = useAsk(machineRead, { machineId });
   const forecasts = new Map(machine.value?.points.map(({ pointId, forecast }) => [pointId, forecast]));
   const { shown, little } = worthShowing(saved.moved, new Set(saved.measured));
-  const picture = movedPicture(shown, (pointId) => forecasts.get(pointId) ?? null, WIDTH_PX);
+  const holder = useRef<HTMLDivElement>(null);
+  const widthPx = Math.min(PICTURE.most, Math.max(PICTURE.least, useWidth(holder) - PICTURE.beside));
+  const picture = movedPicture(shown, (pointId) => forecasts.get(pointId) ?? null, widthPx);
   return (
     <Sheet
       title={title}
@@ -63,7 +68,7 @@ export function MovedSheet({
       {shown.length === 0 ? (
         <Empty head={words.nothingMoved}>{words.nothingMovedWhy}</Empty>
       ) : (
-        <div className="moved">
+        <div className="moved" ref={holder}>
           <table>
             <caption className="said">{words.moved}</caption>
             <thead>
@@ -75,7 +80,7 @@ export function MovedSheet({
                 </th>
                 <th scope="col" className="moved-rule">
                   <span className="said">{words.hoursLeft}</span>
-                  <Picture width={WIDTH_PX} height={RULE_BASE_PX + 2} label={null}>
+                  <Picture width={widthPx} height={RULE_BASE_PX + 2} label={null}>
                     <HoursRule rule={picture.rule} />
                   </Picture>
                 </th>
@@ -95,7 +100,7 @@ export function MovedSheet({
             </thead>
             <tbody>
               {picture.rows.map((row) => (
-                <Row key={row.moved.pointId} row={row} nowX={picture.nowX} />
+                <Row key={row.moved.pointId} row={row} nowX={picture.nowX} widthPx={widthPx} />
               ))}
             </tbody>
           </table>
@@ -106,7 +111,7 @@ export function MovedSheet({
   );
 }
 
-function Row({ row, nowX }: { row: MovedRow; nowX: number }) {
+function Row({ row, nowX, widthPx }: { row: MovedRow; nowX: number; widthPx: number }) {
   const { before, after, item, position, point } = row.moved;
   const decides = row.basis?.decides ?? 'middle';
   return (
@@ -121,10 +126,10 @@ function Row({ row, nowX }: { row: MovedRow; nowX: number }) {
         </span>
       </th>
       <td className="moved-rule">
-        <Picture width={WIDTH_PX} height={ROW_PX} label={null}>
+        <Picture width={widthPx} height={ROW_PX} label={null}>
           <PresentLine x={nowX} y0={0} y1={ROW_PX} estimated={false} />
           {row.was && <ThinInterval interval={row.was} y={31} />}
-          <NowBar row={row} />
+          <NowBar row={row} widthPx={widthPx} />
         </Picture>
       </td>
       <td className="figures was-figure">{figure(before.middle)}</td>
@@ -144,7 +149,7 @@ function Row({ row, nowX }: { row: MovedRow; nowX: number }) {
 }
 
 /** The bar as it stands now; a finding or a limit already passed takes its place. */
-function NowBar({ row }: { row: MovedRow }) {
+function NowBar({ row, widthPx }: { row: MovedRow; widthPx: number }) {
   const mark = useDecimalMark();
   const finding = stopping(row.basis);
   if (finding) {
@@ -152,7 +157,7 @@ function NowBar({ row }: { row: MovedRow }) {
       <DoNotUseBox
         x={8}
         y={16}
-        width={WIDTH_PX - 40}
+        width={widthPx - 40}
         finding={findingText({ kind: finding.finding, note: finding.note })}
       />
     );
