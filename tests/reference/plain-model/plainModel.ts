@@ -61,6 +61,12 @@ export function axis(from: number, to: number, count: number): Axis {
   };
 }
 
+/** An axis that begins at a floor: what the prior holds below it (its density hardly changes there) counts at the floor. */
+const flooredAxis = (from: number, to: number, count: number, floor: number): Axis => {
+  const { nodes, weights } = axis(from, to, count);
+  return { nodes, weights: weights.map((weight, i) => (i === 0 && from <= floor ? weight + floor : weight)) };
+};
+
 export type PlainGrid = { mu: Axis; omega: Axis; c: Axis; lnG: Axis };
 
 const lnNormal = (x: number, mean: number, sd: number): number =>
@@ -91,7 +97,7 @@ function betaNodes(parts: readonly PlainPart[], prior: PlainPrior, leastOmega: n
     const crude = part.readings.reduce((sum, r) => sum + (r.wearMm * r.hours) / prior.hRefHours, 0) / t2;
     return crude > 0 ? Math.min(least, Math.min(...part.readings.map((r) => r.sdMm)) / (crude * Math.sqrt(t2))) : least;
   }, 1);
-  const step = rough ? 0.05 : Math.max((high - low) / 4000, Math.min(0.05, 0.8 * Math.hypot(sharpest, leastOmega)));
+  const step = rough ? 0.05 : Math.max((high - low) / 4000, Math.min(0.05, 1 / Math.hypot(1 / sharpest, 1 / leastOmega)));
   return { low, step, count: Math.ceil((high - low) / step) + 1 };
 }
 
@@ -234,8 +240,8 @@ export function fittedPlainClass(
 ): PlainClass {
   let grid: PlainGrid = {
     mu: axis(...betaRange(parts, prior), 31),
-    omega: axis(prior.least, 4 * prior.omegaScale, 20),
-    c: axis(prior.least, 4 * prior.cScale, 13),
+    omega: flooredAxis(prior.least, 4 * prior.omegaScale, 20, prior.least),
+    c: flooredAxis(prior.least, 4 * prior.cScale, 13, prior.least),
     lnG: powers === 'even' ? axis(0, 0, 1) : axis(-4 * prior.lnGSd, 4 * prior.lnGSd, 9),
   };
   let found = plainClass(parts, prior, grid, true);
@@ -256,7 +262,7 @@ export function fittedPlainClass(
       const from = Math.max(floor, mean - reach * wide);
       const to = mean + reach * wide;
       if (step > stepsOfSd * sd || ends > 1e-3) asks = true;
-      refined[name] = axis(from, to, Math.max(3, Math.ceil((to - from) / (0.92 * stepsOfSd * wide)) + 1));
+      refined[name] = flooredAxis(from, to, Math.max(3, Math.ceil((to - from) / (0.92 * stepsOfSd * wide)) + 1), floor);
     }
     if (!asks && round > 0) break;
     grid = refined;

@@ -1,0 +1,74 @@
+import type { ClassPrior } from '#core/fit/classPrior.ts';
+import type { ModelSettings } from '#core/fit/modelSettings.ts';
+import type { WearReading, WearSeries } from '#core/series/wearSeries.ts';
+import {
+  fittedPlainClass,
+  type PlainNode,
+  type PlainPart,
+  type PlainPrior,
+  plainPart,
+  plainReadingBelow,
+} from '../reference/plain-model/plainModel.ts';
+import type { KeptBack } from './lastReadingOut.ts';
+import { crps, type ReadingCase } from './scores.ts';
+
+export const plainPrior = (prior: ClassPrior, settings: ModelSettings): PlainPrior => ({
+  hRefHours: prior.hRefHours,
+  m0: prior.m0,
+  s0: prior.s0,
+  omegaScale: settings.partScatterScale,
+  cScale: settings.pathScatterScale,
+  lnGSd: settings.lnPowerSd,
+  least: 0.01,
+});
+
+export const plainPartOf = (series: WearSeries): PlainPart => ({
+  tau0Mm: series.newSizeSdMm,
+  readings: series.readings.map((r) => ({ hours: r.workedHours, wearMm: r.wearMm, sdMm: r.errorSdMm })),
+});
+
+/** The same scores from the plain reference model. */
+export function plainForetell(set: KeptBack, settings: ModelSettings): ReadingCase[] {
+  const parts = set.series.map(plainPartOf);
+  const found = fittedPlainClass(parts, plainPrior(set.prior, settings));
+  return set.keptBack.flatMap((kept, i) =>
+    kept === null ? [] : [scorePlain(pruned(plainPart(found, parts[i]!)), set.series[i]!, set.prior, kept, settings)],
+  );
+}
+
+/** Nodes below 1e-6 left out: they cost most of the time and change no score. */
+const pruned = (nodes: readonly PlainNode[]): PlainNode[] => {
+  const kept = nodes.filter((node) => node.weight > 1e-6);
+  const total = kept.reduce((sum, node) => sum + node.weight, 0);
+  return kept.map((node) => ({ ...node, weight: node.weight / total }));
+};
+
+function scorePlain(
+  nodes: readonly PlainNode[],
+  series: WearSeries,
+  prior: ClassPrior,
+  kept: WearReading,
+  settings: ModelSettings,
+): ReadingCase {
+  const last = series.readings.at(-1)?.workedHours ?? null;
+  const below = (y: number) =>
+    plainReadingBelow(nodes, prior.hRefHours, last, y, kept.errorSdMm, kept.workedHours, settings.driftDelta);
+  const at = (chance: number): number => {
+    let low = -100 * Math.exp(prior.m0);
+    let high = 100 * Math.exp(prior.m0);
+    for (let i = 0; i < 40; i++) {
+      const middle = 0.5 * (low + high);
+      if (below(middle) < chance) low = middle;
+      else high = middle;
+    }
+    return 0.5 * (low + high);
+  };
+  return {
+    low: at(0.1),
+    middle: at(0.5),
+    high: at(0.9),
+    truth: kept.wearMm,
+    pit: below(kept.wearMm),
+    crps: crps(below, kept.wearMm, at(1e-4), at(1 - 1e-4)),
+  };
+}
