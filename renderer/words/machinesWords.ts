@@ -53,11 +53,11 @@ export const machinesWords = {
   nothingFoundNext: 'Names, farms, places, makes and serials were looked through. Escape shows all machines again.',
   showAll: 'Show all',
 
-  shaded: 'Shaded: winters, at each machine’s own hours a year',
+  shaded: 'Shaded: winters, by its own use',
   blueLine: (winter: string | null): string =>
     winter === null ? 'Blue line: start of the winter after this' : `Blue line: start of winter ${winter}`,
   triangle: 'Triangle: the figure that decides',
-  triangleAt: 'low for towing and lifting, else middle',
+  triangleAt: 'low for towing, else middle',
   bars: 'Bars run low to high (1 in 10, 9 in 10)',
   beyond: 'beyond',
   noHours: 'no hours yet',

@@ -81,6 +81,10 @@ describe('why this number, in words', () => {
     expect(said('date', { ...use, lowDate: '2026-10-02', middleDate: '2027-08-02', highDate: null })).toBe(
       'At 693 (560 to 820) hours a year, mostly from its own meter readings: Oct 2026 or later, likely Aug 2027.',
     );
+    const last = '2026-10-20';
+    expect(said('date', { ...use, lowDate: last, middleDate: last, highDate: last })).toBe(
+      'It was past already when last looked at, 20 Oct 2026.',
+    );
     expect(said('date', { ...use, lowDate: null, middleDate: null, highDate: null })).toMatch(/no month is given/);
   });
 

@@ -77,7 +77,7 @@ const stepSentences: Record<string, Sentence> = {
     const own = number(f.ownReadings) ?? 0;
     if (own === 0) return `${fitted} and has not been measured since.`;
     const on = typeof f.lastOn === 'string' && isDay(f.lastOn) ? ` on ${dayText(f.lastOn)}` : '';
-    const count = `${countWord(own)} ${counted(own, 'time', 'times')}`;
+    const count = own === 1 ? 'once' : own === 2 ? 'twice' : `${countWord(own)} times`;
     return `${fitted} and was measured ${count} since; last${on} it read ${mm(f.lastSizeMm, mark)}${error(f.lastErrorSdMm, mark)}.`;
   },
   'change-seen': (f, mark) =>
@@ -152,6 +152,9 @@ const stepSentences: Record<string, Sentence> = {
     const [low, middle, high] = [f.lowDate, f.middleDate, f.highDate].map((fact) =>
       typeof fact === 'string' && isDay(fact) ? monthYearText(day(fact)) : null,
     );
+    if (typeof f.lowDate === 'string' && f.lowDate === f.highDate && isDay(f.lowDate)) {
+      return `It was past already when last looked at, ${dayText(f.lowDate)}.`;
+    }
     const when = low
       ? `: ${low}${high ? ` to ${high}` : ' or later'}${middle ? `, likely ${middle}` : ''}.`
       : ': no month is given.';

@@ -59,28 +59,41 @@ function factsOf({ limits, forecast, ...point }: PointSheet, mark: DecimalMark):
 const newSize = (limits: Limits, mark: DecimalMark): string =>
   `${limitFigure(limits.newSizeMm, mark)} mm${limits.newSizeTolMm ? ` ±${limitFigure(limits.newSizeTolMm / 2, mark)}` : ''}`;
 
+type Figure = 'newSizeMm' | 'newSizeTolMm' | 'renewAtMm' | 'rejectAtMm';
+/** While being typed the new size too may stand empty. */
+type Typed = Omit<Limits, 'newSizeMm'> & { newSizeMm: number | null };
+
 function LimitsForm({ point, onClose }: { point: PointSheet; onClose: () => void }) {
   const mark = useDecimalMark();
   const today = useToday();
   const save = useDo(pointLimits);
-  const [limits, setLimits] = useState(point.limits);
+  const [limits, setLimits] = useState<Typed>(point.limits);
+  const [unread, setUnread] = useState<readonly Figure[]>([]);
   const [from, setFrom] = useState<Day | null>(today);
   const [by, setBy] = useBy();
-  const figure = (label: string, of: 'newSizeMm' | 'newSizeTolMm' | 'renewAtMm' | 'rejectAtMm') => (
+  const type = (of: Figure, value: number | null, typed: string) => {
+    setLimits((was) => ({ ...was, [of]: value }));
+    // an empty box takes a limit away; one that cannot be read must not
+    setUnread((was) => [
+      ...was.filter((other) => other !== of),
+      ...(value === null && typed.trim() !== '' ? [of] : []),
+    ]);
+  };
+  const figure = (label: string, of: Figure) => (
     <NumberField
       label={label}
       unit="mm"
       mark={mark}
       value={limits[of]}
-      onChange={(value) => setLimits((was) => ({ ...was, [of]: value }) as Limits)}
+      onChange={(value, typed) => type(of, value, typed)}
       needed={of === 'newSizeMm'}
       autoFocus={of === 'newSizeMm'}
     />
   );
-  const complete = from !== null && limits.newSizeMm !== null;
+  const { newSizeMm, newSizeTolMm, renewAtMm, rejectAtMm, source } = limits;
+  const complete = from !== null && newSizeMm !== null && unread.length === 0;
   const send = async () => {
-    if (!complete) return;
-    const { newSizeMm, newSizeTolMm, renewAtMm, rejectAtMm, source } = limits;
+    if (from === null || newSizeMm === null || unread.length > 0) return;
     const done = await save.run({
       pointId: point.pointId,
       from,
