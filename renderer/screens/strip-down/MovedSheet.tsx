@@ -1,11 +1,11 @@
 import { useRef } from 'react';
 import { useLocation } from 'wouter';
-import { machineRead } from '#core/contract/machine.ts';
+import { type MachineSheet, machineRead } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
 import { dayText, hoursLeftFigure, hoursLeftSentence } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, Notice } from '#renderer/controls/Notice.tsx';
-import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
 import { DoNotUseBox } from '#renderer/marks/DoNotUseBox.tsx';
 import { HoursRule, RULE_BASE_PX } from '#renderer/marks/HoursRule.tsx';
 import { IntervalBar, PastStub, ThinInterval } from '#renderer/marks/IntervalBar.tsx';
@@ -15,8 +15,9 @@ import { PresentLine } from '#renderer/marks/PresentHours.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { shared } from '#renderer/words/english.ts';
+import { Figures } from '#renderer/words/Figures.tsx';
 import { findingText } from '#renderer/words/findingText.ts';
-import { pastLimitText } from '#renderer/words/markWords.ts';
+import { flagText, pastLimitText } from '#renderer/words/markWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { useWidth } from '../machines/useWidth.ts';
 import type { Saved } from './Bench.tsx';
@@ -63,6 +64,7 @@ export function MovedSheet({
           </Key>
         </>
       }
+      {...(machine.value && { block: blockOf(machine.value) })}
     >
       {saved.parked > 0 && <Notice kind="waiting" head={words.savedParked(saved.parked)} />}
       {shown.length === 0 ? (
@@ -147,6 +149,20 @@ function Row({ row, nowX, widthPx }: { row: MovedRow; nowX: number; widthPx: num
     </tr>
   );
 }
+
+/** As-of and basis are part of every sheet with a forecast on it. */
+const blockOf = ({ asOf, hours, points }: MachineSheet): TitleCell[] => [
+  { label: shared.asOf, value: asOf },
+  planningAidCell,
+  ...(hours.machineHours === null
+    ? []
+    : [{ label: words.machineHours, value: <Figures>{flagText(hours.machineHours, hours.estimated)}</Figures> }]),
+  {
+    label: words.restsOn,
+    value: words.ownReadings(points.reduce((sum, { forecast }) => sum + forecast.ownReadings, 0)),
+  },
+  { label: words.triangle, value: words.triangleIs, grow: true },
+];
 
 /** The bar as it stands now; a finding or a limit already passed takes its place. */
 function NowBar({ row, widthPx }: { row: MovedRow; widthPx: number }) {

@@ -246,35 +246,37 @@ function PointCells({
   return (
     <>
       {field('point', `${pointAt}.name`, point.name, (name) => onPoint({ name }))}
-      <td className="measures">
-        <select
-          className="cell"
-          data-column="measures"
-          aria-label={words.cell(columns.measures, said)}
-          value={point.measures}
-          disabled={out}
-          onChange={(event) => {
-            const measures = event.target.value as Measures;
-            onPoint({ measures, wears: usualWay(measures) });
-          }}
-        >
-          {MEASURES.map((measures) => (
-            <option key={measures} value={measures}>
-              {measuresWords[measures]}
-            </option>
-          ))}
-        </select>
-        <select
-          className="cell wears"
-          data-column="wears"
-          aria-label={words.cell(columns.wears, said)}
-          value={point.wears}
-          disabled={out}
-          onChange={(event) => onPoint({ wears: event.target.value as PointForm['wears'] })}
-        >
-          <option value="down">{words.wears.down}</option>
-          <option value="up">{words.wears.up}</option>
-        </select>
+      <td>
+        <div className="measures">
+          <select
+            className="cell"
+            data-column="measures"
+            aria-label={words.cell(columns.measures, said)}
+            value={point.measures}
+            disabled={out}
+            onChange={(event) => {
+              const measures = event.target.value as Measures;
+              onPoint({ measures, wears: usualWay(measures) });
+            }}
+          >
+            {MEASURES.map((measures) => (
+              <option key={measures} value={measures}>
+                {measuresWords[measures]}
+              </option>
+            ))}
+          </select>
+          <select
+            className="cell wears"
+            data-column="wears"
+            aria-label={words.cell(columns.wears, said)}
+            value={point.wears}
+            disabled={out}
+            onChange={(event) => onPoint({ wears: event.target.value as PointForm['wears'] })}
+          >
+            <option value="down">{words.wears.down}</option>
+            <option value="up">{words.wears.up}</option>
+          </select>
+        </div>
       </td>
       {field('partClass', `${pointAt}.partClass`, point.partClass, (partClass) => onPoint({ partClass }), {
         list: classes,
