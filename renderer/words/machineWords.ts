@@ -27,7 +27,6 @@ export const machineWords = {
     'Lay out an assembly on it: choose its kind, and its positions, measuring points, new sizes and drawing are there, all to be changed.',
   layOut: 'Lay out an assembly',
   serial: (serial: string): string => `serial ${serial}`,
-  builtYear: (year: number): string => `built ${year}`,
 
   panels: 'What stands behind the picture',
   sizes: 'Sizes',

@@ -39,7 +39,6 @@ export const slipsWords = {
   page: (page: number, pages: number): string => `Page ${page} of ${pages}`,
   numberCell: 'Number',
   notYet: 'given when made',
-  madeCell: 'Made',
   restsOn: 'Rests on',
   measuredBy: 'Measured by',
   readings: (own: number, like: number): string =>
