@@ -33,6 +33,29 @@ export const recordFaults: Record<string, (facts: Facts) => Said> = {
   'backup-not-whole': () => ({ what: 'The copy did not come out whole and was thrown away.', next: 'Try again.' }),
   'file-is-there': (f) => ({ what: `There is a file already: ${f.file}.`, next: 'Open it, or choose another name.' }),
 
+  'record-on-network': () => ({
+    what: 'The record lies on a network drive: a lost connection can damage it.',
+    next: 'Keep it on this computer, and have backups copied to the network instead.',
+  }),
+  'record-may-be-synced': (f) => ({
+    what: `The record seems to lie in a folder that is copied elsewhere while it is open: ${f.folder}.`,
+    next: 'Keep it outside that folder, and have backups copied there instead.',
+  }),
+  'record-synced': (f) => ({
+    what: `The record lies in a folder that is copied elsewhere while it is open: ${f.folder}.`,
+    next: 'Keep it outside that folder, and have backups copied there instead.',
+  }),
+  'backup-failed': () => ({
+    what: 'The last backup could not be made.',
+    safe: 'The record itself is whole.',
+    next: 'Make room on the disk, then make a backup now.',
+  }),
+  'backup-folder-failed': (f) => ({
+    what: `The last backup could not be copied to ${f.folder}.`,
+    safe: 'It lies with the program’s own files.',
+    next: 'Is the stick plugged in, the share on?',
+  }),
+
   'machine-name-taken': (f) => ({
     what: `Another machine is called ${f.name}.`,
     next: 'Call this one otherwise: with its farm, or a number.',

@@ -34,12 +34,30 @@ export const startWords = {
   browse: 'Look for it',
   openIt: 'Open it',
   restoreIt: 'Put it in place',
+  lookInto: 'Look into it',
   recent: 'Opened before',
   backups: 'Backups of this record',
   noBackups: 'No backup of this record yet.',
   backupLine: (day: string, time: string, counts: string) => `${day}, ${time}: ${counts}`,
-  restoreAsk: (day: string, time: string) => `Put the backup of ${day}, ${time} in place of the record as it stands?`,
-  restoreSafe: 'The record as it stands is set aside first; nothing is lost.',
+  restoreAsk: (name: string) => `Put ${name} in place of the record as it stands?`,
+  theBackup: (day: string, time: string) => `the backup of ${day}, ${time}`,
+  restoreSafe: 'The record as it stands is set aside first, as a file of its own.',
+  lostNothing: 'Nothing would be lost: the backup holds all that the record holds.',
+  lost: (entries: number, things: string) =>
+    `${count(entries, 'entry', 'entries')} made since would go${things === '' ? '' : `: ${things}`}.`,
+  lostThings: {
+    customers: ['customer', 'customers'],
+    machines: ['machine', 'machines'],
+    points: ['measuring point', 'measuring points'],
+    sizes: ['size', 'sizes'],
+    findings: ['finding', 'findings'],
+    slips: ['slip', 'slips'],
+  },
+  otherRecord: 'It is a backup of another record, not of this one.',
+  looking: 'Looking into the backup',
+  troubleNext: 'Open another record, or restore a backup; the file is left as it is.',
+  beforeMigrating: 'as an earlier program left it',
+  alsoAt: 'also in the chosen folder',
   leave: 'Leave as it was',
   closeChoice: 'Not this',
 
@@ -88,6 +106,15 @@ export const startWords = {
   holds: (machines: number, sizes: number) =>
     `${count(machines, 'machine', 'machines')}, ${count(sizes, 'size', 'sizes')}`,
 } as const;
+
+type Lost = Record<keyof typeof startWords.lostThings, number>;
+
+/** "2 machines, 14 sizes": what a restore would take out of sight. */
+export const lostText = (lost: Lost): string =>
+  (Object.keys(startWords.lostThings) as (keyof Lost)[])
+    .filter((thing) => lost[thing] > 0)
+    .map((thing) => count(lost[thing], startWords.lostThings[thing][0] ?? '', startWords.lostThings[thing][1] ?? ''))
+    .join(', ');
 
 /** "3 customers, 31 machines, 512 sizes": what came in, or would. */
 export function broughtText(brought: ImportAccount['brought']): string {

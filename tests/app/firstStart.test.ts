@@ -1,5 +1,11 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { expect } from 'vitest';
-import { expectAxeClean } from './screens.ts';
+import { machineRead } from '#core/contract/machine.ts';
+import { recordBackUp } from '#core/contract/record.ts';
+import { findingAdd } from '#core/contract/stripDown.ts';
+import { expectAxeClean, goTo, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 const csv = (name: string, text: string) => ({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
@@ -63,4 +69,38 @@ windowTest('a record is opened by its path, and one that is none is refused with
   await page.keyboard.press('Enter');
   await page.getByRole('alert').waitFor();
   expect(await ask('record/state', {})).toMatchObject({ ok: true, value: { open: false } });
+});
+
+windowTest('a record that cannot be opened says why, and the five ways stand below', async ({ open }) => {
+  const folder = mkdtempSync(join(tmpdir(), 'broken-record-'));
+  const recordPath = join(folder, 'shop.hoursandwear');
+  writeFileSync(recordPath, 'no record at all, only words '.repeat(40));
+  const { page } = await open({ asOf: '2026-11-09', recordPath });
+  await page.getByText(`${recordPath} is not a record of this program.`).waitFor();
+  await page.getByRole('button', { name: 'Open an existing record' }).waitFor();
+  await expectAxeClean(page);
+  rmSync(folder, { recursive: true, force: true });
+});
+
+windowTest('what a backup would lose is said before it takes the record’s place', async ({ open }) => {
+  const { page, ask } = await open({ asOf: '2025-11-09' });
+  const { machineId } = await smallShop(ask);
+  await told(ask, recordBackUp, {});
+  await told(ask, findingAdd, {
+    assemblyId: 1,
+    positionId: null,
+    kind: 'bent',
+    severity: 'watch',
+    note: '',
+    takenOn: '2025-11-03',
+    by: 'Ines',
+  });
+  await page.reload();
+  await goTo(page, '/start');
+  await page.keyboard.press('r');
+  await page.getByRole('region', { name: 'Backups of this record' }).getByRole('button').first().click();
+  await page.getByText('1 entry made since would go: 1 finding.').waitFor();
+  await page.getByRole('button', { name: 'Put it in place' }).click();
+  await page.waitForURL(/#\/machines$/);
+  expect((await told(ask, machineRead, { machineId })).findings).toEqual([]);
 });

@@ -1,15 +1,19 @@
 import { useState } from 'react';
 import type { Fault } from '#core/contract/operation.ts';
-import { recordBackups } from '#core/contract/record.ts';
+import { type Backup, type RestorePreview, recordBackups, recordRestorePreview } from '#core/contract/record.ts';
 import { day } from '#core/units/day.ts';
 import { dayText } from '#core/words/quantityText.ts';
+import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { Question } from '#renderer/controls/Notice.tsx';
+import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
-import { startWords as words } from '#renderer/words/startWords.ts';
+import { lostText, startWords as words } from '#renderer/words/startWords.ts';
 import { OpenFile } from './OpenFile.tsx';
 
-/** Backups of the open record, newest first, and any other by its path; asked once more before it takes the record's place. */
+/**
+ * Backups of the open record, newest first, and any other by its path. Before one takes the record's place it is looked
+ * into, and what would be lost is said.
+ */
 export function Restore({
   open,
   busy,
@@ -26,6 +30,7 @@ export function Restore({
 }) {
   const backups = useAsk(recordBackups, open ? {} : null);
   const [asked, setAsked] = useState<string | null>(null);
+  const preview = useAsk(recordRestorePreview, asked === null ? null : { file: asked });
   const chosen = backups.value?.backups.find(({ file }) => file === asked);
   return (
     <>
@@ -33,23 +38,27 @@ export function Restore({
         <section className="backups" aria-label={words.backups}>
           <h3>{backups.value.backups.length === 0 ? words.noBackups : words.backups}</h3>
           <ul>
-            {backups.value.backups.map(({ file, madeAt, counts }) => (
-              <li key={file}>
-                <Key disabled={busy} onPress={() => setAsked(file)}>
-                  {words.backupLine(dayOf(madeAt), timeOf(madeAt), counts)}
+            {backups.value.backups.map((backup) => (
+              <li key={backup.file}>
+                <Key disabled={busy} onPress={() => setAsked(backup.file)}>
+                  {lineOf(backup)}
                 </Key>
               </li>
             ))}
           </ul>
         </section>
       )}
-      {chosen && (
+      {asked !== null && preview.waiting && <FillingRule words={words.looking} />}
+      {asked !== null && preview.fault && <FaultBox fault={preview.fault} />}
+      {asked !== null && preview.value && (
         <Question
-          fact={words.restoreAsk(dayOf(chosen.madeAt), timeOf(chosen.madeAt))}
-          then={words.restoreSafe}
+          fact={words.restoreAsk(chosen ? words.theBackup(dayOf(chosen.madeAt), timeOf(chosen.madeAt)) : asked)}
+          then={`${whatIsLost(preview.value)} ${words.restoreSafe}`}
           keys={
             <>
-              <Key onPress={() => onRestore(chosen.file)}>{words.restoreIt}</Key>
+              <Key disabled={busy} onPress={() => onRestore(asked)}>
+                {words.restoreIt}
+              </Key>
               <Key first autoFocus onPress={() => setAsked(null)}>
                 {words.leave}
               </Key>
@@ -59,15 +68,26 @@ export function Restore({
       )}
       <OpenFile
         name={words.restore}
-        verb={words.restoreIt}
+        verb={words.lookInto}
         recent={[]}
         busy={busy}
         fault={fault}
-        onOpen={onRestore}
+        onOpen={setAsked}
         onLeave={onLeave}
       />
     </>
   );
+}
+
+function lineOf({ madeAt, counts, kind, alsoAt }: Backup): string {
+  const more = [kind === 'before-migrating' ? words.beforeMigrating : '', alsoAt === null ? '' : words.alsoAt];
+  return [words.backupLine(dayOf(madeAt), timeOf(madeAt), counts), ...more.filter(Boolean)].join(', ');
+}
+
+function whatIsLost({ lost, sameRecord, record }: RestorePreview): string {
+  const said = lost.entries === 0 ? words.lostNothing : words.lost(lost.entries, lostText(lost));
+  if (record === null) return '';
+  return sameRecord ? said : `${words.otherRecord} ${lost.entries === 0 ? '' : said}`.trim();
 }
 
 /** Day and time of an instant on this computer's clock. */

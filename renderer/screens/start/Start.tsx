@@ -14,6 +14,8 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Notice } from '#renderer/controls/Notice.tsx';
 import { Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { type FaultSaid, faultText } from '#renderer/words/faultText.ts';
+import { recordFaults } from '#renderer/words/recordFaults.ts';
 import { startWords as words } from '#renderer/words/startWords.ts';
 import { BringIn } from './BringIn.tsx';
 import { OpenFile } from './OpenFile.tsx';
@@ -53,6 +55,7 @@ export default function Start() {
       {...(state && { block: blockOf(state) })}
     >
       <div className="start">
+        {state && <Trouble state={state} />}
         {!isOpen && <p className="start-job">{words.job}</p>}
         {isOpen && (
           <Way
@@ -131,6 +134,27 @@ export default function Start() {
     </Sheet>
   );
 }
+
+/** Why the record the program was started with is not open, and what endangers the one that is. */
+const Trouble = ({ state }: { state: RecordState }) => (
+  <>
+    {state.trouble && <FaultBox said={{ ...said(state.trouble), safe: words.troubleNext }} />}
+    {state.warnings.map((warning) => {
+      const { what, safe, next } = said(warning);
+      return (
+        <Notice key={warning.code} kind="waiting" head={what}>
+          {[safe, next].filter(Boolean).join(' ')}
+        </Notice>
+      );
+    })}
+  </>
+);
+
+const said = ({ code, facts }: RecordState['warnings'][number]): FaultSaid => ({
+  safe: '',
+  next: '',
+  ...(recordFaults[code]?.(facts) ?? faultText({ code, facts })),
+});
 
 /** One way to begin: its key, what it does, and what opens under it. */
 function Way({
