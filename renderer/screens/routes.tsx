@@ -1,4 +1,5 @@
 import { type ComponentType, type LazyExoticComponent, lazy } from 'react';
+import { exchangeWords } from '#renderer/words/exchangeWords.ts';
 import { tabWords } from '#renderer/words/frameWords.ts';
 
 export type ScreenRoute = {
@@ -33,10 +34,18 @@ export const routes: readonly ScreenRoute[] = [
     screen: lazy(() => import('./old-sheets/MeasuringSheet.tsx')),
     under: tabWords.stripDown,
   },
+  { path: '/old-sheets', screen: lazy(() => import('./old-sheets/OldSheets.tsx')), under: tabWords.stripDown },
+  {
+    path: '/old-sheets/sheet/:stripDownId',
+    screen: lazy(() => import('./old-sheets/SavedSheet.tsx')),
+    under: tabWords.stripDown,
+  },
   { path: '/take-in', screen: lazy(() => import('./take-in/TakeIn.tsx')), under: tabWords.machines },
   { path: '/take-in/:machineId', screen: lazy(() => import('./take-in/TakeIn.tsx')), under: tabWords.machines },
   { path: '/part-classes', screen: lazy(() => import('./part-classes/PartClasses.tsx')), tab: tabWords.partClasses },
   { path: '/shop', screen: lazy(() => import('./shop/Shop.tsx')), tab: tabWords.shop },
+  { path: '/exchange', screen: lazy(() => import('./exchange/Exchange.tsx')), tab: exchangeWords.tab },
+  { path: '/history', screen: lazy(() => import('./history/History.tsx')), under: tabWords.shop },
   { path: '/start', screen: lazy(() => import('./start/Start.tsx')), under: tabWords.shop, start: true },
   { path: '/marks', screen: lazy(() => import('./marks/Marks.tsx')), free: true },
   { path: '/marks/controls', screen: lazy(() => import('./marks/Controls.tsx')), free: true },

@@ -1,6 +1,7 @@
 import type { Fault } from '#core/contract/operation.ts';
 import { isDay } from '#core/units/day.ts';
 import { dayText, hoursText } from '#core/words/quantityText.ts';
+import { deskFaults } from './deskFaults.ts';
 import { exchangeFaults } from './exchangeFaults.ts';
 import { recordFaults } from './recordFaults.ts';
 
@@ -68,6 +69,7 @@ export const faultSentences: Record<string, Sentence> = {
     dialFault(facts, `is over 24 hours a day more than ${hours(facts.lastDialHours)}${on(facts.lastReadOn)}`),
   ...recordFaults,
   ...exchangeFaults,
+  ...deskFaults,
 };
 
 /** "sizes.3.sizeMm" as a person would point at it: "sizes, 4: size mm". */

@@ -1,0 +1,162 @@
+import { useState } from 'react';
+import { Link } from 'wouter';
+import { type Entry, entriesList, entriesUndoLast } from '#core/contract/entries.ts';
+import { answerTo } from '#renderer/ask.ts';
+import { FillingRule } from '#renderer/controls/FillingRule.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
+import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
+import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { frameWords } from '#renderer/words/frameWords.ts';
+import { broughtText, daysText, machinesText, whatText, historyWords as words } from '#renderer/words/historyWords.ts';
+import { ByField, useBy } from '../machine/panels/ByField.tsx';
+import { momentText } from './momentText.ts';
+import './history.css';
+
+const A_PAGE = 60;
+
+/** History: who changed what and when. The last entry can be taken back, and the one before it after that. */
+export default function History() {
+  const newest = useAsk(entriesList, { beforeEntryId: null, limit: A_PAGE });
+  const [older, setOlder] = useState<{ after: number; entries: Entry[]; more: boolean } | null>(null);
+  const [asking, setAsking] = useState(false);
+  if (!newest.value) {
+    return (
+      <Sheet title={words.title} sub={words.sub}>
+        {newest.fault ? (
+          <FaultBox fault={newest.fault} keys={<Key onPress={newest.again}>{frameWords.tryAgain}</Key>} />
+        ) : (
+          <FillingRule words={words.loading} />
+        )}
+      </Sheet>
+    );
+  }
+  const first = newest.value.entries;
+  // what was fetched further down hangs on what stands on top: a new entry, and it is fetched again
+  const down = older !== null && older.after === first.at(-1)?.entryId ? older : null;
+  const entries = [...first, ...(down?.entries ?? [])];
+  const more = down ? down.more : newest.value.more;
+  const last = entries.find(({ entryId }) => entryId === newest.value?.undoableEntryId) ?? null;
+  const fetchOlder = async () => {
+    const beforeEntryId = entries.at(-1)?.entryId ?? null;
+    const answer = await answerTo(entriesList, { beforeEntryId, limit: A_PAGE });
+    const after = first.at(-1)?.entryId;
+    if (answer.ok && after !== undefined)
+      setOlder({ after, entries: [...(down?.entries ?? []), ...answer.value.entries], more: answer.value.more });
+  };
+  return (
+    <Sheet
+      title={words.title}
+      sub={words.sub}
+      actions={
+        <Key letter="U" disabled={last === null || asking} onPress={() => setAsking(true)}>
+          {words.takeBack}
+        </Key>
+      }
+      banner={asking && last && <AskUndo key={last.entryId} entry={last} onDone={() => setAsking(false)} />}
+      block={[
+        { label: words.blockLast, value: last ? whatText(last.what) : words.blockNothing },
+        { label: words.blockRule, value: words.blockRuleIs },
+        { label: words.blockShown, value: words.shown(entries.length), grow: true },
+      ]}
+    >
+      <table className="table history">
+        <thead>
+          <tr>
+            {[words.when, words.who, words.what, words.machine, words.ofDay, words.brought].map((head) => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {entries.map((entry) => (
+            <EntryRow key={entry.entryId} entry={entry} isLast={entry === last} />
+          ))}
+        </tbody>
+      </table>
+      {last === null && <p className="second">{words.nothing}</p>}
+      {more && (
+        <div className="keys history-more">
+          <Key letter="O" onPress={() => void fetchOlder()}>
+            {words.older}
+          </Key>
+        </div>
+      )}
+    </Sheet>
+  );
+}
+
+function EntryRow({ entry, isLast }: { entry: Entry; isLast: boolean }) {
+  const undone = entry.undoneAt !== null;
+  const [machine] = entry.machines;
+  const className = [undone && 'undone', isLast && 'last'].filter(Boolean).join(' ');
+  return (
+    <tr className={className || undefined}>
+      <td className="moment">{momentText(entry.madeAt)}</td>
+      <td>{entry.madeBy || <span className="second">{words.nobody}</span>}</td>
+      <td>
+        <span className="what">{whatText(entry.what)}</span>
+        {entry.stripDownId !== null && !undone && (
+          <>
+            {' '}
+            <Link href={`/old-sheets/sheet/${entry.stripDownId}`}>{words.openSheet}</Link>
+          </>
+        )}
+      </td>
+      <td>
+        {machine && entry.machineCount === 1 && !undone ? (
+          <Link href={`/machine/${machine.machineId}`}>{machine.name}</Link>
+        ) : (
+          machinesText(entry)
+        )}
+      </td>
+      <td>{daysText(entry)}</td>
+      <td>
+        {entry.undoneAt !== null ? (
+          <>
+            <s>{broughtText(entry)}</s> {words.undone(momentText(entry.undoneAt), entry.undoneBy ?? '')}
+          </>
+        ) : (
+          broughtText(entry)
+        )}
+      </td>
+    </tr>
+  );
+}
+
+/** Says what would go, before it goes. */
+function AskUndo({ entry, onDone }: { entry: Entry; onDone: () => void }) {
+  const undo = useDo(entriesUndoLast);
+  const [by, setBy] = useBy();
+  const send = async () => {
+    if (await undo.run({ entryId: entry.entryId, by })) onDone();
+  };
+  return (
+    <>
+      <Question
+        fact={words.ask(whatText(entry.what), machinesText(entry), daysText(entry))}
+        then={[
+          words.askBrought(broughtText(entry)),
+          entry.what === 'machine/takeIn' ? words.askCustomer : '',
+          words.askTyped,
+        ]
+          .filter(Boolean)
+          .join(' ')}
+        keys={
+          <>
+            <ByField label={words.by} value={by} onChange={setBy} />
+            <Key red disabled={undo.busy} onPress={() => void send()}>
+              {words.yes}
+            </Key>
+            <Key first autoFocus letter="Escape" onPress={onDone}>
+              {words.no}
+            </Key>
+          </>
+        }
+      />
+      {undo.fault && <FaultBox fault={undo.fault} />}
+    </>
+  );
+}

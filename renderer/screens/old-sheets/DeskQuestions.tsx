@@ -1,0 +1,56 @@
+import type { Fault } from '#core/contract/operation.ts';
+import type { Question as Asks } from '#core/contract/shapes.ts';
+import type { DecimalMark } from '#core/words/quantityText.ts';
+import { Key } from '#renderer/controls/Key.tsx';
+import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
+import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
+import { answerText, questionText } from '#renderer/words/questionText.ts';
+
+/** What is odd about a sheet as a whole: its dial, its day, or that it was here before. Nothing waits for the answers. */
+export function DeskQuestions({
+  faults,
+  mark,
+  dialQuestion,
+  twiceOn,
+  wasHere,
+  onDiscard,
+  onDialAnswer,
+}: {
+  faults: readonly (Fault | null)[];
+  mark: DecimalMark;
+  dialQuestion: Asks | null;
+  /** the machine has a strip-down of that day already */
+  twiceOn: string | null;
+  wasHere: string | null;
+  onDiscard: () => void;
+  onDialAnswer: (choice: string) => void;
+}) {
+  const asked = dialQuestion && questionText(dialQuestion, { mark });
+  const fault = faults.find((one) => one !== null);
+  return (
+    <>
+      {fault && <FaultBox fault={fault} />}
+      {wasHere !== null && (
+        <Question
+          fact={words.wasHere(wasHere)}
+          then={words.wasHereThen}
+          keys={<Key onPress={onDiscard}>{words.discard}</Key>}
+        />
+      )}
+      {wasHere === null && twiceOn !== null && (
+        <Question fact={words.twice(twiceOn)} then={words.twiceThen} keys={null} />
+      )}
+      {asked && dialQuestion && (
+        <Question
+          fact={asked.fact}
+          then={words.dialAside}
+          keys={dialQuestion.choices.map((choice) => (
+            <Key key={choice} onPress={() => onDialAnswer(choice)}>
+              {answerText(choice).text}
+            </Key>
+          ))}
+        />
+      )}
+    </>
+  );
+}

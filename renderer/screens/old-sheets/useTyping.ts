@@ -1,0 +1,144 @@
+import { useRef, useState } from 'react';
+import type { DecimalMark } from '#core/words/quantityText.ts';
+import { type Box, boxesOf, boxKey, nextEmpty, type SheetRow } from '../strip-down/boxes.ts';
+import type { GridProps } from '../strip-down/Grid.tsx';
+import { letterDoes } from '../strip-down/letters.ts';
+import { likelyMm, type OpenQuestion, openQuestions, questionInHand } from '../strip-down/questions.ts';
+import {
+  draftOf,
+  NOT_RENEWED,
+  type Sheet,
+  type SizeEvent,
+  withEcho,
+  withRenewedToggled,
+  withSure,
+  withSwapped,
+  withText,
+} from '../strip-down/sheet.ts';
+import { settled, sizeEcho, typedSize } from '../strip-down/typedSize.ts';
+import { useJudged } from '../strip-down/useJudged.ts';
+
+/** Letters the desk has beside those of the bench. */
+export type DeskLetter = 'add-point' | 'swap-points';
+const DESK_LETTERS: Record<string, DeskLetter> = { A: 'add-point', W: 'swap-points' };
+
+/**
+ * Typing in the grid of a sheet: what a key, a letter or an answer does to it. Rows come and go (a point is added, the
+ * sheet's day moves the sizes before it); what was typed stays.
+ */
+export function useTyping({
+  sheet,
+  rows,
+  mark,
+  change,
+  onDeskLetter,
+  onEnd,
+}: {
+  sheet: Sheet;
+  rows: readonly SheetRow[];
+  mark: DecimalMark;
+  change: (next: (sheet: Sheet) => Sheet) => void;
+  onDeskLetter: (letter: DeskLetter) => void;
+  /** Enter in the last box */
+  onEnd: () => void;
+}) {
+  const [event, setEvent] = useState<SizeEvent>('as-found');
+  const [here, setHere] = useState<Box | null>(null);
+  const [typingKey, setTypingKey] = useState<string | null>(null);
+  const [swapFrom, setSwapFrom] = useState<Box | null>(null);
+  const [seeingRow, setSeeingRow] = useState<number | null>(null);
+  const inputs = useRef(new Map<string, HTMLInputElement>());
+  const boxes = boxesOf(rows);
+  const keyOf = (box: Box) => boxKey(box.pointId, box.station);
+  const focus = (box: Box) => inputs.current.get(keyOf(box))?.focus();
+  const isEmpty = (box: Box) => typedSize(sheet.texts[event][keyOf(box)] ?? '').state === 'empty';
+  const focusFirst = () => {
+    const first = nextEmpty(boxes, null, isEmpty) ?? boxes[0];
+    if (first) focus(first);
+  };
+
+  const { draft, remarks } = draftOf(sheet, rows);
+  const judged = useJudged(sheet.machineId > 0 ? draft : null);
+  // what was judged may be of a sheet that has gone: nothing is asked about an empty box
+  const open = openQuestions(judged, sheet, event, boxes).filter(
+    ({ key }) => key !== typingKey && (sheet.texts[event][key] ?? '').trim() !== '',
+  );
+  const inHand = questionInHand(open, here);
+
+  const answer = (asked: OpenQuestion, choice: string) => {
+    const row = rows[asked.box.row];
+    const likely = likelyMm(asked.question);
+    if (choice === 'measure-again') {
+      change((s) => withText(s, event, asked.key, ''));
+      focus(asked.box);
+    } else if (choice === 'was-renewed') {
+      const since = (s: Sheet) => (s.renewed[asked.box.pointId] ?? NOT_RENEWED).sinceLast;
+      change((s) => (since(s) ? s : withRenewedToggled(s, 'as-found', asked.box.pointId)));
+    } else if (choice === 'wrong-place') {
+      setSwapFrom(asked.box);
+      focus(asked.box);
+    } else if (choice === 'take' && likely !== null && row) {
+      const rounded = Math.round(likely * 10 ** row.decimals) / 10 ** row.decimals;
+      change((s) => withText(s, event, asked.key, sizeEcho(rounded, row.decimals, mark)));
+    } else change((s) => withSure(s, event, asked.key));
+  };
+
+  const letter = (box: Box, key: string): boolean => {
+    const pressed = letterDoes(key, inHand, swapFrom !== null);
+    const desk = pressed ? undefined : DESK_LETTERS[key.toUpperCase()];
+    if (desk) onDeskLetter(desk);
+    if (!pressed) return desk !== undefined;
+    if (pressed.does === 'answer') {
+      if (inHand) answer(inHand, pressed.choice);
+    } else if (pressed.does === 'see') setSeeingRow(box.row);
+    else if (pressed.does === 'swap') setSwapFrom(box);
+    else if (pressed.does === 'stop-swapping') setSwapFrom(null);
+    else if (pressed.does === 'renewed') change((s) => withRenewedToggled(s, event, box.pointId));
+    else if (pressed.does === 'gauge') document.querySelector<HTMLElement>(`[data-gauge-of="${box.pointId}"]`)?.focus();
+    else setEvent(event === 'as-found' ? 'as-left' : 'as-found');
+    return true;
+  };
+
+  const on: GridProps['on'] = {
+    text: (box, text) => {
+      setTypingKey(keyOf(box));
+      change((s) => withText(s, event, keyOf(box), text));
+    },
+    leave: (box, decimals) => {
+      setTypingKey(null);
+      const key = keyOf(box);
+      change((s) => withEcho(s, event, key, settled(s.texts[event][key] ?? '', decimals, mark)));
+    },
+    here: setHere,
+    focus,
+    end: onEnd,
+    swapWith: (box) => {
+      if (swapFrom) change((s) => withSwapped(s, event, keyOf(swapFrom), keyOf(box)));
+      setSwapFrom(null);
+    },
+    gauge: (pointId, gaugeId) => change((s) => ({ ...s, gauges: { ...s.gauges, [pointId]: gaugeId } })),
+    answer,
+    see: setSeeingRow,
+    addFinding: (finding) => {
+      change((s) => ({ ...s, findings: [...s.findings, finding] }));
+      setSeeingRow(null);
+    },
+    dropFinding: (at) => change((s) => ({ ...s, findings: s.findings.filter((_, i) => i !== at) })),
+    letter,
+  };
+  return {
+    draft,
+    draftNow: (of: Sheet) => draftOf(of, rows),
+    remarks,
+    boxes,
+    event,
+    setEvent,
+    here,
+    focus,
+    focusFirst,
+    open,
+    judged,
+    swapFrom,
+    grid: { inputs, sheet, event, mark, judged, open, inHand, typingKey, swapFrom, seeingRow, on },
+  };
+}

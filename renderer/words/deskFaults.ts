@@ -1,0 +1,29 @@
+import type { Fault } from '#core/contract/operation.ts';
+import { whatText } from './historyWords.ts';
+
+type Facts = Fault['facts'];
+
+/** What is said when a sheet, or the taking back of an entry, is refused. */
+export const deskFaults: Record<string, (facts: Facts) => { what: string; safe?: string; next?: string }> = {
+  'unknown-entry': () => ({ what: 'That entry is not on record.', next: 'Open the history afresh.' }),
+  'already-undone': () => ({ what: 'That entry has been taken back already.', next: 'Open the history afresh.' }),
+  'not-the-last-entry': (f) => ({
+    what: `Something was entered after it${typeof f.lastWhat === 'string' ? `: ${whatText(f.lastWhat).toLowerCase()}` : ''}.`,
+    next: 'Take that back first, or put the sizes right one by one.',
+  }),
+  'ground-of-the-record': () => ({
+    what: 'What the record was laid down with is not taken back.',
+    next: 'Start another record instead.',
+  }),
+  'not-a-sheet': () => ({ what: 'That entry is no sheet of a batch.', next: 'Take it back under History.' }),
+  'draft-in-the-way': () => ({
+    what: 'Another sheet of that machine is typed and not saved.',
+    next: 'Save it or throw it away first.',
+  }),
+  'unknown-strip-down': () => ({ what: 'That sheet is not on record.', next: 'Open the history afresh.' }),
+  'place-twice': () => ({
+    what: 'One place would change with two others.',
+    next: 'Change them round one after another.',
+  }),
+  'nothing-to-swap': () => ({ what: 'Nothing stands in either place.', next: 'Choose others.' }),
+};

@@ -1,0 +1,114 @@
+import type { Entry, EntryRows } from '#core/contract/entries.ts';
+import { day } from '#core/units/day.ts';
+import { dayText, wholeFigure } from '#core/words/quantityText.ts';
+import { counted } from './english.ts';
+
+/** What each operation is called in the history. */
+const whatWords: Record<string, string> = {
+  'record/startEmpty': 'Record laid down',
+  'record/openDemo': 'Demo workshop laid down',
+  'record/bringIn': 'Files brought in',
+  'exchange/bringInSheet': 'Sheet brought in',
+  'exchange/restoreFolder': 'Folder brought back',
+  'machine/takeIn': 'Machine taken in',
+  'machine/change': 'Machine’s particulars changed',
+  'assembly/add': 'Assembly laid out',
+  'assembly/move': 'Assembly moved',
+  'point/add': 'Measuring point added',
+  'point/limits': 'Limits changed',
+  'hours/add': 'Hours entered',
+  'hours/putRight': 'Hours put right',
+  'stripDown/save': 'Strip-down',
+  'stripDown/swap': 'Sizes changed round',
+  'oldSheets/save': 'Old sheet',
+  'oldSheets/end': 'Batch of old sheets ended',
+  'size/putRight': 'Size put right',
+  'size/answer': 'Question about a size answered',
+  'finding/add': 'Finding entered',
+  'finding/close': 'Finding closed',
+  'class/save': 'Part class changed',
+  'shop/save': 'Shop’s settings changed',
+};
+
+/** An operation nobody has words for is still named. */
+export const whatText = (what: string): string => whatWords[what] ?? what.replace('/', ', ');
+
+const NOUNS: Record<keyof EntryRows, [one: string, many: string]> = {
+  machines: ['machine', 'machines'],
+  assemblies: ['assembly', 'assemblies'],
+  points: ['measuring point', 'measuring points'],
+  limits: ['set of limits', 'sets of limits'],
+  stripDowns: ['strip-down', 'strip-downs'],
+  sizes: ['size', 'sizes'],
+  sizesPutRight: ['size put right', 'sizes put right'],
+  renewals: ['renewal', 'renewals'],
+  findings: ['finding', 'findings'],
+  closings: ['closed finding', 'closed findings'],
+  dialReadings: ['meter reading', 'meter readings'],
+  moves: ['place of an assembly', 'places of assemblies'],
+  others: ['other row', 'other rows'],
+};
+
+/** "28 sizes, 1 finding, 1 meter reading": what an entry brought. Ways of saying the same once are left out. */
+export function broughtText(entry: Entry): string {
+  const { rows } = entry;
+  const told = (Object.keys(NOUNS) as (keyof EntryRows)[]).filter((sort) => {
+    if (rows[sort] === 0) return false;
+    // said by what the entry is called, or by what hangs on it
+    if (sort === 'stripDowns') return rows.stripDowns > 1;
+    if (sort === 'machines') return rows.machines > 1;
+    if (sort === 'moves' || sort === 'others') return rows.machines === 0 && rows.assemblies === 0;
+    return sort !== 'limits' || rows.points === 0;
+  });
+  return told.map((sort) => `${wholeFigure(rows[sort])} ${counted(rows[sort], ...NOUNS[sort])}`).join(', ');
+}
+
+/** "Tillmere 96-4", "Tillmere 96-4 and 63 more". */
+export function machinesText({ machines, machineCount }: Entry): string {
+  const [first] = machines;
+  if (!first) return '';
+  return machineCount === 1 ? first.name : `${first.name} and ${machineCount - 1} more`;
+}
+
+/** "12 Oct 2014", "12 Oct 2014 to 3 Mar 2020". */
+export function daysText({ fromOn, toOn }: Entry): string {
+  if (fromOn === null || toOn === null) return '';
+  return fromOn === toOn ? dayText(day(fromOn)) : `${dayText(day(fromOn))} to ${dayText(day(toOn))}`;
+}
+
+/** Words of the History screen. */
+export const historyWords = {
+  title: 'History',
+  sub: 'who changed what and when, newest first',
+  loading: 'Fetching the history',
+  when: 'Entered',
+  who: 'By',
+  what: 'What',
+  machine: 'Machine',
+  ofDay: 'Of',
+  brought: 'Brought',
+  nobody: 'not said',
+  openSheet: 'sheet',
+  undone: (at: string, by: string): string => (by === '' ? `taken back ${at}` : `taken back ${at} by ${by}`),
+  takeBack: 'Take back the last entry',
+  ask: (what: string, machine: string, of: string): string =>
+    `The last entry would be taken back: ${[what.toLowerCase(), machine, of].filter(Boolean).join(', ')}.`,
+  askBrought: (brought: string): string =>
+    brought === ''
+      ? 'It counts no more. It stays in the record, and stands here as taken back.'
+      : `With it ${brought}. They count no more, and every forecast is as before. They stay in the record, and stand here as taken back.`,
+  askCustomer: 'The customer stays on the list.',
+  askTyped: 'To have it again it must be entered again.',
+  yes: 'Take it back',
+  no: 'Leave it',
+  by: 'Taken back by',
+  nothing: 'Nothing has been entered yet that could be taken back.',
+  older: 'Older entries',
+  blockLast: 'Last entry',
+  blockNothing: 'none',
+  blockRule: 'Taken back',
+  blockRuleIs: 'the last entry first; nothing is destroyed',
+  blockShown: 'Shown',
+  shown: (n: number): string => `${wholeFigure(n)} ${counted(n, 'entry', 'entries')}`,
+  key: 'History',
+} as const;
