@@ -46,7 +46,6 @@ export const routes: readonly ScreenRoute[] = [
   { path: '/shop', screen: lazy(() => import('./shop/Shop.tsx')), tab: tabWords.shop },
   { path: '/exchange', screen: lazy(() => import('./exchange/Exchange.tsx')), tab: exchangeWords.tab },
   { path: '/history', screen: lazy(() => import('./history/History.tsx')), under: tabWords.shop },
-  { path: '/exchange', screen: lazy(() => import('./exchange/Exchange.tsx')), tab: exchangeWords.tab },
   { path: '/start', screen: lazy(() => import('./start/Start.tsx')), under: tabWords.shop, start: true },
   { path: '/marks', screen: lazy(() => import('./marks/Marks.tsx')), free: true },
   { path: '/marks/controls', screen: lazy(() => import('./marks/Controls.tsx')), free: true },
