@@ -117,7 +117,7 @@ export function learnShop(
   };
 
   const fine: Pass = { points: settings.cloudPoints, nodes: 2 * settings.classNodes };
-  const rough: Pass = { points: 64, nodes: 12 };
+  const rough: Pass = { points: 24, nodes: 12 };
   if (learners.length > 1)
     for (const learner of learners) {
       learnClass(learner, new Map(), settings, rough, stop);
@@ -197,7 +197,7 @@ function everyKth<T>(blocks: readonly T[], parts: number, most: number): T[] {
   return taken;
 }
 
-/** How finely a class is learned: `points` of its cloud, `nodes` to stand for them; a quarter and half as many for a large class. */
+/** How finely a class is learned: `points` of its cloud, `nodes` to stand for them, for a class of 20 to 60 parts. */
 type Pass = { points: number; nodes: number };
 
 function learnClass(
@@ -228,7 +228,7 @@ function learnClass(
     const start = { x: coordinates.names.map((_, i) => like?.x[i] ?? 0), hessian: like?.hessian ?? [] };
     const mode = newtonMode(lnPosterior, start);
     learner.modes[shape] = mode;
-    const points = figureCloud(mode, lnPosterior, isSmall(sample) ? pass.points : pass.points / 4);
+    const points = figureCloud(mode, lnPosterior, pointsFor(sample, pass));
     const head =
       Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(points.length);
     for (const { x, lnWeight } of points)
@@ -237,8 +237,11 @@ function learnClass(
   hearAllMachines(learner, others, settings, pass);
 }
 
-/** A class whose figures are still wide open: its cloud takes more points. */
-const isSmall = (pool: ClassPool): boolean => pool.blocks.reduce((sum, block) => sum + block.read.length, 0) < 60;
+const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => sum + block.read.length, 0);
+
+/** The fewer parts, the wider open its figures, and the more points their cloud takes. */
+const pointsFor = (pool: ClassPool, { points }: Pass): number =>
+  partsIn(pool) < 20 ? 2 * points : partsIn(pool) < 60 ? points : points / 2;
 
 /** Thins the cloud to a few nodes, at each of which all machines of the class, not only the sample, say their word. */
 function hearAllMachines(
@@ -249,7 +252,7 @@ function hearAllMachines(
 ): void {
   const { pool } = learner;
   const poolOthers = pool.blocks.map((block) => others.get(block.machineId));
-  const thinned = thinCloud(learner.cloud, isSmall(learner.sample) ? pass.nodes : pass.nodes / 2);
+  const thinned = thinCloud(learner.cloud, partsIn(learner.sample) < 60 ? pass.nodes : pass.nodes / 2);
   for (const block of pool.blocks) clearBlock(block);
   learner.words = pool.blocks.map((block) => ({
     machineId: block.machineId,

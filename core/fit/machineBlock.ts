@@ -2,7 +2,8 @@ import { invertPositive } from '../maths/cholesky.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import { type ClassFigures, clearSite, type PartSite, partSite, setTimes } from './partSite.ts';
-import { MOST_NODES, makeTilt, type PartLaws, type Tilt, tilt } from './partTilt.ts';
+import { makeTilt, type PartLaws, type Tilt, tilt } from './partTilt.ts';
+import { MOST_NODES } from './tiltRoom.ts';
 
 /**
  * The parts of one class on one machine, with what they share: u, the ln rate to be expected of that class there,

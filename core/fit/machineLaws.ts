@@ -15,7 +15,8 @@ import {
 import type { ModelSettings } from './modelSettings.ts';
 import type { PartLaw, PartShape } from './partLaw.ts';
 import type { PartSite } from './partSite.ts';
-import { MOST_NODES, makeTilt } from './partTilt.ts';
+import { makeTilt } from './partTilt.ts';
+import { MOST_NODES } from './tiltRoom.ts';
 
 /** Nodes lighter than this change no figure that is shown. */
 const LIGHTEST = 1e-7;

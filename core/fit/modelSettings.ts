@@ -42,7 +42,7 @@ export const defaultModelSettings: ModelSettings = {
   driftDelta: 0.15,
   beyondHRefs: 20,
   partsPerClassForFigures: 150,
-  cloudPoints: 128,
+  cloudPoints: 64,
   classNodes: 12,
   useScaleHours: 40,
   useLnSd: 0.5,
@@ -126,7 +126,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, { unit: string; mean
   cloudPoints: {
     unit: 'points',
     meaning:
-      'points at which the figures of a small class are weighed; a quarter as many for a class of 60 parts or more',
+      'points at which the figures of a class of 20 to 60 parts are weighed; twice as many below, half as many above',
     source: COMMON,
   },
   classNodes: {

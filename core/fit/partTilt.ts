@@ -1,5 +1,6 @@
 import { LN_2PI } from '../maths/normal.ts';
 import type { ClassFigures, PartSite } from './partSite.ts';
+import { MOST_NODES, type TiltRoom, tiltRoom } from './tiltRoom.ts';
 
 /**
  * One part against what everything else says of it (its cavity): the part's chance of its readings, and what is
@@ -43,7 +44,6 @@ export type TiltNodes = {
   wearVar: Float64Array;
 };
 
-export const MOST_NODES = 64;
 /** Weight below exp of this, against the best node, counts for nothing. */
 const LN_NOTHING = -30;
 
@@ -61,56 +61,6 @@ export const makeTilt = (): Tilt => ({
   ends: 0,
   nodes: { count: 0, lnWeight: nodeArray(), beta: nodeArray(), wearMm: nodeArray(), wearVar: nodeArray() },
 });
-
-// Work space, grown to the largest part met; the fit runs in one thread and never re-enters.
-let room = { n: 0, d: 0 };
-let fixed = new Float64Array(0);
-let scaled = new Float64Array(0);
-let chol = new Float64Array(0);
-let inverse = new Float64Array(0);
-let residual = new Float64Array(0);
-let alpha = new Float64Array(0);
-let bare = new Float64Array(0);
-let pull = new Float64Array(0);
-let passage = new Float64Array(0);
-let gain = new Float64Array(0);
-let covLaw = new Float64Array(0);
-let sumAlpha = new Float64Array(0);
-let sumAlphaOff = new Float64Array(0);
-let sumSpread = new Float64Array(0);
-let reach = new Float64Array(0);
-let crossed = new Float64Array(0);
-let sum1 = new Float64Array(0);
-let sum2 = new Float64Array(0);
-
-function makeRoom(n: number, d: number): void {
-  if (n <= room.n && d <= room.d) return;
-  room = { n: Math.max(n, room.n), d: Math.max(d, room.d) };
-  const { n: rows, d: width } = room;
-  fixed = new Float64Array(rows * rows);
-  scaled = new Float64Array(rows * rows);
-  chol = new Float64Array(rows * rows);
-  inverse = new Float64Array(rows * rows);
-  residual = new Float64Array(rows);
-  alpha = new Float64Array(rows);
-  bare = new Float64Array(rows);
-  pull = new Float64Array(rows);
-  passage = new Float64Array(rows);
-  gain = new Float64Array(width);
-  covLaw = new Float64Array(width * width);
-  sumAlpha = new Float64Array(rows);
-  sumAlphaOff = new Float64Array(rows);
-  sumSpread = new Float64Array(rows * rows);
-  reach = new Float64Array(width * rows);
-  crossed = new Float64Array(width);
-  sum1 = new Float64Array(width);
-  sum2 = new Float64Array(width * width);
-}
-
-// Sums over nodes, all relative to exp(top): weight, and its moments about the centre of beta.
-const total = { top: 0, weight: 0, beta: 0, beta2: 0, ends: 0 };
-/** A node this much above `top` moves `top` there, so that no sum overflows. */
-const HIGHEST_LN = 40;
 
 /**
  * @param mean of the cavity on z
@@ -131,300 +81,365 @@ export function tilt(
   out: Tilt,
 ): void {
   const { n, d } = part;
-  makeRoom(n, d);
+  const room = tiltRoom(n, d);
+  const spacing = (2 * halfWidth) / (nodeCount - 1);
+  for (let i = 0; i < nodeCount; i++) {
+    room.beta[i] = centre - halfWidth + i * spacing;
+    room.rate[i] = Math.exp(room.beta[i]!);
+  }
+  const lawCount = laws.share.length;
+  let top = Number.NEGATIVE_INFINITY;
+  for (let law = 0; law < lawCount; law++) {
+    setLaw(room, law, d, cov, laws.sd[law]! ** 2);
+    // without shared visits the readings' chance is the same under every law
+    if (law === 0 || d > 1) {
+      setReadings(room, law, part, figures, mean);
+      factorReadings(room, law, part, mean[0]!, nodeCount);
+    }
+    top = Math.max(
+      top,
+      weighNodes(room, law, part, laws.share[law]!, cov[0]! + laws.sd[law]! ** 2, mean[0]!, nodeCount),
+    );
+  }
+  sumBell(room, lawCount, top, centre, nodeCount, spacing, out);
+  if (keepNodes) keepAll(room, part, figures, lawCount, top, nodeCount, out.nodes);
+  else sumUnknowns(room, part, mean, lawCount, nodeCount, out);
+}
+
+/** k = C_.u / v and C' = C - k k^T v of one law. */
+function setLaw(room: TiltRoom, law: number, d: number, cov: Float64Array, lawVar: number): void {
+  const v = cov[0]! + lawVar;
+  const gainAt = law * d;
+  const covAt = law * d * d;
+  for (let a = 0; a < d; a++) room.gain[gainAt + a] = cov[a * d]! / v;
+  for (let a = 0; a < d; a++)
+    for (let b = 0; b < d; b++)
+      room.covLaw[covAt + a * d + b] = cov[a * d + b]! - room.gain[gainAt + a]! * room.gain[gainAt + b]! * v;
+}
+
+function setReadings(room: TiltRoom, law: number, part: PartSite, figures: ClassFigures, mean: Float64Array): void {
+  const { n, d, ownVisit, t, slope } = part;
+  const { fixed, scaled, bare, pull, covLaw, gain } = room;
+  const covAt = law * d * d;
+  const c2 = figures.pathScatter ** 2;
+  for (let j = 0; j < n; j++) {
+    const ej = ownVisit[j]!;
+    bare[j] = part.wearMm[j]! - (ej > 0 ? mean[ej]! : 0);
+    pull[j] = ej > 0 ? gain[law * d + ej]! : 0;
+    for (let l = 0; l <= j; l++) {
+      const el = ownVisit[l]!;
+      fixed[j * n + l] = part.newSizeVar + (ej > 0 && el > 0 ? covLaw[covAt + ej * d + el]! : 0);
+      scaled[j * n + l] = c2 * t[l]! + part.startHoursVar * slope[j]! * slope[l]!;
+    }
+    fixed[j * n + j] = fixed[j * n + j]! + part.noiseVar[j]!;
+    scaled[j * n + j] = scaled[j * n + j]! + part.hoursVar[j]! * slope[j]! ** 2;
+  }
+}
+
+/**
+ * At every node: R = L L^T, L^-1 r, and -(ln|R| + r^T R^-1 r) / 2 in place of the ln weight.
+ * R is at least the reading's own variance, so no pivot may be less: that keeps wild rates from breaking the root.
+ */
+function factorReadings(room: TiltRoom, law: number, part: PartSite, mU: number, nodeCount: number): void {
+  const { n, t, noiseVar } = part;
+  const { fixed, scaled, bare, pull, factor, whitened, beta, rate } = room;
+  for (let i = 0; i < nodeCount; i++) {
+    const at = law * MOST_NODES + i;
+    const f = at * n * n;
+    const w = at * n;
+    const b = rate[i]!;
+    const b2 = b * b;
+    const off = beta[i]! - mU;
+    let lnDet = 0;
+    let product = 1;
+    let quad = 0;
+    for (let j = 0; j < n; j++) {
+      const row = j * n;
+      let rest = bare[j]! - b * t[j]! - pull[j]! * off;
+      let pivot = fixed[row + j]! + b2 * scaled[row + j]!;
+      for (let l = 0; l < j; l++) {
+        let entry = fixed[row + l]! + b2 * scaled[row + l]!;
+        const other = f + l * n;
+        for (let k = 0; k < l; k++) entry -= factor[f + row + k]! * factor[other + k]!;
+        entry /= factor[other + l]!;
+        factor[f + row + l] = entry;
+        pivot -= entry * entry;
+        rest -= entry * whitened[w + l]!;
+      }
+      const least = noiseVar[j]!;
+      if (!(pivot > least)) pivot = least;
+      const root = Math.sqrt(pivot);
+      factor[f + row + j] = root;
+      rest /= root;
+      whitened[w + j] = rest;
+      quad += rest * rest;
+      product *= pivot;
+      if (product < 1e-200 || product > 1e200) {
+        lnDet += Math.log(product);
+        product = 1;
+      }
+    }
+    room.lnWeight[at] = -0.5 * (lnDet + Math.log(product) + quad);
+  }
+}
+
+/** Adds the law's own chance to the ln weights of its nodes. @returns the highest */
+function weighNodes(
+  room: TiltRoom,
+  law: number,
+  part: PartSite,
+  share: number,
+  v: number,
+  mU: number,
+  nodeCount: number,
+): number {
+  const { lnWeight, beta } = room;
+  const head = Math.log(share) - 0.5 * (LN_2PI + Math.log(v)) - 0.5 * part.n * LN_2PI;
+  const from = part.d > 1 ? law * MOST_NODES : 0;
+  let top = Number.NEGATIVE_INFINITY;
+  // where nothing is shared the readings' chance is worked out once: kept aside for the other law before its own is added
+  if (law === 0 && part.d === 1) for (let i = 0; i < nodeCount; i++) lnWeight[MOST_NODES + i] = lnWeight[i]!;
+  for (let i = 0; i < nodeCount; i++) {
+    const off = beta[i]! - mU;
+    const chance = lnWeight[part.d === 1 && law > 0 ? MOST_NODES + i : from + i]!;
+    const ln = head - (0.5 * off * off) / v + chance;
+    lnWeight[law * MOST_NODES + i] = ln;
+    if (ln > top) top = ln;
+  }
+  return top;
+}
+
+function sumBell(
+  room: TiltRoom,
+  lawCount: number,
+  top: number,
+  centre: number,
+  nodeCount: number,
+  spacing: number,
+  out: Tilt,
+): void {
+  const { lnWeight, beta } = room;
+  let sum = 0;
+  let first = 0;
+  let second = 0;
+  let ends = 0;
+  for (let law = 0; law < lawCount; law++)
+    for (let i = 0; i < nodeCount; i++) {
+      const at = law * MOST_NODES + i;
+      const ln = lnWeight[at]! - top;
+      const weight = ln > LN_NOTHING ? Math.exp(ln) : 0;
+      lnWeight[at] = weight;
+      const off = beta[i]! - centre;
+      sum += weight;
+      first += weight * off;
+      second += weight * off * off;
+      if (i === 0 || i === nodeCount - 1) ends += weight;
+    }
+  out.lnZ = top + Math.log(sum * spacing);
+  out.bellMean = centre + first / sum;
+  out.bellSd = Math.sqrt(Math.max(0, second / sum - (first / sum) ** 2));
+  out.ends = ends / sum;
+}
+
+/** Mean and variance of z over all laws and nodes; `lnWeight` holds the weights by now. */
+function sumUnknowns(
+  room: TiltRoom,
+  part: PartSite,
+  mean: Float64Array,
+  lawCount: number,
+  nodeCount: number,
+  out: Tilt,
+): void {
+  const { d } = part;
   if (out.mean.length !== d) {
     out.mean = new Float64Array(d);
     out.cov = new Float64Array(d * d);
   }
-  if (keepNodes) {
-    out.nodes.count = nodeCount;
-    out.nodes.lnWeight.fill(Number.NEGATIVE_INFINITY);
+  room.sum1.fill(0);
+  room.sum2.fill(0);
+  for (let law = 0; law < lawCount; law++) {
+    if (d > 1) sumReadings(room, law, part, mean[0]!, nodeCount);
+    addLaw(room, law, part, mean[0]!, nodeCount);
   }
-  total.top = Number.NEGATIVE_INFINITY;
-  total.weight = 0;
-  total.beta = 0;
-  total.beta2 = 0;
-  total.ends = 0;
-  for (let a = 0; a < d; a++) sum1[a] = 0;
-  for (let a = 0; a < d * d; a++) sum2[a] = 0;
-  const spacing = (2 * halfWidth) / (nodeCount - 1);
-  for (let law = 0; law < laws.share.length; law++) {
-    if (laws.share[law]! <= 0) continue;
-    const v = cov[0]! + laws.sd[law]! ** 2;
-    for (let a = 0; a < d; a++) gain[a] = cov[a * d]! / v;
-    for (let a = 0; a < d; a++)
-      for (let b = 0; b < d; b++) covLaw[a * d + b] = cov[a * d + b]! - gain[a]! * gain[b]! * v;
-    setReadings(part, figures, mean);
-    const lnHead = Math.log(laws.share[law]!) - 0.5 * (LN_2PI + Math.log(v)) - 0.5 * n * LN_2PI;
-    sumLaw(part, figures, mean[0]!, v, lnHead, centre, halfWidth, spacing, nodeCount, keepNodes ? out.nodes : null);
-  }
-  out.lnZ = total.top + Math.log(total.weight * spacing);
-  const atMean = total.beta / total.weight;
-  out.bellMean = centre + atMean;
-  out.bellSd = Math.sqrt(Math.max(0, total.beta2 / total.weight - atMean * atMean));
-  out.ends = total.ends / total.weight;
-  if (keepNodes) return;
+  let sum = 0;
+  for (let law = 0; law < lawCount; law++)
+    for (let i = 0; i < nodeCount; i++) sum += room.lnWeight[law * MOST_NODES + i]!;
   for (let a = 0; a < d; a++) {
-    const shiftA = sum1[a]! / total.weight;
-    out.mean[a] = mean[a]! + shiftA;
-    for (let b = 0; b < d; b++)
-      out.cov[a * d + b] = sum2[a * d + b]! / total.weight - shiftA * (sum1[b]! / total.weight);
+    const shift = room.sum1[a]! / sum;
+    out.mean[a] = mean[a]! + shift;
+    for (let b = 0; b < d; b++) out.cov[a * d + b] = room.sum2[a * d + b]! / sum - shift * (room.sum1[b]! / sum);
   }
 }
 
-/** Sums one law over the nodes of beta, from the middle one on: it is near the top, and the rest are weighed against it. */
-function sumLaw(
-  part: PartSite,
-  figures: ClassFigures,
-  mU: number,
-  v: number,
-  lnHead: number,
-  centre: number,
-  halfWidth: number,
-  spacing: number,
-  nodeCount: number,
-  nodes: TiltNodes | null,
-): void {
-  const { n, d } = part;
-  const shared = d > 1;
-  let weights = 0;
-  let offs = 0;
-  let offs2 = 0;
-  for (let j = 0; j < n; j++) {
-    sumAlpha[j] = 0;
-    sumAlphaOff[j] = 0;
-  }
-  for (let j = 0; j < n * n; j++) sumSpread[j] = 0;
-
-  const middle = nodeCount >> 1;
-  for (let i = 0; i < nodeCount; i++) {
-    const node = (middle + i) % nodeCount;
-    const at = node * spacing - halfWidth;
-    const off = centre + at - mU;
-    const b = Math.exp(centre + at);
-    const lnWeight = lnHead - (0.5 * off * off) / v + lnChanceOfReadings(part, b, off);
-    if (!(lnWeight > total.top + LN_NOTHING)) continue;
-    if (lnWeight > total.top + HIGHEST_LN) {
-      const fade = Math.exp(total.top - lnWeight);
-      total.top = lnWeight;
-      total.weight *= fade;
-      total.beta *= fade;
-      total.beta2 *= fade;
-      total.ends *= fade;
-      weights *= fade;
-      offs *= fade;
-      offs2 *= fade;
-      for (let a = 0; a < d; a++) sum1[a] = sum1[a]! * fade;
-      for (let a = 0; a < d * d; a++) sum2[a] = sum2[a]! * fade;
-      for (let j = 0; j < n; j++) {
-        sumAlpha[j] = sumAlpha[j]! * fade;
-        sumAlphaOff[j] = sumAlphaOff[j]! * fade;
-      }
-      for (let j = 0; j < n * n; j++) sumSpread[j] = sumSpread[j]! * fade;
-    }
-    const weight = Math.exp(lnWeight - total.top);
-    weights += weight;
-    offs += weight * off;
-    offs2 += weight * off * off;
-    total.beta += weight * at;
-    total.beta2 += weight * at * at;
-    if (node === 0 || node === nodeCount - 1) total.ends += weight;
-    if (nodes !== null) keepNode(part, figures, b, centre + at, node, lnWeight, nodes);
-    else if (shared) addReadings(part, weight, off);
-  }
-  total.weight += weights;
-  if (nodes === null) addLaw(part, weights, offs, offs2);
-}
-
-/**
- * The readings as they stand under the law in hand: variance in two pieces, R = fixed + b^2 scaled (lower triangles);
- * their wear less the visits' mean errors, and how those means move with beta.
- */
-function setReadings(part: PartSite, figures: ClassFigures, mean: Float64Array): void {
-  const { n, d } = part;
-  const c2 = figures.pathScatter ** 2;
-  for (let j = 0; j < n; j++) {
-    const ej = part.ownVisit[j]!;
-    bare[j] = part.wearMm[j]! - (ej > 0 ? mean[ej]! : 0);
-    pull[j] = ej > 0 ? gain[ej]! : 0;
-    for (let l = 0; l <= j; l++) {
-      const el = part.ownVisit[l]!;
-      fixed[j * n + l] = part.newSizeVar + (ej > 0 && el > 0 ? covLaw[ej * d + el]! : 0);
-      scaled[j * n + l] = c2 * part.t[l]! + part.startHoursVar * part.slope[j]! * part.slope[l]!;
-    }
-    fixed[j * n + j] = fixed[j * n + j]! + part.noiseVar[j]!;
-    scaled[j * n + j] = scaled[j * n + j]! + part.hoursVar[j]! * part.slope[j]! ** 2;
-  }
-}
-
-/**
- * -(ln|R| + r^T R^-1 r) / 2, leaving L (R = L L^T) in `chol` and L^-1 r in `residual`.
- * R is at least the reading's own variance, so no pivot may be less: that keeps wild rates from breaking the root.
- */
-function lnChanceOfReadings(part: PartSite, b: number, off: number): number {
-  const { n, t, noiseVar } = part;
-  const b2 = b * b;
-  let lnDet = 0;
-  let product = 1;
-  let quad = 0;
-  for (let j = 0; j < n; j++) {
-    const row = j * n;
-    let rest = bare[j]! - b * t[j]! - pull[j]! * off;
-    let pivot = fixed[row + j]! + b2 * scaled[row + j]!;
-    for (let l = 0; l < j; l++) {
-      let entry = fixed[row + l]! + b2 * scaled[row + l]!;
-      const other = l * n;
-      for (let k = 0; k < l; k++) entry -= chol[row + k]! * chol[other + k]!;
-      entry /= chol[other + l]!;
-      chol[row + l] = entry;
-      pivot -= entry * entry;
-      rest -= entry * residual[l]!;
-    }
-    const least = noiseVar[j]!;
-    if (!(pivot > least)) pivot = least;
-    const root = Math.sqrt(pivot);
-    chol[row + j] = root;
-    rest /= root;
-    residual[j] = rest;
-    quad += rest * rest;
-    product *= pivot;
-    if (product < 1e-200 || product > 1e200) {
-      lnDet += Math.log(product);
-      product = 1;
-    }
-  }
-  lnDet += Math.log(product);
-  return -0.5 * (lnDet + quad);
-}
-
-/** Adds a node's alpha = R^-1 r, and alpha alpha^T - R^-1 (lower triangle), from `chol` and `residual`. */
-function addReadings(part: PartSite, weight: number, off: number): void {
+/** Sums alpha = R^-1 r, alpha (beta - m_u) and alpha alpha^T - R^-1 (lower triangle) over the nodes of one law. */
+function sumReadings(room: TiltRoom, law: number, part: PartSite, mU: number, nodeCount: number): void {
   const { n } = part;
-  if (n === 1) {
-    const root = chol[0]!;
-    const a = residual[0]! / root;
-    sumAlpha[0] = sumAlpha[0]! + weight * a;
-    sumAlphaOff[0] = sumAlphaOff[0]! + weight * off * a;
-    sumSpread[0] = sumSpread[0]! + weight * (a * a - 1 / (root * root));
-    return;
-  }
-  // rows of L^-1, then alpha = L^-T (L^-1 r)
+  const { lnWeight: weights, beta, factor, whitened, inverse, alpha, alphas, alphasOff, spreads } = room;
   for (let j = 0; j < n; j++) {
-    const root = chol[j * n + j]!;
-    for (let l = 0; l < j; l++) {
-      let entry = 0;
-      for (let k = l; k < j; k++) entry -= chol[j * n + k]! * inverse[k * n + l]!;
-      inverse[j * n + l] = entry / root;
-    }
-    inverse[j * n + j] = 1 / root;
+    alphas[j] = 0;
+    alphasOff[j] = 0;
   }
-  for (let j = 0; j < n; j++) {
-    let a = 0;
-    for (let k = j; k < n; k++) a += inverse[k * n + j]! * residual[k]!;
-    alpha[j] = a;
-    sumAlpha[j] = sumAlpha[j]! + weight * a;
-    sumAlphaOff[j] = sumAlphaOff[j]! + weight * off * a;
-  }
-  for (let j = 0; j < n; j++)
-    for (let l = 0; l <= j; l++) {
-      let entry = alpha[j]! * alpha[l]!;
-      for (let k = j; k < n; k++) entry -= inverse[k * n + j]! * inverse[k * n + l]!;
-      sumSpread[j * n + l] = sumSpread[j * n + l]! + weight * entry;
+  for (let j = 0; j < n * n; j++) spreads[j] = 0;
+  for (let i = 0; i < nodeCount; i++) {
+    const at = law * MOST_NODES + i;
+    const weight = weights[at]!;
+    if (weight === 0) continue;
+    const f = at * n * n;
+    const w = at * n;
+    const weightOff = weight * (beta[i]! - mU);
+    // rows of L^-1, then alpha = L^-T (L^-1 r)
+    for (let j = 0; j < n; j++) {
+      const root = factor[f + j * n + j]!;
+      for (let l = 0; l < j; l++) {
+        let entry = 0;
+        for (let k = l; k < j; k++) entry -= factor[f + j * n + k]! * inverse[k * n + l]!;
+        inverse[j * n + l] = entry / root;
+      }
+      inverse[j * n + j] = 1 / root;
     }
+    for (let j = 0; j < n; j++) {
+      let a = 0;
+      for (let k = j; k < n; k++) a += inverse[k * n + j]! * whitened[w + k]!;
+      alpha[j] = a;
+      alphas[j] = alphas[j]! + weight * a;
+      alphasOff[j] = alphasOff[j]! + weightOff * a;
+      for (let l = 0; l <= j; l++) {
+        let entry = a * alpha[l]!;
+        for (let k = j; k < n; k++) entry -= inverse[k * n + j]! * inverse[k * n + l]!;
+        spreads[j * n + l] = spreads[j * n + l]! + weight * entry;
+      }
+    }
+  }
 }
 
 /**
  * Adds one law's z to the sums, about the cavity's mean. With off = beta - m_u and G = C'_.e, at each node
  *   z - m = k off + G alpha,  variance C' - G R^-1 G^T
  */
-function addLaw(part: PartSite, weights: number, offs: number, offs2: number): void {
+function addLaw(room: TiltRoom, law: number, part: PartSite, mU: number, nodeCount: number): void {
   const { n, d, ownVisit } = part;
+  const { lnWeight, beta, gain, covLaw, alphas, alphasOff, spreads, reach, crossed, sum1, sum2 } = room;
+  const gainAt = law * d;
+  const covAt = law * d * d;
+  let weights = 0;
+  let offs = 0;
+  let offs2 = 0;
+  for (let i = 0; i < nodeCount; i++) {
+    const weight = lnWeight[law * MOST_NODES + i]!;
+    const off = beta[i]! - mU;
+    weights += weight;
+    offs += weight * off;
+    offs2 += weight * off * off;
+  }
   if (d === 1) {
-    const k = gain[0]!;
+    const k = gain[gainAt]!;
     sum1[0] = sum1[0]! + k * offs;
-    sum2[0] = sum2[0]! + covLaw[0]! * weights + k * k * offs2;
+    sum2[0] = sum2[0]! + covLaw[covAt]! * weights + k * k * offs2;
     return;
   }
   for (let a = 0; a < d; a++) {
-    let first = gain[a]! * offs;
+    const row = covAt + a * d;
+    let first = gain[gainAt + a]! * offs;
     let cross = 0;
     for (let j = 0; j < n; j++) {
       const ej = ownVisit[j]!;
       if (ej > 0) {
-        first += covLaw[a * d + ej]! * sumAlpha[j]!;
-        cross += covLaw[a * d + ej]! * sumAlphaOff[j]!;
+        first += covLaw[row + ej]! * alphas[j]!;
+        cross += covLaw[row + ej]! * alphasOff[j]!;
       }
       let entry = 0;
       for (let l = 0; l < n; l++) {
         const el = ownVisit[l]!;
-        if (el > 0) entry += (l <= j ? sumSpread[j * n + l]! : sumSpread[l * n + j]!) * covLaw[a * d + el]!;
+        if (el > 0) entry += (l <= j ? spreads[j * n + l]! : spreads[l * n + j]!) * covLaw[row + el]!;
       }
       reach[a * n + j] = entry;
     }
     sum1[a] = sum1[a]! + first;
     crossed[a] = cross;
   }
-  for (let a = 0; a < d; a++)
+  for (let a = 0; a < d; a++) {
+    const ka = gain[gainAt + a]!;
     for (let b = 0; b <= a; b++) {
-      let entry =
-        covLaw[a * d + b]! * weights + gain[a]! * gain[b]! * offs2 + gain[b]! * crossed[a]! + gain[a]! * crossed[b]!;
+      const kb = gain[gainAt + b]!;
+      let entry = covLaw[covAt + a * d + b]! * weights + ka * kb * offs2 + kb * crossed[a]! + ka * crossed[b]!;
       for (let j = 0; j < n; j++) {
         const ej = ownVisit[j]!;
-        if (ej > 0) entry += covLaw[b * d + ej]! * reach[a * n + j]!;
+        if (ej > 0) entry += covLaw[covAt + b * d + ej]! * reach[a * n + j]!;
       }
       sum2[a * d + b] = sum2[a * d + b]! + entry;
       if (a !== b) sum2[b * d + a] = sum2[b * d + a]! + entry;
     }
+  }
+}
+
+/** All nodes with their wear, the laws of a node joined into one. */
+function keepAll(
+  room: TiltRoom,
+  part: PartSite,
+  figures: ClassFigures,
+  lawCount: number,
+  top: number,
+  nodeCount: number,
+  nodes: TiltNodes,
+): void {
+  nodes.count = nodeCount;
+  nodes.lnWeight.fill(Number.NEGATIVE_INFINITY);
+  for (let i = 0; i < nodeCount; i++) {
+    let sum = 0;
+    for (let law = 0; law < lawCount; law++) {
+      const weight = room.lnWeight[law * MOST_NODES + i]!;
+      if (weight === 0) continue;
+      keepNode(room, part, figures, part.d > 1 ? law : 0, i, sum, weight, nodes);
+      sum += weight;
+    }
+    nodes.beta[i] = room.beta[i]!;
+    if (sum > 0) nodes.lnWeight[i] = top + Math.log(sum);
+  }
 }
 
 /**
  * True wear at the last reading, given one node: with q_j the covariance of X(h_n) and reading j,
  *   mean b t_n + q^T R^-1 r,  variance tau0^2 + b^2 c^2 t_n - q^T R^-1 q
  * The laws share a node's beta; their wears are joined by mean and variance.
+ * @param before weight of the laws already at this node
  */
 function keepNode(
+  room: TiltRoom,
   part: PartSite,
   figures: ClassFigures,
-  b: number,
-  beta: number,
-  node: number,
-  lnWeight: number,
+  law: number,
+  i: number,
+  before: number,
+  weight: number,
   nodes: TiltNodes,
 ): void {
-  const { n } = part;
+  const { n, t, slope } = part;
+  const { factor, whitened, alpha: passage } = room;
+  const b = room.rate[i]!;
   const b2 = b * b;
   let wear = 0;
   // a part never read, whose start is in doubt: the slope of time over its whole life
   let variance = part.newSizeVar + b2 * part.startHoursVar * part.lifeSlope ** 2;
   if (n > 0) {
     const c2 = figures.pathScatter ** 2;
-    const tLast = part.t[n - 1]!;
-    const slopeLast = part.slope[n - 1]!;
-    wear = b * tLast;
-    variance = part.newSizeVar + b2 * (c2 * tLast + part.startHoursVar * slopeLast * slopeLast);
+    const f = (law * MOST_NODES + i) * n * n;
+    const w = (law * MOST_NODES + i) * n;
+    const slopeLast = slope[n - 1]!;
+    wear = b * t[n - 1]!;
+    variance = part.newSizeVar + b2 * (c2 * t[n - 1]! + part.startHoursVar * slopeLast * slopeLast);
     for (let j = 0; j < n; j++) {
-      let entry = part.newSizeVar + b2 * (c2 * part.t[j]! + part.startHoursVar * part.slope[j]! * slopeLast);
-      for (let k = 0; k < j; k++) entry -= chol[j * n + k]! * passage[k]!;
-      entry /= chol[j * n + j]!;
+      let entry = part.newSizeVar + b2 * (c2 * t[j]! + part.startHoursVar * slope[j]! * slopeLast);
+      for (let k = 0; k < j; k++) entry -= factor[f + j * n + k]! * passage[k]!;
+      entry /= factor[f + j * n + j]!;
       passage[j] = entry;
-      wear += entry * residual[j]!;
+      wear += entry * whitened[w + j]!;
       variance -= entry * entry;
     }
     if (!(variance > 0)) variance = 0;
   }
-  nodes.beta[node] = beta;
-  const before = nodes.lnWeight[node]!;
-  if (before === Number.NEGATIVE_INFINITY) {
-    nodes.lnWeight[node] = lnWeight;
-    nodes.wearMm[node] = wear;
-    nodes.wearVar[node] = variance;
-    return;
-  }
-  const most = Math.max(before, lnWeight);
-  const all = most + Math.log(Math.exp(before - most) + Math.exp(lnWeight - most));
-  const share = Math.exp(lnWeight - all);
-  const apart = wear - nodes.wearMm[node]!;
-  nodes.lnWeight[node] = all;
-  nodes.wearMm[node] = nodes.wearMm[node]! + share * apart;
-  nodes.wearVar[node] = (1 - share) * nodes.wearVar[node]! + share * variance + share * (1 - share) * apart * apart;
+  const share = weight / (before + weight);
+  const apart = before > 0 ? wear - nodes.wearMm[i]! : 0;
+  nodes.wearMm[i] = before > 0 ? nodes.wearMm[i]! + share * apart : wear;
+  nodes.wearVar[i] =
+    before > 0 ? (1 - share) * nodes.wearVar[i]! + share * variance + share * (1 - share) * apart * apart : variance;
 }
