@@ -3,7 +3,13 @@ import { machineLaws } from '#core/fit/machineLaws.ts';
 import { defaultModelSettings, type ModelSettings } from '#core/fit/modelSettings.ts';
 import { hoursAtLimit } from '#core/forecast/hoursAtLimit.ts';
 import { chanceWornPast } from '#core/forecast/wearLaw.ts';
-import { fittedPlainClass, type PlainNode, plainChance, plainHours, plainPart } from '../reference/plain-model/plainModel.ts';
+import {
+  fittedPlainClass,
+  type PlainNode,
+  plainChance,
+  plainHours,
+  plainPart,
+} from '../reference/plain-model/plainModel.ts';
 import { plainPartOf, plainPrior } from './plainForetell.ts';
 import type { ShopSet } from './shopSets.ts';
 
@@ -58,7 +64,8 @@ export function compareWithPlain(set: ShopSet, settings: ModelSettings): Agreeme
   };
 }
 
-const apart = (a: number | null, b: number | null): number => (a === null && b === null ? 0 : Math.abs((a ?? 1e9) / (b ?? 1e9) - 1));
+const apart = (a: number | null, b: number | null): number =>
+  a === null && b === null ? 0 : Math.abs((a ?? 1e9) / (b ?? 1e9) - 1);
 
 const pruned = (nodes: readonly PlainNode[]): PlainNode[] => {
   const kept = nodes.filter((node) => node.weight > 1e-6);

@@ -73,7 +73,7 @@ export function liners(newSizeSdMm = 0.05): KeptBack {
   );
 }
 
-const laserSeries = (hours: readonly number[], newSizeSdMm: number) =>
+export const laserSeries = (hours: readonly number[], newSizeSdMm: number) =>
   [...Map.groupBy(referenceRows('gaas-laser/gaas_laser.csv'), (row) => row.unit!).values()].map((own, i) =>
     aSeries({
       pointId: i + 1,

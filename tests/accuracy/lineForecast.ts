@@ -1,5 +1,5 @@
-import { normalQuantile } from '#core/maths/normal.ts';
 import { lineThroughOrigin } from '#core/maths/leastSquares.ts';
+import { normalQuantile } from '#core/maths/normal.ts';
 import type { HoursCase } from './scores.ts';
 import type { ShopSet } from './shopSets.ts';
 

@@ -64,6 +64,66 @@ export function workshopH(): ShopSet {
   return { series, priors, scored };
 }
 
+/** 3 classes x 24 parts, 1 to 5 readings, some renewed once. Machines are not told; a part is its own. */
+export function workshopA(): ShopSet {
+  const rows = referenceRows('simulated-shops/sim_workshop_a.csv');
+  const truth = new Map(
+    referenceRows('simulated-shops/sim_workshop_a_truth.csv').map((row) => [`${row.part}/${row.series}`, row]),
+  );
+  const priors = new Map<string, ClassPrior>();
+  const series: WearSeries[] = [];
+  const scored: ShopSet['scored'] = [];
+  for (const [key, own] of Map.groupBy(rows, (row) => `${row.part}/${row.series}`)) {
+    const first = own[0]!;
+    const partClass = first.class!;
+    const came = truth.get(key)!;
+    priors.set(partClass, {
+      partClass,
+      hRefHours: number(first.typical_life_h),
+      m0: Math.log(number(first.limit_mm)),
+      s0: 0.5,
+      from: 'trade',
+    });
+    const one = aSeries({
+      pointId: number(first.part),
+      ordinal: number(first.series) - 1,
+      machineId: number(first.part),
+      partClass,
+      newSizeSdMm: number(first.new_size_sd_mm),
+      present: came.current === '1',
+      readings: own.map((row) =>
+        aReading({
+          workedHours: number(row.hours_since_renewal_h),
+          wearMm: number(row.wear_from_nominal_mm),
+          errorSdMm: Math.sqrt(number(row.gauge_sd_mm) ** 2 + number(row.gauge_step_mm) ** 2 / 12),
+          visit: `${row.part}/${row.series}@${row.hours_since_renewal_h}`,
+        }),
+      ),
+    });
+    series.push(one);
+    if (one.present && one.readings.at(-1)!.wearMm < number(first.limit_mm))
+      scored.push({
+        series: one,
+        limitWearMm: number(first.limit_mm),
+        trueHoursAtLimit: number(came.true_hours_at_limit_h),
+      });
+  }
+  return { series, priors, scored };
+}
+
+/** A shop cut into small ones of a few machines each. */
+export function inSmallShops(set: ShopSet, machines: number): ShopSet[] {
+  const ids = [...new Set(set.series.map((one) => one.machineId))];
+  return Array.from({ length: Math.ceil(ids.length / machines) }, (_, k) => {
+    const own = new Set(ids.slice(k * machines, (k + 1) * machines));
+    return {
+      series: set.series.filter((one) => own.has(one.machineId)),
+      priors: set.priors,
+      scored: set.scored.filter((one) => own.has(one.series.machineId)),
+    };
+  });
+}
+
 /** 60 machines, 480 positions, renewals, parts never read; as of 2026-06-30. */
 export function shopH(): ShopSet {
   const file = (name: string) => referenceRows(`simulated-shops/shop-h/${name}.csv`);

@@ -74,10 +74,46 @@ export function simulatedClass(seed: number, parts: number, truth: Truth): ShopS
 }
 
 export const truths: { title: string; truth: Truth; parts: number; seedBase: number; barPinball: number }[] = [
-  { title: 'linear, 4', truth: { pathScatter: 0.1, power: 1, partScatter: 0.3 }, parts: 4, seedBase: 1000, barPinball: 239 },
-  { title: 'linear, 12', truth: { pathScatter: 0.1, power: 1, partScatter: 0.3 }, parts: 12, seedBase: 2000, barPinball: 219 },
-  { title: 'linear, 30', truth: { pathScatter: 0.1, power: 1, partScatter: 0.3 }, parts: 30, seedBase: 3000, barPinball: 208 },
-  { title: 'curved, 4', truth: { pathScatter: 0.2, power: 1.15, partScatter: 0.3 }, parts: 4, seedBase: 4000, barPinball: 371 },
-  { title: 'curved, 12', truth: { pathScatter: 0.2, power: 1.15, partScatter: 0.3 }, parts: 12, seedBase: 5000, barPinball: 329 },
-  { title: 'curved, 30', truth: { pathScatter: 0.2, power: 1.15, partScatter: 0.3 }, parts: 30, seedBase: 6000, barPinball: 289 },
+  {
+    title: 'linear, 4',
+    truth: { pathScatter: 0.1, power: 1, partScatter: 0.3 },
+    parts: 4,
+    seedBase: 1000,
+    barPinball: 239,
+  },
+  {
+    title: 'linear, 12',
+    truth: { pathScatter: 0.1, power: 1, partScatter: 0.3 },
+    parts: 12,
+    seedBase: 2000,
+    barPinball: 219,
+  },
+  {
+    title: 'linear, 30',
+    truth: { pathScatter: 0.1, power: 1, partScatter: 0.3 },
+    parts: 30,
+    seedBase: 3000,
+    barPinball: 208,
+  },
+  {
+    title: 'curved, 4',
+    truth: { pathScatter: 0.2, power: 1.15, partScatter: 0.3 },
+    parts: 4,
+    seedBase: 4000,
+    barPinball: 371,
+  },
+  {
+    title: 'curved, 12',
+    truth: { pathScatter: 0.2, power: 1.15, partScatter: 0.3 },
+    parts: 12,
+    seedBase: 5000,
+    barPinball: 329,
+  },
+  {
+    title: 'curved, 30',
+    truth: { pathScatter: 0.2, power: 1.15, partScatter: 0.3 },
+    parts: 30,
+    seedBase: 6000,
+    barPinball: 289,
+  },
 ];
