@@ -1,8 +1,8 @@
 import type { Caution } from '../outcome.ts';
-import type { PointLife, PointLimits, Size, WearsWay } from '../shop/measuringPoint.ts';
+import type { PointLife, PointLimits, Renewal, Size, WearsWay } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import { MM_PER_INCH } from '../units/length.ts';
-import { limitsOn, USUAL_NEW_SIZE_TOL_MM } from './partWalk.ts';
+import { limitsOn, newSizeOfPart, newSizeTolOf } from './partWalk.ts';
 import { averageStations, wearOf } from './visitSizes.ts';
 
 /** What a person may say to a questioned size. */
@@ -26,6 +26,9 @@ const BEYOND_GAUGE_SD = 3;
 
 /** Wear beyond this many times the wear at the last limit is taken for a slip of unit or place when another reading fits. Common practice, no source. */
 const FAR_BEYOND_LIMIT = 3;
+
+/** Of what its limit leaves, what wears down still has at least this share: worn further it would have failed. Common practice, no source. */
+const LEAST_OF_LIMIT = 0.5;
 
 /** Share of the new size taken as the most wear when a point has no limits. Common practice, no source. */
 const MOST_WEAR_SHARE = 0.25;
@@ -55,20 +58,19 @@ export function judgeSize(size: JudgedSize, context: SizeContext): SizeJudgement
 }
 
 /** Most wear a sound size of this point may show [mm]. */
-function mostWearMm({ wears, limits }: SizeContext): number {
-  const limitMm = limits.rejectAtMm ?? limits.renewAtMm;
-  const toLimit = limitMm === null ? 0 : wearOf(wears, limits.newSizeMm, limitMm);
-  return toLimit > 0 ? FAR_BEYOND_LIMIT * toLimit : MOST_WEAR_SHARE * Math.abs(limits.newSizeMm);
+function mostWearMm({ wears, limits: { newSizeMm, renewAtMm, rejectAtMm } }: SizeContext): number {
+  const limitMm = rejectAtMm ?? renewAtMm;
+  const toLimit = limitMm === null ? 0 : wearOf(wears, newSizeMm, limitMm);
+  if (limitMm === null || toLimit <= 0) return MOST_WEAR_SHARE * Math.abs(newSizeMm);
+  const far = FAR_BEYOND_LIMIT * toLimit;
+  return wears === 'down' ? Math.min(far, newSizeMm - LEAST_OF_LIMIT * limitMm) : far;
 }
 
 /** Less than nothing by as much as the tolerance and a fiftieth of the size is no sound size. */
 function fits(sizeMm: number, context: SizeContext): boolean {
   const { limits, wears } = context;
   const wearMm = wearOf(wears, limits.newSizeMm, sizeMm);
-  return (
-    wearMm <= mostWearMm(context) &&
-    wearMm >= -((limits.newSizeTolMm ?? USUAL_NEW_SIZE_TOL_MM) + 0.02 * limits.newSizeMm)
-  );
+  return wearMm <= mostWearMm(context) && wearMm >= -(newSizeTolOf(limits) + 0.02 * limits.newSizeMm);
 }
 
 /** Other readings of a figure, likeliest slip first. */
@@ -105,8 +107,7 @@ function betterThanLast({ sizeMm, errorSdMm }: JudgedSize, { wears, last }: Size
 
 function betterThanNew({ sizeMm, errorSdMm }: JudgedSize, { wears, limits }: SizeContext): Caution | null {
   const betterByMm = -wearOf(wears, limits.newSizeMm, sizeMm);
-  const tolSdMm = (limits.newSizeTolMm || USUAL_NEW_SIZE_TOL_MM) / 4;
-  const allowedMm = BEYOND_GAUGE_SD * Math.hypot(errorSdMm, tolSdMm);
+  const allowedMm = BEYOND_GAUGE_SD * Math.hypot(errorSdMm, newSizeTolOf(limits) / 4);
   if (betterByMm <= allowedMm) return null;
   return { code: 'better-than-new', facts: { sizeMm, newSizeMm: limits.newSizeMm, betterByMm, gaugeMm: allowedMm } };
 }
@@ -118,8 +119,10 @@ function pastReject({ sizeMm }: JudgedSize, { wears, limits }: SizeContext): Cau
 }
 
 /**
- * Judges every size of a point in order of its days, each against the sound ones of the same part before it: what an
- * import asks. Sizes already parked stay out and are not judged again.
+ * Judges every size of a point in order of its days, each against the sound ones of the same part before it, and against
+ * the size that part was put in with: what an import asks. As-left sizes are also judged against the as-found ones of their
+ * day: better than those without a renewal, and somebody forgot to write it down. Sizes already parked stay out and are not
+ * judged again.
  *
  * @returns judgement by size id; sizes without anything odd are left out
  */
@@ -127,23 +130,28 @@ export function judgePointSizes(point: PointLife, classNewSizeTolMm: number | nu
   const judged = new Map<number, SizeJudgement>();
   const days = [...new Set([...point.sizes, ...point.renewals].map(({ takenOn }) => takenOn))].sort();
   let last = new Map<string, JudgedSize & { takenOn: Day }>();
+  let newSizeMm: number | null = null;
   for (const takenOn of days) {
     const ofDay = point.sizes.filter((size) => size.takenOn === takenOn && !size.parked);
     const renewals = point.renewals.filter((renewal) => renewal.takenOn === takenOn);
     const limits = limitsOn(point, takenOn);
-    const judgeDay = (sizes: readonly Size[]) => {
+    const newSizeTolMm = newSizeTolOf(limits, classNewSizeTolMm);
+    const judge = (event: Size['event']) => {
       const context = {
         wears: point.wears,
-        limits: { ...limits, newSizeTolMm: limits.newSizeTolMm ?? classNewSizeTolMm },
+        limits: { ...limits, newSizeTolMm, ...(newSizeMm !== null && { newSizeMm }) },
       };
+      const sizes = ofDay.filter((size) => size.event === event);
       judgeStations(point, sizes, context, last, judged);
     };
-    if (renewals.some(({ hoursKnown }) => !hoursKnown)) last = new Map();
-    if (renewals.some(({ hoursKnown }) => hoursKnown)) {
-      judgeDay(ofDay.filter(({ event }) => event === 'as-found'));
+    const comesIn = (renewal: Renewal) => {
+      newSizeMm = newSizeOfPart(point, renewal, classNewSizeTolMm);
       last = new Map();
-      judgeDay(ofDay.filter(({ event }) => event === 'as-left'));
-    } else judgeDay(ofDay);
+    };
+    for (const renewal of renewals.filter(({ hoursKnown }) => !hoursKnown)) comesIn(renewal);
+    judge('as-found');
+    for (const renewal of renewals.filter(({ hoursKnown }) => hoursKnown)) comesIn(renewal);
+    judge('as-left');
   }
   return judged;
 }

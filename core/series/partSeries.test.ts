@@ -231,6 +231,24 @@ describe('a part and its readings', () => {
     expect(oversize.cautions.map(({ code }) => code)).toEqual(['odd-new-size']);
   });
 
+  it('the size put in at unknown hours is a reading at 0 h too', () => {
+    const renewals = [aRenewal('2024-01-01', { hoursKnown: false, sizeMm: 12.1 })];
+    const series = partSeries(aStrip({ sizes: [aSize('2022-01-01', 10.8)], renewals }), linesOf([TRACTOR]), AS_OF);
+    expect(readingsOf(series.present)).toEqual([[0, -0.1]]);
+    expect(series.ownReadings).toBe(0);
+    expect(series.partHoursNow).toBeCloseTo(3000, 9); // midway between 3000 h and 5000 h, seen at 7000 h
+  });
+
+  it('what is no ordinary new size is told by the tolerance of the class when the point has none', () => {
+    const { limits } = aStrip();
+    const point = aStrip({
+      limits: limits.map((its) => ({ ...its, newSizeTolMm: null })),
+      renewals: [aRenewal('2024-01-01', { sizeMm: 12.3 })],
+    });
+    expect(partSeries(point, linesOf([TRACTOR]), AS_OF, null).presentNewSizeMm).toBe(12.3);
+    expect(partSeries(point, linesOf([TRACTOR]), AS_OF, 0.5).presentNewSizeMm).toBe(12);
+  });
+
   it('parked sizes are shown and not used', () => {
     const sizes = [aSize('2022-01-01', 11), aSize('2024-01-01', 1.04, { parked: true })];
     const series = partSeries(aStrip({ sizes }), linesOf([TRACTOR]), AS_OF);

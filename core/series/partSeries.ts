@@ -8,6 +8,7 @@ import {
   type LastSize,
   lastByStationOf,
   lastSizeOf,
+  type PartRenewal,
   type PartVisit,
   readingsOf,
   visitsOfPart,
@@ -15,6 +16,7 @@ import {
 import {
   limitsOn,
   middle,
+  newSizeTolOf,
   type PartWalk,
   type Start,
   sinceStartSd,
@@ -27,18 +29,6 @@ import type { WearSeries } from './wearSeries.ts';
 
 /** Machine id of a part that has never sat on a machine. */
 export const NO_MACHINE_ID = 0;
-
-/** A renewal on the hours axis of the present machine; low and high are equal when its hours are known. */
-export type PartRenewal = {
-  renewalId: number;
-  takenOn: Day;
-  /** the part that came in */
-  ordinal: number;
-  hoursKnown: boolean;
-  /** null: no hours on record */
-  axisHours: { low: number; middle: number; high: number } | null;
-  newSizeMm: number;
-};
 
 /** All parts that sat at one measuring point, up to a day: what the fit, the forecast and the wear chart start from. */
 export type PartSeries = {
@@ -97,7 +87,7 @@ export function partSeries(
   classNewSizeTolMm: number | null = null,
 ): PartSeries {
   const clock = partClock(point.sittings, lines, asOf);
-  const parts = walkParts(point, clock);
+  const parts = walkParts(point, clock, classNewSizeTolMm);
   const now = clockOn(clock, asOf, null);
   const machineHoursNow = presentMachineHours(clock);
   const axisOf: AxisOf = (at) =>
@@ -111,7 +101,7 @@ export function partSeries(
       ordinal: part.ordinal,
       machineId,
       partClass: point.partClass,
-      newSizeSdMm: newSizeSdMm(part.startLimits, classNewSizeTolMm),
+      newSizeSdMm: newSizeTolOf(part.startLimits, classNewSizeTolMm) / 4, // the whole width read as 95 %
       startHoursSd: part.start ? startSd(part.start) : 0,
       present: endedOn === null,
       readings: readingsOf(found.visits),
@@ -145,14 +135,6 @@ export function partSeries(
     renewals: built.flatMap(({ part }) => renewalOnAxis(part, axisOf)),
     cautions: cautionsOf(point, present, limits, classNewSizeTolMm),
   };
-}
-
-/**
- * 1 sd of a new part's size about its nominal: a quarter of the tolerance width, the whole width being read as 95 %.
- * A width of 0 is nobody's tolerance and is taken as not given.
- */
-function newSizeSdMm(limits: PointLimits, classNewSizeTolMm: number | null): number {
-  return (limits.newSizeTolMm || classNewSizeTolMm || USUAL_NEW_SIZE_TOL_MM) / 4;
 }
 
 function wearAtLimit(point: PointLife, newSizeMm: number, limitMm: number | null): number | null {

@@ -34,13 +34,14 @@ export type PartVisit = {
   limits: PointLimits;
 };
 
-/** A renewal on the hours axis; low and high are equal when its hours are known. */
+/** A renewal on the hours axis of the present machine; low and high are equal when its hours are known. */
 export type PartRenewal = {
   renewalId: number;
   takenOn: Day;
   /** the part that came in */
   ordinal: number;
   hoursKnown: boolean;
+  /** null: no hours on record */
   axisHours: { low: number; middle: number; high: number } | null;
   newSizeMm: number;
 };

@@ -31,6 +31,27 @@ export type PartWalk = {
   looks: Look[];
 };
 
+/** Tolerance width of a new part [mm]: the point's, else its class's, else the usual. A width of 0 is nobody's tolerance. */
+export const newSizeTolOf = (
+  limits: Pick<PointLimits, 'newSizeTolMm'>,
+  classNewSizeTolMm: number | null = null,
+): number => limits.newSizeTolMm || classNewSizeTolMm || USUAL_NEW_SIZE_TOL_MM;
+
+/**
+ * The size a part's wear is counted from: the nominal one, but the size put in when that is no ordinary new one (an oversize
+ * pin, a used part): beyond three sd of tolerance and gauge. Within them it is a reading at 0 h of an ordinary part.
+ * @returns [mm]
+ */
+export function newSizeOfPart(
+  point: PointLife,
+  { takenOn, sizeMm }: Pick<Renewal, 'takenOn' | 'sizeMm'>,
+  classNewSizeTolMm: number | null,
+): number {
+  const limits = limitsOn(point, takenOn);
+  const allowedMm = 3 * Math.hypot(newSizeTolOf(limits, classNewSizeTolMm) / 4, point.gaugeErrorMm);
+  return sizeMm !== null && Math.abs(sizeMm - limits.newSizeMm) > allowedMm ? sizeMm : limits.newSizeMm;
+}
+
 /** The limits in force on a day: the last row that began by then, else the first. */
 export function limitsOn(point: Pick<PointLife, 'limits'>, on: Day): PointLimits {
   const inForce = point.limits.findLast(({ from }) => from === null || from <= on) ?? point.limits[0];
@@ -39,7 +60,7 @@ export function limitsOn(point: Pick<PointLife, 'limits'>, on: Day): PointLimits
 }
 
 /** Goes through the days in order and parts the looks among the parts. */
-export function walkParts(point: PointLife, clock: PartClock): PartWalk[] {
+export function walkParts(point: PointLife, clock: PartClock, classNewSizeTolMm: number | null): PartWalk[] {
   const sizes = point.sizes.filter(({ takenOn }) => takenOn <= clock.asOf);
   const renewals = point.renewals.filter(({ takenOn }) => takenOn <= clock.asOf);
   const days = [...new Set([...sizes, ...renewals].map(({ takenOn }) => takenOn))].sort();
@@ -48,7 +69,9 @@ export function walkParts(point: PointLife, clock: PartClock): PartWalk[] {
     const ofDay = sizes.filter((size) => size.takenOn === takenOn);
     const renewedThen = renewals.filter((renewal) => renewal.takenOn === takenOn);
     for (const renewal of renewedThen.filter(({ hoursKnown }) => !hoursKnown)) {
-      parts.push(partRenewedBetween(point, clock, renewal, parts.at(-1)!, ofDay));
+      const start = startBetween(clock, renewal, parts.at(-1)!, ofDay);
+      parts.push(newPart(point, renewal, parts.at(-1)!, start, classNewSizeTolMm));
+      lookAtNew(point, parts.at(-1)!, [], renewal);
     }
     const known = renewedThen.filter(({ hoursKnown }) => hoursKnown);
     if (known.length === 0) {
@@ -68,7 +91,9 @@ export function walkParts(point: PointLife, clock: PartClock): PartWalk[] {
       ofDay.filter(({ event }) => event === 'as-found'),
       'as-found',
     );
-    for (const renewal of known) parts.push(partRenewedOn(point, clock, renewal, parts.at(-1)!, ofDay));
+    for (const renewal of known) {
+      parts.push(newPart(point, renewal, parts.at(-1)!, startOn(clock, renewal, ofDay), classNewSizeTolMm));
+    }
     lookAtNew(
       point,
       parts.at(-1)!,
@@ -109,45 +134,31 @@ function firstPart(
   return to ? { ...part, start: { from, to } } : part;
 }
 
-function partRenewedOn(
-  point: PointLife,
-  clock: PartClock,
-  renewal: Renewal,
-  old: PartWalk,
-  ofDay: readonly Size[],
-): PartWalk {
+function startOn(clock: PartClock, renewal: Renewal, ofDay: readonly Size[]): Start | null {
   const at = clockOn(clock, renewal.takenOn, renewal.dialHours ?? dialOf(ofDay));
-  return newPart(point, renewal, old, at && { from: at, to: at });
+  return at && { from: at, to: at };
 }
 
-/** Renewed some time since the previous size (or since the old part's own start). */
-function partRenewedBetween(
+/** Some time since the previous size, or since the old part's own start. */
+function startBetween(clock: PartClock, renewal: Renewal, old: PartWalk, ofDay: readonly Size[]): Start | null {
+  const to = startOn(clock, renewal, ofDay)?.to ?? null;
+  const from = old.looks.findLast(({ at }) => at !== null)?.at ?? old.start?.from ?? to;
+  return to && from && { from, to };
+}
+
+function newPart(
   point: PointLife,
-  clock: PartClock,
   renewal: Renewal,
   old: PartWalk,
-  ofDay: readonly Size[],
+  start: Start | null,
+  classNewSizeTolMm: number | null,
 ): PartWalk {
-  const to = clockOn(clock, renewal.takenOn, renewal.dialHours ?? dialOf(ofDay));
-  const from = old.looks.findLast(({ at }) => at !== null)?.at ?? old.start?.from ?? to;
-  return newPart(point, renewal, old, to && from && { from, to });
-}
-
-/**
- * A part's own new size is the size put in when that is no ordinary new one (an oversize pin, a used part): beyond three sd
- * of tolerance and gauge. Within them it is a reading at 0 h of an ordinary part.
- */
-function newPart(point: PointLife, renewal: Renewal, old: PartWalk, start: Start | null): PartWalk {
-  const startLimits = limitsOn(point, renewal.takenOn);
-  const tolSdMm = (startLimits.newSizeTolMm ?? USUAL_NEW_SIZE_TOL_MM) / 4;
-  const { sizeMm } = renewal;
-  const odd = sizeMm !== null && Math.abs(sizeMm - startLimits.newSizeMm) > 3 * Math.hypot(tolSdMm, point.gaugeErrorMm);
   return {
     ordinal: old.ordinal + 1,
     renewal,
     start,
-    newSizeMm: odd ? sizeMm : startLimits.newSizeMm,
-    startLimits,
+    newSizeMm: newSizeOfPart(point, renewal, classNewSizeTolMm),
+    startLimits: limitsOn(point, renewal.takenOn),
     looks: [],
   };
 }
