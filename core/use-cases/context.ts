@@ -9,6 +9,7 @@ import { openRecord, RECORD_EXTENSION } from '../record/openRecord.ts';
 import { finishPuttingInPlace } from '../record/putInPlace.ts';
 import { faultOfSqlite, faultOfSystem } from '../record/recordFault.ts';
 import type { OpenRecord, ReadableRecord } from '../record/recordFile.ts';
+import { sameLife } from '../shop/sameLife.ts';
 import type { ShopLife } from '../shop/shopLife.ts';
 import { type Day, isDay } from '../units/day.ts';
 import { type BackupTrouble, backUpBeforeMigrating } from './backUps.ts';
@@ -140,11 +141,21 @@ export function keptInMemory<T>(context: Context, key: string, make: () => T): T
   return context.kept.values.get(key) as T;
 }
 
-/** Everything forecasts rest on; loaded once and kept until the record changes. */
-export const lifeOf = (context: Context, asked: { asOf?: string; knownAt?: string } = {}): ShopLife =>
-  keptInMemory(context, `life ${asked.asOf ?? ''} ${asked.knownAt ?? ''}`, () =>
-    loadShopLife(recordOf(context), asked),
-  );
+/** Everything forecasts rest on; loaded once and kept until the record changes, what did not change being kept beyond that. */
+export const lifeOf = (context: Context, asked: { asOf?: string; knownAt?: string } = {}): ShopLife => {
+  const key = `life ${asked.asOf ?? ''} ${asked.knownAt ?? ''}`;
+  return keptInMemory(context, key, () => {
+    const record = recordOf(context);
+    const now = loadShopLife(record, asked);
+    const before = lastLives.get(record);
+    const life = before?.key === key ? sameLife(before.life, now) : now;
+    lastLives.set(record, { key, life });
+    return life;
+  });
+};
+
+/** The life last loaded of each record. */
+const lastLives = new WeakMap<ReadableRecord, { key: string; life: ShopLife }>();
 
 /** The refusal that goes with what a record's file threw while it was in use (damaged, gone, full); null: a defect of ours. */
 export const faultOfRecord = (context: Context, thrown: unknown): Refusal | null =>

@@ -7,7 +7,7 @@ import {
 } from '../forecast/useOfYear.ts';
 import { type HoursLine, hoursLine } from '../reading/hoursLine.ts';
 import { type UseStretch, useStretches } from '../reading/machineHours.ts';
-import { withSeenDials } from '../reading/seenDials.ts';
+import { type SeenDial, withSeenDials } from '../reading/seenDials.ts';
 import { dialsSeen } from '../series/dialsSeen.ts';
 import type { MachineOnRecord, ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
@@ -39,30 +39,59 @@ export type ShopHours = {
  */
 export function shopHours(life: ShopLife, asOf: Day, kept: ShopHabit | null = null): ShopHours {
   const seen = dialsSeen(life.points);
-  const { season, hoursPerYearDefault } = life;
+  const { season } = life;
   const machines = new Map(
-    life.machines.map((machine) => {
-      const whole = { ...machine, ...withSeenDials(machine, seen.get(machine.machineId) ?? []) };
-      const usual = { hoursPerDay: hoursPerYearDefault / 365, sdLnRate: SD_LN_RATE_OF_MACHINES, season };
-      return [machine.machineId, { life: whole, stretches: useStretches(hoursLine(whole, asOf, usual)) }];
-    }),
+    life.machines.map((machine) => [
+      machine.machineId,
+      firstLook(machine, seen.get(machine.machineId) ?? [], life, asOf),
+    ]),
   );
   const stretches = [...machines.values()].map((machine) => machine.stretches);
   const habit = kept ?? shopHabit(life, stretches);
-  const known = new Map<number, MachineHoursAndUse>();
   return {
     habit,
     stretches,
-    ofMachine(machineId) {
-      const before = known.get(machineId);
+    ofMachine: (machineId) => {
       const machine = machines.get(machineId);
-      if (before || !machine) return before;
-      const use = useOfYear(machine.stretches, { ...habit, season });
-      const now = { life: machine.life, line: hoursLine(machine.life, asOf, use.rate), use };
-      known.set(machineId, now);
-      return now;
+      return machine && workedOut(machine, habit, season, asOf);
     },
   };
+}
+
+/** A machine with its seen dials among its readings, and its known stretches of use. */
+type FirstLook = { life: MachineOnRecord; stretches: readonly UseStretch[] };
+
+/**
+ * What was worked out of a machine is given back as long as it is the very same machine (its values never change) and the
+ * rest of what it is worked out from reads the same: an entry for one machine leaves the others as they were.
+ */
+const firstLooks = new WeakMap<MachineOnRecord, { from: string; look: FirstLook }>();
+const hoursWorkedOut = new WeakMap<FirstLook, { from: string; hours: MachineHoursAndUse }>();
+
+function firstLook(
+  machine: MachineOnRecord,
+  seen: readonly SeenDial[],
+  { season, hoursPerYearDefault }: ShopLife,
+  asOf: Day,
+): FirstLook {
+  const from = JSON.stringify([asOf, hoursPerYearDefault, season, seen]);
+  const before = firstLooks.get(machine);
+  if (before?.from === from) return before.look;
+  const whole = { ...machine, ...withSeenDials(machine, seen) };
+  const usual = { hoursPerDay: hoursPerYearDefault / 365, sdLnRate: SD_LN_RATE_OF_MACHINES, season };
+  const look = { life: whole, stretches: useStretches(hoursLine(whole, asOf, usual)) };
+  firstLooks.set(machine, { from, look });
+  return look;
+}
+
+function workedOut(look: FirstLook, habit: ShopHabit, season: readonly number[], asOf: Day): MachineHoursAndUse {
+  const from = JSON.stringify([asOf, habit, season]);
+  const before = hoursWorkedOut.get(look);
+  if (before?.from === from) return before.hours;
+  const use = useOfYear(look.stretches, { ...habit, season });
+  const hours = { life: look.life, line: hoursLine(look.life, asOf, use.rate), use };
+  hoursWorkedOut.set(look, { from, hours });
+  return hours;
 }
 
 function shopHabit({ season, hoursPerYearDefault }: ShopLife, stretches: ShopHours['stretches']): ShopHabit {

@@ -25,16 +25,34 @@ export function shopSeries(life: ShopLife, asOf: Day, kept: ShopHabit | null = n
     ofPoint(point) {
       const before = known.get(point.pointId);
       if (before) return before;
-      const lines = new Map<number, MachineOnLine>();
-      for (const { machineId } of point.sittings) {
-        const machine = machineId === null ? undefined : hours.ofMachine(machineId);
-        if (machineId !== null && machine) lines.set(machineId, machine);
-      }
-      const series = partSeries(point, lines, asOf, tolerances.get(point.partClass) ?? null);
+      const series = seriesOf(point, hours, asOf, tolerances.get(point.partClass) ?? null);
       known.set(point.pointId, series);
       return series;
     },
   };
+}
+
+type Walked = { asOf: Day; toleranceMm: number | null; machines: readonly MachineOnLine[]; series: PartSeries };
+/** As the hours of machines (shopHours): a point and machines that are the very same give the same series. */
+const walked = new WeakMap<PointOnRecord, Walked>();
+
+function seriesOf(point: PointOnRecord, hours: ShopHours, asOf: Day, toleranceMm: number | null): PartSeries {
+  const lines = new Map<number, MachineOnLine>();
+  for (const { machineId } of point.sittings) {
+    const machine = machineId === null ? undefined : hours.ofMachine(machineId);
+    if (machineId !== null && machine) lines.set(machineId, machine);
+  }
+  const machines = [...lines.values()];
+  const before = walked.get(point);
+  const isSame =
+    before?.asOf === asOf &&
+    before.toleranceMm === toleranceMm &&
+    before.machines.length === machines.length &&
+    before.machines.every((machine, place) => machine === machines[place]);
+  if (isSame) return before.series;
+  const series = partSeries(point, lines, asOf, toleranceMm);
+  walked.set(point, { asOf, toleranceMm, machines, series });
+  return series;
 }
 
 /** Every part that ever sat at a point. */

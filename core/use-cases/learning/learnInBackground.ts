@@ -1,30 +1,26 @@
 import { Worker } from 'node:worker_threads';
-import type { ClassPrior } from '../../fit/classPrior.ts';
-import type { ShopLearning } from '../../fit/learnShop.ts';
-import { learnShop } from '../../fit/learnShop.ts';
-import type { ModelSettings } from '../../fit/modelSettings.ts';
-import type { WearSeries } from '../../series/wearSeries.ts';
+import type { ShopLife } from '../../shop/shopLife.ts';
+import type { Day } from '../../units/day.ts';
+import { type Learning, learnClasses, seriesOfShop } from '../../way.ts';
 
 /** What a learning rests on, as it crosses to the thread. */
-export type LearnFrom = {
-  parts: readonly WearSeries[];
-  priors: readonly (readonly [string, ClassPrior])[];
-  settings: ModelSettings;
-};
+export type LearnFrom = { life: ShopLife; asOf: Day };
+
+/** Walks the shop afresh, habit of use and all, and learns its classes. */
+export const learnAfresh = ({ life, asOf }: LearnFrom): Learning => learnClasses(seriesOfShop(life, asOf));
 
 /** Beside this file as it stands; beside the one file of the built program under the same name. */
 const WORKER = new URL(import.meta.url.endsWith('.ts') ? './learnWorker.ts' : './learnWorker.js', import.meta.url);
 
 /**
- * Learns the shop's classes in a thread of its own, so that whoever asks meanwhile is answered. The thread keeps no program
- * alive. Where no thread can be started, it is learned here.
+ * Learns in a thread of its own, so that whoever asks meanwhile is answered. The thread keeps no program alive. Where no
+ * thread can be started, it is learned here.
  */
-export function learnInBackground(from: LearnFrom): Promise<ShopLearning> {
+export function learnInBackground(from: LearnFrom): Promise<Learning> {
   return new Promise((resolve) => {
-    const here = () => resolve(learnShop(from.parts, new Map(from.priors), from.settings));
     const worker = new Worker(WORKER, { workerData: from });
     worker.unref();
-    worker.once('message', (learned: ShopLearning) => resolve(learned));
-    worker.once('error', here);
+    worker.once('message', (learned: Learning) => resolve(learned));
+    worker.once('error', () => resolve(learnAfresh(from)));
   });
 }

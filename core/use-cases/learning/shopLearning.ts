@@ -1,19 +1,20 @@
 import { defaultModelSettings } from '../../fit/modelSettings.ts';
-import { writePlain } from '../../record/entry.ts';
+import { RefusedError } from '../../outcome.ts';
+import { recordRevision, writePlain } from '../../record/entry.ts';
 import { keepLearning, readLearning } from '../../record/learningStore.ts';
 import type { OpenRecord } from '../../record/recordFile.ts';
 import { learnedFrom } from '../../way/learning.ts';
 import type { ShopHabit } from '../../way/shopHours.ts';
 import type { ShopSeries } from '../../way/shopSeries.ts';
-import { type Learning, learnClasses, seriesOfShop } from '../../way.ts';
-import { type Context, recordOf } from '../context.ts';
+import { type Learning, learnClasses } from '../../way.ts';
+import { type Context, faultOfRecord, lifeOf, recordOf } from '../context.ts';
 import { learnInBackground } from './learnInBackground.ts';
 
 /** Names what is kept, its shape included. */
 const KEY = 'classes and habit';
 
-/** What each open record has learned so far, and the fingerprint it is learning towards. */
-type State = { learning: Learning | null; learningTowards: string | null };
+/** What each open record has learned so far, and whether it is learning. */
+type State = { learning: Learning | null; catchingUp: boolean };
 const soFar = new WeakMap<OpenRecord, State>();
 
 /**
@@ -32,9 +33,9 @@ export function shopLearning(context: Context, shop: ShopSeries): Learning {
     if (shop.asOf === context.today()) keep(record, learning);
     return learning;
   }
-  if (state.learningTowards !== fingerprint) {
-    state.learningTowards = fingerprint;
-    void catchUp(context, record, shop, fingerprint);
+  if (!state.catchingUp) {
+    state.catchingUp = true;
+    void catchUp(context, record);
   }
   return state.learning;
 }
@@ -44,7 +45,7 @@ export const habitSoFar = (context: Context): ShopHabit | null =>
   stateOf(recordOf(context) as OpenRecord).learning?.habit ?? null;
 
 function stateOf(record: OpenRecord): State {
-  const state = soFar.get(record) ?? { learning: stored(record), learningTowards: null };
+  const state = soFar.get(record) ?? { learning: stored(record), catchingUp: false };
   soFar.set(record, state);
   return state;
 }
@@ -54,24 +55,41 @@ function stored(record: OpenRecord): Learning | null {
   return kept && { fingerprint: kept.fingerprint, ...(kept.learning as Omit<Learning, 'fingerprint'>) };
 }
 
-/** Walks the shop afresh, habit of use and all, and learns it in the background. */
-async function catchUp(context: Context, record: OpenRecord, stale: ShopSeries, towards: string): Promise<void> {
-  const fresh = seriesOfShop(stale.life, stale.asOf);
-  const { parts, priors, fingerprint } = learnedFrom(fresh, defaultModelSettings);
-  const shop = await learnInBackground({ parts, priors: [...priors], settings: defaultModelSettings });
-  // the record may have been closed, or more may have come in, meanwhile
-  if (context.record !== record || stateOf(record).learningTowards !== towards) return;
-  keep(record, { fingerprint, shop, habit: fresh.hours.habit });
+/**
+ * Learns the shop in the background, once more when more has come in meanwhile: one learning at a time, however fast
+ * entries follow each other.
+ */
+async function catchUp(context: Context, record: OpenRecord): Promise<void> {
+  try {
+    let revision: string;
+    do {
+      revision = recordRevision(record);
+      const asOf = context.today();
+      const learning = await learnInBackground({ life: lifeOf(context, { asOf }), asOf });
+      if (context.record !== record) return; // closed, or another opened, meanwhile
+      keep(record, learning);
+    } while (recordRevision(record) !== revision);
+  } catch (thrown) {
+    // whoever asks next is told; nobody waits for this
+    if (!(thrown instanceof RefusedError || faultOfRecord(context, thrown))) throw thrown;
+  } finally {
+    stateOf(record).catchingUp = false;
+  }
 }
 
+/** A record that cannot be written to (read-only, a full disk) is learned again at the next start. */
 function keep(record: OpenRecord, learning: Learning): void {
-  soFar.set(record, { learning, learningTowards: null });
+  stateOf(record).learning = learning;
   const { fingerprint, ...learned } = learning;
-  writePlain(record, (w) => keepLearning(w, KEY, fingerprint, learned));
+  try {
+    writePlain(record, (w) => keepLearning(w, KEY, fingerprint, learned));
+  } catch (thrown) {
+    if (!(thrown instanceof RefusedError)) throw thrown;
+  }
 }
 
 /** Resolves once the record's classes have caught up with what it holds: for tests and for closing in good order. */
 export async function learningSettled(context: Context): Promise<void> {
   const record = recordOf(context) as OpenRecord;
-  while (soFar.get(record)?.learningTowards) await new Promise((resolve) => setTimeout(resolve, 20));
+  while (soFar.get(record)?.catchingUp) await new Promise((resolve) => setTimeout(resolve, 20));
 }
