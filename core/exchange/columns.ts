@@ -1,6 +1,7 @@
 import { type Day, isDay } from '../units/day.ts';
 import type { FoundMark } from './decimalMark.ts';
 import { readNumberCell } from './decimalMark.ts';
+import { asWritten } from './inertText.ts';
 
 export type CellReading<T> = { value: T } | { code: string; expected: string };
 
@@ -20,10 +21,12 @@ export const mayBeEmpty = <T, E>(kind: CellKind<T>, value: E): Column<T | E> => 
 
 export const text = (mostCharacters = 120): CellKind<string> => ({
   number: null,
-  read: (cell) =>
-    cell.length <= mostCharacters
-      ? { value: cell }
-      : { code: 'too-long', expected: `at most ${mostCharacters} characters` },
+  read: (cell) => {
+    const written = asWritten(cell);
+    return written.length <= mostCharacters
+      ? { value: written }
+      : { code: 'too-long', expected: `at most ${mostCharacters} characters` };
+  },
 });
 
 export const isoDay: CellKind<Day> = {

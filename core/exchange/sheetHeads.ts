@@ -39,8 +39,8 @@ export function foldHead(head: string): FoldedHead {
 /** How a column of the sheet came to be taken for one of ours. */
 export type HeadMatch = { place: number; how: 'same' | 'alias' | 'near'; distance: number };
 
-/** A head this far off may be a slip of the pen: one letter in four, never in short words. */
-const mostSlips = (text: string): number => Math.min(2, Math.floor(text.length / 4));
+/** A head this far off may be a slip of the pen: one letter in five, two in nine or more, none in short words. */
+const mostSlips = (text: string): number => Math.min(2, Math.floor((text.length - 1) / 4));
 
 /**
  * Which column of a sheet stands for which of a noun's, as far as heads tell. Each stands for one at most; the surer match

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { keptInert } from '#core/exchange/inertText.ts';
 import type { FileBytes } from '#core/exchange/readFolder.ts';
 import { readStoredFiles } from '#core/exchange/readStoredFiles.ts';
 import { ABOUT_FILE, IDS_FILE } from '#core/exchange/storedFiles.ts';
@@ -260,6 +261,29 @@ describe('the shop files of an export, brought in as any other folder', () => {
     expect(text(shopFiles(exportedFiles(record)))).toEqual(text(files));
     const forecasts = (one: OpenRecord) => forecastRows(loadShopLife(one, { asOf: DEMO_DAY }), DEMO_DAY);
     expect(forecasts(record)).toEqual(forecasts(original));
+  });
+
+  test('bring back names that look like formulas, unchanged and inert in the files', () => {
+    const odd = ['=1+1', '+49 171', '-', '@home', "'=x", "'tis", '"quoted"', 'a,b;c', 'Größe ½'];
+    const lines = [
+      'machine,customer,serial',
+      ...odd.map((name, n) => [`${name} ${n}`, name, name].map((cell) => quoted(keptInert(cell))).join(',')),
+    ];
+    const first = broughtIn([{ name: 'machines.csv', bytes: Buffer.from(lines.join('\n')) }]);
+    expect(first.account.faults).toEqual([]);
+    const taken = shopFiles(exportedFiles(first.record));
+    expect(
+      parsed(taken[0]!)
+        .flat()
+        .filter((cell) => /^[=+\-@\t\r]/.test(cell)),
+    ).toEqual([]);
+    const { record, account } = broughtIn(taken);
+    expect(account.faults).toEqual([]);
+    const names = (one: OpenRecord) =>
+      loadShopLife(one).machines.map(({ name, customer, serial }) => [name, customer, serial]);
+    expect(names(record)).toEqual(odd.map((name, n) => [`${name} ${n}`, name, name]));
+    expect(names(record)).toEqual(names(first.record));
+    expect(text(shopFiles(exportedFiles(record)))).toEqual(text(taken));
   });
 
   test('show any column that was left out: refused, or the files come out different', () => {
