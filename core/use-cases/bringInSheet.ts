@@ -55,7 +55,7 @@ export async function bringInSheet(
   const account = bringInRows(
     record,
     // with faults nothing is brought in: the rows without one are still fitted, so that all faults are told at once
-    { rows: asFolder(asked.noun, rows), faults, notes: [] },
+    { rows: asFolder(asked.noun, rows), misread: [], faults, notes: [] },
     made,
     { asOf, dryRun: asked.dryRun, told },
   );
