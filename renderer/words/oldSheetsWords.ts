@@ -13,9 +13,9 @@ export const oldSheetsWords = {
   loading: 'Fetching the batch',
 
   machine: 'Machine',
+  machinesFound: 'Machines of that name',
   machineHint: 'name, farm or serial',
   takeInNew: (name: string): string => `Not on record: take in "${name}"`,
-  noneFound: 'Type the machine’s name',
   day: 'Day on the sheet',
   dial: 'Dial',
   dialHint: (dial: string): string => `about ${dial} then`,
@@ -135,7 +135,8 @@ export const oldSheetsWords = {
   asFound: 'As found',
   asLeft: 'As left',
   was: (size: string, reason: string): string => (reason === '' ? `was ${size}` : `was ${size}: ${reason}`),
-  struck: 'struck out',
+  struckCell: 'Struck',
+  struckIs: 'what stood there before it was put right',
   waits: 'waits for an answer',
   swapped: (n: number): string => `${sizes(n)} changed places. The old ones stay visible, struck.`,
   swappedParked: (n: number): string =>

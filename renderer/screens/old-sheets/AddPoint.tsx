@@ -35,7 +35,7 @@ export function AddPoint({
   /** offered while a class is typed */
   partClasses: readonly string[];
   by: string;
-  onAdded: () => void;
+  onAdded: (pointId: number) => void;
   onLeave: () => void;
 }) {
   const add = useDeskDo(pointAdd);
@@ -46,7 +46,8 @@ export function AddPoint({
   const { request, remarks } = pointRequest(form, machineId, rows, by);
   const send = async () => {
     setTried(true);
-    if (request && (await add.run(request))) onAdded();
+    const reply = request && (await add.run(request));
+    if (reply) onAdded(reply.pointId);
   };
   const onKeyDown = useEnterTakes(strip, () => void send(), onLeave);
   const assemblies = [...new Map(rows.map((row) => [row.assemblyId, row.assembly])).entries()];

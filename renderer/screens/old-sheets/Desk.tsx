@@ -34,6 +34,9 @@ import { useAskedAnewOnLeaving, useDeskDo, useGrid } from './useDesk.ts';
 import { useSaveKeys } from './useSaveKeys.ts';
 import { useTyping } from './useTyping.ts';
 
+/** Which box takes the focus next: of the band by its place, of the grid by its point once that is there. */
+type FocusOn = { field: number } | { pointId: number } | Record<string, never>;
+
 /** What stands between the band and the grid. */
 type Strip = { is: 'new-machine'; name: string } | { is: 'add-point' } | { is: 'swap' } | null;
 
@@ -59,6 +62,7 @@ export function Desk({
   const [dialSure, setDialSure] = useState(false);
   /** day of a sheet found typed and not saved */
   const [wasHere, setWasHere] = useState<string | null>(null);
+  const [focusOn, setFocusOn] = useState<FocusOn>({ field: 0 });
   const loaded = useRef<string | null>(null);
   const machineBox = useRef<HTMLInputElement>(null);
   const band = useRef<HTMLDivElement>(null);
@@ -95,8 +99,18 @@ export function Desk({
     onEnd: () => keys.current?.querySelector<HTMLElement>('.key.first')?.focus(),
   });
 
-  // the first thing a sheet says is whose it is
-  useEffect(() => machineBox.current?.focus(), []);
+  // the first thing a sheet says is whose it is; after that, where the last step left off, once its boxes are drawn
+  useEffect(() => {
+    if ('field' in focusOn)
+      band.current?.querySelectorAll<HTMLElement>('input:not([type=radio])')[focusOn.field]?.focus();
+  }, [focusOn]);
+  // once, when the added point has come into the grid
+  useEffect(() => {
+    const added = 'pointId' in focusOn && typing.boxes.find(({ pointId }) => pointId === focusOn.pointId);
+    if (!added) return;
+    typing.focus(added);
+    setFocusOn({});
+  }, [focusOn, grid]);
 
   // what was typed on that machine and not saved goes back into its boxes, once, when the grid has come
   useEffect(() => {
@@ -130,8 +144,7 @@ export function Desk({
     setSerial(serial + 1);
     focusBand(1);
   };
-  const focusBand = (at: number) =>
-    requestAnimationFrame(() => band.current?.querySelectorAll<HTMLElement>('input:not([type=radio])')[at]?.focus());
+  const focusBand = (at: number) => setFocusOn({ field: at });
   const saveSheet = async (then: 'same' | 'other') => {
     const { draft } = typing;
     if (!draft) return focusBand(machineId === null ? 0 : 1);
@@ -248,10 +261,10 @@ export function Desk({
                 ),
               ]}
               by={by}
-              onAdded={() => {
+              onAdded={(pointId) => {
                 setVersion(version + 1);
                 setStrip(null);
-                requestAnimationFrame(typing.focusFirst);
+                setFocusOn({ pointId });
               }}
               onLeave={() => {
                 setStrip(null);

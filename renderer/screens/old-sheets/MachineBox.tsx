@@ -76,7 +76,13 @@ export function MachineBox({
       <div className="below">
         {picked ? [picked.customer, picked.place].filter(Boolean).join(', ') : words.machineHint}
       </div>
-      <div role="listbox" id={`${id}-list`} aria-label={words.machine} className="machine-list" hidden={lines === 0}>
+      <div
+        role="listbox"
+        id={`${id}-list`}
+        aria-label={words.machinesFound}
+        className="machine-list"
+        hidden={lines === 0}
+      >
         {found.map((machine, i) => (
           <MachineLine key={machine.machineId} id={`${id}-${i}`} lit={lit === i} onTake={() => take(i)}>
             {machine.name}

@@ -88,6 +88,12 @@ function OfSheet({ saved, stripDownId, again }: { saved: Saved; stripDownId: num
           )}
         </>
       }
+      block={[
+        { label: words.day, value: saved.takenOn },
+        { label: words.dial, value: dial || '\u2013' },
+        { label: words.fitter, value: saved.fitter || '\u2013' },
+        { label: words.struckCell, value: words.struckIs, grow: true },
+      ]}
     >
       {done && (
         <Notice head={words.swapped(done.moved)} kind={done.parked > 0 ? 'waiting' : 'plain'}>
