@@ -3,6 +3,7 @@ import type { PointLife, Sitting } from '../shop/measuringPoint.ts';
 import type { ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import type { KnownRows } from './knownRows.ts';
+import type { MisreadNames } from './misreadNames.ts';
 import type { RowOf } from './readFolder.ts';
 import type { Line, Remark } from './remark.ts';
 
@@ -139,6 +140,7 @@ export type Planning = {
   plan: Plan;
   /** by their names in small letters */
   machineByName: Map<string, PlannedMachine>;
+  misread: MisreadNames;
   faults: Remark[];
   cautions: Remark[];
   notes: Remark[];

@@ -1,6 +1,7 @@
 import type { PointLife } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import { measuresOf } from './measuresOf.ts';
+import { isMisread } from './misreadNames.ts';
 import {
   type KnownKind,
   type PlannedAssembly,
@@ -70,7 +71,8 @@ export function planPoints(planning: Planning, rows: readonly RowOf<'points.csv'
     if (!machine) continue;
     const name = [row.machine, row.assembly, row.position, row.point].join('\n').toLowerCase();
     if (inFile.has(name)) planning.faults.push(remarkAt(row.line, 'point', 'point-twice', 'each point once'));
-    else if (limitsAreSound(planning, row)) {
+    else {
+      checkLimits(planning, row);
       planPoint(planning, machine, row, positionsOf.get(`${row.machine}\n${row.assembly}`.toLowerCase()) ?? []);
     }
     inFile.add(name);
@@ -199,7 +201,7 @@ function planClassNamed({ plan }: Planning, name: string): void {
 }
 
 /** A limit lies on the worn side of the new size, and reject-at not before renew-at. */
-function limitsAreSound({ faults }: Planning, row: RowOf<'points.csv'>): boolean {
+function checkLimits({ faults }: Planning, row: RowOf<'points.csv'>): void {
   const worn = (from: number, to: number) => (row.wears === 'down' ? to < from : to > from);
   const side = row.wears === 'down' ? 'below' : 'above';
   const before = faults.length;
@@ -215,7 +217,6 @@ function limitsAreSound({ faults }: Planning, row: RowOf<'points.csv'>): boolean
     const expected = `not before renew-at ${renewAtMm} mm`;
     faults.push(remarkAt(row.line, 'reject_at_mm', 'reject-before-renew', expected));
   }
-  return faults.length === before;
 }
 
 function noteDifferences({ notes }: Planning, row: RowOf<'points.csv'>, life: PointLife): void {
@@ -239,7 +240,7 @@ function noteDifferences({ notes }: Planning, row: RowOf<'points.csv'>, life: Po
  * The assembly a row means: the one of that name that sits on the machine on that day, else the one that started there.
  * A move is made from where the assembly sat before its day.
  *
- * @returns null, with a fault, when there is none
+ * @returns null, with a fault, when there is none (with its own, when its row was misread)
  */
 export function assemblyOfRow(
   planning: Planning,
@@ -262,6 +263,7 @@ export function assemblyOfRow(
     }
     return assembly;
   }
+  if (!assembly && isMisread(planning.misread, machine.name, name)) return null;
   const expected = assembly ? 'a name only one assembly of the machine has' : 'an assembly of points.csv';
   planning.faults.push(remarkAt(line, 'assembly', assembly ? 'assembly-unclear' : 'unknown-assembly', expected));
   return null;

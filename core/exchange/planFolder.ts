@@ -1,4 +1,5 @@
 import type { Day } from '../units/day.ts';
+import { misreadNames } from './misreadNames.ts';
 import type { KnownShop, Planning } from './plan.ts';
 import { planKnownAssemblies, planPoints } from './planAssemblies.ts';
 import { planClasses } from './planClasses.ts';
@@ -7,7 +8,7 @@ import { judgeHours, type NotedDial, planHours, planNotedDials } from './planHou
 import { planMachines } from './planMachines.ts';
 import { planMoves } from './planMoves.ts';
 import { type JudgePoint, judgeSizes, planSizes } from './planSizes.ts';
-import type { FolderRows } from './readFolder.ts';
+import type { ReadFolder } from './readFolder.ts';
 import { remarkOnFile } from './remark.ts';
 
 /**
@@ -19,7 +20,7 @@ import { remarkOnFile } from './remark.ts';
  * @param told after each step, with the share of the steps done; what it throws ends the planning
  */
 export function planFolder(
-  rows: FolderRows,
+  { rows, misread }: Pick<ReadFolder, 'rows' | 'misread'>,
   known: KnownShop,
   asOf: Day,
   judgePoint: JudgePoint,
@@ -30,6 +31,7 @@ export function planFolder(
     known,
     plan: { customers: [], machines: [], classes: [], assemblies: [], visits: [], findings: [] },
     machineByName: new Map(),
+    misread: misreadNames(misread),
     faults: [],
     cautions: [],
     notes: [],
@@ -73,7 +75,7 @@ function besideMoves({ plan }: Planning): NotedDial[] {
   );
 }
 
-function noteLaterRows({ notes }: Planning, rows: FolderRows, asOf: Day): void {
+function noteLaterRows({ notes }: Planning, rows: ReadFolder['rows'], asOf: Day): void {
   for (const file of ['hours.csv', 'sizes.csv', 'moves.csv', 'findings.csv'] as const) {
     const later = rows[file].filter(({ date }) => date > asOf);
     const [first] = later;

@@ -1,3 +1,4 @@
+import { isMisread } from './misreadNames.ts';
 import { type PlannedCustomer, type PlannedMachine, type Planning, sameName } from './plan.ts';
 import type { RowOf } from './readFolder.ts';
 import { type Line, remarkAt } from './remark.ts';
@@ -74,10 +75,11 @@ function addMachine({ plan, machineByName }: Planning, machine: PlannedMachine):
 export const machineCalled = ({ machineByName }: Planning, name: string): PlannedMachine | undefined =>
   machineByName.get(name.toLowerCase());
 
-/** The machine a row names; a fault when there is none of that name. */
+/** The machine a row names; null, with a fault, when there is none of that name (with its own, when its row was misread). */
 export function machineOfRow(planning: Planning, line: Line, column: string, name: string): PlannedMachine | null {
   const machine = machineCalled(planning, name);
   if (machine) return machine;
+  if (isMisread(planning.misread, name)) return null;
   planning.faults.push(remarkAt(line, column, 'unknown-machine', 'a machine of machines.csv, or one on record'));
   return null;
 }

@@ -1,5 +1,6 @@
 import type { PointLife } from '../shop/measuringPoint.ts';
 import { rowKey, takeKnown } from './knownRows.ts';
+import { isMisread } from './misreadNames.ts';
 import {
   type PlannedAssembly,
   type PlannedMachine,
@@ -62,10 +63,11 @@ function placing(planning: Planning): (row: SizeRow) => Placed | null {
 }
 
 function place(planning: Planning, row: SizeRow, assembly: PlannedAssembly | null): Placed | null {
-  const { faults, notes } = planning;
-  if (!assembly) return null;
+  const { faults, notes, misread } = planning;
+  if (!assembly || isMisread(misread, row.machine, row.assembly, row.position, row.point)) return null;
   const position = positionCalled(assembly, row.position);
   if (!position) {
+    if (isMisread(misread, row.machine, row.assembly, row.position)) return null;
     faults.push(remarkAt(row.line, 'position', 'unknown-position', `a position of ${assembly.name} in points.csv`));
     return null;
   }

@@ -1,14 +1,20 @@
 import { csvTable } from './csvTable.ts';
 import { type FolderFile, folderColumns, folderFiles } from './folderColumns.ts';
 import { type Row, readRows } from './readRows.ts';
-import { type Remark, remarkOnFile } from './remark.ts';
+import { type Line, type Remark, remarkOnFile } from './remark.ts';
 
 export type FileBytes = { name: string; bytes: Uint8Array };
 
 export type FolderRows = { [F in FolderFile]: Row<(typeof folderColumns)[F]>[] };
 export type RowOf<F extends FolderFile> = FolderRows[F][number];
 
-export type ReadFolder = { rows: FolderRows; faults: Remark[]; notes: Remark[] };
+export type ReadFolder = {
+  rows: FolderRows;
+  /** lines that gave no row: what they name is no unknown name elsewhere */
+  misread: readonly Line[];
+  faults: Remark[];
+  notes: Remark[];
+};
 
 /** Reads a folder of CSV files, each on its own; how they fit together is checked afterwards (planFolder.ts). */
 export function readFolder(files: readonly FileBytes[]): ReadFolder {
@@ -19,6 +25,7 @@ export function readFolder(files: readonly FileBytes[]): ReadFolder {
   }
   const faults: Remark[] = [];
   const notes: Remark[] = [];
+  const misread: Line[] = [];
   const rows = Object.fromEntries(
     folderFiles.map((name) => {
       const [file, second] = byName.get(name) ?? [];
@@ -27,6 +34,7 @@ export function readFolder(files: readonly FileBytes[]): ReadFolder {
       const read = readRows(csvTable(name, file.bytes), folderColumns[name]);
       faults.push(...read.faults);
       notes.push(...read.notes);
+      misread.push(...read.misread);
       return [name, read.rows];
     }),
   ) as unknown as FolderRows;
@@ -36,7 +44,7 @@ export function readFolder(files: readonly FileBytes[]): ReadFolder {
   if (![...byName.keys()].some(isFolderFile)) {
     faults.push(remarkOnFile('', 'no-files-found', `at least one of ${folderFiles.join(', ')}`));
   }
-  return { rows, faults, notes };
+  return { rows, misread, faults, notes };
 }
 
 const isFolderFile = (name: string): name is FolderFile => Object.hasOwn(folderColumns, name);

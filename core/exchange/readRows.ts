@@ -8,24 +8,33 @@ type Columns = Record<string, Column<unknown>>;
 /** A row of a file, read: one value a column, and the line it stands on. */
 export type Row<C extends Columns> = { [K in keyof C]: C[K] extends Column<infer T> ? T : never } & { line: Line };
 
-export type ReadRows<C extends Columns> = { rows: Row<C>[]; faults: Remark[]; notes: Remark[] };
+export type ReadRows<C extends Columns> = {
+  rows: Row<C>[];
+  /** lines that gave no row, for a fault in them */
+  misread: Line[];
+  faults: Remark[];
+  notes: Remark[];
+};
 
 /** Reads the lines of a table by its columns; a line with a fault gives no row. */
 export function readRows<C extends Columns>(table: CsvTable, columns: C): ReadRows<C> {
   const faults = [...table.faults, ...missingColumns(table, columns)];
   const notes = extraColumns(table, columns);
-  if (faults.length > table.faults.length) return { rows: [], faults, notes };
+  if (faults.length > table.faults.length) return { rows: [], misread: table.lines, faults, notes };
   const mark = findDecimalMark(numbersOf(table, columns), table.delimiter);
+  const misread: Line[] = [];
   const rows = table.lines.flatMap((line) => {
     const { row, faults: found } = readLine(line, columns, mark);
     faults.push(...found);
+    if (!row) misread.push(line);
     return row ? [row] : [];
   });
-  return { rows, faults, notes };
+  return { rows, misread, faults, notes };
 }
 
+/** A file without any heading is told of as a whole. */
 const missingColumns = (table: CsvTable, columns: Columns): Remark[] =>
-  Object.entries(columns)
+  Object.entries(table.columns.size === 0 ? {} : columns)
     .filter(([name, column]) => !column.empty && !table.columns.has(name))
     .map(([name]) => remarkOnFile(table.file, 'column-missing', `a column called ${name}`, { row: 1, column: name }));
 

@@ -215,6 +215,19 @@ describe('a fault stops the whole of it and is told by file, row, column and val
     expect(codes(account.faults)).toEqual(['hours.csv 2 dial-above-later']);
   });
 
+  test('a row that cannot be read is told once, not again in every row that names what it brings', () => {
+    const machines = { ...SHOP, 'machines.csv': MACHINES.replace(',0.5', ',half') };
+    expect(codes(into(machines).faults)).toEqual(['machines.csv 2 not-a-number']);
+    const points = { ...SHOP, 'points.csv': POINTS.replace(',down,12,', ',sideways,12,') };
+    expect(codes(into(points).faults)).toEqual(['points.csv 2 not-one-of']);
+    const limits = { ...SHOP, 'points.csv': POINTS.replace(',9.5,', ',12.5,') };
+    expect(codes(into(limits).faults)).toEqual(['points.csv 2 limit-better-than-new']);
+  });
+
+  test('a file with nothing in it is told as a whole', () => {
+    expect(codes(into({ ...SHOP, 'sizes.csv': '' }).faults)).toEqual(['sizes.csv null file-empty']);
+  });
+
   test('a folder without any file of ours says which it may have', () => {
     expect(codes(into({ 'letter.csv': 'a\n1\n' }).faults)).toEqual([' null no-files-found']);
   });

@@ -57,7 +57,7 @@ export function bringInRows(
     known.life.partClasses.map(({ name, newSizeTolMm }) => [name.toLowerCase(), newSizeTolMm]),
   );
   const planning = planFolder(
-    read.rows,
+    read,
     known,
     asOf,
     (point, partClass) => judgePointSizes(point, classTolMm.get(partClass.toLowerCase()) ?? null),
