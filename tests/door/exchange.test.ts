@@ -45,7 +45,12 @@ describe('taking the record out', () => {
     expect(reply.zipBase64).toBeNull();
     for (const { name, bytes } of reply.files) expect(readFileSync(join(toFolder, name)).length).toBe(bytes);
     const rows = Object.fromEntries(reply.files.map(({ name, rows }: Any) => [name, rows]));
-    expect(rows).toMatchObject({ 'machines.csv': 34, 'hours.csv': 485, 'points.csv': 504, 'sizes.csv': 863 });
+    for (const name of ['machines.csv', 'hours.csv', 'points.csv', 'sizes.csv']) {
+      const demoRows = readFileSync(join(import.meta.dirname, '../../demo-data/workshop', name), 'utf8')
+        .trim()
+        .split('\n');
+      expect(rows[name], name).toBe(demoRows.length - 1);
+    }
     expect(readdirSync(folder).filter((name) => name.includes('unfinished'))).toEqual([]);
     const again = await demo.ask('exchange/exportFolder', { toFolder });
     expect(again).toMatchObject({ ok: false, fault: { code: 'folder-not-empty', path: 'toFolder' } });
