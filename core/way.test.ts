@@ -37,6 +37,14 @@ describe('a forecast of a measuring point', () => {
     expect(only(aShopLife(), 1).ownReadings).toBe(2);
   });
 
+  it('of a part only measured as it went in is all borrowed too', () => {
+    const renewal = { id: 1, takenOn: day('2025-11-01'), dialHours: null, hoursKnown: true, sizeMm: null };
+    const sizes = [aSize(1, '2025-11-01', 39.1), aSize(2, '2025-11-01', 40.02, { event: 'as-left' })];
+    const renewed = only(aShopLife({ points: [aPoint(1, { sizes, renewals: [renewal] }), aPoint(2)] }));
+    expect(renewed.ownReadings).toBe(0);
+    expect(renewed.basis).toEqual({ own: 0, borrowed: 1 });
+  });
+
   it('of a towing or lifting part goes by its low figure', () => {
     const safe = only(aShopLife({ points: [aPoint(1, { safety: true })] }));
     expect(safe.decides).toBe('low');

@@ -54,7 +54,7 @@ function walkFirst(walk: DialWalk, event: DialEvent): void {
     walk.cautions.push({ code: 'hours-before-not-known', facts: { takenOn: event.takenOn } });
   }
   const estimated = event.kind === 'estimate';
-  const errorHours = event.errorHours ?? (estimated ? ESTIMATE_ERROR_SHARE * machineHours : 0);
+  const errorHours = event.errorHours ?? (estimated ? ESTIMATE_ERROR_SHARE * (lap + shown) : 0);
   const dialHours = newMeter ? (event.newDialHours ?? 0) : shown;
   addNode(walk, event, machineHours, errorHours ** 2, estimated ? 'estimated' : 'read');
   fitMeter(walk, event, dialHours, machineHours, 0);

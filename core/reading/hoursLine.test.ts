@@ -117,6 +117,11 @@ describe('machine hours from the dial', () => {
     expect(machineHoursOn(line, day('2024-03-01'))).toMatchObject({ hours: 1900, sdHours: 0 });
   });
 
+  it('a first estimate is out by a quarter of what it says, not of the hours before it', () => {
+    const line = lineOf([['2023-03-01', 'estimate', 1000]], { hoursBefore: 4000 });
+    expect(machineHoursOn(line, day('2023-03-01'))).toMatchObject({ hours: 5000, sdHours: 250 });
+  });
+
   it('an estimate above a later reading comes down to it', () => {
     const line = lineOf([
       ['2022-03-01', 'reading', 1000],

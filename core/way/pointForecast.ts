@@ -43,6 +43,8 @@ export function pointForecast(its: PointParts): PointForecast {
   const limit = stopped ? null : (part?.hoursAtLimit ?? null);
   const left = limit === null ? NO_RANGE : hoursLeft(limit, series.workedHoursNow, its.share);
   const cautionFacts = unique(its.cautions);
+  // a size taken as the part went in says nothing of its rate
+  const own = series.ownReadings === 0 ? 0 : law.basis.own;
   return {
     pointId: point.pointId,
     machineId: point.machineId,
@@ -66,7 +68,7 @@ export function pointForecast(its: PointParts): PointForecast {
     dateAtLimit: limit === null ? NO_DAYS : (its.dates ?? NO_DAYS),
     chancePastLimit: stopped ? null : (part?.chancePast ?? null),
     pastLimitMm: part?.hoursAtLimit?.pastAtLastSize ? (series.pastLimitMm ?? part.pastLimitMm) : null,
-    basis: { own: law.basis.own, borrowed: 1 - law.basis.own },
+    basis: { own, borrowed: 1 - own },
     decides: decidesOf(point),
     decidingHoursLeft: decidingHours(point, left),
     likeParts: its.pool.parts,
