@@ -9,6 +9,7 @@ import { BarKey } from '#renderer/marks/BarKey.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { openHours } from '#renderer/screens/hours/openHours.ts';
 import { useListKeys } from '#renderer/screens/machines/useListKeys.ts';
+import { MeasuringSheetKey } from '#renderer/screens/old-sheets/MeasuringSheetKey.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
@@ -86,6 +87,7 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
           <Key letter="H" onPress={() => openHours({ machineId })}>
             {machineWords.hours}
           </Key>
+          <MeasuringSheetKey machineId={machineId} letter="M" />
           <Key letter="P" onPress={() => goTo(`/slip/${machineId}`)}>
             {machineWords.slip}
           </Key>

@@ -26,7 +26,7 @@ export function Waiting({
 }) {
   const [open, setOpen] = useState<number | null>(null);
   return (
-    <ul className="waiting">
+    <ul className="waiting-sizes">
       {sizes.map((size) => (
         <li key={size.sizeId}>
           <button

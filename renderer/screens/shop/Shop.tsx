@@ -12,6 +12,7 @@ import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useRecord } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
+import { historyWords } from '#renderer/words/historyWords.ts';
 import { shopWords as words } from '#renderer/words/shopWords.ts';
 import { FigureField } from '../take-in/FigureField.tsx';
 import { useFormKeys } from '../take-in/useFormKeys.ts';
@@ -87,6 +88,10 @@ function OfShop({ shop }: { shop: ReplyOf<typeof shopRead> }) {
             <div className="one-line">
               <Key onPress={() => goTo('/start')}>{words.recordOpen}</Key>
               <p className="second">{words.recordWhat}</p>
+            </div>
+            <div className="one-line">
+              <Key onPress={() => goTo('/history')}>{historyWords.key}</Key>
+              <p className="second">{historyWords.sub}</p>
             </div>
           </Part>
         </div>

@@ -8,6 +8,7 @@ import { useDecimalMark, useToday } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { openHours } from '../hours/openHours.ts';
+import { MeasuringSheetKey } from '../old-sheets/MeasuringSheetKey.tsx';
 import { Band } from './Band.tsx';
 import { benchBlock } from './benchBlock.ts';
 import { type Box, boxesOf, boxKey, nextEmpty } from './boxes.ts';
@@ -283,6 +284,7 @@ export function Bench({
           onChange={(e) => change((s) => ({ ...s, note: e.target.value }))}
         />
         <div className="keys">
+          <MeasuringSheetKey machineId={machineId} />
           <Key disabled={isBlank(sheet) || save.busy} onPress={() => setDiscarding(true)}>
             {words.discard}
           </Key>

@@ -51,7 +51,7 @@ export function GridRow(props: GridRowProps) {
       <th scope="row">
         <div>
           <RingSign item={row.item} state={props.stopped ? 'stop' : 'leave'} />
-          <span className="row-name">{props.name}</span>
+          <span className="bench-name">{props.name}</span>
         </div>
       </th>
       {row.stations.map(({ station }, column) => {

@@ -8,6 +8,7 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { matches } from '#renderer/controls/PickBox.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { OldSheetsKey } from '#renderer/screens/old-sheets/OldSheetsKey.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { frameWords } from '#renderer/words/frameWords.ts';
@@ -31,9 +32,12 @@ export function PickMachine() {
         <Empty
           head={words.noMachines}
           keys={
-            <Key first letter="N" onPress={() => goTo('/take-in')}>
-              {words.takeIn}
-            </Key>
+            <>
+              <Key first letter="N" onPress={() => goTo('/take-in')}>
+                {words.takeIn}
+              </Key>
+              <OldSheetsKey />
+            </>
           }
         >
           {words.noMachinesNext}
@@ -42,7 +46,7 @@ export function PickMachine() {
     );
   }
   return (
-    <Sheet title={words.title} sub={words.pick} bench>
+    <Sheet title={words.title} sub={words.pick} bench actions={<OldSheetsKey />}>
       {machines.fault && (
         <FaultBox fault={machines.fault} keys={<Key onPress={machines.again}>{frameWords.tryAgain}</Key>} />
       )}
