@@ -7,6 +7,7 @@ import { RefusedError } from '../outcome.ts';
 import { refused } from './answer.ts';
 import { defaultRecordPath } from './dataFolder.ts';
 import type { OpenProgram, ProgramOptions } from './openProgram.ts';
+import { endQuietlyWithReader } from './quietEnd.ts';
 import { shapeText } from './shapeText.ts';
 
 const USAGE = `npm run --silent call -- OPERATION 'JSON' [--record FILE] [--as-of YYYY-MM-DD]
@@ -96,6 +97,7 @@ async function answerOnce(
 }
 
 if (import.meta.main) {
+  endQuietlyWithReader();
   // npm runs scripts in the project's folder; paths in the request too are meant from where the person stood
   const standingIn = process.env.INIT_CWD ?? process.cwd();
   process.chdir(standingIn);

@@ -12,6 +12,7 @@ import { lifeOf, openContext, recordOf } from '../use-cases/context.ts';
 import { forecastRows } from '../use-cases/forecastAll.ts';
 import { layDownShop } from '../use-cases/newShop.ts';
 import { forecastTable } from './forecastTable.ts';
+import { endQuietlyWithReader } from './quietEnd.ts';
 import { remarkLines } from './remarkLines.ts';
 
 const USAGE = `Forecast every measuring point of a shop.
@@ -150,6 +151,7 @@ function refusalLine({ refusal }: RefusedError): string {
 }
 
 if (import.meta.main) {
+  endQuietlyWithReader();
   process.exitCode = forecastCommand(
     process.argv.slice(2),
     (text) => process.stdout.write(text),
