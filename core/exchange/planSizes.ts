@@ -1,3 +1,5 @@
+import { limitsOn } from '../shop/limitsOn.ts';
+import { mayBePutIn } from '../shop/mayBePutIn.ts';
 import type { PointLife } from '../shop/measuringPoint.ts';
 import { rowKey, takeKnown } from './knownRows.ts';
 import { isMisread } from './misreadNames.ts';
@@ -149,7 +151,9 @@ export type JudgePoint = (
 >;
 
 /** Judges the sizes of every point that got new ones: what is questioned is a caution and parked, what is only told a note. */
-export function judgeSizes({ plan, cautions, notes }: Planning, judgePoint: JudgePoint): void {
+export function judgeSizes(planning: Planning, judgePoint: JudgePoint): void {
+  const { plan, cautions, notes } = planning;
+  judgePutIn(planning);
   const byPoint = new Map<PlannedPoint, PlannedVisit['sizes']>();
   for (const size of plan.visits.flatMap(({ sizes }) => sizes)) {
     byPoint.set(size.point, [...(byPoint.get(size.point) ?? []), size]);
@@ -168,5 +172,15 @@ export function judgeSizes({ plan, cautions, notes }: Planning, judgePoint: Judg
       size.parked = judgement.parked;
       size.question = judgement.parked ? (judgement.cautions[0]?.code ?? null) : null;
     }
+  }
+}
+
+/** A size put in that no part has is left out of the forecast (shop/mayBePutIn.ts). */
+function judgePutIn({ plan, cautions }: Planning): void {
+  for (const { point, row } of plan.visits.flatMap(({ renewals }) => renewals)) {
+    const { newSizeMm } = limitsOn(point.life, row.date);
+    if (row.size_mm === null || mayBePutIn(newSizeMm, row.size_mm)) continue;
+    const facts = { sizeMm: row.size_mm, newSizeMm };
+    cautions.push(remarkAt(row.line, 'size_mm', 'odd-new-size', sizeExpected('odd-new-size', facts), facts));
   }
 }

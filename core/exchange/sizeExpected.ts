@@ -8,6 +8,7 @@ const EXPECTED: Record<string, (facts: Facts) => string> = {
     `within ${Number(gaugeMm).toFixed(2)} mm of ${lastSizeMm} mm, as measured on ${lastOn}, or worn further`,
   'better-than-new': ({ newSizeMm, gaugeMm }) =>
     `within ${Number(gaugeMm).toFixed(2)} mm of the new size ${newSizeMm} mm, or worn`,
+  'odd-new-size': ({ newSizeMm }) => `a size about the new size ${newSizeMm} mm, which is used instead`,
   'past-reject': ({ rejectAtMm }) => `not beyond reject-at ${rejectAtMm} mm; it is used all the same`,
 };
 

@@ -1,8 +1,9 @@
 import type { Caution } from '../outcome.ts';
+import { limitsOn } from '../shop/limitsOn.ts';
 import type { PointLife, PointLimits, Renewal, Size, WearsWay } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import { MM_PER_INCH } from '../units/length.ts';
-import { limitsOn, newSizeOfPart, newSizeTolOf } from './partWalk.ts';
+import { newSizeOfPart, newSizeTolOf } from './partWalk.ts';
 import { averageStations, wearOf } from './visitSizes.ts';
 
 /** What a person may say to a questioned size. */

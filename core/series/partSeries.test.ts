@@ -239,6 +239,17 @@ describe('a part and its readings', () => {
     expect(series.partHoursNow).toBeCloseTo(3000, 9); // midway between 3000 h and 5000 h, seen at 7000 h
   });
 
+  it('a size put in that no part has is shown and not used', () => {
+    for (const sizeMm of [120, 1.2, 0.47]) {
+      const point = aStrip({ renewals: [aRenewal('2024-01-01', { sizeMm })] });
+      const series = partSeries(point, linesOf([TRACTOR]), AS_OF);
+      expect(series.presentNewSizeMm).toBe(12);
+      expect(series.present.readings).toEqual([]);
+      expect(series.history.map(({ excluded }) => excluded)).toEqual(['parked']);
+      expect(series.cautions.map(({ code }) => code)).toEqual(['put-in-size-not-used']);
+    }
+  });
+
   it('what is no ordinary new size is told by the tolerance of the class when the point has none', () => {
     const { limits } = aStrip();
     const point = aStrip({

@@ -1,4 +1,5 @@
 import type { Caution } from '../outcome.ts';
+import { limitsOn } from '../shop/limitsOn.ts';
 import type { PointLife, PointLimits } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import { clockOn, type MachineOnLine, machineOfClock, partClock, presentMachineHours } from './partClock.ts';
@@ -14,7 +15,6 @@ import {
   visitsOfPart,
 } from './partVisits.ts';
 import {
-  limitsOn,
   middle,
   newSizeTolOf,
   type PartWalk,
@@ -171,8 +171,9 @@ function cautionsOf(
 ): Caution[] {
   const { part, visits, missing, common } = built;
   const cautions: Caution[] = part.looks.flatMap(({ at }) => (at?.caution ? [at.caution] : []));
-  for (const { excluded, takenOn } of visits) {
-    if (excluded) cautions.push({ code: `size-${excluded}`, facts: { takenOn } });
+  for (const { excluded, takenOn, event } of visits) {
+    const code = event === 'renewed' && excluded === 'parked' ? 'put-in-size-not-used' : `size-${excluded}`;
+    if (excluded) cautions.push({ code, facts: { takenOn, newSizeMm: part.newSizeMm } });
   }
   if (missing) cautions.push(stationsMissing(point, visits, common));
   if (part.start && part.start.from !== part.start.to) {

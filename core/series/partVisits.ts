@@ -1,7 +1,8 @@
+import { limitsOn } from '../shop/limitsOn.ts';
 import type { PointLife, PointLimits } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import type { ClockAt } from './partClock.ts';
-import { type Look, limitsOn, middle, type PartWalk, sinceStartSd } from './partWalk.ts';
+import { type Look, middle, type PartWalk, sinceStartSd } from './partWalk.ts';
 import { type StationSize, usedStations, wearOf, worstStation } from './visitSizes.ts';
 import type { WearReading } from './wearSeries.ts';
 

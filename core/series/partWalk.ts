@@ -1,4 +1,5 @@
-import { assertInvariant } from '../outcome.ts';
+import { limitsOn } from '../shop/limitsOn.ts';
+import { mayBePutIn } from '../shop/mayBePutIn.ts';
 import type { PointLife, PointLimits, Renewal, Size } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import { type ClockAt, clockAtMachineHours, clockOn, type PartClock } from './partClock.ts';
@@ -39,7 +40,8 @@ export const newSizeTolOf = (
 
 /**
  * The size a part's wear is counted from: the nominal one, but the size put in when that is no ordinary new one (an oversize
- * pin, a used part): beyond three sd of tolerance and gauge. Within them it is a reading at 0 h of an ordinary part.
+ * pin, a used part): beyond three sd of tolerance and gauge. Within them it is a reading at 0 h of an ordinary part; one that
+ * cannot be ({@link mayBePutIn}) is not used.
  * @returns [mm]
  */
 export function newSizeOfPart(
@@ -49,14 +51,8 @@ export function newSizeOfPart(
 ): number {
   const limits = limitsOn(point, takenOn);
   const allowedMm = 3 * Math.hypot(newSizeTolOf(limits, classNewSizeTolMm) / 4, point.gaugeErrorMm);
-  return sizeMm !== null && Math.abs(sizeMm - limits.newSizeMm) > allowedMm ? sizeMm : limits.newSizeMm;
-}
-
-/** The limits in force on a day: the last row that began by then, else the first. */
-export function limitsOn(point: Pick<PointLife, 'limits'>, on: Day): PointLimits {
-  const inForce = point.limits.findLast(({ from }) => from === null || from <= on) ?? point.limits[0];
-  assertInvariant(inForce, 'a measuring point has a new size');
-  return inForce;
+  const odd = sizeMm !== null && Math.abs(sizeMm - limits.newSizeMm) > allowedMm;
+  return odd && mayBePutIn(limits.newSizeMm, sizeMm) ? sizeMm : limits.newSizeMm;
 }
 
 /** Goes through the days in order and parts the looks among the parts. */
@@ -188,7 +184,7 @@ function lookAtNew(point: PointLife, part: PartWalk, asLeft: readonly Size[], re
       sizeMm: renewal.sizeMm,
       errorSdMm: Math.max(LEAST_ERROR_SD_MM, point.gaugeErrorMm),
       repeats: 1,
-      parked: false,
+      parked: !mayBePutIn(part.startLimits.newSizeMm, renewal.sizeMm),
       sizeIds: [],
     };
     part.looks.push({ takenOn: renewal.takenOn, event: 'renewed', at, atZero: true, stations: [station] });

@@ -1,7 +1,7 @@
 import type { Handler } from '../contract/operation.ts';
 import type { stripDownJudge } from '../contract/stripDown.ts';
-import { limitsOn } from '../series/partWalk.ts';
 import { averageStations, wearOf, worstStation } from '../series/visitSizes.ts';
+import { limitsOn } from '../shop/limitsOn.ts';
 import type { Context } from './context.ts';
 import { askAboutDial } from './dialQuestion.ts';
 import { dialReadingEvent } from './notedDial.ts';

@@ -42,10 +42,16 @@ export const cautionSentences: Record<string, Sentence> = {
     `Months are a guess: too few meter readings${on(f.lastReadOn) ? `, the last${on(f.lastReadOn)}` : ''}.`,
   'odd-new-size': (f, mark) =>
     `The part went in at ${size(f.sizeMm, mark)}, not at its new size of ${size(f.newSizeMm, mark)}.`,
+  'put-in-size-not-used': (f, mark) =>
+    `The size noted at its renewal${on(f.takenOn)} cannot be right and is left out: its wear is counted from ${size(f.newSizeMm, mark)}.`,
+  'size-parked': (f) => `The size taken${on(f.takenOn)} is questioned and left out until it is answered.`,
+  'size-no-hours': (f) =>
+    `The size taken${on(f.takenOn)} is left out: the machine has no hours on record for that day.`,
+  'size-before-fitted': (f) => `The size taken${on(f.takenOn)} is left out: it is from before the part was fitted.`,
   'new-size-tolerance-not-known': (f, mark) =>
     `How true new parts are is not on record; taken as ${mm(f.takenAsMm, mark)} in all.`,
   'limit-better-than-new': (f, mark) =>
-    `${f.limit === 'reject' ? 'Reject' : 'Renew'} at ${size(f.limitMm, mark)} is better than new, ${size(f.newSizeMm, mark)}: put the limits right.`,
+    `${f.limit === 'reject-at' ? 'Reject' : 'Renew'} at ${size(f.limitMm, mark)} is better than new, ${size(f.newSizeMm, mark)}: put the limits right.`,
   'no-common-station': () => 'No station was read every time, so its sizes cannot be compared.',
   'stations-missing': (f, mark) =>
     `Not every station was read every time; ${f.stations ?? ''} count.${

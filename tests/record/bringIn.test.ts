@@ -256,6 +256,13 @@ describe('a caution is listed, kept out of the forecast, and stops nothing', () 
     ]);
   });
 
+  test('a size put in ten times off', () => {
+    const account = into({ ...SHOP, 'sizes.csv': SIZES.replace('1500,,renewed', '1500,120,renewed') });
+    expect(codes(account.cautions)).toEqual(['sizes.csv 4 odd-new-size']);
+    expect(account.done).toBe(true);
+    expect(into({ ...SHOP, 'sizes.csv': SIZES.replace('1500,,renewed', '1500,12.1,renewed') }).cautions).toEqual([]);
+  });
+
   test('extra columns, unknown files and later days are only noted', () => {
     const account = into({
       ...SHOP,

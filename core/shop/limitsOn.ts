@@ -1,0 +1,10 @@
+import { assertInvariant } from '../outcome.ts';
+import type { Day } from '../units/day.ts';
+import type { PointLife, PointLimits } from './measuringPoint.ts';
+
+/** The limits in force on a day: the last row that began by then, else the first. */
+export function limitsOn(point: Pick<PointLife, 'limits'>, on: Day): PointLimits {
+  const inForce = point.limits.findLast(({ from }) => from === null || from <= on) ?? point.limits[0];
+  assertInvariant(inForce, 'a measuring point has a new size');
+  return inForce;
+}
