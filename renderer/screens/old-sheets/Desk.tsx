@@ -150,17 +150,16 @@ export function Desk({
     if (!draft) return focusBand(machineId === null ? 0 : 1);
     await keeper.shut();
     const reply = await save.run({ ...draft, dialSure });
-    keeper.reopen();
-    if (!reply) return;
+    if (!reply) return keeper.reopen();
+    keeper.beginAnew();
     setSerial(serial + 1);
     begin(then === 'same' ? machineId : null, {});
     focusBand(then === 'same' ? 1 : 0);
   };
   const discard = async () => {
     if (machineId === null) return;
-    const refused = await keeper.discard(machineId);
-    keeper.reopen();
-    if (refused) return;
+    if (await keeper.discard(machineId)) return keeper.reopen();
+    keeper.beginAnew();
     setSerial(serial + 1);
     begin(machineId, {});
     focusBand(1);

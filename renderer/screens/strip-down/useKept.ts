@@ -69,6 +69,13 @@ class Keeper {
     this.#shut = false;
   }
 
+  /** What was typed is saved, or thrown away: nothing of it is kept again, and the next sheet may be. */
+  beginAnew(): void {
+    this.#waiting = null;
+    this.#shut = false;
+    this.#tell({ keptAt: null, pending: false, fault: null });
+  }
+
   async discard(machineId: number): Promise<Fault | null> {
     await this.shut();
     const answer = await answerTo(stripDownDiscard, { machineId });
