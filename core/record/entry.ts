@@ -1,5 +1,6 @@
 import { eq, sql } from 'drizzle-orm';
 import { assertInvariant } from '../outcome.ts';
+import { refuseMoved } from './fileId.ts';
 import { insertInto } from './insertInto.ts';
 import { mending } from './recordFault.ts';
 import type { OpenRecord, ReadableRecord, WritableRecord } from './recordFile.ts';
@@ -21,6 +22,7 @@ export const writeEntry = <T>(
 /** The same for what feeds no forecast: drafts, slips, the fitters' list. */
 export function writePlain<T>(record: ReadableRecord, write: (w: WritableRecord) => T): T {
   const { orm } = record as OpenRecord;
+  refuseMoved(record as OpenRecord);
   const w = { ...record, write: orm } as unknown as WritableRecord;
   return mending(record.path, () => record.sqlite.transaction(() => write(w)).immediate());
 }

@@ -4,6 +4,7 @@ import Database from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { RefusedError } from '../outcome.ts';
 import { APPLICATION_ID } from './applicationId.ts';
+import { fileIdOf } from './fileId.ts';
 import { migrateRecord } from './migrateRecord.ts';
 import { mending } from './recordFault.ts';
 import type { OpenRecord } from './recordFile.ts';
@@ -30,6 +31,7 @@ export function schemaVersion(migrationsFolder = MIGRATIONS_FOLDER): number {
 /** What stands in the file's head, read without touching it; null: the file is new or empty. */
 export function recordHead(path: string): { schemaVersion: number } | null {
   if (path === ':memory:' || !existsSync(path)) return null;
+  if (!statSync(path).isFile()) throw new RefusedError({ code: 'not-a-record', facts: { file: path } });
   return mending(path, () => {
     const file = new Database(path, { readonly: true, timeout: BUSY_MS });
     try {
@@ -88,7 +90,7 @@ export function openRecord(path: string, options: OpenOptions = {}): OpenRecord 
       if (isOlder) migrateRecord(sqlite, path, migrationsFolder);
       sqlite.pragma('foreign_keys = ON');
       const orm = drizzle({ client: sqlite, schema });
-      return { path, readOnly, sqlite, orm, read: orm, close: () => closeFile(sqlite) };
+      return { path, readOnly, fileId: fileIdOf(path), sqlite, orm, read: orm, close: () => closeFile(sqlite) };
     } catch (thrown) {
       sqlite.close();
       throw thrown;

@@ -63,14 +63,16 @@ export function finishPuttingInPlace(recordPath: string): void {
 }
 
 /**
- * Makes a record one file, and makes sure that no other program has it open: it would write on into the file set aside.
- * A file too broken for that keeps its log.
+ * Folds a record's log into its file, and makes sure that no other program has it open: it would write on into the file set
+ * aside. A file too broken for that keeps its log, and is not written to.
  */
 function foldInAlone(recordPath: string): void {
   let sqlite: Database.Database | null = null;
   try {
     sqlite = new Database(recordPath, { timeout: 500 });
-    sqlite.pragma('journal_mode = DELETE');
+    sqlite.pragma('locking_mode = EXCLUSIVE'); // the first reading then asks for the file alone
+    sqlite.prepare('SELECT count(*) FROM sqlite_schema').get();
+    sqlite.pragma('wal_checkpoint(TRUNCATE)');
   } catch (thrown) {
     const code = thrown instanceof Error && 'code' in thrown ? String(thrown.code) : '';
     if (code.startsWith('SQLITE_BUSY') || code.startsWith('SQLITE_LOCKED'))

@@ -26,6 +26,8 @@ export type WritableRecord = ReadableRecord & {
 export type OpenRecord = ReadableRecord & {
   /** the file may not be written to: nothing can be entered */
   readonly readOnly: boolean;
+  /** tells this very file from one put in its place; null: it is kept in memory, or the system gives files no number */
+  readonly fileId: string | null;
   readonly orm: BetterSQLite3Database<Tables>;
   /** Folds the write-ahead log into the file and lets it go, so that copying the one file is safe. */
   close(): void;

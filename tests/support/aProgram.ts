@@ -1,6 +1,6 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import type { Answer, AskOf, Operation, ReplyOf } from '#core/contract/operation.ts';
 import { openRecord } from '#core/record/openRecord.ts';
 import { doorOf } from '#core/shells/openProgram.ts';
@@ -13,8 +13,8 @@ export type Program = {
   /** the value, or the fault thrown as an error that names it */
   ask<O extends Operation>(operation: O, request: AskOf<O>): Promise<ReplyOf<O>>;
   answer<O extends Operation>(operation: O, request: unknown): Promise<Answer<ReplyOf<O>>>;
-  /** every row of the open record but what is only learned from it */
-  rows(): string;
+  /** every row of the open record but what is only learned from it, and tables left out */
+  rows(leaveOut?: readonly string[]): string;
   defects: string[];
   end(): void;
 };
@@ -22,14 +22,26 @@ export type Program = {
 /** The whole program behind its one door, in a folder of its own, today being the day given. */
 export function aProgram(asOf = '2026-11-09'): Program {
   const folder = mkdtempSync(join(tmpdir(), 'program-'));
-  const context = openContext({ recordPath: join(folder, 'shop.hoursandwear'), asOf });
+  const program = aProgramAt(join(folder, 'shop.hoursandwear'), asOf);
+  return {
+    ...program,
+    end: () => {
+      program.context.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+/** The same on a record file of one's own; what it keeps beside lies in the file's folder, unless another is named. */
+export function aProgramAt(recordPath: string, asOf = '2026-11-09', dataFolder?: string): Program {
+  const context = openContext({ recordPath, asOf, dataFolder });
   const defects: string[] = [];
   const ask = doorOf(context, ({ operation, error }) => defects.push(`${operation}: ${error.stack}`));
   const answer = async <O extends Operation>(operation: O, request: unknown) =>
     (await ask(operation.name, JSON.parse(JSON.stringify(request)))) as Answer<ReplyOf<O>>;
   return {
     context,
-    folder,
+    folder: dirname(recordPath),
     defects,
     answer,
     ask: async (operation, request) => {
@@ -37,19 +49,16 @@ export function aProgram(asOf = '2026-11-09'): Program {
       if (!answered.ok) throw new Error(`${operation.name}: ${JSON.stringify(answered.fault)} ${defects.join('\n')}`);
       return answered.value;
     },
-    rows: () => {
+    rows: (leaveOut = []) => {
       const path = context.record?.path;
       if (!path) return '';
       const reading = openRecord(path);
       try {
-        return dump(reading, ['learnings']);
+        return dump(reading, ['learnings', ...leaveOut]);
       } finally {
         reading.close();
       }
     },
-    end: () => {
-      context.close();
-      rmSync(folder, { recursive: true, force: true });
-    },
+    end: () => context.close(),
   };
 }

@@ -50,9 +50,15 @@ function stateOf(record: OpenRecord): State {
   return state;
 }
 
+/** What was kept cannot be read as it was written, as after damage to the file: then it is learned again. */
 function stored(record: OpenRecord): Learning | null {
-  const kept = readLearning(record, KEY);
-  return kept && { fingerprint: kept.fingerprint, ...(kept.learning as Omit<Learning, 'fingerprint'>) };
+  try {
+    const kept = readLearning(record, KEY);
+    return kept && { fingerprint: kept.fingerprint, ...(kept.learning as Omit<Learning, 'fingerprint'>) };
+  } catch (thrown) {
+    if (thrown instanceof SyntaxError) return null;
+    throw thrown;
+  }
 }
 
 /**
