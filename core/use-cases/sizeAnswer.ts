@@ -8,7 +8,7 @@ import { seriesNow } from './seriesNow.ts';
 
 /**
  * Answers the question about a size kept aside: it is used as it was read. `was-renewed` says besides that the part is
- * another one, put in elsewhere some time since the size before.
+ * another one: put in that day when the old part was found that day too, else elsewhere some time since the size before.
  */
 export const sizeAnswerHandler: Handler<typeof sizeAnswer, Context> = (context, { sizeId: rowId, answer, by }) => {
   const record = recordOf(context);
@@ -16,13 +16,17 @@ export const sizeAnswerHandler: Handler<typeof sizeAnswer, Context> = (context, 
   if (!row) throw new RefusedError({ code: 'unknown-size', facts: { path: 'sizeId', sizeId: rowId } });
   if (!row.parked) throw new RefusedError({ code: 'not-questioned', facts: { path: 'sizeId', sizeId: rowId } });
   const { stripDownId, pointId, takenOn } = row;
+  const point = seriesNow(context).life.points.find((one) => one.pointId === pointId);
+  const hoursKnown =
+    row.event === 'as-left' &&
+    point?.sizes.some((size) => size.takenOn === takenOn && size.event === 'as-found' && !size.parked) === true;
   // one renewal for all stations of the visit
-  const renewedThen = seriesNow(context)
-    .life.points.find((point) => point.pointId === pointId)
-    ?.renewals.some((renewal) => renewal.takenOn === takenOn && !renewal.hoursKnown);
+  const renewedThen = point?.renewals.some(
+    (renewal) => renewal.takenOn === takenOn && renewal.hoursKnown === hoursKnown,
+  );
   const sizeId = writeEntry(record, entryNow(context, 'size/answer', by), (w, entryId) => {
     if (answer === 'was-renewed' && !renewedThen)
-      insertRenewal(w, entryId, { stripDownId, pointId, hoursKnown: false, sizeMm: null });
+      insertRenewal(w, entryId, { stripDownId, pointId, hoursKnown, sizeMm: null });
     return putSizeRight(w, entryId, rowId, { parked: false, reason: answer });
   });
   return { sizeId };

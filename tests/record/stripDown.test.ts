@@ -185,6 +185,28 @@ describe('an odd size', () => {
     const { points } = await shop.sheet();
     expect(points.find(({ pointId }) => pointId === strip.pointId)?.forecast.ownReadings).toBe(1);
   });
+
+  test('as-left better than as-found because nobody wrote the renewal down begins a new part that day', async () => {
+    const { strip } = shop;
+    const left = (sizeMm: number, station: string) => ({
+      ...aSize(strip.pointId, sizeMm, station),
+      event: 'as-left' as const,
+    });
+    const { parked } = await save(
+      '2026-05-01',
+      3100,
+      aSize(strip.pointId, 10.2, 'front'),
+      aSize(strip.pointId, 10, 'rear'),
+      left(12, 'front'),
+      left(11.95, 'rear'),
+    );
+    expect(parked).toBe(2);
+    for (const { id } of lifeOf(strip.pointId).sizes.filter((size) => size.parked))
+      await program.ask(sizeAnswer, { sizeId: id, answer: 'was-renewed', by: 'Bo' });
+    expect(lifeOf(strip.pointId).renewals).toMatchObject([{ takenOn: '2026-05-01', hoursKnown: true }]);
+    const { points } = await shop.sheet();
+    expect(points.find(({ pointId }) => pointId === strip.pointId)?.forecast.ownReadings).toBe(0);
+  });
 });
 
 describe('what holds on its own day', () => {

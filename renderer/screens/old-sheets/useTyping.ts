@@ -6,7 +6,6 @@ import { letterDoes } from '../strip-down/letters.ts';
 import { likelyMm, type OpenQuestion, openQuestions, questionInHand } from '../strip-down/questions.ts';
 import {
   draftOf,
-  NOT_RENEWED,
   type Sheet,
   type SizeEvent,
   withEcho,
@@ -14,6 +13,7 @@ import {
   withSure,
   withSwapped,
   withText,
+  withWasRenewed,
 } from '../strip-down/sheet.ts';
 import { settled, sizeEcho, typedSize } from '../strip-down/typedSize.ts';
 import { useJudged } from '../strip-down/useJudged.ts';
@@ -72,8 +72,7 @@ export function useTyping({
       change((s) => withText(s, event, asked.key, ''));
       focus(asked.box);
     } else if (choice === 'was-renewed') {
-      const since = (s: Sheet) => (s.renewed[asked.box.pointId] ?? NOT_RENEWED).sinceLast;
-      change((s) => (since(s) ? s : withRenewedToggled(s, 'as-found', asked.box.pointId)));
+      change((s) => withWasRenewed(s, asked.box.pointId, asked.question.facts.lastOn));
     } else if (choice === 'wrong-place') {
       setSwapFrom(asked.box);
       focus(asked.box);

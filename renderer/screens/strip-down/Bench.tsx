@@ -21,7 +21,6 @@ import {
   draftOf,
   emptySheet,
   isBlank,
-  NOT_RENEWED,
   readDial,
   type Sheet,
   type SizeEvent,
@@ -32,6 +31,7 @@ import {
   withSure,
   withSwapped,
   withText,
+  withWasRenewed,
 } from './sheet.ts';
 import { settled, sizeEcho, typedSize } from './typedSize.ts';
 import { useJudged } from './useJudged.ts';
@@ -113,11 +113,7 @@ export function Bench({
       change((s) => withText(s, event, asked.key, ''));
       focus(asked.box);
     } else if (choice === 'was-renewed') {
-      change((s) =>
-        (s.renewed[asked.box.pointId] ?? NOT_RENEWED).sinceLast
-          ? s
-          : withRenewedToggled(s, 'as-found', asked.box.pointId),
-      );
+      change((s) => withWasRenewed(s, asked.box.pointId, asked.question.facts.lastOn));
     } else if (choice === 'wrong-place') {
       setSwapFrom(asked.box);
       focus(asked.box);

@@ -13,6 +13,7 @@ import {
   withSure,
   withSwapped,
   withText,
+  withWasRenewed,
   worstTyped,
 } from './sheet.ts';
 
@@ -73,6 +74,13 @@ describe('typing', () => {
     const twice = withRenewedToggled(withRenewedToggled(typed(), 'as-found', 1), 'as-left', 1);
     expect(twice.renewed[1]).toEqual({ sinceLast: false, now: true });
     expect(withRenewedToggled(twice, 'as-left', 1).renewed[1]).toEqual({ sinceLast: false, now: false });
+  });
+  it('was renewed: here when found on the same day, else since the last size', () => {
+    const { takenOn } = typed();
+    const here = withWasRenewed(typed(), 1, takenOn);
+    expect(here.renewed[1]).toEqual({ sinceLast: false, now: true });
+    expect(withWasRenewed(here, 1, takenOn)).toBe(here);
+    expect(withWasRenewed(typed(), 1, '2020-01-10').renewed[1]).toEqual({ sinceLast: true, now: false });
   });
   it('in the wrong box is mended by changing two boxes round', () => {
     const swapped = withSwapped(typed(), 'as-found', front, rear);

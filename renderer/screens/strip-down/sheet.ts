@@ -82,6 +82,18 @@ export function withRenewedToggled(sheet: Sheet, event: SizeEvent, pointId: numb
   return { ...sheet, renewed: { ...sheet.renewed, [pointId]: renewed } };
 }
 
+/**
+ * The answer "was renewed" to a size better than the last: on this bench when that last one was found on the sheet's own
+ * day, else by somebody since.
+ *
+ * @param lastOn day of the size it is better than
+ */
+export function withWasRenewed(sheet: Sheet, pointId: number, lastOn: unknown): Sheet {
+  const { sinceLast, now } = sheet.renewed[pointId] ?? NOT_RENEWED;
+  const here = lastOn === sheet.takenOn;
+  return (here ? now : sinceLast) ? sheet : withRenewedToggled(sheet, here ? 'as-left' : 'as-found', pointId);
+}
+
 /** The station whose size is worn furthest, as typed; null: no size in the row yet. */
 export function worstTyped(sheet: Sheet, event: SizeEvent, row: SheetRow): string | null {
   const sizes = sizesOfRow(sheet, event, row);
