@@ -104,7 +104,7 @@ function sayAccount({ faults, cautions, notes }: ImportAccount, say: (line: stri
 }
 
 function rowsOfRecord(file: string, asOf: Day): ForecastRow[] {
-  const context = openContext({ recordPath: file, asOf });
+  const context = openContext({ recordPath: file, asOf, onlyLooks: true });
   try {
     if (!context.record && !context.trouble) throw new AskedWrong(`${file} is not there.`);
     return forecastRows(lifeOf(context, { asOf }), asOf);

@@ -30,6 +30,8 @@ export type Context = {
   /** where a new record is laid down */
   readonly defaultRecordPath: string;
   readonly kept: Kept;
+  /** nothing is noted beside the record */
+  readonly onlyLooks: boolean;
   /** what came of the last backup */
   readonly backups: BackupTrouble;
   close(): void;
@@ -45,6 +47,8 @@ type ContextOptions = {
   clock?: Clock;
   /** absent: the folder of the record */
   dataFolder?: string | undefined;
+  /** the record is only looked at: nothing is noted beside it */
+  onlyLooks?: boolean;
 };
 
 /**
@@ -64,6 +68,7 @@ export function openContext(options: ContextOptions): Context {
     dataFolder,
     defaultRecordPath: options.recordPath ?? join(dataFolder, `workshop${RECORD_EXTENSION}`),
     kept: { revision: '', values: new Map() },
+    onlyLooks: options.onlyLooks ?? false,
     backups: { failed: null, notAlso: null },
     close: () => setRecord(context, null),
   };
@@ -93,7 +98,7 @@ export function openInto(context: Context, path: string, create = false): OpenRe
   const record = openRecord(path, { create, beforeMigrating: (file) => backUpBeforeMigrating(context, file) });
   setRecord(context, record);
   const about = readAbout(record);
-  if (about) keepingGoing(() => noteIdentity(context, path, about.identity));
+  if (about && !context.onlyLooks) keepingGoing(() => noteIdentity(context, path, about.identity));
   return record;
 }
 
