@@ -116,8 +116,8 @@ export function learnShop(
     if (options.isCancelled?.()) throw new LearningCancelled();
   };
 
-  const fine: Pass = { points: settings.cloudPoints, nodes: 2 * settings.classNodes };
-  const rough: Pass = { points: 24, nodes: 12 };
+  const fine: Pass = { points: settings.cloudPoints, nodes: settings.classNodes };
+  const rough: Pass = { points: 12, nodes: 6 };
   if (learners.length > 1)
     for (const learner of learners) {
       learnClass(learner, new Map(), settings, rough, stop);
@@ -197,7 +197,7 @@ function everyKth<T>(blocks: readonly T[], parts: number, most: number): T[] {
   return taken;
 }
 
-/** How finely a class is learned: `points` of its cloud, `nodes` to stand for them, for a class of 20 to 60 parts. */
+/** How finely a class is learned: `points` of its cloud, `nodes` to stand for them, for a class of 60 parts or more. */
 type Pass = { points: number; nodes: number };
 
 function learnClass(
@@ -228,7 +228,7 @@ function learnClass(
     const start = { x: coordinates.names.map((_, i) => like?.x[i] ?? 0), hessian: like?.hessian ?? [] };
     const mode = newtonMode(lnPosterior, start);
     learner.modes[shape] = mode;
-    const points = figureCloud(mode, lnPosterior, pointsFor(sample, pass));
+    const points = figureCloud(mode, lnPosterior, pass.points * finer(sample));
     const head =
       Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(points.length);
     for (const { x, lnWeight } of points)
@@ -239,9 +239,8 @@ function learnClass(
 
 const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => sum + block.read.length, 0);
 
-/** The fewer parts, the wider open its figures, and the more points their cloud takes. */
-const pointsFor = (pool: ClassPool, { points }: Pass): number =>
-  partsIn(pool) < 20 ? 2 * points : partsIn(pool) < 60 ? points : points / 2;
+/** The fewer parts, the wider open its figures, and the more points their cloud takes, and nodes to stand for it. */
+const finer = (pool: ClassPool): number => (partsIn(pool) < 20 ? 4 : partsIn(pool) < 60 ? 2 : 1);
 
 /** Thins the cloud to a few nodes, at each of which all machines of the class, not only the sample, say their word. */
 function hearAllMachines(
@@ -252,7 +251,7 @@ function hearAllMachines(
 ): void {
   const { pool } = learner;
   const poolOthers = pool.blocks.map((block) => others.get(block.machineId));
-  const thinned = thinCloud(learner.cloud, partsIn(learner.sample) < 60 ? pass.nodes : pass.nodes / 2);
+  const thinned = thinCloud(learner.cloud, pass.nodes * finer(learner.sample));
   for (const block of pool.blocks) clearBlock(block);
   learner.words = pool.blocks.map((block) => ({
     machineId: block.machineId,

@@ -42,7 +42,7 @@ export const defaultModelSettings: ModelSettings = {
   driftDelta: 0.15,
   beyondHRefs: 20,
   partsPerClassForFigures: 150,
-  cloudPoints: 64,
+  cloudPoints: 32,
   classNodes: 12,
   useScaleHours: 40,
   useLnSd: 0.5,
@@ -126,12 +126,13 @@ export const modelSettingNotes: Record<keyof ModelSettings, { unit: string; mean
   cloudPoints: {
     unit: 'points',
     meaning:
-      'points at which the figures of a class of 20 to 60 parts are weighed; twice as many below, half as many above',
+      'points at which the figures of a class of 60 parts or more are weighed; twice as many below, four times below 20',
     source: COMMON,
   },
   classNodes: {
     unit: 'nodes',
-    meaning: 'points that stand for what is known of a class of 60 parts or more; twice as many for a smaller one',
+    meaning:
+      'points that then stand for what is known of a class of 60 parts or more; twice as many below, four times below 20',
     source: COMMON,
   },
   useScaleHours: {

@@ -97,7 +97,9 @@ function betaNodes(parts: readonly PlainPart[], prior: PlainPrior, leastOmega: n
     const crude = part.readings.reduce((sum, r) => sum + (r.wearMm * r.hours) / prior.hRefHours, 0) / t2;
     return crude > 0 ? Math.min(least, Math.min(...part.readings.map((r) => r.sdMm)) / (crude * Math.sqrt(t2))) : least;
   }, 1);
-  const step = rough ? 0.05 : Math.max((high - low) / 4000, Math.min(0.05, 1 / Math.hypot(1 / sharpest, 1 / leastOmega)));
+  const step = rough
+    ? 0.05
+    : Math.max((high - low) / 4000, Math.min(0.05, 1 / Math.hypot(1 / sharpest, 1 / leastOmega)));
   return { low, step, count: Math.ceil((high - low) / step) + 1 };
 }
 
@@ -349,7 +351,7 @@ export function plainReadingBelow(
   return chance;
 }
 
-/** Hours at which F reaches F0 + (1 - F0) u: bracketed by doubling, then 70 halvings. null: past 20 hRef */
+/** Hours at which F reaches F0 + (1 - F0) u: bracketed by doubling, then halved 40 times. null: past 20 hRef */
 export function plainHours(
   nodes: readonly PlainNode[],
   hRefHours: number,
@@ -370,7 +372,7 @@ export function plainHours(
     if (low > 20 * hRefHours) return null;
   }
   let high = low + step;
-  for (let i = 0; i < 70; i++) {
+  for (let i = 0; i < 40; i++) {
     const middle = 0.5 * (low + high);
     if (chance(middle) < target) low = middle;
     else high = middle;
