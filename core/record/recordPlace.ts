@@ -110,9 +110,9 @@ function syncSign(real: string, on: FileSystems): RecordPlace['sync'] {
     .find((name) => name.startsWith(stem) && CONFLICT_COPY.test(name.slice(stem.length)));
   if (copies) return { folder, sign: copies };
   for (let at = folder; ; at = dirname(at)) {
-    if (SYNC_FOLDER.test(basename(at))) return { folder: at, sign: basename(at) };
     // in a person's home such names are programs' settings
     if (at === on.home || dirname(at) === at) return null;
+    if (SYNC_FOLDER.test(basename(at))) return { folder: at, sign: basename(at) };
     const marker = on.namesIn(at).find((name) => SYNC_MARKER.test(name));
     if (marker) return { folder: at, sign: marker };
   }
