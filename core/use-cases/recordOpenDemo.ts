@@ -1,9 +1,10 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Handler } from '../contract/operation.ts';
 import type { recordOpenDemo } from '../contract/record.ts';
 import { assertInvariant } from '../outcome.ts';
 import { writeEntry } from '../record/entry.ts';
+import { layDownWhole } from '../record/folderOnDisk.ts';
 import { openRecord, RECORD_EXTENSION } from '../record/openRecord.ts';
 import { readSettings, saveSettings } from '../record/settingsStore.ts';
 import { bringIn } from './bring-in/bringIn.ts';
@@ -27,27 +28,20 @@ export const recordOpenDemoHandler: Handler<typeof recordOpenDemo, Context> = (c
   return stateOf(context);
 };
 
-/** Built beside its place and moved there when it is whole, so that a half-built demo is never opened. */
-function buildDemo(context: Context, path: string): void {
-  mkdirSync(context.dataFolder, { recursive: true });
-  const building = `${path}.building`;
-  removeRecord(building);
-  const record = openRecord(building, { create: true });
-  try {
-    layDownShop(record, context.now(), { isDemo: true });
-    writeEntry(record, entryNow(context, 'record/openDemo', 'program'), (w, entryId) =>
-      saveSettings(w, entryId, { ...readSettings(w), ...DEMO_HEAD }),
-    );
-    const files = readdirSync(DEMO_FOLDER).map((name) => ({ name, bytes: readFileSync(join(DEMO_FOLDER, name)) }));
-    const made = entryNow(context, 'record/openDemo', 'program');
-    const { faults } = bringIn(record, files, made, { asOf: context.today(), dryRun: false });
-    assertInvariant(faults.length === 0, 'the demo data have no faults');
-  } finally {
-    record.close();
-  }
-  renameSync(building, path);
-}
-
-function removeRecord(path: string): void {
-  for (const file of [path, `${path}-wal`, `${path}-shm`]) rmSync(file, { force: true });
-}
+/** Laid down under a passing name and moved to its place when it is whole, so that a half-built demo is never opened. */
+const buildDemo = (context: Context, path: string): void =>
+  layDownWhole(path, (passing) => {
+    const record = openRecord(passing, { create: true });
+    try {
+      layDownShop(record, context.now(), { isDemo: true });
+      writeEntry(record, entryNow(context, 'record/openDemo', 'program'), (w, entryId) =>
+        saveSettings(w, entryId, { ...readSettings(w), ...DEMO_HEAD }),
+      );
+      const files = readdirSync(DEMO_FOLDER).map((name) => ({ name, bytes: readFileSync(join(DEMO_FOLDER, name)) }));
+      const made = entryNow(context, 'record/openDemo', 'program');
+      const { faults } = bringIn(record, files, made, { asOf: context.today(), dryRun: false });
+      assertInvariant(faults.length === 0, 'the demo data have no faults');
+    } finally {
+      record.close();
+    }
+  });
