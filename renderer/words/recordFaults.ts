@@ -31,6 +31,23 @@ export const recordFaults: Record<string, (facts: Facts) => Said> = {
   }),
   'disk-full': () => ({ what: 'The disk is full.', next: 'Make room and try again.' }),
   'backup-not-whole': () => ({ what: 'The copy did not come out whole and was thrown away.', next: 'Try again.' }),
+  'backup-would-fill-disk': (f) => ({
+    what: `There is too little room for a backup in ${f.folder}: ${f.freeMb} MB are free, ${f.neededMb} MB are wanted.`,
+    next: 'Make room, or choose a further folder for backups on another disk.',
+  }),
+  'folder-not-there': (f) => ({
+    what: `There is no folder at ${f.folder}.`,
+    next: 'Is the stick plugged in, the share on?',
+  }),
+  'record-moved': (f) => ({
+    what: `The record’s file was moved, deleted or replaced while it was open: ${f.file}.`,
+    next: 'Put the file back in its place, or open it where it lies now; then enter this again.',
+  }),
+  'migration-failed': (f) => ({
+    what: `The record could not be brought to the layout of this program: ${f.reason ?? f.file}.`,
+    safe: 'It is as the earlier program left it.',
+    next: 'Go on with the earlier program, and let its maker see the record.',
+  }),
   'file-is-there': (f) => ({ what: `There is a file already: ${f.file}.`, next: 'Open it, or choose another name.' }),
 
   'record-on-network': () => ({

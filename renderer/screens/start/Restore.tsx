@@ -8,10 +8,11 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { lostText, startWords as words } from '#renderer/words/startWords.ts';
+import { BackupFolders } from './BackupFolders.tsx';
 import { OpenFile } from './OpenFile.tsx';
 
 /**
- * Backups of the open record, newest first, and any other by its path. Before one takes the record's place it is looked
+ * Backups of the record, newest first, and any other by its path. Before one takes the record's place it is looked
  * into, and what would be lost is said.
  */
 export function Restore({
@@ -21,20 +22,20 @@ export function Restore({
   onRestore,
   onLeave,
 }: {
-  /** a record is open, whose backups can be listed */
+  /** a record is open; else the backups are those of the record the program was started with */
   open: boolean;
   busy: boolean;
   fault: Fault | null;
   onRestore: (file: string) => void;
   onLeave: () => void;
 }) {
-  const backups = useAsk(recordBackups, open ? {} : null);
+  const backups = useAsk(recordBackups, {});
   const [asked, setAsked] = useState<string | null>(null);
   const preview = useAsk(recordRestorePreview, asked === null ? null : { file: asked });
   const chosen = backups.value?.backups.find(({ file }) => file === asked);
   return (
     <>
-      {open && backups.value && (
+      {backups.value && (open || backups.value.backups.length > 0) && (
         <section className="backups" aria-label={words.backups}>
           <h3>{backups.value.backups.length === 0 ? words.noBackups : words.backups}</h3>
           <ul>
@@ -75,6 +76,7 @@ export function Restore({
         onOpen={setAsked}
         onLeave={onLeave}
       />
+      {open && backups.value && <BackupFolders folders={backups.value.folders} />}
     </>
   );
 }
