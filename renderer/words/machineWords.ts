@@ -137,7 +137,8 @@ export function ownerLine({ customer, assemblies, serial, make, model, name }: O
     carries.join(' and '),
     serial && machineWords.serial(serial),
   ];
-  return [owner, machine.filter(Boolean).join(', ')].filter(Boolean).join('. ');
+  const carried = machine.filter(Boolean).join(', ');
+  return owner === '' ? carried : [owner, sentenceStart(carried)].filter(Boolean).join('. ');
 }
 
 /** Words of the tables and forms under the picture. */

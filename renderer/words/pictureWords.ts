@@ -10,6 +10,7 @@ export const pictureWords = {
   hoursLeft: 'hours left',
   basis: 'own + like',
   planLine: 'limit reached left of this line: this winter’s work',
+  inSight: (shown: number, all: number): string => `${shown} of ${all} rows in sight`,
   beyond: 'beyond',
   noLimit: 'no limit set',
   noHoursYet: 'No machine hours yet: read the meter once and the bars find their places.',

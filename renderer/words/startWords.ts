@@ -16,6 +16,7 @@ export const startWords = {
     'An invented shop with thirty-odd machines and eight winters, in a record of its own. Nothing done in it touches yours.',
   empty: 'Start empty',
   emptyWhat: (path: string) => `Lays down an empty record and opens it: ${path}`,
+  emptyWhatBeside: 'Lays down an empty record beside the one open now, which stays as it is, and opens it.',
   emptyWhatBare: 'Lays down an empty record and opens it.',
   bringIn: 'Bring in CSV files',
   bringInWhat:

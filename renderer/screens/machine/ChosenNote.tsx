@@ -36,8 +36,9 @@ export function ChosenNote({
         top: room.from,
         left,
         width: layout.widthPx - left - 14,
-        maxHeight: Math.floor(room.height / LINE_PX) * LINE_PX,
+        WebkitLineClamp: Math.max(1, Math.floor(room.height / LINE_PX)),
       }}
+      title={chosen.note.join('\n')}
     >
       <b>
         {chosen.item} {rowName(chosen)}

@@ -32,7 +32,7 @@ function Parts({ props, widthPx, heightPx }: { props: PictureProps; widthPx: num
   const layout = pictureLayout(props, widthPx);
   // no row is cut through
   const wholeRows = (px: number) => ROWS_TOP_PX + Math.floor((px - ROWS_TOP_PX) / layout.rowPx) * layout.rowPx;
-  const rowsPx = rowPlaces(props.rows, layout).heightPx;
+  const { tops, heightPx: rowsPx } = rowPlaces(props.rows, layout);
   const roomPx = heightPx - HEAD_PX;
   const chartPx = Math.min(MOST_CHART_PX, Math.max(LEAST_CHART_PX, roomPx - rowsPx - PLAN_WORDS_PX));
   const footPx = (props.chosen || props.sketch ? chartPx : 0) + PLAN_WORDS_PX;
@@ -44,6 +44,11 @@ function Parts({ props, widthPx, heightPx }: { props: PictureProps; widthPx: num
       <div className="picture-scroll" style={{ '--rows-high': `${scrollPx}px` } as CSSProperties}>
         <PictureRows props={props} layout={layout} />
       </div>
+      {scrollPx < rowsPx && (
+        <p className="rows-in-sight">
+          {pictureWords.inSight(tops.filter((top) => top + layout.rowPx <= scrollPx).length, tops.length)}
+        </p>
+      )}
       <PictureFoot props={props} layout={layout} heightPx={footPx} />
     </>
   );

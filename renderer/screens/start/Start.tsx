@@ -84,7 +84,7 @@ export default function Start() {
         <Way
           letter="E"
           text={words.empty}
-          what={state ? words.emptyWhat(state.defaultPath) : words.emptyWhatBare}
+          what={state ? (isOpen ? words.emptyWhatBeside : words.emptyWhat(state.defaultPath)) : words.emptyWhatBare}
           disabled={busy}
           onPress={() => then(empty.run({}))}
         >

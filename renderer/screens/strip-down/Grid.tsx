@@ -183,7 +183,7 @@ export function Grid(props: GridProps) {
 }
 
 /** Everything of a row beside its boxes and its scale [px]: name, gauge, and room for what was seen. */
-const REST_PX = 258 + 132 + 12 + 240;
+const REST_PX = 258 + 160 + 12 + 240;
 const BOX_PX = 146;
 
 /** A wider window lengthens the scale, once what was seen has its room. */
