@@ -4,7 +4,7 @@ import type { KnownShop, Planning } from './plan.ts';
 import { planKnownAssemblies, planPoints } from './planAssemblies.ts';
 import { planClasses } from './planClasses.ts';
 import { planFindings } from './planFindings.ts';
-import { judgeHours, type NotedDial, planHours, planNotedDials } from './planHours.ts';
+import { judgeHours, type NotedDial, planHours, planHoursBefore, planNotedDials } from './planHours.ts';
 import { planMachines } from './planMachines.ts';
 import { planMoves } from './planMoves.ts';
 import { type JudgePoint, judgeSizes, planSizes } from './planSizes.ts';
@@ -45,6 +45,7 @@ export function planFolder(
   planMoves(planning, rows['moves.csv']);
   told(0.2);
   planHours(planning, rows['hours.csv']);
+  planHoursBefore(planning);
   told(0.4);
   const besideSizes = planSizes(planning, rows['sizes.csv']);
   told(0.7);

@@ -3,6 +3,7 @@ import { SEEN_DIAL_ID, withSeenDials } from '../reading/seenDials.ts';
 import type { DialEvent } from '../shop/machineLife.ts';
 import type { Day } from '../units/day.ts';
 import { dialExpected } from './dialExpected.ts';
+import { hoursBeforeOfFile } from './hoursBefore.ts';
 import { rowKey, takeKnown } from './knownRows.ts';
 import type { PlannedDial, PlannedMachine, Planning } from './plan.ts';
 import { machineOfRow } from './planMachines.ts';
@@ -55,6 +56,16 @@ function sortDials(machine: PlannedMachine): void {
 }
 
 const byDay = (a: DialEvent, b: DialEvent): number => (a.takenOn < b.takenOn ? -1 : a.takenOn > b.takenOn ? 1 : 0);
+
+/** Once the dial rows stand in order: what a new machine's first one does not show. */
+export function planHoursBefore({ plan }: Planning): void {
+  for (const machine of plan.machines) {
+    if (machine.id !== null || !machine.row) continue;
+    const first = machine.life.dialEvents[0] ?? null;
+    const hoursBefore = hoursBeforeOfFile(machine.row.hours_before, first, machine.life.meterDigits);
+    machine.life = { ...machine.life, hoursBefore };
+  }
+}
 
 /** A dial figure that stands beside a size or a move. */
 export type NotedDial = { machine: PlannedMachine; takenOn: Day; dialHours: number; line: Line; column: string };

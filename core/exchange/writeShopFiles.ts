@@ -4,6 +4,7 @@ import type { MachineOnRecord, PointOnRecord, ShopLife } from '../shop/shopLife.
 import type { Day } from '../units/day.ts';
 import { distinctNames } from './distinctNames.ts';
 import { type FolderFile, folderColumns, folderFiles } from './folderColumns.ts';
+import { hoursBeforeForFile } from './hoursBefore.ts';
 import { keptInert } from './inertText.ts';
 import type { FileBytes } from './readFolder.ts';
 import { csvFile, type WrittenCell } from './writeCsv.ts';
@@ -95,17 +96,19 @@ const firstMachine = (sittings: readonly Sitting[]): number | null =>
 
 function machineRows(life: ShopLife, machines: readonly MachineNames[]): RowToWrite<'machines.csv'>[] {
   const names = new Map(machines.map((machine) => [machine.id, machine]));
-  return life.machines.map(({ machineId, name, customer, serial, meterDigits, hoursBefore, workShares }) => ({
-    machine: name,
-    customer,
-    make: names.get(machineId)?.make ?? '',
-    model: names.get(machineId)?.model ?? '',
-    serial,
-    built_year: names.get(machineId)?.builtYear ?? null,
-    meter_digits: meterDigits,
-    hours_before: hoursBefore,
-    work_share: workShares.at(-1)?.share ?? null,
-  }));
+  return life.machines.map(
+    ({ machineId, name, customer, serial, meterDigits, hoursBefore, dialEvents, workShares }) => ({
+      machine: name,
+      customer,
+      make: names.get(machineId)?.make ?? '',
+      model: names.get(machineId)?.model ?? '',
+      serial,
+      built_year: names.get(machineId)?.builtYear ?? null,
+      meter_digits: meterDigits,
+      hours_before: hoursBeforeForFile(hoursBefore, dialEvents[0] ?? null, meterDigits),
+      work_share: workShares.at(-1)?.share ?? null,
+    }),
+  );
 }
 
 const hourRows = ({ machines }: ShopLife): RowToWrite<'hours.csv'>[] =>

@@ -1,6 +1,9 @@
 import { beforeEach, describe, expect, test } from 'vitest';
+import { hoursLine } from '#core/reading/hoursLine.ts';
 import { loadShopLife } from '#core/record/loadShopLife.ts';
 import type { OpenRecord } from '#core/record/recordFile.ts';
+import { day } from '#core/units/day.ts';
+import { exportedFiles } from '#core/use-cases/exportedFiles.ts';
 import { aFolder, aRecord, brought, dump } from '#tests/support/aRecord.ts';
 
 const MACHINES = 'machine,customer,meter_digits,hours_before,work_share\nM1,Hill Farm,5,,0.5\nM2,,,,\n';
@@ -92,6 +95,20 @@ describe('a folder brought in', () => {
         .get(name);
     expect(kindOf('The loader')).toBe('Front loader');
     expect(kindOf('Odd one')).toBeNull();
+  });
+
+  test('hours_before is the machine hours at the first dial row, whatever its dial shows', () => {
+    into({
+      'machines.csv': 'machine,customer,meter_digits,hours_before\nM1,Hill Farm,5,4300\n',
+      'hours.csv': 'machine,date,dial_hours,event\nM1,2024-01-10,120.5,reading\nM1,2025-01-10,620.5,reading\n',
+      'points.csv': POINTS,
+      'sizes.csv': SIZES.split('\n')[0]!,
+    });
+    const line = hoursLine(lifeOf('M1')!, day('2025-01-10'));
+    expect(line.nodes.map(({ machineHours }) => machineHours)).toEqual([4300, 4800]);
+    expect(
+      new TextDecoder().decode(exportedFiles(record).find(({ name }) => name === 'machines.csv')!.bytes),
+    ).toContain('4300');
   });
 
   test('again makes no doubles, and true repeats stay repeats', () => {

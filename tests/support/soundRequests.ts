@@ -1,3 +1,7 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
+import { jobsStart, jobsState } from '#core/contract/jobs.ts';
 import { oldSheetsSave } from '#core/contract/oldSheets.ts';
 import { recordBackUp, recordBackups } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
@@ -5,6 +9,8 @@ import { slipMake } from '#core/contract/slip.ts';
 import { findingAdd, stripDownSave } from '#core/contract/stripDown.ts';
 import { aShopWithAHitch, aSize, aTakeIn } from './aHitch.ts';
 import type { Program } from './aProgram.ts';
+
+const MACHINES_SHEET = 'machine,customer\nM8,Hill Farm\n';
 
 const base64 = (text: string): string => Buffer.from(text).toString('base64');
 
@@ -45,6 +51,25 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     renewals: [{ pointId: pin.pointId, sizeMm: 30, hoursKnown: true }],
     findings: [crack],
   };
+  const sheetPath = join(program.folder, 'machines.csv');
+  writeFileSync(sheetPath, MACHINES_SHEET);
+  const oneSheet = {
+    file: { path: sheetPath, fileId: null },
+    sheet: null,
+    noun: 'machines' as const,
+    mapping: {
+      columns: [
+        { column: 'machine', place: 0, fixed: '', unit: null },
+        { column: 'customer', place: 1, fixed: '', unit: null },
+      ],
+      dateOrder: 'ymd' as const,
+      decimalMark: '.' as const,
+      headRow: 1,
+    },
+    dryRun: true,
+  };
+  const { jobId } = await program.ask(jobsStart, { job: { kind: 'bring-in-sheet', ask: oneSheet } });
+  while ((await program.ask(jobsState, { jobId })).state === 'running') await setTimeout(20);
   const limits = { newSizeMm: 12, newSizeTolMm: 0.2, renewAtMm: 9, rejectAtMm: 8, source: 'own rule' };
   return {
     'record/state': {},
@@ -137,6 +162,11 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'entries/undoLast': { entryId: before.entryId, by: 'Bo' },
     'exchange/takePiece': { fileId: null, name: 'hours.csv', base64: base64('machine\n') },
     'exchange/dropFile': { fileId: 'file-1' },
+    'exchange/lookAtSheet': { file: oneSheet.file, sheet: null, noun: 'machines', headRow: 1 },
+    'exchange/bringInSheet': oneSheet,
+    'jobs/start': { job: { kind: 'bring-in-sheet', ask: oneSheet } },
+    'jobs/state': { jobId },
+    'jobs/cancel': { jobId },
     'exchange/exportFolder': { toFolder: `${program.folder}/exported` },
     'exchange/exportWorkbook': { toFile: `${program.folder}/exported.xlsx` },
     'exchange/restoreFolder': { from: { path: `${program.folder}/exported`, fileId: null } },

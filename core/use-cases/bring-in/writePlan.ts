@@ -94,7 +94,8 @@ function writeMachines({ w, entryId, brought, machineIds }: Writing, plan: Plan)
       machineIds.set(machine, machine.key);
       continue;
     }
-    const { make, model, serial, built_year: builtYear, meter_digits: digits, hours_before: hoursBefore } = machine.row;
+    const { make, model, serial, built_year: builtYear, meter_digits: digits } = machine.row;
+    const { hoursBefore } = machine.life;
     const machineId = insertMachine(w, entryId, { name: machine.name, make, model, serial, builtYear, note: '' });
     if (machine.customer?.id) insertOwnership(w, entryId, { machineId, customerId: machine.customer.id, fromOn: null });
     insertMeter(w, entryId, { machineId, digits, hoursBefore });
