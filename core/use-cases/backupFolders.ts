@@ -90,8 +90,10 @@ export function backupOf(context: Context, { file, madeAt, bytes }: BackupFile):
 function countsIn(file: string): string {
   try {
     const { counts } = backupFacts(file);
-    return `${counts.machines} machines, ${counts.sizes} sizes`;
+    return `${counted(counts.machines, 'machine')}, ${counted(counts.sizes, 'size')}`;
   } catch {
     return '';
   }
 }
+
+const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;

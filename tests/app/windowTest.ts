@@ -12,6 +12,8 @@ const PAGE_FOLDER = join(import.meta.dirname, '../../.build/renderer');
 export type OpenOptions = {
   /** absent: a new one, in an empty folder that is taken away afterwards */
   recordPath?: string;
+  /** absent: the new folder */
+  dataFolder?: string;
   /** ISO day taken as today */
   asOf?: string;
   width?: number;
@@ -80,7 +82,7 @@ async function openWindow(
   const recordPath = options.recordPath ?? join(folder, 'shop.hoursandwear');
   const program = await openProgram({
     recordPath,
-    dataFolder: folder,
+    dataFolder: options.dataFolder ?? folder,
     ...(options.asOf !== undefined && { asOf: options.asOf }),
     log: ({ operation, error }) => errors.push(`${operation}: ${error.stack ?? error.message}`),
   });

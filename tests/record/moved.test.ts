@@ -41,7 +41,7 @@ test('one file carried to a new computer says everything it said on the old one'
   expect(existsSync(`${old.recordPath}-wal`)).toBe(true);
   before.end();
   // the log is folded in: the one file is the whole record
-  expect(readdirSync(dirname(old.recordPath))).toEqual(['shop.hoursandwear']);
+  expect(readdirSync(dirname(old.recordPath)).filter((name) => name.startsWith('shop'))).toEqual(['shop.hoursandwear']);
 
   const fresh = computer('new');
   copyFileSync(old.recordPath, fresh.recordPath);

@@ -1,0 +1,49 @@
+import { mkdirSync, truncateSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect } from 'vitest';
+import { recordBackUp } from '#core/contract/record.ts';
+import { windowTest } from '#tests/app/windowTest.ts';
+import { aShopWithAHitch } from '#tests/support/aHitch.ts';
+import { aProgram } from '#tests/support/aProgram.ts';
+
+windowTest(
+  'a damaged record: the window opens, says what is wrong, and a backup of it is put in its place',
+  async ({ open }) => {
+    const program = aProgram('2026-11-02');
+    try {
+      await aShopWithAHitch(program);
+      await program.ask(recordBackUp, {});
+      const recordPath = program.context.record!.path;
+      program.context.close();
+      truncateSync(recordPath, 20_000);
+      const { page, ask } = await open({ recordPath, dataFolder: program.folder, asOf: '2026-11-02' });
+      await page.getByRole('alert').getByText('The record is damaged').waitFor();
+      await page.getByRole('button', { name: /Restore a backup/ }).click();
+      await page.getByRole('button', { name: /1 machine, 0 sizes/ }).click();
+      await page.getByRole('button', { name: 'Put it in place' }).first().click();
+      await page.getByText('Tractor 1').first().waitFor();
+      expect(await ask('record/state', {})).toMatchObject({ ok: true, value: { open: true, trouble: null } });
+    } finally {
+      program.end();
+    }
+  },
+);
+
+windowTest('a further folder for backups is chosen on the record’s own page', async ({ open }) => {
+  const { page, ask, folder } = await open({ asOf: '2026-11-02' });
+  await ask('record/startEmpty', {});
+  const stick = join(folder, 'stick');
+  mkdirSync(stick);
+  await page.reload();
+  await page.evaluate(() => {
+    location.hash = '/start';
+  });
+  await page.getByRole('button', { name: /Restore a backup/ }).click();
+  await page.getByLabel('A further folder for every backup').fill(stick);
+  await page.getByRole('button', { name: 'Copy backups there too' }).click();
+  await page.getByText('The folder you chose').waitFor();
+  expect(await ask('record/backups', {})).toMatchObject({
+    ok: true,
+    value: { folders: [{ chosen: false }, { folder: stick, chosen: true }] },
+  });
+});
