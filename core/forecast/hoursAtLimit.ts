@@ -41,10 +41,14 @@ export function hoursAtLimit(law: PartLaw, limitWearMm: number, settings: ModelS
   const high =
     middle === null ? null : find(RANGE_CHANCES.high, { y: about.y + 1.28 / about.slope, slope: about.slope });
   const hours = (at: { y: number } | null) => (at === null ? null : from + Math.exp(at.y));
+  const known = hours(middle);
+  const early = hours(low);
+  const late = hours(high);
+  // points closer than the search resolves stay in their order
   return {
-    low: hours(low),
-    middle: hours(middle),
-    high: hours(high),
+    low: early === null || known === null ? early : Math.min(early, known),
+    middle: known,
+    high: late === null || known === null ? null : Math.max(late, known),
     chancePastAtLastSize: past0,
     pastAtLastSize: false,
   };

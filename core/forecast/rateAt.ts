@@ -1,5 +1,6 @@
 import type { PartLaw } from '../fit/partLaw.ts';
 import { RANGE_CHANCES, type Range } from './wearAt.ts';
+import { EARLIEST_SHARE } from './wearLaw.ts';
 
 /**
  * Slope of wear by worked hours at some hours [mm/h]: b g / H (x / H)^(g - 1); low is slow.
@@ -7,7 +8,7 @@ import { RANGE_CHANCES, type Range } from './wearAt.ts';
  * @source derivative of the model's mean wear
  */
 export function rateAt(law: PartLaw, hours: number): Range {
-  const at = Math.max(hours, 0.02 * law.hRefHours) / law.hRefHours;
+  const at = Math.max(hours, EARLIEST_SHARE * law.hRefHours) / law.hRefHours;
   const slopeOf = law.shapes.map((shape) => (shape.power / law.hRefHours) * at ** (shape.power - 1));
   const slopes = Array.from(law.rate, (b, i) => b * slopeOf[law.shapeOf[i]!]!);
   const order = slopes.map((_, i) => i).sort((i, j) => slopes[i]! - slopes[j]! || i - j);

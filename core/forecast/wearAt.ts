@@ -8,17 +8,20 @@ export type Range = { low: number; middle: number; high: number };
 
 export const RANGE_CHANCES = { low: 0.1, middle: 0.5, high: 0.9 } as const;
 
+const FINE = 1e-9;
+
 /**
  * True wear at some worked hours since the renewal.
  * @param hours at or after the last size [h]; earlier hours are taken as those of the last size
+ * @param tolerance width at which the search stops, as a share of the wear
  */
-export function wearAt(law: PartLaw, hours: number, settings: ModelSettings): Range {
+export function wearAt(law: PartLaw, hours: number, settings: ModelSettings, tolerance = FINE): Range {
   const { meanMm, sdMm } = wearMoments(law, hours, settings.driftDelta);
   const below = (wearMm: number) => chanceReadingBelow(law, wearMm, hours, 0, settings.driftDelta);
   return {
-    low: pointOf(below, RANGE_CHANCES.low, meanMm, sdMm),
-    middle: pointOf(below, RANGE_CHANCES.middle, meanMm, sdMm),
-    high: pointOf(below, RANGE_CHANCES.high, meanMm, sdMm),
+    low: pointOf(below, RANGE_CHANCES.low, meanMm, sdMm, tolerance),
+    middle: pointOf(below, RANGE_CHANCES.middle, meanMm, sdMm, tolerance),
+    high: pointOf(below, RANGE_CHANCES.high, meanMm, sdMm, tolerance),
   };
 }
 
@@ -35,7 +38,13 @@ export function readingAt(
   return pointOf((y) => chanceReadingBelow(law, y, hours, errorSdMm, settings.driftDelta), chance, meanMm, wide);
 }
 
-function pointOf(below: (wearMm: number) => number, chance: number, meanMm: number, sdMm: number): number {
+function pointOf(
+  below: (wearMm: number) => number,
+  chance: number,
+  meanMm: number,
+  sdMm: number,
+  tolerance = FINE,
+): number {
   if (!(sdMm > 0)) return meanMm;
   let low = meanMm - 2 * sdMm;
   let high = meanMm + 2 * sdMm;
@@ -49,5 +58,5 @@ function pointOf(below: (wearMm: number) => number, chance: number, meanMm: numb
     high = meanMm + 2 * step * sdMm;
     atHigh = below(high);
   }
-  return solveRising(below, chance, low, high, atLow, atHigh, 1e-9);
+  return solveRising(below, chance, low, high, atLow, atHigh, tolerance);
 }

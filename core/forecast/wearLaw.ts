@@ -18,14 +18,19 @@ function setTimesSinceLast(law: PartLaw, hours: number): void {
   }
 }
 
+/** Before this share of a typical life a wear law shows nothing of itself: neither a slope nor a drift is reckoned from it. */
+export const EARLIEST_SHARE = 0.02;
+
 /**
  * How far the wear law may have drifted since the last size: exp(delta^2 ln(x / h_n)) - 1, a variance relative to
- * the wear since. None before the last size, none for a part never read or read only when new.
+ * the wear since. None before the last size, none for a part never read or read only when new. A size taken in the
+ * first hours of a life is no law to drift from: h_n is then a fiftieth of a typical life.
  */
-const driftSince = (law: PartLaw, hours: number, delta: number): number =>
-  law.lastHours === null || law.lastHours <= 0 || hours <= law.lastHours
-    ? 0
-    : (hours / law.lastHours) ** (delta * delta) - 1;
+function driftSince(law: PartLaw, hours: number, delta: number): number {
+  if (law.lastHours === null || law.lastHours <= 0) return 0;
+  const from = Math.max(law.lastHours, EARLIEST_SHARE * law.hRefHours);
+  return hours <= from ? 0 : (hours / from) ** (delta * delta) - 1;
+}
 
 /**
  * Chance that true wear at some worked hours is at or past a limit. Per node:

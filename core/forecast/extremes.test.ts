@@ -1,0 +1,153 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { aReading, aSeries } from '#tests/accuracy/aSeries.ts';
+import type { ClassPrior } from '../fit/classPrior.ts';
+import { learnShop } from '../fit/learnShop.ts';
+import { machineLaws } from '../fit/machineLaws.ts';
+import { defaultModelSettings as settings } from '../fit/modelSettings.ts';
+import type { PartLaw } from '../fit/partLaw.ts';
+import { orRefuse } from '../outcome.ts';
+import type { WearSeries } from '../series/wearSeries.ts';
+import { chanceByHours } from './chanceByHours.ts';
+import { forecastPart } from './forecastPart.ts';
+import { wearFan } from './wearFan.ts';
+import { chanceReadingBelow } from './wearLaw.ts';
+
+const runs = process.env.HOURS_LONG === '1' ? 1000 : 50;
+
+/** As sheets have them: to a thousandth. */
+const anything = (low: number, high: number) =>
+  fc.integer({ min: Math.round(1000 * low), max: Math.round(1000 * high) }).map((thousandths) => thousandths / 1000);
+
+const reading = fc.record({
+  workedHours: fc.oneof(fc.constantFrom(0, 1, 60_000), anything(0, 60_000)),
+  wearMm: fc.oneof(fc.constantFrom(0, -0.3, 500, -500), anything(-3, 10), anything(-500, 500)),
+  errorSdMm: fc.oneof(fc.constantFrom(0.001, 2), anything(0.001, 2)),
+  workedHoursSd: fc.constantFrom(0, 50, 5000),
+  visit: fc.constantFrom('a', 'b', 'c', 'd'),
+});
+
+const part = fc.record({
+  machineId: fc.integer({ min: 1, max: 3 }),
+  newSizeSdMm: fc.constantFrom(0, 0.01, 0.05, 5),
+  startHoursSd: fc.constantFrom(0, 0, 300, 20_000),
+  present: fc.boolean(),
+  readings: fc.array(reading, { maxLength: 5 }),
+});
+
+const prior = fc.record({
+  hRefHours: fc.constantFrom(50, 5500, 60_000),
+  m0: fc.constantFrom(Math.log(0.01), Math.log(2.5), Math.log(400)),
+  s0: fc.constantFrom(0.1, 0.5, 1),
+});
+
+type Part = typeof part extends fc.Arbitrary<infer T> ? T : never;
+
+function seriesFrom(parts: readonly Part[]): WearSeries[] {
+  return parts.map((one, i) =>
+    aSeries({
+      ...one,
+      pointId: i + 1,
+      readings: [...one.readings].sort((a, b) => a.workedHours - b.workedHours).map((r) => aReading(r)),
+    }),
+  );
+}
+
+/** Everything that is said of a part is a number, in its order, within its bounds. */
+function checkForecast(law: PartLaw, limitWearMm: number, asOfHours: number): void {
+  const said = orRefuse(forecastPart(law, limitWearMm, asOfHours, settings));
+  for (const range of [said.wearMm, said.ratePerHourMm]) {
+    for (const value of [range.low, range.middle, range.high]) expect(Number.isFinite(value)).toBe(true);
+    expect(range.low).toBeLessThanOrEqual(range.middle);
+    expect(range.middle).toBeLessThanOrEqual(range.high);
+  }
+  const { low, middle, high, chancePastAtLastSize } = said.hoursAtLimit!;
+  const known = [low, middle, high].filter((hours) => hours !== null);
+  for (const hours of known) {
+    expect(Number.isFinite(hours)).toBe(true);
+    expect(hours).toBeGreaterThanOrEqual(law.lastHours ?? 0);
+  }
+  expect(known).toEqual([...known].sort((a, b) => a - b));
+  // what is beyond all hours comes last
+  if (low === null) expect(middle).toBeNull();
+  if (middle === null) expect(high).toBeNull();
+  for (const chance of [said.chancePast!, chancePastAtLastSize]) {
+    expect(chance).toBeGreaterThanOrEqual(0);
+    expect(chance).toBeLessThanOrEqual(1);
+  }
+  for (const share of [said.basis.own, said.basis.machine]) {
+    expect(share).toBeGreaterThanOrEqual(0);
+    expect(share).toBeLessThanOrEqual(1);
+  }
+  if (said.pastLimitMm !== null) expect(Number.isFinite(said.pastLimitMm)).toBe(true);
+  const byHours = chanceByHours(law, limitWearMm, settings);
+  for (const hours of [0, 1, 100, 5500, 60_000, 1e6]) {
+    const chance = byHours(hours);
+    expect(chance >= 0 && chance <= 1).toBe(true);
+    expect(Number.isFinite(chanceReadingBelow(law, limitWearMm, Math.max(hours, law.lastHours ?? 0), 0.05, 0.15))).toBe(
+      true,
+    );
+  }
+  for (const at of wearFan(law, [0, 1000, 1e5], settings)) expect(Number.isFinite(at.middle)).toBe(true);
+}
+
+describe('a forecast of anything that may be entered', () => {
+  it('is made of numbers in their order, whatever was read', () => {
+    fc.assert(
+      fc.property(
+        fc.array(part, { minLength: 1, maxLength: 5 }),
+        prior,
+        anything(0.01, 500),
+        anything(0, 60_000),
+        (parts, its, limitWearMm, asOfHours) => {
+          const series = seriesFrom(parts);
+          const priors = new Map<string, ClassPrior>([['slide', { partClass: 'slide', from: 'wide', ...its }]]);
+          const learning = learnShop(series, priors, settings);
+          for (const { nodes } of learning.classes)
+            for (const node of nodes)
+              for (const value of Object.values(node)) expect(Number.isFinite(value)).toBe(true);
+          for (const own of Map.groupBy(series, (one) => one.machineId).values())
+            for (const law of machineLaws(learning, own, settings)) {
+              expect(Math.abs(law.weight.reduce((sum, weight) => sum + weight, 0) - 1)).toBeLessThan(1e-9);
+              checkForecast(law, limitWearMm, asOfHours);
+            }
+        },
+      ),
+      { numRuns: runs, seed: 20_261, endOnFailure: true },
+    );
+  });
+
+  const usual: ClassPrior = { partClass: 'slide', hRefHours: 5500, m0: Math.log(2.5), s0: 0.5, from: 'trade' };
+  const lawOf = (series: WearSeries): PartLaw =>
+    machineLaws(learnShop([series], new Map([['slide', usual]]), settings), [series], settings)[0]!;
+
+  for (const [title, readings] of [
+    ['one reading at 0 h', [aReading({ workedHours: 0, wearMm: 0.02 })]],
+    ['no wear at all', [1000, 2000, 3000].map((workedHours) => aReading({ workedHours, wearMm: 0 }))],
+    ['better than new', [aReading({ workedHours: 2000, wearMm: -0.2 })]],
+    ['all readings equal', [1000, 2000, 3000].map((workedHours) => aReading({ workedHours, wearMm: 0.7 }))],
+    ['far past the limit', [aReading({ workedHours: 2000, wearMm: 9 })]],
+    ['two readings at the same hours', [0.8, 0.9].map((wearMm) => aReading({ workedHours: 1500, wearMm }))],
+  ] as const)
+    it(`holds for ${title}`, () => checkForecast(lawOf(aSeries({ readings })), 2.5, 4000));
+
+  it('says how far a part is past its limit, and leaves its hours at the last size', () => {
+    const law = lawOf(aSeries({ readings: [aReading({ workedHours: 5000, wearMm: 3.1 })] }));
+    const said = orRefuse(forecastPart(law, 2.5, 5200, settings));
+    expect(said.pastLimitMm).toBeGreaterThan(0.5);
+    expect(said.pastLimitMm).toBeLessThan(0.65);
+    expect(said.hoursAtLimit).toMatchObject({ low: 5000, middle: 5000, high: 5000, pastAtLastSize: true });
+  });
+
+  it('refuses a limit at or under new size, and hours that are none', () => {
+    const law = lawOf(aSeries({ readings: [] }));
+    for (const limit of [0, -1, Number.NaN, Number.POSITIVE_INFINITY])
+      expect(forecastPart(law, limit, 100, settings)).toMatchObject({
+        ok: false,
+        refusal: { code: 'limit-not-positive' },
+      });
+    for (const hours of [-1, Number.NaN, Number.POSITIVE_INFINITY])
+      expect(forecastPart(law, 2, hours, settings)).toMatchObject({ ok: false, refusal: { code: 'hours-not-known' } });
+    expect(orRefuse(forecastPart(law, null, 100, settings)).hoursAtLimit).toBeNull();
+  });
+});
