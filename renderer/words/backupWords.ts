@@ -15,6 +15,9 @@ export const backupWords = {
   choose: 'Copy backups there too',
   chooseOther: 'Copy them there instead',
   letGo: 'No further folder',
+
+  notSynced: 'Nothing copies this folder',
+  synced: 'It is copied elsewhere',
 } as const;
 
 /** Room on a disk: whole megabytes, from ten thousand of them on gigabytes; a little is never nothing. */

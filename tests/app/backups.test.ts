@@ -47,3 +47,19 @@ windowTest('a further folder for backups is chosen on the record’s own page', 
     value: { folders: [{ chosen: false }, { folder: stick, chosen: true }] },
   });
 });
+
+windowTest('a folder that looks copied is warned of until a person says that it is not', async ({ open }) => {
+  const program = aProgram('2026-11-02');
+  program.end();
+  const recordPath = join(program.folder, 'Cloud', 'shop.hoursandwear');
+  mkdirSync(join(program.folder, 'Cloud'), { recursive: true });
+  const { page, ask } = await open({ recordPath, asOf: '2026-11-02' });
+  await ask('record/startEmpty', {});
+  await page.evaluate(() => {
+    location.hash = '/start';
+  });
+  await page.reload();
+  await page.getByRole('button', { name: 'Nothing copies this folder' }).click();
+  await expect.poll(() => page.getByText('seems to lie in a folder').count()).toBe(0);
+  expect(await ask('record/state', {})).toMatchObject({ ok: true, value: { warnings: [] } });
+});

@@ -135,3 +135,30 @@ test('the check can fail: a sheet without its rows is seen', async () => {
     remove();
   }
 });
+
+test('two programs that save at once, then are both killed: every sheet either acknowledged is there', async () => {
+  const { recordPath, benches, remove } = await aShopToSaveInto();
+  try {
+    const half = benches.length / 2;
+    const lives = [benches.slice(0, half), benches.slice(half)].map((own, place) => ({
+      first: place * 200,
+      life: runScript('tests/support/saveUntilKilled.ts', [
+        ...['--record', recordPath, '--first', String(place * 200), '--benches', JSON.stringify(own), '--strike', '0'],
+      ]),
+    }));
+    const enough = caseCount(100);
+    for (const { life, first } of lives) await life.until(new RegExp(`saved ${first + enough}\\n`));
+    for (const { life } of lives) life.child.kill('SIGKILL');
+    const onRecord = new Set<number>();
+    for (const { life } of lives) {
+      const { out, err } = await life.ended;
+      expect(err).toBe('');
+      for (const match of out.matchAll(/saved (\d+)\n/g)) onRecord.add(Number(match[1]));
+    }
+    const found = sheetsOnRecord(recordPath);
+    for (const n of onRecord) expect(found.get(n), `sheet ${n} was acknowledged`).toEqual(ROWS_EACH);
+    expect(onRecord.size).toBeGreaterThan(2 * enough);
+  } finally {
+    remove();
+  }
+});

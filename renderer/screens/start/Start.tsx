@@ -19,6 +19,7 @@ import { recordFaults } from '#renderer/words/recordFaults.ts';
 import { startWords as words } from '#renderer/words/startWords.ts';
 import { BringIn } from './BringIn.tsx';
 import { OpenFile } from './OpenFile.tsx';
+import { PlaceKeys } from './PlaceKeys.tsx';
 import { Restore } from './Restore.tsx';
 import './start.css';
 
@@ -142,7 +143,12 @@ const Trouble = ({ state }: { state: RecordState }) => (
     {state.warnings.map((warning) => {
       const { what, safe, next } = said(warning);
       return (
-        <Notice key={warning.code} kind="waiting" head={what}>
+        <Notice
+          key={warning.code}
+          kind="waiting"
+          head={what}
+          keys={warning.code === 'record-may-be-synced' && <PlaceKeys />}
+        >
           {[safe, next].filter(Boolean).join(' ')}
         </Notice>
       );
