@@ -45,7 +45,7 @@ windowTest(
     const points = inOrder(sheet);
     await page.reload();
     await goTo(page, `/machine/${sheet.machineId}`);
-    await page.getByRole('heading', { level: 1, name: sheet.name }).waitFor({ timeout: 60_000 });
+    await page.getByRole('heading', { level: 1, name: sheet.name }).waitFor({ timeout: 120_000 });
 
     // every point its row, every row its figures
     const rows = page.getByRole('option');
@@ -92,7 +92,7 @@ windowTest(
     // why this number: a sentence for each step, the widths add up
     await page.keyboard.press('w');
     const steps = page.locator('.why-steps dt');
-    await steps.first().waitFor({ timeout: 60_000 });
+    await steps.first().waitFor({ timeout: 120_000 });
     expect(await steps.allTextContents()).toEqual(
       expect.arrayContaining(['Its own sizes', 'Its hours', 'To its limit']),
     );
@@ -107,7 +107,7 @@ windowTest(
     await page.emulateMedia({ colorScheme: 'dark' });
     expect(await complaints(page)).toEqual([]);
   },
-  { timeoutMs: 180_000 },
+  { timeoutMs: 400_000 },
 );
 
 windowTest(
@@ -125,7 +125,7 @@ windowTest(
     if (!last || !size) expect.fail('its last visit has a size that governs');
     await page.reload();
     await goTo(page, `/machine/${machineId}`);
-    await page.getByRole('heading', { level: 1, name: before.name }).waitFor({ timeout: 60_000 });
+    await page.getByRole('heading', { level: 1, name: before.name }).waitFor({ timeout: 120_000 });
     await page.keyboard.type(String(point.item));
     await page.keyboard.press('Enter');
     const spoken = sizeFigure(size.sizeMm);
@@ -134,7 +134,7 @@ windowTest(
     await page.getByLabel('Right size').fill(right.toFixed(2).replace('.', ','));
     await page.getByLabel('Why', { exact: true }).fill('vernier misread');
     await page.keyboard.press('Enter');
-    await page.locator('.sizes-table s', { hasText: spoken }).waitFor({ timeout: 60_000 });
+    await page.locator('.sizes-table s', { hasText: spoken }).waitFor({ timeout: 120_000 });
     const after = await sheetOf(ask, machineId);
     const moved = after.points.find((its) => its.pointId === point.pointId);
     expect(moved?.putRight.map((old) => old.sizeMm)).toEqual([size.sizeMm]);
@@ -142,7 +142,7 @@ windowTest(
     const row = page.locator('[role="option"][aria-selected="true"]');
     expect(await row.textContent()).toContain(hoursLeftFigure(moved?.forecast.hoursLeft.middle ?? 0));
   },
-  { timeoutMs: 180_000 },
+  { timeoutMs: 400_000 },
 );
 
 windowTest('a finding that forbids use stays over the page, and an address of no machine says so', async ({ open }) => {
@@ -155,7 +155,7 @@ windowTest('a finding that forbids use stays over the page, and an address of no
   await page.reload();
   await goTo(page, `/machine/${stopped?.machineId}`);
   const banner = page.locator('.stop-banner');
-  await banner.waitFor({ timeout: 60_000 });
+  await banner.waitFor({ timeout: 120_000 });
   expect(await banner.textContent()).toContain('DO NOT USE');
   // the machine's other points keep their bars
   expect(

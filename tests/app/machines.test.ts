@@ -14,7 +14,7 @@ windowTest('a manager opens the demo, sees every machine on one scale, and finds
   const { page, ask } = await open({ asOf: '2026-11-02' });
   await page.getByRole('button', { name: /demo/i }).first().click();
   const grid = page.getByRole('grid', { name: 'Machines, soonest first' });
-  await grid.waitFor({ timeout: 60_000 });
+  await grid.waitFor({ timeout: 120_000 });
   const answer = await ask('machines/list', {});
   if (!answer.ok) expect.fail(JSON.stringify(answer.fault));
   const { machines } = machinesList.zReply.parse(answer.value);
@@ -55,7 +55,7 @@ windowTest('a manager opens the demo, sees every machine on one scale, and finds
   await page.getByRole('status').filter({ hasText: 'shown' }).waitFor();
   expect(await page.locator('.machine-row').first().textContent()).toContain(wanted?.name);
   await page.keyboard.press('Enter');
-  await page.getByRole('heading', { level: 1, name: wanted?.name ?? '' }).waitFor({ timeout: 60_000 });
+  await page.getByRole('heading', { level: 1, name: wanted?.name ?? '' }).waitFor({ timeout: 120_000 });
 
   // coming back the list stands where it was; arrows move, Enter opens
   await page.goBack();

@@ -17,10 +17,10 @@ const sizeBox = (page: Page, row: number, station: number) =>
 
 /** From the key that makes a slip to the page it saves. */
 async function makeAndSaveSlip(page: Page, by: string): Promise<string> {
-  await page.locator('.textLayer span').first().waitFor({ timeout: 60_000 });
+  await page.locator('.textLayer span').first().waitFor({ timeout: 120_000 });
   await page.getByLabel('Made by').fill(by);
   await page.keyboard.press('Enter');
-  await page.getByRole('heading', { level: 1, name: /^Forecast slip 2026-/ }).waitFor({ timeout: 60_000 });
+  await page.getByRole('heading', { level: 1, name: /^Forecast slip 2026-/ }).waitFor({ timeout: 120_000 });
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('button', { name: 'Save PDF' }).click(),
@@ -113,7 +113,7 @@ windowTest(
     await page.keyboard.press('Control+Enter');
 
     // what moved: the figure that stood on the machine's page, and the one that stands there now
-    await page.getByText('What moved in the forecast').first().waitFor({ timeout: 60_000 });
+    await page.getByText('What moved in the forecast').first().waitFor({ timeout: 120_000 });
     const after = await told(ask, machineRead, { machineId });
     const middleAfter = middleOf(after);
     expect(middleAfter).not.toBe(middleBefore);
@@ -135,7 +135,7 @@ windowTest(
     expect(slip).toContain('Ines Corrie');
     expect(slip).toContain('planning aid');
   },
-  { timeoutMs: 180_000 },
+  { timeoutMs: 400_000 },
 );
 
 windowTest(
@@ -182,7 +182,7 @@ windowTest(
     await page.getByLabel('Dial').fill('4211');
     await page.getByLabel('Fitter', { exact: true }).fill('Ines Corrie');
     await page.keyboard.press('Control+Enter');
-    await page.getByText('What moved in the forecast').first().waitFor({ timeout: 60_000 });
+    await page.getByText('What moved in the forecast').first().waitFor({ timeout: 120_000 });
     await page.keyboard.press('m');
 
     // a limit of the shop's own, nearer than the kind's: that part now comes first
@@ -223,7 +223,7 @@ windowTest(
     if ((soonest.forecast.decidingHoursLeft ?? 0) < 0) expect(slip).toMatch(/in now: it (may have|has probably) worn/);
     else expect(headlineHours(slip)).toBe(comeInOnDial(limited));
     await page.keyboard.press('p');
-    await page.waitForFunction(() => document.title === 'printed 1', null, { timeout: 30_000 });
+    await page.waitForFunction(() => document.title === 'printed 1', null, { timeout: 90_000 });
   },
-  { timeoutMs: 180_000 },
+  { timeoutMs: 400_000 },
 );

@@ -37,12 +37,12 @@ windowTest(
     await page.evaluate(() => {
       window.location.hash = '/machine/1';
     });
-    await page.getByRole('heading', { level: 1, name: sheet.name }).waitFor({ timeout: 60_000 });
+    await page.getByRole('heading', { level: 1, name: sheet.name }).waitFor({ timeout: 120_000 });
     await page.keyboard.press('p');
 
     // the preview is the paper itself, drawn in the window, its words there to be read out
-    await page.locator('.textLayer span').first().waitFor({ timeout: 60_000 });
-    await expect.poll(() => inkOf(page), { timeout: 30_000 }).toBeGreaterThan(0.01);
+    await page.locator('.textLayer span').first().waitFor({ timeout: 120_000 });
+    await expect.poll(() => inkOf(page), { timeout: 90_000 }).toBeGreaterThan(0.01);
     expect(await page.locator('.paper-page').count()).toBe(1);
     const words = (await page.locator('.textLayer').textContent()) ?? '';
     expect(words).toContain(sheet.name);
@@ -54,7 +54,7 @@ windowTest(
     // made: numbered and kept
     await page.getByLabel('Made by').fill('J. Orrin');
     await page.keyboard.press('Enter');
-    await page.getByRole('heading', { level: 1, name: /^Forecast slip 2026-/ }).waitFor({ timeout: 60_000 });
+    await page.getByRole('heading', { level: 1, name: /^Forecast slip 2026-/ }).waitFor({ timeout: 120_000 });
     const heading = await page.getByRole('heading', { level: 1 }).textContent();
     const number = heading?.replace('Forecast slip ', '') ?? '';
 
@@ -79,7 +79,7 @@ windowTest(
       };
     });
     await page.keyboard.press('p');
-    await page.waitForFunction(() => document.title.startsWith('printed'), null, { timeout: 30_000 });
+    await page.waitForFunction(() => document.title.startsWith('printed'), null, { timeout: 90_000 });
     expect(await page.title()).toMatch(/^printed 2\d{3} true$/);
     expect(await page.locator('.print-sheets').count()).toBe(0);
 
@@ -91,10 +91,10 @@ windowTest(
     expect(await complaints(page)).toEqual([]);
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { level: 1, name: `Forecast slip ${number}` }).waitFor();
-    await page.locator('.textLayer span').first().waitFor({ timeout: 60_000 });
+    await page.locator('.textLayer span').first().waitFor({ timeout: 120_000 });
     expect(await page.locator('.textLayer').textContent()).toContain(number);
   },
-  { timeoutMs: 180_000 },
+  { timeoutMs: 400_000 },
 );
 
 windowTest('without a slip made, the list says how one is', async ({ open }) => {

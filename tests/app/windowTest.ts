@@ -39,6 +39,10 @@ type TestOptions = {
   timeoutMs?: number;
 };
 
+/** Ample for a slow or busy computer: a window test judges what is shown, never how fast. */
+const WINDOW_TEST_MS = 300_000;
+const ONE_STEP_MS = 90_000;
+
 /**
  * A test of the program in a real window: the loopback shell, the built page, Chromium. An error that the page logs
  * or throws fails the test. Without a browser it is skipped and counted; with CI set it fails.
@@ -48,7 +52,7 @@ type TestOptions = {
 export function windowTest(
   title: string,
   body: WindowTest,
-  { expectErrors = false, timeoutMs }: TestOptions = {},
+  { expectErrors = false, timeoutMs = WINDOW_TEST_MS }: TestOptions = {},
 ): void {
   const browserPath = testBrowserPath();
   if (browserPath === undefined) {
@@ -57,7 +61,7 @@ export function windowTest(
     else test.skip(`${title} (no Chromium; install one: ${INSTALL_LINE})`, missing);
     return;
   }
-  test(title, timeoutMs === undefined ? {} : { timeout: timeoutMs }, async () => {
+  test(title, { timeout: timeoutMs }, async () => {
     const endings: (() => Promise<unknown>)[] = [];
     const errors: string[] = [];
     const browser = await chromium.launch({ executablePath: browserPath, args: BROWSER_FLAGS });
@@ -99,6 +103,7 @@ async function openWindow(
   });
   endings.push(() => context.close());
   const page = await context.newPage();
+  page.setDefaultTimeout(ONE_STEP_MS);
   page.on('console', (message) => {
     if (message.type() === 'error') errors.push(`console: ${message.text()}`);
   });
