@@ -74,13 +74,17 @@ export function muWithout(
   return { mean: (muEta - word.eta) / lambda, variance: 1 / lambda };
 }
 
+/** ln Z has settled when a round moves it by less; it is then good to about a tenth of that. */
+const SETTLED = 0.03;
+const MOST_ROUNDS = 12;
+
 /**
  * Chance of a class's readings at given figures, mu and all machines' harshness summed out:
  *   u = mu + a,  mu ~ N(m0, s0^2),  a ~ N(0, om^2) times the other classes' word
  * Each round sweeps every block once, against mu as the other blocks leave it.
  *
  * @param words one for each block of the pool, from the other classes
- * @param rounds three from a cold start settle ln Z to 0.003
+ * @param leastRounds three from a cold start settle ln Z to 0.003; more are made while it still moves
  * @source own derivation: conditional normals; T. P. Minka, "Expectation propagation for approximate Bayesian inference" (2001)
  */
 export function classEvidence(
@@ -88,7 +92,7 @@ export function classEvidence(
   figures: ClassFigures,
   others: readonly (HarshnessWord | undefined)[],
   settings: ModelSettings,
-  rounds: number,
+  leastRounds: number,
 ): ClassEvidence {
   const { prior, blocks } = pool;
   const laws = partLaws(figures.partScatter, settings);
@@ -104,7 +108,8 @@ export function classEvidence(
     muLambda += words[k]!.lambda;
     muEta += words[k]!.eta;
   }
-  for (let round = 0; round < rounds; round++) {
+  let lnZ = Number.NEGATIVE_INFINITY;
+  for (let round = 1; round <= MOST_ROUNDS; round++) {
     for (const [k, block] of blocks.entries()) {
       const a = harshness(figures.machineScatter, others[k]);
       const mu = muWithout(muEta, muLambda, words[k]!, prior);
@@ -114,8 +119,10 @@ export function classEvidence(
       muEta += word.eta - words[k]!.eta;
       words[k] = word;
     }
+    const before = lnZ;
+    lnZ = 0.5 * ((muEta * muEta) / muLambda - prior.m0 * priorEta - Math.log(muLambda / priorLambda));
+    for (const word of words) lnZ += word.kappa;
+    if (round >= leastRounds && (Math.abs(lnZ - before) < SETTLED || Number.isNaN(lnZ))) break;
   }
-  let lnZ = 0.5 * ((muEta * muEta) / muLambda - prior.m0 * priorEta - Math.log(muLambda / priorLambda));
-  for (const word of words) lnZ += word.kappa;
   return { lnZ, muLambda, muEta, words };
 }

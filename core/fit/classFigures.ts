@@ -18,6 +18,9 @@ export type FigureCoordinates = {
 /** Scatters are never quite nothing: at 0 a path has no noise and a class no spread, and sums become steps. */
 const LEAST_SCATTER = 0.01;
 
+/** Powers beyond e^-2 .. e^2 are no wear of this world; the most bent set at hand has 0.2. */
+const MOST_LN_POWER = 2;
+
 const halfNormal = (x: number): number => {
   // (1 + Phi(x)) / 2 from the upper side, which keeps its digits for large x
   const upper = 0.5 * normalCdf(-x);
@@ -59,6 +62,8 @@ function figureAt(name: keyof ClassFigures, x: number, gaugeSdMm: number, settin
     case 'visitErrorMm':
       return gaugeSdMm * Math.max(LEAST_SCATTER, settings.visitErrorGauges * halfNormal(x));
     case 'power':
-      return Math.exp(settings.lnPowerSd * (x + settings.lnPowerTail * x ** 3));
+      return Math.exp(
+        Math.min(MOST_LN_POWER, Math.max(-MOST_LN_POWER, settings.lnPowerSd * (x + settings.lnPowerTail * x ** 3))),
+      );
   }
 }

@@ -1,6 +1,7 @@
 import { type Mode, newtonMode } from '../maths/newtonMode.ts';
 import { assertInvariant } from '../outcome.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
+import { type BlockState, blockState, keepState, restoreState } from './blockState.ts';
 import { type ClassPool, classEvidence, type HarshnessWord, harshnessWord, muWithout } from './classEvidence.ts';
 import { type FigureCoordinates, figureCoordinates, figuresAt } from './classFigures.ts';
 import type { ClassPrior } from './classPrior.ts';
@@ -8,7 +9,7 @@ import { figureCloud } from './figureCloud.ts';
 import { byText, clearBlock, contentKey, machineBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import type { ClassFigures } from './partSite.ts';
-import { thinCloud, type WeighedFigures } from './thinCloud.ts';
+import { thinCloud, type WeighedFigures, type WeighedPoint } from './thinCloud.ts';
 
 /** One point of what is known of a class: its figures, its weight, and what is then held of its mean ln rate. */
 export type ClassNode = ClassFigures & {
@@ -214,15 +215,13 @@ function learnClass(
   for (const shape of ['linear', 'curved'] as const) {
     if (chances[shape] <= 0) continue;
     const coordinates = learner.coordinates[shape];
-    let cold = true;
-    const lnPosterior = (x: readonly number[]): number => {
-      stop();
-      if (cold) for (const block of sample.blocks) clearBlock(block);
-      const rounds = cold ? 3 : 2;
-      cold = false;
-      const { lnZ } = classEvidence(sample, figuresAt(x, coordinates, settings), sampleOthers, settings, rounds);
-      return lnZ - 0.5 * x.reduce((sum, entry) => sum + entry * entry, 0);
-    };
+    const lnPosterior = settledPosterior(
+      sample,
+      (x) => figuresAt(x, coordinates, settings),
+      sampleOthers,
+      settings,
+      stop,
+    );
     // the power comes last among the coordinates, so an even law's mode is a start for a curved one
     const like = learner.modes[shape] ?? learner.modes.linear;
     const start = { x: coordinates.names.map((_, i) => like?.x[i] ?? 0), hessian: like?.hessian ?? [] };
@@ -237,10 +236,62 @@ function learnClass(
   hearAllMachines(learner, others, settings, pass);
 }
 
+/** Below the best point by this much a sum may have lost its way from there: it is begun afresh. */
+const FAR_BELOW = 12;
+
+/**
+ * ln posterior of a class's coordinates. Each point is summed from where the sites stood at the best point so far,
+ * which is near the top by the time the cloud is laid; points far below it are summed from nothing.
+ */
+function settledPosterior(
+  pool: ClassPool,
+  figuresOf: (x: readonly number[]) => ClassFigures,
+  others: readonly (HarshnessWord | undefined)[],
+  settings: ModelSettings,
+  stop: () => void,
+): (x: readonly number[]) => number {
+  const state = blockState(pool.blocks);
+  let best = Number.NEGATIVE_INFINITY;
+  return (x) => {
+    stop();
+    const lnPrior = -0.5 * x.reduce((sum, entry) => sum + entry * entry, 0);
+    const at = (rounds: number) => classEvidence(pool, figuresOf(x), others, settings, rounds).lnZ + lnPrior;
+    let value = Number.NEGATIVE_INFINITY;
+    if (Number.isFinite(best)) {
+      restoreState(pool.blocks, state);
+      value = at(2);
+    }
+    if (!(value > best - FAR_BELOW)) {
+      for (const block of pool.blocks) clearBlock(block);
+      value = at(3);
+    }
+    if (value > best) {
+      best = value;
+      keepState(pool.blocks, state);
+    }
+    return Number.isFinite(value) ? value : Number.NEGATIVE_INFINITY;
+  };
+}
+
 const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => sum + block.read.length, 0);
 
 /** The fewer parts, the wider open its figures, and the more points their cloud takes, and nodes to stand for it. */
 const finer = (pool: ClassPool): number => (partsIn(pool) < 20 ? 4 : partsIn(pool) < 60 ? 2 : 1);
+
+/** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin. */
+function settledAtHeaviest(
+  pool: ClassPool,
+  nodes: readonly WeighedPoint[],
+  others: readonly (HarshnessWord | undefined)[],
+  settings: ModelSettings,
+): BlockState {
+  const heaviest = nodes.reduce((most, node) => (node.weight > most.weight ? node : most));
+  for (const block of pool.blocks) clearBlock(block);
+  classEvidence(pool, heaviest.figures, others, settings, 3);
+  const state = blockState(pool.blocks);
+  keepState(pool.blocks, state);
+  return state;
+}
 
 /** Thins the cloud to a few nodes, at each of which all machines of the class, not only the sample, say their word. */
 function hearAllMachines(
@@ -252,7 +303,7 @@ function hearAllMachines(
   const { pool } = learner;
   const poolOthers = pool.blocks.map((block) => others.get(block.machineId));
   const thinned = thinCloud(learner.cloud, pass.nodes * finer(learner.sample));
-  for (const block of pool.blocks) clearBlock(block);
+  const state = settledAtHeaviest(pool, thinned, poolOthers, settings);
   learner.words = pool.blocks.map((block) => ({
     machineId: block.machineId,
     key: heardKey(block.read.map((part) => part.series)),
@@ -260,8 +311,9 @@ function hearAllMachines(
     muLambda: [],
     harshness: { eta: 0, lambda: 0 },
   }));
-  learner.nodes = thinned.map(({ figures, weight }, node) => {
-    const evidence = classEvidence(pool, figures, poolOthers, settings, node === 0 ? 3 : 2);
+  learner.nodes = thinned.map(({ figures, weight }) => {
+    restoreState(pool.blocks, state);
+    const evidence = classEvidence(pool, figures, poolOthers, settings, 2);
     for (const [k, block] of pool.blocks.entries()) {
       const word = learner.words[k]!;
       const mu = evidence.words[k]!;

@@ -1,5 +1,6 @@
 import { assertInvariant } from '../outcome.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
+import { blockState, keepState, restoreState } from './blockState.ts';
 import { type HarshnessWord, harshness, harshnessWord, muWithout } from './classEvidence.ts';
 import type { ClassLearning, ClassNode, MachineWord, ShopLearning } from './learnShop.ts';
 import { heardKey } from './learnShop.ts';
@@ -94,7 +95,7 @@ function wordOfHarshness(
   return word;
 }
 
-/** Sweeps the block at each class node in turn, each from where the last one left it. */
+/** Sweeps the block at the heaviest node until it has settled, then at each node from there. */
 function forEachNode(
   one: ClassOnMachine,
   others: HarshnessWord,
@@ -102,18 +103,28 @@ function forEachNode(
   use: (node: ClassNode, mu: { mean: number; variance: number }, index: number) => void,
 ): void {
   const { block, learning, heard } = one;
-  clearBlock(block);
-  learning.nodes.forEach((node, index) => {
+  const { nodes, prior } = learning;
+  const sweep = (index: number) => {
+    const node = nodes[index]!;
     const own =
       heard === undefined ? { eta: 0, lambda: 0 } : { eta: heard.muEta[index]!, lambda: heard.muLambda[index]! };
-    const mu = muWithout(node.muEta, node.muLambda, own, learning.prior);
+    const mu = muWithout(node.muEta, node.muLambda, own, prior);
     const a = harshness(node.machineScatter, others);
-    const laws = partLaws(node.partScatter, settings);
-    setBlockTimes(block, learning.prior.hRefHours, node);
-    const sweeps = block.read.length > 1 && index === 0 ? 2 : 1;
-    for (let sweep = 0; sweep < sweeps; sweep++)
-      sweepBlock(block, mu.mean + a.mean, mu.variance + a.variance, node, laws);
-    use(node, mu, index);
+    setBlockTimes(block, prior.hRefHours, node);
+    sweepBlock(block, mu.mean + a.mean, mu.variance + a.variance, node, partLaws(node.partScatter, settings));
+    return mu;
+  };
+  clearBlock(block);
+  const state = blockState([block]);
+  if (block.read.length > 1) {
+    const heaviest = nodes.reduce((most, node, index) => (node.weight > nodes[most]!.weight ? index : most), 0);
+    sweep(heaviest);
+    sweep(heaviest);
+  }
+  keepState([block], state);
+  nodes.forEach((node, index) => {
+    restoreState([block], state);
+    use(node, sweep(index), index);
   });
 }
 

@@ -35,7 +35,7 @@ export const defaultModelSettings: ModelSettings = {
   machineScatterScale: 0.3,
   visitErrorGauges: 2,
   lnPowerSd: 0.15,
-  lnPowerTail: 0.1,
+  lnPowerTail: 0.05,
   linearChance: 0.35,
   oddPartShare: 0.15,
   oddPartWidth: 2.5,
