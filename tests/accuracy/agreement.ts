@@ -38,11 +38,15 @@ export function compareWithPlain(set: ShopSet, settings: ModelSettings): Agreeme
   const limitWearMm = Math.exp(prior.m0);
   const start = performance.now();
   const learning = learnShop(set.series, set.priors, settings);
+  const forecastAll = () =>
+    set.series.map((one) => {
+      const law = machineLaws(learning, [one], settings)[0]!;
+      return { law, hours: hoursAtLimit(law, limitWearMm, settings) };
+    });
+  // the first time round is spent on compiling it
+  forecastAll();
   const learned = performance.now();
-  const found = set.series.map((one) => {
-    const law = machineLaws(learning, [one], settings)[0]!;
-    return { law, hours: hoursAtLimit(law, limitWearMm, settings) };
-  });
+  const found = forecastAll();
   const produced = performance.now();
   const parts = set.series.map(plainPartOf);
   const plain = fittedPlainClass(parts, plainPrior(prior, settings));
