@@ -42,9 +42,9 @@ describe('guards', () => {
   });
 
   it('name the trade as the source while the class has two parts, or one machine', () => {
-    expect(fromTradePrior(3, 2)).toBeNull();
-    expect(fromTradePrior(2, 2)).not.toBeNull();
-    expect(fromTradePrior(9, 1)).not.toBeNull();
+    expect(fromTradePrior(3, 2, 'trade')).toBeNull();
+    expect(fromTradePrior(2, 2, 'trade')).toMatchObject({ facts: { partsRead: 2, from: 'trade' } });
+    expect(fromTradePrior(9, 1, 'wide')).not.toBeNull();
   });
 
   it('doubt the gauge error of a class whose readings miss by more than chance, once the path can take no more', () => {

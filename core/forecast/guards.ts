@@ -106,10 +106,13 @@ export function longExtrapolation(reach: Reach): Caution | null {
 const LEAST_PARTS_OF_CLASS = 3;
 const LEAST_MACHINES_OF_CLASS = 2;
 
-/** A class with fewer than three parts read, or all on one machine: the forecast leans on trade knowledge. */
-export function fromTradePrior(partsRead: number, machinesRead: number): Caution | null {
+/**
+ * A class with fewer than three parts read, or all on one machine: the forecast leans on what was held of it before.
+ * @param from whether that is a figure of the trade's or, without one, a wide guess
+ */
+export function fromTradePrior(partsRead: number, machinesRead: number, from: 'trade' | 'wide'): Caution | null {
   if (partsRead >= LEAST_PARTS_OF_CLASS && machinesRead >= LEAST_MACHINES_OF_CLASS) return null;
-  return { code: 'from-trade-prior', facts: { partsRead, machinesRead } };
+  return { code: 'from-trade-prior', facts: { partsRead, machinesRead, from } };
 }
 
 const GAUGE_DOUBT_CHANCE = 0.999;

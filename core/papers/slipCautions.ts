@@ -8,7 +8,7 @@ import { thingOf } from './slipNames.ts';
 const cautionSentences: Record<string, string> = {
   'dates-not-reliable': 'Too few meter readings to say when; go by the hours.',
   'long-extrapolation': 'Some figures reach far beyond what has been measured.',
-  'from-trade-prior': 'Some figures rest on trade experience, not yet on parts we have measured.',
+  'from-trade-prior': 'Some figures do not rest on parts we have measured yet.',
   'sizes-questioned': 'A size is being queried and is left out here.',
   'other-assembly-stopped': 'Another part of the machine must not be used.',
 };

@@ -54,6 +54,6 @@ function limitCautions({ series, part, law, settings }: CautionsFrom): Caution[]
 
 function classCautions({ series, pool }: CautionsFrom): Caution[] {
   const learned = pool.classes.find((one) => one.partClass === series.present.partClass);
-  const thin = fromTradePrior(learned?.partsRead ?? 0, learned?.machinesRead ?? 0);
+  const thin = fromTradePrior(learned?.partsRead ?? 0, learned?.machinesRead ?? 0, learned?.prior.from ?? 'wide');
   return thin ? [thin] : [];
 }

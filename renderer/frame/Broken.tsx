@@ -4,19 +4,22 @@ import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { frameWords } from '#renderer/words/frameWords.ts';
 
 type Props = { at: string; children: ReactNode };
-type State = { brokeAt: string | null };
+/** `noScreen`: the screen's own file did not come, so nobody is there to give it */
+type State = { brokeAt: string | null; noScreen: boolean };
+
+const NOT_FETCHED = /dynamically imported module|preload CSS|importing a module/i;
 
 /** A screen that breaks takes only itself down; the tabs stay, and another screen starts afresh. */
 export class Broken extends Component<Props, State> {
-  override state: State = { brokeAt: null };
+  override state: State = { brokeAt: null, noScreen: false };
 
-  static getDerivedStateFromError(): Partial<State> {
-    return { brokeAt: '' };
+  static getDerivedStateFromError(error: unknown): State {
+    return { brokeAt: '', noScreen: error instanceof Error && NOT_FETCHED.test(error.message) };
   }
 
   static getDerivedStateFromProps(props: Props, state: State): State | null {
-    if (state.brokeAt === '') return { brokeAt: props.at };
-    return state.brokeAt !== null && state.brokeAt !== props.at ? { brokeAt: null } : null;
+    if (state.brokeAt === '') return { ...state, brokeAt: props.at };
+    return state.brokeAt !== null && state.brokeAt !== props.at ? { brokeAt: null, noScreen: false } : null;
   }
 
   override render(): ReactNode {
@@ -24,10 +27,17 @@ export class Broken extends Component<Props, State> {
     return (
       <main className="sheet">
         <div className="sheet-body">
-          <FaultBox
-            said={{ what: frameWords.brokeHead, safe: frameWords.brokeSafe, next: frameWords.brokeNext }}
-            keys={<Key onPress={() => this.setState({ brokeAt: null })}>{frameWords.tryAgain}</Key>}
-          />
+          {this.state.noScreen ? (
+            <FaultBox
+              fault={{ code: 'no-connection', facts: {} }}
+              keys={<Key onPress={() => window.location.reload()}>{frameWords.tryAgain}</Key>}
+            />
+          ) : (
+            <FaultBox
+              said={{ what: frameWords.brokeHead, safe: frameWords.brokeSafe, next: frameWords.brokeNext }}
+              keys={<Key onPress={() => this.setState({ brokeAt: null })}>{frameWords.tryAgain}</Key>}
+            />
+          )}
         </div>
       </main>
     );

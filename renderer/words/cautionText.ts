@@ -25,9 +25,10 @@ export const cautionSentences: Record<string, Sentence> = {
   'past-reject': (f, mark) => `Past reject at ${size(f.rejectAtMm, mark)} when last measured.`,
   'from-trade-prior': (f) => {
     const parts = typeof f.partsRead === 'number' ? f.partsRead : 0;
+    const base = f.from === 'wide' ? 'a wide guess, for the trade has no figure' : 'what the trade says';
     return parts === 0
-      ? 'Rests on what the trade says: no like part has been measured here.'
-      : `Rests mostly on what the trade says: only ${parts} like ${counted(parts, 'part', 'parts')} measured here.`;
+      ? `Rests on ${base}: no like part has been measured here.`
+      : `Rests mostly on ${base}: only ${parts} like ${counted(parts, 'part', 'parts')} measured here.`;
   },
   'long-extrapolation': () => 'Reaches far beyond what was measured: look at it again before then.',
   'reading-unlikely': (f) =>

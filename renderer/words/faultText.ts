@@ -44,8 +44,8 @@ export const faultSentences: Record<string, Sentence> = {
   }),
   'no-connection': () => ({
     what: 'The program behind this window has ended.',
-    safe: 'Everything saved is in the record.',
-    next: 'Start the program again.',
+    safe: 'Everything saved is in the record. What was typed since stands only in this window: note it down.',
+    next: 'Then start the program again and use the window it opens.',
   }),
   'no-token': () => ({
     what: 'This window was opened without its key to the program.',

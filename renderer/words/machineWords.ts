@@ -82,10 +82,11 @@ const COUNTS = [
 /** Small counts as words, as a person says them. */
 export const countWord = (count: number): string => COUNTS[count] ?? hoursFigure(count);
 
-type Basis = Pick<PointForecast, 'ownReadings' | 'likeParts' | 'likeMachines'> & { partClass: string };
+type Basis = Pick<PointForecast, 'ownReadings' | 'likeParts' | 'likeMachines' | 'cautionFacts'> & { partClass: string };
 
 /** "Two readings of its own; the rest from 31 like parts on 14 machines (nylon slide strip)." */
-export function basisSentence({ ownReadings, likeParts, likeMachines, partClass }: Basis): string {
+export function basisSentence({ ownReadings, likeParts, likeMachines, partClass, cautionFacts }: Basis): string {
+  const guessed = cautionFacts.some(({ code, facts }) => code === 'from-trade-prior' && facts.from === 'wide');
   const own =
     ownReadings === 0
       ? 'No reading of its own'
@@ -93,7 +94,9 @@ export function basisSentence({ ownReadings, likeParts, likeMachines, partClass 
   const machines = `${hoursFigure(likeMachines)} ${counted(likeMachines, 'machine', 'machines')}`;
   const like =
     likeParts === 0
-      ? 'from what the trade says of such parts'
+      ? guessed
+        ? 'a wide guess, for the trade has no figure'
+        : 'from what the trade says of such parts'
       : `from ${hoursFigure(likeParts)} like ${counted(likeParts, 'part', 'parts')} on ${machines}`;
   return `${own}; ${ownReadings === 0 ? 'all' : 'the rest'} ${like} (${partClass}).`;
 }

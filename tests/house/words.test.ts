@@ -66,7 +66,7 @@ describe('nothing in the files speaks of one computer', () => {
     const path = `const record = '/${folders[1]}/anna/winter/record';`;
     expect(linesWith(path, MACHINE_PATHS)).toHaveLength(1);
     expect(linesWith(`see ${['https://registry', 'npmjs', 'org'].join('.')}/zod`, REGISTRIES)).toHaveLength(1);
-    expect(linesWith("readFileSync('./work/record')", MACHINE_PATHS)).toHaveLength(0);
+    expect(linesWith("readFileSync('./kept/record')", MACHINE_PATHS)).toHaveLength(0);
   });
 });
 

@@ -36,7 +36,7 @@ export function ChosenNote({
         top: room.from,
         left,
         width: layout.widthPx - left - 14,
-        WebkitLineClamp: Math.max(1, Math.floor(room.height / LINE_PX)),
+        maxHeight: Math.floor(room.height / LINE_PX) * LINE_PX,
       }}
       title={chosen.note.join('\n')}
     >

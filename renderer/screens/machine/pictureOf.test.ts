@@ -146,7 +146,7 @@ describe('item numbers', () => {
 
 describe('a machine in words', () => {
   it('says what a forecast rests on as a person would', () => {
-    const basis = { ownReadings: 2, likeParts: 31, likeMachines: 14, partClass: 'nylon slide strip' };
+    const basis = { ownReadings: 2, likeParts: 31, likeMachines: 14, partClass: 'nylon slide strip', cautionFacts: [] };
     expect(basisSentence(basis)).toBe(
       'Two readings of its own; the rest from 31 like parts on 14 machines (nylon slide strip).',
     );
@@ -155,6 +155,11 @@ describe('a machine in words', () => {
     );
     expect(basisSentence({ ...basis, ownReadings: 1, likeParts: 0 })).toBe(
       'One reading of its own; the rest from what the trade says of such parts (nylon slide strip).',
+    );
+    // a class the trade has no figure for is not passed off as one it has
+    const cautionFacts = [{ code: 'from-trade-prior', facts: { partsRead: 0, machinesRead: 0, from: 'wide' } }];
+    expect(basisSentence({ ...basis, ownReadings: 0, likeParts: 0, cautionFacts })).toBe(
+      'No reading of its own; all a wide guess, for the trade has no figure (nylon slide strip).',
     );
   });
   it('says whose it is and what it carries, its make only where its name does not', () => {

@@ -141,13 +141,13 @@ function movedFrom(was: HoursAtLimit | undefined, is: HoursAtLimit): HoursAtLimi
   return moved ? was : null;
 }
 
-/** Beside the chart, in order of weight: how it is measured, what it rests on, how fast it goes, and what to doubt. */
+/** Beside the chart, in order of weight: what it rests on, how fast it goes, how it is measured, and what to doubt. */
 function noteOf(point: PointSheet, mark: DecimalMark): string[] {
   const { forecast } = point;
   return [
-    measuredText(point),
     basisSentence(forecast),
     chartWords.rate(forecast.ratePer1000hMm, mark),
+    measuredText(point),
     point.visits.length > 0 ? gaugeText(point, mark) : null,
     ...forecast.cautionFacts.map(({ code, facts }) => cautionText(code, facts, mark)),
     limitSourceText(point.limits),
