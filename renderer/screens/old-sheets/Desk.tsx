@@ -22,6 +22,7 @@ import { Grid } from '../strip-down/Grid.tsx';
 import { emptySheet, isBlank, readDial, type Sheet, sheetOf, withText } from '../strip-down/sheet.ts';
 import { useKept } from '../strip-down/useKept.ts';
 import '../strip-down/strip-down.css';
+import { useTyping } from '../strip-down/useTyping.ts';
 import { AddPoint } from './AddPoint.tsx';
 import { BatchSide } from './BatchSide.tsx';
 import { DeskBand } from './DeskBand.tsx';
@@ -32,12 +33,14 @@ import { NewMachine } from './NewMachine.tsx';
 import { SwapStrip } from './SwapStrip.tsx';
 import { useAskedAnewOnLeaving, useDeskDo, useGrid } from './useDesk.ts';
 import { useSaveKeys } from './useSaveKeys.ts';
-import { useTyping } from './useTyping.ts';
 
 /** Which box takes the focus next: of the band by its place, of the grid by its point once that is there. */
 type FocusOn = { field: number } | { pointId: number } | Record<string, never>;
 
 /** What stands between the band and the grid. */
+/** Letters the desk has beside those of the bench, and the strip each opens. */
+const DESK_LETTERS: Record<string, 'add-point' | 'swap'> = { A: 'add-point', W: 'swap' };
+
 type Strip = { is: 'new-machine'; name: string } | { is: 'add-point' } | { is: 'swap' } | null;
 
 /** The desk: one old sheet after another, of one machine or of many. */
@@ -95,7 +98,12 @@ export function Desk({
     rows,
     mark,
     change: (next) => change(next),
-    onDeskLetter: (letter) => setStrip(letter === 'add-point' ? { is: 'add-point' } : { is: 'swap' }),
+    onHours: () => openHours(machineId === null ? {} : { machineId }),
+    onOtherLetter: (letter) => {
+      const opens = DESK_LETTERS[letter];
+      if (opens) setStrip({ is: opens });
+      return opens !== undefined;
+    },
     onEnd: () => keys.current?.querySelector<HTMLElement>('.key.first')?.focus(),
   });
 

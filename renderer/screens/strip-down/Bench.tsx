@@ -11,31 +11,13 @@ import { openHours } from '../hours/openHours.ts';
 import { MeasuringSheetKey } from '../old-sheets/MeasuringSheetKey.tsx';
 import { Band } from './Band.tsx';
 import { benchBlock } from './benchBlock.ts';
-import { type Box, boxesOf, boxKey, nextEmpty } from './boxes.ts';
 import { Foot } from './Foot.tsx';
 import { Grid } from './Grid.tsx';
-import { letterDoes } from './letters.ts';
-import { likelyMm, type OpenQuestion, openQuestions, questionInHand, rowName } from './questions.ts';
+import { rowName } from './questions.ts';
 import { DiscardAsk, SaveFault, SaveKeys } from './SaveKeys.tsx';
-import {
-  draftOf,
-  emptySheet,
-  isBlank,
-  readDial,
-  type Sheet,
-  type SizeEvent,
-  sheetOf,
-  tallyOf,
-  withEcho,
-  withRenewedToggled,
-  withSure,
-  withSwapped,
-  withText,
-  withWasRenewed,
-} from './sheet.ts';
-import { settled, sizeEcho, typedSize } from './typedSize.ts';
-import { useJudged } from './useJudged.ts';
+import { draftOf, emptySheet, isBlank, readDial, type Sheet, sheetOf, tallyOf } from './sheet.ts';
 import { useKept } from './useKept.ts';
+import { useTyping } from './useTyping.ts';
 
 /** `measured`: the points that had a size, a renewal or both in the visit */
 export type Saved = ReplyOf<typeof stripDownSave> & { takenOn: string; measured: number[] };
@@ -63,7 +45,6 @@ export function Bench({
   const today = useToday();
   const mark = useDecimalMark();
   const { rows, openFindings } = sheetAsked;
-  const boxes = boxesOf(rows);
   const { kept, keeper } = useKept(machineId);
   const save = useDo(stripDownSave);
 
@@ -73,14 +54,8 @@ export function Bench({
       : emptySheet(machineId, today, fitters.length === 1 ? (fitters[0] ?? '') : ''),
   );
   const latest = useRef(sheet);
-  const [event, setEvent] = useState<SizeEvent>('as-found');
-  const [here, setHere] = useState<Box | null>(null);
-  const [typingKey, setTypingKey] = useState<string | null>(null);
-  const [swapFrom, setSwapFrom] = useState<Box | null>(null);
-  const [seeingRow, setSeeingRow] = useState<number | null>(null);
   const [dialSure, setDialSure] = useState(false);
   const [discarding, setDiscarding] = useState(false);
-  const inputs = useRef(new Map<string, HTMLInputElement>());
   const band = useRef<HTMLDivElement>(null);
   const saveKey = useRef<HTMLDivElement>(null);
 
@@ -92,68 +67,21 @@ export function Bench({
     const { draft } = draftOf(latest.current, rows);
     if (draft && !(isBlank(latest.current) && isBlank(was))) keeper.keep(draft);
   };
-  const keyOf = (box: Box) => boxKey(box.pointId, box.station);
-  const focus = (box: Box) => inputs.current.get(keyOf(box))?.focus();
+  const typing = useTyping({
+    sheet,
+    rows,
+    mark,
+    change,
+    onHours: () => openHours({ machineId }),
+    onEnd: () => saveKey.current?.querySelector<HTMLElement>('.key.first')?.focus(),
+  });
+  const { draft, remarks, boxes, event, here, swapFrom } = typing;
 
   // the first box to be typed has the focus when the sheet opens
   useEffect(() => {
-    const first = nextEmpty(boxes, null, (box) => typedSize(sheet.texts[event][keyOf(box)] ?? '').state === 'empty');
-    if (first) focus(first);
+    const first = typing.nextAfter(null);
+    if (first) typing.focus(first);
   }, []);
-
-  const { draft, remarks } = draftOf(sheet, rows);
-  const judged = useJudged(draft);
-  const open = openQuestions(judged, sheet, event, boxes).filter(({ key }) => key !== typingKey);
-  const inHand = questionInHand(open, here);
-
-  const answer = (asked: OpenQuestion, choice: string) => {
-    const row = rows[asked.box.row];
-    const likely = likelyMm(asked.question);
-    if (choice === 'measure-again') {
-      change((s) => withText(s, event, asked.key, ''));
-      focus(asked.box);
-    } else if (choice === 'was-renewed') {
-      change((s) => withWasRenewed(s, asked.box.pointId, asked.question.facts.lastOn));
-    } else if (choice === 'wrong-place') {
-      setSwapFrom(asked.box);
-      focus(asked.box);
-    } else if (choice === 'take' && likely !== null && row) {
-      const rounded = Math.round(likely * 10 ** row.decimals) / 10 ** row.decimals;
-      change((s) => withText(s, event, asked.key, sizeEcho(rounded, row.decimals, mark)));
-    } else change((s) => withSure(s, event, asked.key));
-  };
-
-  const letter = (box: Box, key: string): boolean => {
-    const pressed = letterDoes(key, inHand, swapFrom !== null);
-    if (!pressed) return false;
-    switch (pressed.does) {
-      case 'answer':
-        if (inHand) answer(inHand, pressed.choice);
-        break;
-      case 'see':
-        setSeeingRow(box.row);
-        break;
-      case 'swap':
-        setSwapFrom(box);
-        break;
-      case 'stop-swapping':
-        setSwapFrom(null);
-        break;
-      case 'renewed':
-        change((s) => withRenewedToggled(s, event, box.pointId));
-        break;
-      case 'gauge':
-        document.querySelector<HTMLElement>(`[data-gauge-of="${box.pointId}"]`)?.focus();
-        break;
-      case 'hours':
-        openHours({ machineId });
-        break;
-      case 'other-grid':
-        setEvent(event === 'as-found' ? 'as-left' : 'as-found');
-        break;
-    }
-    return true;
-  };
 
   const onDialAnswer = (choice: string) => {
     const { dialHours } = readDial(sheet.dialText);
@@ -184,8 +112,7 @@ export function Bench({
   };
   useSaveByKeys(() => void saveAll());
 
-  const nextBox =
-    here && nextEmpty(boxes, here, (box) => typedSize(sheet.texts[event][keyOf(box)] ?? '').state === 'empty');
+  const nextBox = here && typing.nextAfter(here);
   const nextRow = nextBox && rows[nextBox.row];
   const nextName = nextRow ? [rowName(nextRow, rows), nextBox.station].filter(Boolean).join(': ') : null;
   const swapRow = swapFrom && rows[swapFrom.row];
@@ -200,7 +127,7 @@ export function Bench({
           event={event}
           saveBox={saveKey}
           disabled={isBlank(sheet) || save.busy}
-          onEvent={setEvent}
+          onEvent={typing.setEvent}
           onSave={() => void saveAll()}
         />
       }
@@ -220,7 +147,7 @@ export function Bench({
         mark={mark}
         fitters={fitters}
         expectedDialHours={sheetAsked.dialHours}
-        dialQuestion={dialSure ? null : judged.dialQuestion}
+        dialQuestion={dialSure ? null : typing.judged.dialQuestion}
         dayBox={band}
         onSheet={(next) => {
           if (next.dialText !== sheet.dialText) setDialSure(false);
@@ -228,48 +155,7 @@ export function Bench({
         }}
         onDialAnswer={onDialAnswer}
       />
-      <Grid
-        rows={rows}
-        inputs={inputs}
-        sheet={sheet}
-        event={event}
-        mark={mark}
-        gauges={gauges}
-        judged={judged}
-        open={open}
-        inHand={inHand}
-        openFindings={openFindings}
-        typingKey={typingKey}
-        swapFrom={swapFrom}
-        seeingRow={seeingRow}
-        on={{
-          text: (box, text) => {
-            setTypingKey(keyOf(box));
-            change((s) => withText(s, event, keyOf(box), text));
-          },
-          leave: (box, decimals) => {
-            setTypingKey(null);
-            const key = keyOf(box);
-            change((s) => withEcho(s, event, key, settled(s.texts[event][key] ?? '', decimals, mark)));
-          },
-          here: setHere,
-          focus,
-          end: () => saveKey.current?.querySelector<HTMLElement>('.key.first')?.focus(),
-          swapWith: (box) => {
-            if (swapFrom) change((s) => withSwapped(s, event, keyOf(swapFrom), keyOf(box)));
-            setSwapFrom(null);
-          },
-          gauge: (pointId, gaugeId) => change((s) => ({ ...s, gauges: { ...s.gauges, [pointId]: gaugeId } })),
-          answer,
-          see: setSeeingRow,
-          addFinding: (finding) => {
-            change((s) => ({ ...s, findings: [...s.findings, finding] }));
-            setSeeingRow(null);
-          },
-          dropFinding: (at) => change((s) => ({ ...s, findings: s.findings.filter((_, i) => i !== at) })),
-          letter,
-        }}
-      />
+      <Grid rows={rows} gauges={gauges} openFindings={openFindings} {...typing.grid} />
       <div className="bench-note">
         <label htmlFor="bench-note">{words.note}</label>
         <textarea
@@ -288,7 +174,7 @@ export function Bench({
       </div>
       <Foot
         event={event}
-        tally={tallyOf(sheet, event, boxes, open.length)}
+        tally={tallyOf(sheet, event, boxes, typing.open.length)}
         swapping={swapRow ? [rowName(swapRow, rows), swapFrom.station].filter(Boolean).join(', ') : null}
       />
     </Paper>

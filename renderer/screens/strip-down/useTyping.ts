@@ -1,9 +1,9 @@
 import { useRef, useState } from 'react';
 import type { DecimalMark } from '#core/words/quantityText.ts';
-import { type Box, boxesOf, boxKey, nextEmpty, type SheetRow } from '../strip-down/boxes.ts';
-import type { GridProps } from '../strip-down/Grid.tsx';
-import { letterDoes } from '../strip-down/letters.ts';
-import { likelyMm, type OpenQuestion, openQuestions, questionInHand } from '../strip-down/questions.ts';
+import { type Box, boxesOf, boxKey, nextEmpty, type SheetRow } from './boxes.ts';
+import type { GridProps } from './Grid.tsx';
+import { letterDoes } from './letters.ts';
+import { likelyMm, type OpenQuestion, openQuestions, questionInHand } from './questions.ts';
 import {
   draftOf,
   type Sheet,
@@ -14,16 +14,12 @@ import {
   withSwapped,
   withText,
   withWasRenewed,
-} from '../strip-down/sheet.ts';
-import { settled, sizeEcho, typedSize } from '../strip-down/typedSize.ts';
-import { useJudged } from '../strip-down/useJudged.ts';
-
-/** Letters the desk has beside those of the bench. */
-export type DeskLetter = 'add-point' | 'swap-points';
-const DESK_LETTERS: Record<string, DeskLetter> = { A: 'add-point', W: 'swap-points' };
+} from './sheet.ts';
+import { settled, sizeEcho, typedSize } from './typedSize.ts';
+import { useJudged } from './useJudged.ts';
 
 /**
- * Typing in the grid of a sheet: what a key, a letter or an answer does to it. Rows come and go (a point is added, the
+ * Typing in the grid of a sheet, at the bench or from old paper: what a key, a letter or an answer does to it. Rows come and go (a point is added, the
  * sheet's day moves the sizes before it); what was typed stays.
  */
 export function useTyping({
@@ -31,14 +27,18 @@ export function useTyping({
   rows,
   mark,
   change,
-  onDeskLetter,
+  onHours,
+  onOtherLetter = () => false,
   onEnd,
 }: {
   sheet: Sheet;
   rows: readonly SheetRow[];
   mark: DecimalMark;
   change: (next: (sheet: Sheet) => Sheet) => void;
-  onDeskLetter: (letter: DeskLetter) => void;
+  /** the letter of the hours strip */
+  onHours: () => void;
+  /** a letter the grid has no use for; false: nobody had, it is left to the box */
+  onOtherLetter?: (letter: string) => boolean;
   /** Enter in the last box */
   onEnd: () => void;
 }) {
@@ -52,8 +52,9 @@ export function useTyping({
   const keyOf = (box: Box) => boxKey(box.pointId, box.station);
   const focus = (box: Box) => inputs.current.get(keyOf(box))?.focus();
   const isEmpty = (box: Box) => typedSize(sheet.texts[event][keyOf(box)] ?? '').state === 'empty';
+  const nextAfter = (box: Box | null) => nextEmpty(boxes, box, isEmpty);
   const focusFirst = () => {
-    const first = nextEmpty(boxes, null, isEmpty) ?? boxes[0];
+    const first = nextAfter(null) ?? boxes[0];
     if (first) focus(first);
   };
 
@@ -84,17 +85,33 @@ export function useTyping({
 
   const letter = (box: Box, key: string): boolean => {
     const pressed = letterDoes(key, inHand, swapFrom !== null);
-    const desk = pressed ? undefined : DESK_LETTERS[key.toUpperCase()];
-    if (desk) onDeskLetter(desk);
-    if (!pressed) return desk !== undefined;
-    if (pressed.does === 'answer') {
-      if (inHand) answer(inHand, pressed.choice);
-    } else if (pressed.does === 'see') setSeeingRow(box.row);
-    else if (pressed.does === 'swap') setSwapFrom(box);
-    else if (pressed.does === 'stop-swapping') setSwapFrom(null);
-    else if (pressed.does === 'renewed') change((s) => withRenewedToggled(s, event, box.pointId));
-    else if (pressed.does === 'gauge') document.querySelector<HTMLElement>(`[data-gauge-of="${box.pointId}"]`)?.focus();
-    else setEvent(event === 'as-found' ? 'as-left' : 'as-found');
+    if (!pressed) return onOtherLetter(key.toUpperCase());
+    switch (pressed.does) {
+      case 'answer':
+        if (inHand) answer(inHand, pressed.choice);
+        break;
+      case 'see':
+        setSeeingRow(box.row);
+        break;
+      case 'swap':
+        setSwapFrom(box);
+        break;
+      case 'stop-swapping':
+        setSwapFrom(null);
+        break;
+      case 'renewed':
+        change((s) => withRenewedToggled(s, event, box.pointId));
+        break;
+      case 'gauge':
+        document.querySelector<HTMLElement>(`[data-gauge-of="${box.pointId}"]`)?.focus();
+        break;
+      case 'hours':
+        onHours();
+        break;
+      case 'other-grid':
+        setEvent(event === 'as-found' ? 'as-left' : 'as-found');
+        break;
+    }
     return true;
   };
 
@@ -134,6 +151,7 @@ export function useTyping({
     setEvent,
     here,
     focus,
+    nextAfter,
     focusFirst,
     open,
     judged,
