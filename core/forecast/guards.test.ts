@@ -2,7 +2,6 @@ import { describe, expect, it } from 'vitest';
 import { normalCdf } from '../maths/normal.ts';
 import {
   fromTradePrior,
-  gaugeErrorDoubtful,
   longExtrapolation,
   oneSidedVisit,
   readingZ,
@@ -45,17 +44,5 @@ describe('guards', () => {
     expect(fromTradePrior(3, 2, 'trade')).toBeNull();
     expect(fromTradePrior(2, 2, 'trade')).toMatchObject({ facts: { partsRead: 2, from: 'trade' } });
     expect(fromTradePrior(9, 1, 'wide')).not.toBeNull();
-  });
-
-  it('doubt the gauge error of a class whose readings miss by more than chance, once the path can take no more', () => {
-    const misses = Array.from({ length: 10 }, () => 1.8);
-    expect(gaugeErrorDoubtful(misses, true)).toMatchObject({ code: 'gauge-error-doubtful' });
-    expect(gaugeErrorDoubtful(misses, false)).toBeNull();
-    expect(
-      gaugeErrorDoubtful(
-        misses.map(() => 1.6),
-        true,
-      ),
-    ).toBeNull();
   });
 });

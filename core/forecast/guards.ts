@@ -1,4 +1,3 @@
-import { chiSquareQuantile } from '../maths/chiSquare.ts';
 import { normalQuantile } from '../maths/normal.ts';
 import type { Caution } from '../outcome.ts';
 
@@ -113,20 +112,4 @@ const LEAST_MACHINES_OF_CLASS = 2;
 export function fromTradePrior(partsRead: number, machinesRead: number, from: 'trade' | 'wide'): Caution | null {
   if (partsRead >= LEAST_PARTS_OF_CLASS && machinesRead >= LEAST_MACHINES_OF_CLASS) return null;
   return { code: 'from-trade-prior', facts: { partsRead, machinesRead, from } };
-}
-
-const GAUGE_DOUBT_CHANCE = 0.999;
-
-/**
- * The class's readings miss their forecasts by more than path and gauge allow: the gauge error entered is too small.
- * @param zs one-step scores of the class's readings ({@link readingZ})
- * @param pathScatterAtTop the scatter of the path is as great as the model lets it be
- */
-export function gaugeErrorDoubtful(zs: readonly number[], pathScatterAtTop: boolean): Caution | null {
-  if (!pathScatterAtTop || zs.length === 0) return null;
-  const sumOfSquares = zs.reduce((sum, z) => sum + z * z, 0);
-  const most = chiSquareQuantile(GAUGE_DOUBT_CHANCE, zs.length);
-  return sumOfSquares > most
-    ? { code: 'gauge-error-doubtful', facts: { readings: zs.length, sumOfSquares, most } }
-    : null;
 }

@@ -37,8 +37,6 @@ export const cautionSentences: Record<string, Sentence> = {
     `The last size is ${mm(f.fallMm, mark)} better than the one before: it may have been renewed and not noted.`,
   'visit-one-sided': (f) =>
     `All ${f.parts ?? ''} sizes of the last visit came out ${f.moreWorn ? 'more' : 'less'} worn than expected: check the gauge’s zero.`,
-  'gauge-error-doubtful': () =>
-    'Sizes of such parts scatter more than their gauges should: the gauge error on record may be too small.',
   'dates-not-reliable': (f) =>
     `Months are a guess: too few meter readings${on(f.lastReadOn) ? `, the last${on(f.lastReadOn)}` : ''}.`,
   'odd-new-size': (f, mark) =>
