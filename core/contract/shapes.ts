@@ -7,7 +7,6 @@ export const zDay = z.string().refine(isDay, { message: 'a day that exists, like
 export const zId = z.int().positive();
 export const zName = z.string().trim().min(1).max(120);
 export const zNote = z.string().max(2000);
-export const zMm = z.number().min(-10_000).max(10_000);
 /** a size from zero up: no part is thicker than ten metres */
 export const zSizeMm = z.number().min(0).max(10_000);
 export const zHours = z.number().min(0).max(10_000_000);

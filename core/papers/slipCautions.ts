@@ -13,8 +13,6 @@ const cautionSentences: Record<string, string> = {
   'other-assembly-stopped': 'Another part of the machine must not be used.',
 };
 
-export const cautionCodesSaid = Object.keys(cautionSentences);
-
 export const planningAidHead = 'This is a planning aid, not a certificate.';
 
 export function cautionText(slip: Slip): string {

@@ -154,12 +154,6 @@ export function lastRead(line: HoursLine): { takenOn: Day; machineHours: number;
   return node ? { takenOn: node.takenOn, machineHours: node.machineHours, dialHours: node.dialHours } : null;
 }
 
-/** Hours run between two days of one machine, and 1 sd: what both days share drops out. */
-export function machineHoursBetween(from: MachineHoursAt, to: MachineHoursAt): { hours: number; sdHours: number } {
-  const drift = Math.abs(to.driftVariance - from.driftVariance);
-  return { hours: to.hours - from.hours, sdHours: Math.sqrt(from.ownVariance + to.ownVariance + drift) };
-}
-
 /** A stretch over which a machine's hours are known: what its use is learned from. */
 export type UseStretch = { from: Day; to: Day; hours: number; sdHours: number };
 

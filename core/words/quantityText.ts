@@ -41,12 +41,6 @@ export const hoursLeftFigure = (hoursLeft: number): string =>
 /** A figure with its unit: "6 840 h". */
 export const hoursText = (hours: number): string => `${hoursFigure(hours)}${NO_BREAK_SPACE}h`;
 
-export const hoursLeftText = (hoursLeft: number): string => `${hoursLeftFigure(hoursLeft)}${NO_BREAK_SPACE}h`;
-
-/** Bench hours of a job: one decimal at most, none when whole: "13.5", "15". */
-export const jobHoursFigure = (hours: number, mark: DecimalMark = '.'): string =>
-  decimalFigure(hours, Number.isInteger(Math.round(hours * 10) / 10) ? 0 : 1, mark);
-
 /** Decimals a gauge's reading step deserves: 0.01 two, 0.1 one, 0.001 three; a step not known is taken as a calliper's. */
 export function decimalsOfGauge(stepMm: number): number {
   if (!(stepMm > 0)) return 2;
@@ -62,9 +56,6 @@ export function limitFigure(limitMm: number, mark: DecimalMark = '.'): string {
   const places = [1, 2].find((n) => Math.abs(limitMm * 10 ** n - Math.round(limitMm * 10 ** n)) < 1e-6) ?? 3;
   return decimalFigure(limitMm, places, mark);
 }
-
-export const mmText = (sizeMm: number, stepMm = 0.01, mark: DecimalMark = '.'): string =>
-  `${sizeFigure(sizeMm, stepMm, mark)}${NO_BREAK_SPACE}mm`;
 
 /** A gauge's error as the shop writes it, U = 2 sd: "±0.10". The record holds the sd. */
 export const gaugeErrorText = (errorSdMm: number, mark: DecimalMark = '.'): string =>
@@ -124,14 +115,6 @@ export function hoursLeftSentence({ low, middle, high }: Range, noun: 'hours' | 
 
 const agoRange = (nearest: number, furthest: number): string =>
   `${hoursLeftFigure(-nearest)} to ${hoursLeftFigure(-furthest)}`;
-
-/** Machine hours at the limit as a sentence: "8 050 to 9 560 hours, likely 8 700". */
-export function hoursAtLimitSentence({ low, middle, high }: Range): string {
-  if (low === null) return 'further off than can be reckoned';
-  const from =
-    high === null ? `from ${hoursFigure(low)} hours on` : `${hoursFigure(low)} to ${hoursFigure(high)} hours`;
-  return middle === null ? from : `${from}, likely ${hoursFigure(middle)}`;
-}
 
 /** Basis as it stands in a column: "2 + 14". */
 export const basisFigure = (ownReadings: number, likeParts: number): string =>

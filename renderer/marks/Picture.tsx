@@ -10,9 +10,6 @@ export function useHatch(hatch: Hatch): string {
   return `url(#${useContext(PicturePrefix)}${hatch})`;
 }
 
-/** A clip path's id, unique to the picture. */
-export const usePictureId = (name: string): string => `${useContext(PicturePrefix)}${name}`;
-
 export type PictureProps = {
   width: number;
   height: number;
