@@ -1,43 +1,19 @@
-import { spawnSync } from 'node:child_process';
 import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
 import { pdfPages } from '#tests/support/pdfText.ts';
 import { top } from '#tests/support/runScript.ts';
+import { runMain } from './runMain.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'built-main-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-/** The built main process, core and all, with a stand-in for Electron; gives what each request was answered. */
-function runBuiltMain(asked: [string, unknown][]) {
-  const run = spawnSync(
-    process.execPath,
-    [
-      '--import',
-      join(top, 'tests/app/electronStandIn.ts'),
-      join(top, '.build/electron/main.js'),
-      '--record',
-      join(folder, 'shop.hoursandwear'),
-      '--as-of',
-      '2026-11-02',
-    ],
-    {
-      encoding: 'utf8',
-      timeout: 110_000,
-      env: { ...process.env, XDG_DATA_HOME: folder, APPDATA: folder, ASKED: JSON.stringify(asked) },
-    },
-  );
-  expect(run.stderr).toBe('');
-  expect(run.status).toBe(0);
-  return run.stdout
-    .trim()
-    .split('\n')
-    .map((line) => JSON.parse(line));
-}
+const ask = (asked: [string, unknown][]) =>
+  runMain({ main: join(top, '.build/electron/main.js'), home: folder, asked });
 
 test('the built program serves its page, lays down a record and answers from it', () => {
-  const [page, before, made, list] = runBuiltMain([
+  const [page, before, made, list] = ask([
     ['record/state', {}],
     ['record/startEmpty', {}],
     ['machines/list', {}],
@@ -50,7 +26,7 @@ test('the built program serves its page, lays down a record and answers from it'
 });
 
 test('the built program brings in the demo workshop, forecasts it and prints a slip', async () => {
-  const [, opened, list, slip] = runBuiltMain([
+  const [, opened, list, slip] = ask([
     ['record/openDemo', {}],
     ['machines/list', {}],
     ['slip/preview', { machineId: 1 }],
