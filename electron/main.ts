@@ -1,11 +1,14 @@
 import { join, resolve } from 'node:path';
 import { app, type BrowserWindow, dialog, session } from 'electron';
+import type { Fault, ReplyOf } from '#core/contract/operation.ts';
+import type { recordState } from '#core/contract/record.ts';
 import { RefusedError } from '#core/outcome.ts';
 import { RECORD_EXTENSION } from '#core/record/openRecord.ts';
 import type { Log } from '#core/shells/answer.ts';
 import { dataFolder } from '#core/shells/dataFolder.ts';
 import { logInto } from '#core/shells/logFile.ts';
 import { type OpenProgram, openProgram } from '#core/shells/openProgram.ts';
+import { faultText } from '#renderer/words/faultText.ts';
 import { answerWindow } from './ipc.ts';
 import { lockContents, lockSession } from './lock.ts';
 import { setMenu } from './menu.ts';
@@ -40,17 +43,18 @@ function begin(): void {
     if (window?.isMinimized()) window.restore();
     window?.focus();
     const named = args.find((word) => word.endsWith(RECORD_EXTENSION));
-    if (named !== undefined) openRecordFile(resolve(standingIn, named));
+    if (named !== undefined) void openRecordFile(resolve(standingIn, named));
   });
   app.on('open-file', (event, path) => {
     event.preventDefault();
-    openRecordFile(path);
+    void openRecordFile(path);
   });
   app
     .whenReady()
     .then(openAll)
     .catch((error: Error) => {
-      if (error instanceof RefusedError) tellNotOpened(error.refusal.code, String(error.refusal.facts?.file ?? ''));
+      if (error instanceof RefusedError)
+        tellNotOpened({ ...error.refusal, facts: error.refusal.facts ?? {} }, String(error.refusal.facts?.file ?? ''));
       else tellDefect('start', error, log);
       app.quit();
     });
@@ -61,9 +65,14 @@ async function openAll(): Promise<void> {
   program = await openProgram({ recordPath, ...(asOf !== undefined && { asOf }), dataFolder: folder, log });
   lockSession(session.defaultSession);
   servePage(session.defaultSession, join(built, 'renderer'));
-  answerWindow(program.ask);
+  const { ask } = program;
+  answerWindow(async (name, request) => {
+    const answer = await ask(name, request);
+    if (answer.ok && name.startsWith('record/') && name !== 'record/state') void showRecent();
+    return answer;
+  });
   window = openWindow({ preload: join(built, 'electron', 'preload.cjs'), placeFile: placeFileIn(folder) });
-  setMenu(window, { platform: process.platform, openRecord: openRecordFile });
+  await showRecent();
   window.webContents.on('render-process-gone', (_event, { reason }) => {
     if (reason === 'clean-exit') return;
     log({ operation: 'window', error: new Error(`the window's process is gone: ${reason}`) });
@@ -72,17 +81,30 @@ async function openAll(): Promise<void> {
 }
 
 /** Opens another record and shows it; the page, loaded anew, reads everything from it. */
-function openRecordFile(path: string): void {
-  program?.ask('record/open', { path }).then((answer) => {
-    if (answer.ok) window?.webContents.reload();
-    else tellNotOpened(answer.fault.code, path);
-  });
+async function openRecordFile(path: string): Promise<void> {
+  const answer = await program?.ask('record/open', { path });
+  if (answer?.ok) {
+    window?.webContents.reload();
+    await showRecent();
+  } else if (answer) tellNotOpened(answer.fault, path);
+}
+
+/** The records opened last, in the menu and in the list the system keeps of a program's files. */
+async function showRecent(): Promise<void> {
+  const answer = await program?.ask('record/state', {});
+  const state = answer?.ok ? (answer.value as ReplyOf<typeof recordState>) : undefined;
+  if (state?.open && state.path !== null) app.addRecentDocument(state.path);
+  if (!window) return;
+  const recent = state?.recent ?? [];
+  setMenu(window, { platform: process.platform, recent, openRecord: (path) => void openRecordFile(path) });
 }
 
 const asError = (thrown: unknown): Error => (thrown instanceof Error ? thrown : new Error(`Thrown: ${typeof thrown}`));
 
-const tellNotOpened = (code: string, path: string): void =>
-  dialog.showErrorBox('This record was not opened', `${path}\n\n${code}`);
+function tellNotOpened(fault: Fault, path: string): void {
+  const { what, safe, next } = faultText(fault);
+  dialog.showErrorBox('This record was not opened', [path, [what, safe, next].filter(Boolean).join(' ')].join('\n\n'));
+}
 
 function tellDefect(operation: string, error: Error, writeDown: Log): void {
   writeDown({ operation, error });

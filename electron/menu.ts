@@ -3,6 +3,8 @@ import { RECORD_EXTENSION } from '#core/record/openRecord.ts';
 
 type Needs = {
   platform: NodeJS.Platform;
+  /** whole paths of the records opened last, newest first */
+  recent: readonly string[];
   openRecord(path: string): void;
 };
 
@@ -19,6 +21,15 @@ export function menuTemplate(window: BrowserWindow, needs: Needs): MenuItemConst
       label: '&File',
       submenu: [
         { label: '&Open record…', accelerator: 'CmdOrCtrl+O', click: () => void pickRecord(window, needs) },
+        {
+          label: 'Open &recent',
+          enabled: needs.recent.length > 0,
+          // an ampersand in a name would mark a key
+          submenu: needs.recent.map((path) => ({
+            label: path.replaceAll('&', '&&'),
+            click: () => needs.openRecord(path),
+          })),
+        },
         { type: 'separator' },
         { label: '&Print…', accelerator: 'CmdOrCtrl+P', click: () => window.webContents.print({}) },
         { type: 'separator' },

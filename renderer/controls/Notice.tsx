@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react';
 import type { Fault } from '#core/contract/operation.ts';
+import { detailsText } from '#renderer/words/detailsWords.ts';
 import { type FaultSaid, faultText } from '#renderer/words/faultText.ts';
+import { CopyDetails } from './CopyDetails.tsx';
 
 /** A question: the fact first, then the choices as keys. It stands under the row it concerns and stops nothing. */
 export function Question({ fact, then, keys }: { fact: ReactNode; then?: ReactNode; keys: ReactNode }) {
@@ -43,10 +45,18 @@ export function FaultBox({ fault, said, keys }: { fault?: Fault; said?: FaultSai
     <section className="notice fault" role="alert">
       <h2>{words.what}</h2>
       <div>{[words.safe, words.next].filter(Boolean).join(' ')}</div>
-      {keys && <div className="keys">{keys}</div>}
+      {(keys || fault?.code === 'failed') && (
+        <div className="keys">
+          {keys}
+          {fault?.code === 'failed' && <CopyDetails details={detailsOf(fault)} />}
+        </div>
+      )}
     </section>
   );
 }
+
+const detailsOf = ({ facts }: Fault): string =>
+  detailsText({ operation: String(facts.operation ?? ''), detail: String(facts.detail ?? '') }, new Date());
 
 /** Nothing there yet: what like parts do, and the one thing to do next. */
 export const Empty = ({ head, children, keys }: { head: string; children?: ReactNode; keys?: ReactNode }) => (

@@ -1,25 +1,28 @@
 import { Component, type ReactNode } from 'react';
+import { CopyDetails } from '#renderer/controls/CopyDetails.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { detailsText } from '#renderer/words/detailsWords.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 
 type Props = { at: string; children: ReactNode };
 /** `noScreen`: the screen's own file did not come, so nobody is there to give it */
-type State = { brokeAt: string | null; noScreen: boolean };
+type State = { brokeAt: string | null; noScreen: boolean; detail: string };
 
 const NOT_FETCHED = /dynamically imported module|preload CSS|importing a module/i;
 
 /** A screen that breaks takes only itself down; the tabs stay, and another screen starts afresh. */
 export class Broken extends Component<Props, State> {
-  override state: State = { brokeAt: null, noScreen: false };
+  override state: State = { brokeAt: null, noScreen: false, detail: '' };
 
   static getDerivedStateFromError(error: unknown): State {
-    return { brokeAt: '', noScreen: error instanceof Error && NOT_FETCHED.test(error.message) };
+    const detail = error instanceof Error ? `${error.name}: ${error.message}` : typeof error;
+    return { brokeAt: '', noScreen: NOT_FETCHED.test(detail), detail };
   }
 
   static getDerivedStateFromProps(props: Props, state: State): State | null {
     if (state.brokeAt === '') return { ...state, brokeAt: props.at };
-    return state.brokeAt !== null && state.brokeAt !== props.at ? { brokeAt: null, noScreen: false } : null;
+    return state.brokeAt !== null && state.brokeAt !== props.at ? { ...state, brokeAt: null, noScreen: false } : null;
   }
 
   override render(): ReactNode {
@@ -35,7 +38,14 @@ export class Broken extends Component<Props, State> {
           ) : (
             <FaultBox
               said={{ what: frameWords.brokeHead, safe: frameWords.brokeSafe, next: frameWords.brokeNext }}
-              keys={<Key onPress={() => this.setState({ brokeAt: null })}>{frameWords.tryAgain}</Key>}
+              keys={
+                <>
+                  <Key onPress={() => this.setState({ brokeAt: null })}>{frameWords.tryAgain}</Key>
+                  <CopyDetails
+                    details={detailsText({ operation: this.props.at, detail: this.state.detail }, new Date())}
+                  />
+                </>
+              }
             />
           )}
         </div>

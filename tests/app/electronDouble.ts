@@ -42,6 +42,7 @@ class AppDouble extends EventEmitter {
   readonly isPackaged = true;
   readonly paths: Record<string, string> = {};
   setName = vi.fn();
+  addRecentDocument = vi.fn();
   enableSandbox = vi.fn();
   quit = vi.fn();
   requestSingleInstanceLock = vi.fn(() => true);

@@ -14,6 +14,7 @@ let folder: string;
 let asked: [string, unknown][];
 let answer: Answer;
 let closed: number;
+let state: { open: boolean; path: string | null; recent: string[] };
 
 beforeEach(() => {
   listenersBefore = new Set(DEFECT_EVENTS.flatMap((event) => process.listeners(event as 'exit')));
@@ -23,6 +24,7 @@ beforeEach(() => {
   asked = [];
   answer = { ok: true, value: 'heard' };
   closed = 0;
+  state = { open: false, path: null, recent: [] };
 });
 
 afterEach(() => {
@@ -41,7 +43,8 @@ async function start(prepare: (electron: ReturnType<typeof electronDouble>) => v
   const electron = electronDouble();
   prepare(electron);
   const openProgram = vi.fn(async (_options: { recordPath: string }) => ({
-    ask: async (name: string, request: unknown) => {
+    ask: async (name: string, request: unknown): Promise<Answer> => {
+      if (name === 'record/state') return { ok: true, value: state };
       asked.push([name, request]);
       return answer;
     },
@@ -76,6 +79,16 @@ async function startedWindow() {
   const started = await start();
   if (!started.window) throw new Error('no window was opened');
   return { ...started, window: started.window };
+}
+
+const OWN_FRAME = { url: 'app://hours-and-wear/#/hours', parent: null };
+
+type RecentMenu = { enabled: boolean; submenu: { label: string; click(): void }[] };
+
+/** The submenu of the records opened last, in the menu set last. */
+function recentInMenu(electron: ReturnType<typeof electronDouble>): RecentMenu {
+  const menu = electron.Menu.setApplicationMenu.mock.lastCall?.[0] as { submenu?: { label?: string }[] }[];
+  return menu.flatMap(({ submenu }) => submenu ?? []).find(({ label }) => label === 'Open &recent') as RecentMenu;
 }
 
 const navigation = (url: string) => ({ url, preventDefault: vi.fn() });
@@ -232,12 +245,10 @@ describe('the page’s files', () => {
 });
 
 describe('who may ask', () => {
-  const ownFrame = { url: 'app://hours-and-wear/#/hours', parent: null };
-
   test('the main frame of our own page', async () => {
     const { electron } = await startedWindow();
     const ask = electron.ipcHandlers.get('ask');
-    expect(await ask?.({ senderFrame: ownFrame }, 'hours/add', { dialHours: 812 })).toEqual({
+    expect(await ask?.({ senderFrame: OWN_FRAME }, 'hours/add', { dialHours: 812 })).toEqual({
       ok: true,
       value: 'heard',
     });
@@ -249,7 +260,7 @@ describe('who may ask', () => {
     ['another page', { url: 'https://elsewhere.example/', parent: null }],
     ['a page whose name begins like ours', { url: 'app://hours-and-wear.elsewhere.example/', parent: null }],
     ['a file', { url: 'file:///tmp/page.html', parent: null }],
-    ['a frame inside our page', { url: 'app://hours-and-wear/', parent: ownFrame }],
+    ['a frame inside our page', { url: 'app://hours-and-wear/', parent: OWN_FRAME }],
     ['a frame that is gone', null],
   ])('not %s', async (_who, senderFrame) => {
     const { electron } = await startedWindow();
@@ -260,7 +271,7 @@ describe('who may ask', () => {
 
   test('an operation is named by text', async () => {
     const { electron } = await startedWindow();
-    const reply = await electron.ipcHandlers.get('ask')?.({ senderFrame: ownFrame }, { toString: 'hours/add' }, {});
+    const reply = await electron.ipcHandlers.get('ask')?.({ senderFrame: OWN_FRAME }, { toString: 'hours/add' }, {});
     expect(reply).toMatchObject({ ok: false, fault: { code: 'unknown-operation' } });
     expect(asked).toEqual([]);
   });
@@ -286,7 +297,42 @@ describe('the program', () => {
     answer = { ok: false, fault: { code: 'not-a-record', facts: {} } };
     electron.app.emit('open-file', navigation(''), '/shop/letter.hoursandwear');
     await vi.waitFor(() => expect(electron.dialog.showErrorBox).toHaveBeenCalledOnce());
+    expect(electron.dialog.showErrorBox.mock.calls[0]?.[1]).toMatch(/^\/shop\/letter.hoursandwear\n\n\w.* \w.*\.$/);
+    expect(electron.dialog.showErrorBox.mock.calls[0]?.[1]).not.toContain('not-a-record');
     expect(window.webContents.reload).not.toHaveBeenCalled();
+  });
+
+  test('offers the records opened last, in its menu and to the system', async () => {
+    const { electron } = await startedWindow();
+    expect(recentInMenu(electron)).toMatchObject({ enabled: false, submenu: [] });
+    state = {
+      open: true,
+      path: '/shop/b & c.hoursandwear',
+      recent: ['/shop/b & c.hoursandwear', '/shop/a.hoursandwear'],
+    };
+    await electron.ipcHandlers.get('ask')?.({ senderFrame: OWN_FRAME }, 'record/open', {
+      path: '/shop/b & c.hoursandwear',
+    });
+    await vi.waitFor(() => expect(electron.app.addRecentDocument).toHaveBeenCalledExactlyOnceWith(state.path));
+    const recent = recentInMenu(electron);
+    expect(recent.submenu.map(({ label }) => label)).toEqual(['/shop/b && c.hoursandwear', '/shop/a.hoursandwear']);
+    asked = [];
+    recent.submenu[1]?.click();
+    expect(asked).toEqual([['record/open', { path: '/shop/a.hoursandwear' }]]);
+  });
+
+  test('has the menu of its platform, with the usual keys', async () => {
+    const { electron } = await startedWindow();
+    const { menuTemplate } = await import('#electron/menu.ts');
+    const needs = { recent: [], openRecord: () => {} };
+    const menuOf = (platform: NodeJS.Platform) =>
+      menuTemplate(new BrowserWindowDouble({}) as never, { ...needs, platform });
+    expect(menuOf('darwin').map(({ role, label }) => role ?? label)).toEqual(['appMenu', '&File', 'editMenu', '&View']);
+    expect(menuOf('win32').map(({ role, label }) => role ?? label)).toEqual(['&File', 'editMenu', '&View']);
+    const [file] = menuOf('linux');
+    const accelerators = (file?.submenu as { accelerator?: string }[]).map(({ accelerator }) => accelerator);
+    expect(accelerators.filter(Boolean)).toEqual(['CmdOrCtrl+O', 'CmdOrCtrl+P']);
+    expect(electron.Menu.setApplicationMenu).toHaveBeenCalled();
   });
 
   test('ends with its window, the record closed', async () => {

@@ -18,6 +18,7 @@ class StandInWindow extends EventEmitter {
 const app = Object.assign(new EventEmitter(), {
   isPackaged: true,
   setName() {},
+  addRecentDocument() {},
   setPath() {},
   enableSandbox() {},
   requestSingleInstanceLock: () => true,

@@ -93,7 +93,10 @@ export const LAYERS: readonly Layer[] = [
   { at: 'electron/preload.ts', imports: ['type core/contract'], packages: ['electron'] },
   {
     at: 'electron',
-    imports: ['electron/build.ts', 'core/shells', 'core/outcome.ts', 'type core/contract', 'core/record/openRecord.ts'],
+    imports: [
+      ...['electron/build.ts', 'core/shells', 'core/outcome.ts', 'type core/contract', 'core/record/openRecord.ts'],
+      'renderer/words/faultText.ts', // a refusal reads the same in a dialog as on the page
+    ],
     packages: ['electron', 'zod', 'node:'],
   },
   {
