@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 
 const top = join(import.meta.dirname, '..', '..');
-const FORMULA_FOLDERS = ['core/maths', 'core/fit', 'core/forecast', 'core/series', 'core/reading'];
+const FORMULA_FOLDERS = ['core/maths', 'core/fit', 'core/forecast', 'core/series', 'core/reading', 'core/iso286'];
 
 type Documented = { name: string; doc: string; isFunction: boolean };
 
