@@ -61,16 +61,28 @@ export const forecastAll = operation(
   { title: 'Forecast every measuring point in the record' },
 );
 
+/** What would be left of a range, if one source of doubt were known exactly. */
+export const zWidth = z.object({
+  /** from low to high hours left, or to the middle where the high end lies beyond [machine h] */
+  hours: z.number(),
+  to: z.enum(['high', 'middle']),
+  /** gauge, visit, start, own-rate, machine, class, curvature, path, drift: the range without it [machine h] */
+  without: z.array(z.object({ source: z.string(), hours: z.number() })),
+  /** the range of dates, and what it would be if the machine's use were known; null: no range of dates [d] */
+  days: z.number().nullable(),
+  daysWithoutUse: z.number().nullable(),
+});
+
 /** Where a forecast's numbers come from, step by step, for a fitter to follow. */
-export const forecastWhy = operation(
-  'forecast/why',
-  z.object({ pointId: zId, asOf: zDay.optional() }),
-  z.object({
-    forecast: zPointForecast,
-    /** steps in order: readings, change, part hours, class before, class after, part, limit, date */
-    steps: z.array(z.object({ code: z.string(), facts: zFacts })),
-    /** share of the width of hours left that each source brings: class, own-rate, path, gauge, visit, start, drift */
-    width: z.array(z.object({ source: z.string(), share: z.number() })),
-  }),
-  { title: 'Why this number: what a forecast rests on, step by step' },
-);
+export const zWhy = z.object({
+  forecast: zPointForecast,
+  /** steps in order: readings, change, part hours, class before, class after, class shape, machine, part, limit, date */
+  steps: z.array(z.object({ code: z.string(), facts: zFacts })),
+  /** null: no range to take apart */
+  width: zWidth.nullable(),
+});
+export type Why = z.infer<typeof zWhy>;
+
+export const forecastWhy = operation('forecast/why', z.object({ pointId: zId, asOf: zDay.optional() }), zWhy, {
+  title: 'Why this number: what a forecast rests on, step by step, and what makes its range wide',
+});

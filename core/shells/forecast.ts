@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import type { ForecastRow } from '../contract/forecast.ts';
+import { zWhy } from '../contract/forecast.ts';
 import type { ImportAccount } from '../contract/record.ts';
 import { flatCsv } from '../exchange/flatCsv.ts';
 import { RefusedError } from '../outcome.ts';
@@ -10,26 +10,43 @@ import { type Day, isDay } from '../units/day.ts';
 import { bringIn } from '../use-cases/bring-in/bringIn.ts';
 import { lifeOf, openContext, recordOf } from '../use-cases/context.ts';
 import { forecastRows } from '../use-cases/forecastAll.ts';
+import { whyForecast } from '../use-cases/forecastWhy.ts';
 import { layDownShop } from '../use-cases/newShop.ts';
+import { pointByName } from '../use-cases/pointByName.ts';
+import { shopNowOf } from '../use-cases/shopNow.ts';
 import { forecastTable } from './forecastTable.ts';
 import { endQuietlyWithReader } from './quietEnd.ts';
 import { remarkLines } from './remarkLines.ts';
+import { whyLines } from './whyLines.ts';
 
 const USAGE = `Forecast every measuring point of a shop.
 
   npm run --silent forecast -- --import FOLDER [--as-of YYYY-MM-DD] [--json | --csv]
   npm run --silent forecast -- --record FILE   [--as-of YYYY-MM-DD] [--json | --csv]
+  npm run --silent forecast -- --import FOLDER --explain MACHINE/ASSEMBLY/POSITION/POINT [--as-of YYYY-MM-DD] [--json]
 
   --import FOLDER   a folder of CSV files, brought into a throwaway record
   --record FILE     a record of the program
   --as-of DAY       rows dated later are left out; today when not given
+  --explain NAME    why one point's forecast says what it says, step by step, and what makes its range wide; works with
+                    --record too. Case and accents do not matter
   --json, --csv     instead of a table
 `;
+
+/** All that forecasts rest on. */
+type Life = ReturnType<typeof lifeOf>;
 
 /** A mistake of the asker's: told in a few lines, and the program ends with 1. */
 class AskedWrong extends Error {}
 
-type Asked = { importFolder: string | null; recordFile: string | null; asOf: Day; as: 'table' | 'json' | 'csv' };
+type Asked = {
+  importFolder: string | null;
+  recordFile: string | null;
+  asOf: Day;
+  as: 'table' | 'json' | 'csv';
+  /** name of the point to be explained; null: all are listed */
+  explain: string | null;
+};
 
 /** Where the user stood when npm was started. */
 const fromWhereTheUserStood = (path: string): string => resolve(process.env.INIT_CWD ?? process.cwd(), path);
@@ -40,6 +57,8 @@ function askedFor(args: readonly string[]): Asked {
     throw new AskedWrong(`Give either --import FOLDER or --record FILE.\n\n${USAGE}`);
   }
   if (values.json && values.csv) throw new AskedWrong('Give --json or --csv, not both.');
+  if (values.explain !== undefined && values.csv)
+    throw new AskedWrong('An explanation is told in words or with --json.');
   const asOf = values['as-of'] ?? systemClock.today();
   if (!isDay(asOf)) throw new AskedWrong(`--as-of ${asOf}: a day that exists, like 2026-10-12, was expected.`);
   return {
@@ -47,6 +66,7 @@ function askedFor(args: readonly string[]): Asked {
     recordFile: values.record === undefined ? null : fromWhereTheUserStood(values.record),
     asOf,
     as: values.json ? 'json' : values.csv ? 'csv' : 'table',
+    explain: values.explain ?? null,
   };
 }
 
@@ -58,6 +78,7 @@ function parseOrRefuse(args: readonly string[]) {
         import: { type: 'string' },
         record: { type: 'string' },
         'as-of': { type: 'string' },
+        explain: { type: 'string' },
         json: { type: 'boolean' },
         csv: { type: 'boolean' },
         help: { type: 'boolean' },
@@ -80,7 +101,7 @@ function csvFilesOf(folder: string) {
 }
 
 /** Brings the folder in whole or not at all; what is said of it goes to stderr. */
-function rowsOfFolder(folder: string, asOf: Day, say: (line: string) => void): ForecastRow[] {
+function lifeOfFolder(folder: string, asOf: Day, say: (line: string) => void): Life {
   const context = openContext({ recordPath: ':memory:', asOf, dataFolder: folder });
   try {
     const record = recordOf(context);
@@ -90,7 +111,7 @@ function rowsOfFolder(folder: string, asOf: Day, say: (line: string) => void): F
     sayAccount(account, say);
     if (account.faults.length > 0)
       throw new AskedWrong(`${counted(account.faults.length, 'fault')}: nothing was brought in.`);
-    return forecastRows(lifeOf(context, { asOf }), asOf);
+    return lifeOf(context, { asOf });
   } finally {
     context.close();
   }
@@ -103,11 +124,11 @@ function sayAccount({ faults, cautions, notes }: ImportAccount, say: (line: stri
   for (const line of remarkLines(notes)) say(`Note: ${line}`);
 }
 
-function rowsOfRecord(file: string, asOf: Day): ForecastRow[] {
+function lifeOfRecord(file: string, asOf: Day): Life {
   const context = openContext({ recordPath: file, asOf, onlyLooks: true });
   try {
     if (!context.record && !context.trouble) throw new AskedWrong(`${file} is not there.`);
-    return forecastRows(lifeOf(context, { asOf }), asOf);
+    return lifeOf(context, { asOf });
   } finally {
     context.close();
   }
@@ -115,9 +136,23 @@ function rowsOfRecord(file: string, asOf: Day): ForecastRow[] {
 
 const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
 
-function printed(rows: readonly ForecastRow[], { as, asOf }: Asked): string {
+function printed(life: Life, { as, asOf, explain }: Asked): string {
+  if (explain !== null) {
+    const why = zWhy.parse(whyForecast(shopNowOf(life, asOf), pointAsked(life, explain)));
+    return as === 'json' ? `${JSON.stringify(why, null, 2)}\n` : whyLines(why, asOf);
+  }
+  const rows = forecastRows(life, asOf);
   if (as === 'json') return `${JSON.stringify(rows, null, 2)}\n`;
   return as === 'csv' ? flatCsv(rows) : forecastTable(rows, asOf);
+}
+
+function pointAsked(life: Life, name: string): number {
+  const by = pointByName(life, name);
+  if (by.found) return by.found.pointId;
+  const listed = (names: readonly string[]) => names.map((one) => `  ${one}`).join('\n');
+  if (by.oneOf) throw new AskedWrong(`${name} may be any of these; give more of the name:\n${listed(by.oneOf)}`);
+  if (by.near.length === 0) throw new AskedWrong('There is no measuring point in it.');
+  throw new AskedWrong(`There is no ${name}. Most like it:\n${listed(by.near)}`);
 }
 
 /** @returns the code the program ends with: 0, or 1 when what was given could not be used */
@@ -132,10 +167,10 @@ export function forecastCommand(
   }
   try {
     const asked = askedFor(args);
-    const rows = asked.importFolder
-      ? rowsOfFolder(asked.importFolder, asked.asOf, say)
-      : rowsOfRecord(asked.recordFile ?? '', asked.asOf);
-    out(printed(rows, asked));
+    const life = asked.importFolder
+      ? lifeOfFolder(asked.importFolder, asked.asOf, say)
+      : lifeOfRecord(asked.recordFile ?? '', asked.asOf);
+    out(printed(life, asked));
     return 0;
   } catch (thrown) {
     if (thrown instanceof AskedWrong) say(thrown.message);

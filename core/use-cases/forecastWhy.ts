@@ -1,13 +1,20 @@
 import type { forecastWhy, PointForecast } from '../contract/forecast.ts';
 import type { GivenReplyOf, Handler } from '../contract/operation.ts';
+import type { ClassLearning } from '../fit/learnShop.ts';
 import { defaultModelSettings } from '../fit/modelSettings.ts';
+import type { PartLaw } from '../fit/partLaw.ts';
+import { forecastPart } from '../forecast/forecastPart.ts';
+import { normalQuantile } from '../maths/normal.ts';
 import { RefusedError } from '../outcome.ts';
 import { presentShare } from '../reading/workedHours.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
-import { day } from '../units/day.ts';
+import { day, daysBetween } from '../units/day.ts';
+import { machineHarshness } from '../way/machineHarshness.ts';
+import { pointDates } from '../way/pointDates.ts';
+import type { MachineHoursAndUse } from '../way/shopHours.ts';
 import { partsOfMachine } from '../way/shopSeries.ts';
-import { widthShares } from '../way/widthShares.ts';
+import { widthWithout } from '../way/widthWithout.ts';
 import { classRates } from './classesList.ts';
 import type { Context } from './context.ts';
 import { type ShopNow, shopNow } from './shopNow.ts';
@@ -29,26 +36,53 @@ export function whyForecast(now: ShopNow, pointId: number): Reply {
     ...changeStep(series),
     hoursStep(now, point, series),
     ...classSteps(now, point),
+    ...machineStep(now, point, series),
     partStep(forecast),
     limitStep(forecast, series),
     dateStep(now, point, forecast),
   ];
-  return { forecast, steps, width: widthOfForecast(now, point, series) };
+  return { forecast, steps, width: widthOfForecast(now, point, series, forecast) };
 }
 
-function widthOfForecast({ shop, learning }: ShopNow, point: PointOnRecord, series: PartSeries): Reply['width'] {
+/** Ranges are told in machine hours, at the present share of them in which the assembly works. */
+function widthOfForecast(
+  { shop, learning, asOf, ofMachine }: ShopNow,
+  point: PointOnRecord,
+  series: PartSeries,
+  forecast: PointForecast,
+): Reply['width'] {
   const { machineId } = series.present;
-  const learned = learning.shop.classes.some((one) => one.partClass === point.partClass);
-  if (series.renewAtWearMm === null || !learned) return [];
-  return widthShares({
+  const knownClass = (partClass: string) => learning.shop.classes.some((one) => one.partClass === partClass);
+  const machine = shop.hours.ofMachine(point.machineId);
+  const share = machine ? presentShare(machine.life, asOf) : 1;
+  if (series.renewAtWearMm === null || forecast.hoursLeft.low === null || !knownClass(point.partClass)) return null;
+  const width = widthWithout({
     pool: learning.shop,
-    parts: partsOfMachine(shop, machineId, [point]).filter((part) =>
-      learning.shop.classes.some((one) => one.partClass === part.partClass),
-    ),
+    parts: partsOfMachine(shop, machineId, [point]).filter((part) => knownClass(part.partClass)),
     pointId: point.pointId,
     limitWearMm: series.renewAtWearMm,
     settings: defaultModelSettings,
   });
+  if (!width || share <= 0) return null;
+  const { low, high } = forecast.dateAtLimit;
+  const days = low && high ? daysBetween(day(low), day(high)) : null;
+  const law = ofMachine(point.machineId).laws.get(point.pointId);
+  const useShare = days !== null && law && machine ? useShareOfDates(law, series, machine, share) : null;
+  return {
+    hours: width.hours / share,
+    to: width.to,
+    without: width.without.map(({ source, hours }) => ({ source, hours: hours / share })),
+    days,
+    daysWithoutUse: days === null || useShare === null ? null : days * (1 - useShare),
+  };
+}
+
+function useShareOfDates(law: PartLaw, series: PartSeries, machine: MachineHoursAndUse, share: number): number | null {
+  const part = forecastPart(law, series.renewAtWearMm, series.workedHoursNow ?? 0, defaultModelSettings);
+  if (!part.ok) return null;
+  return (
+    pointDates({ law, part: part.value, series, machine, share, settings: defaultModelSettings })?.useShare ?? null
+  );
 }
 
 function readingsStep({ present, lastSize, ownReadings, presentNewSizeMm }: PartSeries): Step {
@@ -105,7 +139,24 @@ function classSteps({ learning }: ShopNow, point: PointOnRecord): Step[] {
       code: 'class-after',
       facts: { partClass: point.partClass, parts: learned.partsRead, machines: learned.machinesRead, ...rates(now) },
     },
+    { code: 'class-shape', facts: shapeFacts(learned) },
   ];
+}
+
+const Z_90 = normalQuantile(0.9);
+
+/** Power of time: below 1 wear runs in, above 1 it quickens; 10 to 90 % by its mean and spread. */
+function shapeFacts({ nodes }: ClassLearning): Step['facts'] {
+  const mean = nodes.reduce((sum, { weight, power }) => sum + weight * Math.log(power), 0);
+  const variance = nodes.reduce((sum, { weight, power }) => sum + weight * (Math.log(power) - mean) ** 2, 0);
+  const at = (z: number) => Math.exp(mean + z * Math.sqrt(variance));
+  return { lowPower: at(-Z_90), middlePower: at(0), highPower: at(Z_90) };
+}
+
+/** How hard the machine is on its parts, from what all of them say. */
+function machineStep({ learning }: ShopNow, point: PointOnRecord, series: PartSeries): Step[] {
+  const harshness = machineHarshness(learning.shop, series.present.machineId, point.partClass);
+  return harshness ? [{ code: 'machine', facts: harshness }] : [];
 }
 
 function partStep({ ratePer1000hMm, wearMm, basis }: PointForecast): Step {

@@ -1,8 +1,9 @@
+import type { ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { fingerprint } from '../way/fingerprint.ts';
 import { openFindings } from '../way/openFindings.ts';
 import { partsOfMachine, type ShopSeries } from '../way/shopSeries.ts';
-import { forecastsOfMachine, type Learning, type MachineForecast } from '../way.ts';
+import { forecastsOfMachine, type Learning, learnClasses, type MachineForecast, seriesOfShop } from '../way.ts';
 import type { Context } from './context.ts';
 import { shopLearning } from './learning/shopLearning.ts';
 import { seriesNow } from './seriesNow.ts';
@@ -29,6 +30,23 @@ export function shopNow(context: Context, asOf: Day = context.today()): ShopNow 
       const restsOn = fingerprint(JSON.stringify([learning.fingerprint, ...machineInputs(shop, machineId)]));
       const forecast = before?.restsOn === restsOn ? before.forecast : forecastsOfMachine(shop, machineId, learning);
       known.set(machineId, { shop, learning, restsOn, forecast });
+      return forecast;
+    },
+  };
+}
+
+/** The same from a shop's life alone, nothing kept: its classes are learned afresh. */
+export function shopNowOf(life: ShopLife, asOf: Day): ShopNow {
+  const shop = seriesOfShop(life, asOf);
+  const learning = learnClasses(shop);
+  const known = new Map<number, MachineForecast>();
+  return {
+    asOf,
+    shop,
+    learning,
+    ofMachine(machineId: number) {
+      const forecast = known.get(machineId) ?? forecastsOfMachine(shop, machineId, learning);
+      known.set(machineId, forecast);
       return forecast;
     },
   };

@@ -126,3 +126,22 @@ export function basisText(ownReadings: number, likeParts: number): string {
   const like = likeParts === 0 ? 'no like parts' : `${wholeFigure(likeParts)} like part${likeParts === 1 ? '' : 's'}`;
   return `${own}, ${like}`;
 }
+
+const COUNTS = [
+  'no',
+  'one',
+  'two',
+  'three',
+  'four',
+  'five',
+  'six',
+  'seven',
+  'eight',
+  'nine',
+  'ten',
+  'eleven',
+  'twelve',
+];
+
+/** Small counts as words, as a person says them. */
+export const countWord = (count: number): string => COUNTS[count] ?? wholeFigure(count);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cautionSentences, cautionText } from './cautionText.ts';
+import { cautionSentences, cautionText } from '#core/words/cautionText.ts';
 import { faultSentences, faultText, fieldName } from './faultText.ts';
 
 const banned = /\b(error|invalid|oops|please|sorry|failed)\b/i;

@@ -2,6 +2,7 @@ import type { PointForecast } from '#core/contract/forecast.ts';
 import type { Finding, MachineSheet, PointSheet } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
 import {
+  countWord,
   type DecimalMark,
   dayText,
   decimalFigure,
@@ -62,25 +63,6 @@ export const machineWords = {
   stopWords: (finding: Finding): string =>
     `${[finding.item, finding.position].filter((part) => part !== null).join(' ') || 'Whole assembly'}: ${findingText(finding)}. Found ${dayText(day(finding.takenOn))}.`,
 } as const;
-
-const COUNTS = [
-  'no',
-  'one',
-  'two',
-  'three',
-  'four',
-  'five',
-  'six',
-  'seven',
-  'eight',
-  'nine',
-  'ten',
-  'eleven',
-  'twelve',
-];
-
-/** Small counts as words, as a person says them. */
-export const countWord = (count: number): string => COUNTS[count] ?? hoursFigure(count);
 
 type Basis = Pick<PointForecast, 'ownReadings' | 'likeParts' | 'likeMachines' | 'cautionFacts'> & { partClass: string };
 

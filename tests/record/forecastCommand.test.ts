@@ -113,6 +113,38 @@ describe('the forecast command', () => {
     expect(readdirSync(folder).sort()).toEqual(['cut', 'shop', 'shop.hoursandwear']);
   });
 
+  test('explains one point in words a fitter follows, its name typed as it comes', () => {
+    const { code, out, said } = run(
+      ...['--import', shop(), '--as-of', '2026-11-09', '--explain', 'm1 / hitch / STRIP-TOP / thickness'],
+    );
+    expect({ code, said }).toEqual({ code: 0, said: [] });
+    expect(out).toMatch(/^M1 \/ Hitch \/ Strip top \/ thickness, as of 2026-11-09\n/);
+    expect(out).toMatch(/was measured twice since; last on 10 Oct 2026 it read 10\.20 mm/);
+    expect(out).toMatch(/^Its hours +It has been in for 4 \d{3} h/m);
+    expect(out).toMatch(/^Like parts here /m);
+    expect(out).toMatch(/^This part /m);
+    expect(out).toMatch(/^The range is .* wide, from low to high/m);
+    expect(out).toMatch(/^ {2}(how|errors|gauge|wear|ups|whether).* h$/m);
+    expect(out).toMatch(/^- Rests mostly on/m);
+    const record = join(folder, 'explained.hoursandwear');
+    const opened = aRecord(record);
+    brought(opened, filesOf(shop()));
+    opened.close();
+    expect(run('--record', record, '--as-of', '2026-11-09', '--explain', 'Strip top').out).toBe(out);
+    rmSync(record);
+    const json = run('--import', shop(), '--as-of', '2026-11-09', '--explain', 'Strip top', '--json').out;
+    expect(JSON.parse(json)).toMatchObject({ forecast: { position: 'Strip top' }, width: { to: 'high' } });
+  });
+
+  test('names like what was asked for are listed when no point goes by it, or several do', () => {
+    const near = run('--import', shop(), '--as-of', '2026-11-09', '--explain', 'M1/Hitch/Strap top/thickness');
+    expect(near.code).toBe(1);
+    expect(near.said[0]).toMatch(/^There is no .*\n {2}M1\/Hitch\/Strip top\/thickness\n/);
+    const several = run('--import', shop(), '--as-of', '2026-11-09', '--explain', 'm1/hitch');
+    expect(several.code).toBe(1);
+    expect(several.said[0]).toMatch(/may be any of these.*\n {2}M1\/Hitch\/Strip top.*\n {2}M1\/Hitch\/Hook/);
+  });
+
   test.each([
     ['nothing', [], /Give either/],
     ['both', ['--import', 'a', '--record', 'b'], /Give either/],
@@ -120,6 +152,7 @@ describe('the forecast command', () => {
     ['an unknown option', ['--export', 'a'], /--export/],
     ['a folder that is not there', ['--import', '/nowhere/at/all'], /cannot be read/],
     ['a record that is not there', ['--record', '/nowhere/at/all.hoursandwear'], /is not there/],
+    ['an explanation as csv', ['--import', 'a', '--explain', 'b', '--csv'], /in words or with --json/],
     ['json and csv', ['--import', 'a', '--json', '--csv'], /not both/],
   ])('asked for %s, ends with 1 and says why', (_what, args, why) => {
     const { code, out, said } = run(...args);

@@ -1,15 +1,16 @@
-import { forecastWhy } from '#core/contract/forecast.ts';
+import { forecastWhy, type Why } from '#core/contract/forecast.ts';
 import type { PointSheet } from '#core/contract/machine.ts';
-import type { ReplyOf } from '#core/contract/operation.ts';
+import { cautionText } from '#core/words/cautionText.ts';
+import { hoursText } from '#core/words/quantityText.ts';
+import { useSentence, whyStep, widthLines, widthSentence } from '#core/words/whyText.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { Picture, useHatch } from '#renderer/marks/Picture.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
-import { cautionText } from '#renderer/words/cautionText.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { pointName } from '#renderer/words/machinesWords.ts';
-import { shareText, whyStep, whyWords, widthSource } from '#renderer/words/whyWords.ts';
+import { whyWords } from '#renderer/words/whyWords.ts';
 
 /** What a forecast rests on, step by step, and what each source brings to the width of its range. */
 export function WhyPanel({ point }: { point: PointSheet }) {
@@ -28,8 +29,6 @@ export function WhyPanel({ point }: { point: PointSheet }) {
     </>
   );
 }
-
-type Why = ReplyOf<typeof forecastWhy>;
 
 function Steps({ why: { steps, forecast } }: { why: Why }) {
   const mark = useDecimalMark();
@@ -59,33 +58,43 @@ function Steps({ why: { steps, forecast } }: { why: Why }) {
   );
 }
 
-/** Shares as bars on one scale, the largest first; those too small to see are left out. */
+/** What the range would be without each source, as a bar within the whole; the one that would narrow it most first. */
 function Width({ width }: { width: Why['width'] }) {
-  const shown = width.filter(({ share }) => share >= LEAST_SHARE).sort((a, b) => b.share - a.share);
-  if (shown.length === 0) return <p className="why-width second">{whyWords.noWidth}</p>;
+  if (!width) return <p className="why-width second">{whyWords.noWidth}</p>;
+  const use = useSentence(width);
   return (
     <figure className="why-width">
       <figcaption>{whyWords.width}</figcaption>
+      <p>
+        <Figures>{widthSentence(width)}</Figures>
+      </p>
       <ul>
-        {shown.map(({ source, share }) => (
+        {widthLines(width).map(({ source, name, withoutHours, narrowerShare }) => (
           <li key={source}>
-            <span>{widthSource(source)}</span>
+            <span>{name}</span>
             <Picture width={BAR_PX + 2} height={16} label={null}>
-              <ShareBar share={share} />
+              <RangeLeft share={1 - narrowerShare} />
             </Picture>
-            <span className="share">{shareText(share)}</span>
+            <span className="share">
+              <Figures>{hoursText(withoutHours)}</Figures>
+            </span>
           </li>
         ))}
       </ul>
       <p>{whyWords.widthNote}</p>
+      {use && (
+        <p>
+          <Figures>{use}</Figures>
+        </p>
+      )}
     </figure>
   );
 }
 
-const LEAST_SHARE = 0.005;
 const BAR_PX = 160;
 
-function ShareBar({ share }: { share: number }) {
+/** The whole range as a line, what is left of it as a bar. */
+function RangeLeft({ share }: { share: number }) {
   const fan = useHatch('fan');
   return (
     <>

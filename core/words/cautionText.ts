@@ -1,6 +1,6 @@
-import { isDay } from '#core/units/day.ts';
-import { type DecimalMark, dayText, decimalFigure, hoursText, limitFigure } from '#core/words/quantityText.ts';
+import { isDay } from '../units/day.ts';
 import { counted } from './english.ts';
+import { type DecimalMark, dayText, decimalFigure, hoursText, limitFigure } from './quantityText.ts';
 
 type Facts = Record<string, string | number | boolean | null>;
 type Sentence = (facts: Facts, mark: DecimalMark) => string;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { shareText, whyStep, widthSource } from './whyWords.ts';
+import { useSentence, whyStep, widthLines, widthSentence, widthSource } from './whyText.ts';
 
 const said = (code: string, facts: Record<string, string | number | boolean | null>) =>
   whyStep({ code, facts }, '.').sentence.replaceAll('\u00A0', ' ').replaceAll('\u2009', ' ');
@@ -93,8 +93,40 @@ describe('why this number, in words', () => {
     expect(widthSource('moon-phase')).toBe('moon phase');
   });
 
-  it('does not call a small share nothing', () => {
-    expect(shareText(0.002)).toBe('less than 1\u00A0%');
-    expect(shareText(0.354)).toBe('35\u00A0%');
+  it('says how such wear goes on, and how hard the machine is', () => {
+    const shape = (lowPower: number, middlePower: number, highPower: number) =>
+      said('class-shape', { lowPower, middlePower, highPower });
+    expect(shape(1, 1, 1)).toMatch(/^Such parts wear evenly/);
+    expect(shape(0.92, 1.01, 1.07)).toMatch(/is not settled \(power of hours 0\.92 to 1\.07\)/);
+    expect(shape(0.7, 0.8, 0.9)).toMatch(/slows as hours go on/);
+    expect(shape(1.1, 1.2, 1.3)).toMatch(/quickens/);
+    const times = { lowTimes: 0.9, middleTimes: 1.12, highTimes: 1.31 };
+    expect(said('machine', { ...times, classesHeard: 5 })).toBe(
+      'By what was measured on it (five part classes): parts here wear 0.90 to 1.31 times as fast as on the usual machine, likely 1.12.',
+    );
+    expect(said('machine', { ...times, classesHeard: 0 })).toMatch(/^Nothing has been measured on it/);
+  });
+
+  it('tells what the range would be without each source, the greatest first, and leaves out what changes nothing', () => {
+    const width = {
+      hours: 1000,
+      to: 'high' as const,
+      without: [
+        { source: 'gauge', hours: 900 },
+        { source: 'class', hours: 999 },
+        { source: 'start', hours: 1003 },
+        { source: 'drift', hours: 600 },
+      ],
+      days: 730,
+      daysWithoutUse: 610,
+    };
+    expect(widthLines(width).map(({ source }) => source)).toEqual(['drift', 'gauge']);
+    expect(widthLines(width)[0]).toMatchObject({ withoutHours: 600, narrowerShare: 0.4 });
+    expect(widthSentence(width).replaceAll('\u00A0', ' ').replaceAll('\u2009', ' ')).toMatch(
+      /^The range is 1 000 h wide, from low to high/,
+    );
+    expect(useSentence(width)).toMatch(/24 months apart; .* 20 months\.$/);
+    expect(useSentence({ ...width, daysWithoutUse: 729 })).toBeNull();
+    expect(useSentence({ ...width, days: null })).toBeNull();
   });
 });
