@@ -1,6 +1,7 @@
 import { sql } from 'drizzle-orm';
 import {
   type AnySQLiteColumn,
+  blob,
   check,
   index,
   integer,
@@ -158,6 +159,67 @@ export const customers = sqliteTable('customers', {
   phone: text('phone').notNull(),
   email: text('email').notNull(),
 });
+
+/** What a customer is called and how they are reached, as changed later: each save is a new row, the last that stands counts. */
+export const customerDetails = sqliteTable(
+  'customer_details',
+  {
+    id: id(),
+    entryId: entryId(),
+    customerId: integer('customer_id')
+      .notNull()
+      .references(() => customers.id),
+    name: text('name').notNull(),
+    place: text('place').notNull(),
+    address: text('address').notNull(),
+    phone: text('phone').notNull(),
+    email: text('email').notNull(),
+  },
+  (t) => [index('customer_details_customer').on(t.customerId)],
+);
+
+/** Two rows of one customer: what refers to the one is the other's, while this stands. */
+export const customerMerges = sqliteTable(
+  'customer_merges',
+  {
+    id: id(),
+    customerId: integer('customer_id')
+      .notNull()
+      .references(() => customers.id),
+    intoCustomerId: integer('into_customer_id')
+      .notNull()
+      .references(() => customers.id),
+    ...chain((): AnySQLiteColumn => customerMerges.id),
+  },
+  (t) => [
+    index('customer_merges_customer').on(t.customerId),
+    chainIndex('customer_merges_chain', t.chainId),
+    check('customer_merges_two', sql`customer_id <> into_customer_id`),
+  ],
+);
+
+/**
+ * A customer's personal data was erased on request. While the erasing runs `done` is 0, and only then may texts of rows that
+ * otherwise stay as written be blanked; a record at rest holds no row with 0.
+ */
+export const customerErasures = sqliteTable(
+  'customer_erasures',
+  {
+    id: id(),
+    entryId: entryId(),
+    customerId: integer('customer_id')
+      .notNull()
+      .references(() => customers.id),
+    /** texts that were blanked */
+    texts: integer('texts').notNull(),
+    done: integer('done', { mode: 'boolean' }).notNull(),
+  },
+  (t) => [
+    index('customer_erasures_customer').on(t.customerId),
+    index('customer_erasures_running').on(t.done).where(sql`done = 0`),
+    check('customer_erasures_done', sql`done IN (0, 1)`),
+  ],
+);
 
 /** Names are one machine's alone among those whose entry stands (machineStore holds it). */
 export const machines = sqliteTable(
@@ -474,6 +536,60 @@ export const findingClosings = sqliteTable(
     ...chain((): AnySQLiteColumn => findingClosings.id),
   },
   (t) => [index('finding_closings_finding').on(t.findingId), chainIndex('finding_closings_chain', t.chainId)],
+);
+
+/** Pictures as the window made them small; one that stands at no finding yet belongs to a sheet being typed. */
+export const photos = sqliteTable(
+  'photos',
+  {
+    id: id(),
+    jpeg: blob('jpeg', { mode: 'buffer' }).notNull(),
+    widthPx: integer('width_px').notNull(),
+    heightPx: integer('height_px').notNull(),
+    keptAt: text('kept_at').notNull(),
+  },
+  () => [
+    check('photos_small', sql`length(jpeg) <= 300000`),
+    check('photos_sides', sql`width_px BETWEEN 1 AND 1600 AND height_px BETWEEN 1 AND 1600`),
+  ],
+);
+
+/** Which pictures show a finding. */
+export const findingPhotos = sqliteTable(
+  'finding_photos',
+  {
+    id: id(),
+    /** first row of the finding's chain */
+    findingId: integer('finding_id')
+      .notNull()
+      .references(() => findings.id),
+    photoId: integer('photo_id')
+      .notNull()
+      .references(() => photos.id),
+    ...chain((): AnySQLiteColumn => findingPhotos.id),
+  },
+  (t) => [
+    index('finding_photos_finding').on(t.findingId),
+    index('finding_photos_photo').on(t.photoId),
+    chainIndex('finding_photos_chain', t.chainId),
+  ],
+);
+
+/** A customer was told of a finding and does not want it made good: in their own words. The finding stays open. */
+export const findingDeclines = sqliteTable(
+  'finding_declines',
+  {
+    id: id(),
+    /** first row of the finding's chain */
+    findingId: integer('finding_id')
+      .notNull()
+      .references(() => findings.id),
+    saidOn: dayText('said_on').notNull(),
+    saidBy: text('said_by').notNull(),
+    words: text('words').notNull(),
+    ...chain((): AnySQLiteColumn => findingDeclines.id),
+  },
+  (t) => [index('finding_declines_finding').on(t.findingId), chainIndex('finding_declines_chain', t.chainId)],
 );
 
 // ---- what feeds no forecast

@@ -64,6 +64,42 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0003_photos_and_people keeps photos, refusals, merges; texts may be blanked only while a customer is erased', () => {
+    const before = recordAt(3);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO customers (name, place, address, phone, email) VALUES ('C', '', '', '', ''), ('D', '', '', '', '');
+      INSERT INTO machines (entry_id, name, make, model, serial, note) VALUES (1, 'M', '', '', '', '');
+      INSERT INTO assemblies (entry_id, name, serial) VALUES (1, 'Hitch', '');
+      INSERT INTO findings (assembly_id, taken_on, kind, severity, note, found_by, entry_id)
+        VALUES (1, '2026-01-01', 'crack', 'do-not-use', 'C knows', '', 1)`);
+    before.close();
+    const record = recordAt(4);
+    const run = (sql: string) => record.sqlite.exec(sql);
+    run(`INSERT INTO photos (jpeg, width_px, height_px, kept_at) VALUES (x'ffd8ff', 1600, 900, '');
+      INSERT INTO finding_photos (finding_id, photo_id, entry_id) VALUES (1, 1, 1);
+      INSERT INTO finding_declines (finding_id, said_on, said_by, words, entry_id) VALUES (1, '2026-01-02', 'C', 'later', 1);
+      INSERT INTO customer_merges (customer_id, into_customer_id, entry_id) VALUES (2, 1, 1)`);
+    expect(() => run('DELETE FROM photos')).toThrow(/FOREIGN KEY/);
+    expect(() => run('UPDATE photos SET height_px = 1')).toThrow(/stay as they were kept/);
+    expect(() =>
+      run("INSERT INTO photos (jpeg, width_px, height_px, kept_at) VALUES (x'ffd8ff', 1601, 900, '')"),
+    ).toThrow(/photos_sides/);
+    expect(() =>
+      run("INSERT INTO photos (jpeg, width_px, height_px, kept_at) VALUES (zeroblob(300001), 1, 1, '')"),
+    ).toThrow(/photos_small/);
+    for (const table of ['finding_photos', 'finding_declines', 'customer_merges'])
+      expect(() => run(`DELETE FROM ${table}`)).toThrow(/never deleted/);
+    const blank = () => run("UPDATE findings SET note = ''; UPDATE customers SET name = '' WHERE id = 1");
+    expect(blank).toThrow(/stay as written/);
+    run('INSERT INTO customer_erasures (entry_id, customer_id, texts, done) VALUES (1, 1, 0, 0)');
+    blank();
+    run('UPDATE customer_erasures SET done = 1, texts = 2');
+    expect(blank).toThrow(/stay as written/);
+    expect(() => run('UPDATE customer_erasures SET done = 0')).toThrow(/stays as made/);
+    expect(record.sqlite.prepare('SELECT name FROM customers ORDER BY id').pluck().all()).toEqual(['', 'D']);
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');

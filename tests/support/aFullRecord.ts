@@ -86,8 +86,7 @@ type Column = StoredTable['columns'][number];
 function filling(record: ReadableRecord, table: StoredTable, column: Column, oddText: () => string): StoredValue[] {
   const parent = parentOf(record, table.name, column.name);
   if (parent) {
-    const { id } = record.sqlite.prepare(`SELECT max(rowid) AS id FROM "${parent}"`).get() as { id: number | null };
-    return id === null ? [] : [id];
+    return record.sqlite.prepare(`SELECT rowid FROM "${parent}" ORDER BY rowid DESC LIMIT 3`).pluck().all() as number[];
   }
   if (column.type === 'TEXT') return [oddText(), '2026-05-05', '2026-01-01T00:00:00.000Z'];
   if (column.type === 'BLOB') return [JPEG, Uint8Array.from([1, 2, 3])];
@@ -126,10 +125,15 @@ function copied(
 }
 
 function synthetic(record: ReadableRecord, table: StoredTable, oddText: () => string): StoredValue[] {
+  const referred: string[] = [];
   return table.columns.map((column) => {
     if (column.name === 'id' && table.key.includes('id')) return null;
     if (column.mayBeNull) return null;
-    return filling(record, table, column, oddText)[0] ?? null;
+    const parent = parentOf(record, table.name, column.name);
+    // two columns that refer to one table refer to two of its rows
+    const place = parent === null ? 0 : referred.filter((name) => name === parent).length;
+    if (parent !== null) referred.push(parent);
+    return filling(record, table, column, oddText)[place] ?? null;
   });
 }
 
