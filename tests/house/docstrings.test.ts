@@ -3,7 +3,15 @@ import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 
 const top = join(import.meta.dirname, '..', '..');
-const FORMULA_FOLDERS = ['core/maths', 'core/fit', 'core/forecast', 'core/series', 'core/reading', 'core/iso286'];
+const FORMULA_FOLDERS = [
+  'core/maths',
+  'core/fit',
+  'core/forecast',
+  'core/series',
+  'core/reading',
+  'core/iso286',
+  'core/repair',
+];
 
 type Documented = { name: string; doc: string; isFunction: boolean };
 
@@ -37,7 +45,8 @@ const unsourced = (source: string): string[] =>
 
 describe('every formula says where it comes from', () => {
   const files = FORMULA_FOLDERS.flatMap((folder) =>
-    readdirSync(join(top, folder))
+    readdirSync(join(top, folder), { recursive: true, encoding: 'utf8' })
+      .map((name) => name.replaceAll('\\', '/'))
       .filter((name) => name.endsWith('.ts') && !name.endsWith('.test.ts'))
       .map((name) => `${folder}/${name}`),
   );
