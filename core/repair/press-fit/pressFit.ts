@@ -1,12 +1,6 @@
 import { type Outcome, ok, refuse } from '../../outcome.ts';
 import type { Material } from './material.ts';
 
-/**
- * A ring pressed on a bush, pin or shaft, worked elastically: thick cylinders, same length, no end effects.
- * @source G. Lame's thick cylinder, in any machine-design text, e.g. J. E. Shigley, Mechanical Engineering Design, "Press and
- *   shrink fits"; plane stress, axial stress 0
- */
-
 /** What is pressed together. Interference is DIAMETRAL: outside diameter minus bore. Textbooks often give the radial one, half of it. */
 export type PressedPair = {
   /** diameter at which they meet [mm] */
@@ -44,8 +38,9 @@ export type PressFit = {
  *   boss hoop = p (do^2 + d^2) / (do^2 - d^2);  bush hoop at its bore = -2 p d^2 / (d^2 - di^2)
  *   close-in = 2 p d^2 di / (Ebush (d^2 - di^2));  growth = 2 p d^2 do / (Eboss (do^2 - d^2))
  *   von Mises at the boss's bore = sqrt(hoop^2 + hoop p + p^2)
- * A pair past yield is said to be so; its figures are not cut down to the yield stress.
+ * Elastic, both of one length, no end effects, axial stress 0. A pair past yield is said to be so; its figures are not cut down.
  *
+ * @source G. Lamé's thick cylinder, in any machine-design text, under press and shrink fits
  * @refuses press-no-interference, press-no-boss-wall, press-no-bush-wall; each with the sizes
  * @checked tests/reference/press-fit/pressFit.test.ts
  */
@@ -95,6 +90,7 @@ export const interferenceLeftMm = (measuredMm: number, roughnessUm: { bossRzUm: 
  *   delta = p d (Cboss + Cbush)
  * @returns diametral [mm]
  * @refuses press-no-boss-wall, press-no-bush-wall
+ * @source G. Lamé's thick cylinder, as in {@link pressFit}: pressure is in proportion to interference
  * @checked tests/reference/press-fit/pressFit.test.ts
  */
 export function interferenceForPressure(
