@@ -10,18 +10,21 @@ export type HarshnessWord = { eta: number; lambda: number };
 export type Harshness = { mean: number; variance: number; lnHeight: number };
 
 /**
- * a ~ N(0, om^2) times what other classes say of it.
- * With om = 0 machines are not told apart: a = 0.
+ * a ~ N(expected, om^2) times what other classes say of it.
+ * With om = 0 machines are not told apart by their readings: a is what is expected.
+ * @param expected by the shop's word on the machine; 0 without one
  */
-export function harshness(machineScatter: number, word: HarshnessWord | undefined): Harshness {
+export function harshness(machineScatter: number, word: HarshnessWord | undefined, expected: number): Harshness {
   const prior = machineScatter * machineScatter;
-  if (prior === 0 || word === undefined) return { mean: 0, variance: prior, lnHeight: 0 };
+  if (prior === 0 || word === undefined) return { mean: expected, variance: prior, lnHeight: 0 };
   const d = Math.max(0.5, 1 + word.lambda * prior);
   const variance = prior / d;
+  // what the word adds to where the machine was expected to be
+  const moved = word.eta - word.lambda * expected;
   return {
-    mean: word.eta * variance,
+    mean: expected + moved * variance,
     variance,
-    lnHeight: 0.5 * (word.eta * word.eta * variance - Math.log(d)),
+    lnHeight: 0.5 * (moved * moved * variance - Math.log(d)) + (word.eta - 0.5 * word.lambda * expected) * expected,
   };
 }
 
@@ -80,7 +83,7 @@ const MOST_ROUNDS = 12;
 
 /**
  * Chance of a class's readings at given figures, mu and all machines' harshness summed out:
- *   u = mu + a,  mu ~ N(m0, s0^2),  a ~ N(0, om^2) times the other classes' word
+ *   u = mu + a,  mu ~ N(m0, s0^2),  a ~ N(expected, om^2) times the other classes' word
  * Each round sweeps every block once, against mu as the other blocks leave it.
  *
  * @param words one for each block of the pool, from the other classes
@@ -104,14 +107,14 @@ export function classEvidence(
 
   for (const [k, block] of blocks.entries()) {
     setBlockTimes(block, prior.hRefHours, figures);
-    words.push(muWord(block, harshness(figures.machineScatter, others[k])));
+    words.push(muWord(block, harshness(figures.machineScatter, others[k], block.expected)));
     muLambda += words[k]!.lambda;
     muEta += words[k]!.eta;
   }
   let lnZ = Number.NEGATIVE_INFINITY;
   for (let round = 1; round <= MOST_ROUNDS; round++) {
     for (const [k, block] of blocks.entries()) {
-      const a = harshness(figures.machineScatter, others[k]);
+      const a = harshness(figures.machineScatter, others[k], block.expected);
       const mu = muWithout(muEta, muLambda, words[k]!, prior);
       sweepBlock(block, mu.mean + a.mean, mu.variance + a.variance, figures, laws);
       const word = muWord(block, a);

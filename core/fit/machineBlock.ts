@@ -12,6 +12,8 @@ import { MOST_NODES } from './tiltRoom.ts';
  */
 export type MachineBlock = {
   readonly machineId: number;
+  /** ln harshness expected of the machine before its parts are heard: the shop's word on it */
+  readonly expected: number;
   /** parts with readings first to last in an order that comes from the readings alone */
   readonly read: readonly PartSite[];
   readonly unread: readonly PartSite[];
@@ -36,7 +38,8 @@ export function contentKey(series: WearSeries): string {
   const readings = series.readings.map(
     (r) => `${r.takenOn} ${r.workedHours} ${r.wearMm} ${r.errorSdMm} ${r.workedHoursSd}`,
   );
-  return [series.newSizeSdMm, series.startHoursSd, ...readings].join(' | ');
+  const told = series.expectedLnHarshness ? [`told ${series.expectedLnHarshness}`] : [];
+  return [series.newSizeSdMm, series.startHoursSd, ...readings, ...told].join(' | ');
 }
 
 export const byText = <T>(text: (item: T) => string) => {
@@ -72,6 +75,7 @@ export function machineBlock(machineId: number, series: readonly WearSeries[], s
   const size = 1 + places.size;
   return {
     machineId,
+    expected: series[0]?.expectedLnHarshness ?? 0,
     read: sites.filter((site) => site.n > 0),
     unread: sites.filter((site) => site.n === 0),
     size,

@@ -109,7 +109,7 @@ function forEachNode(
     const own =
       heard === undefined ? { eta: 0, lambda: 0 } : { eta: heard.muEta[index]!, lambda: heard.muLambda[index]! };
     const mu = muWithout(node.muEta, node.muLambda, own, prior);
-    const a = harshness(node.machineScatter, others);
+    const a = harshness(node.machineScatter, others, block.expected);
     setBlockTimes(block, prior.hRefHours, node);
     sweepBlock(block, mu.mean + a.mean, mu.variance + a.variance, node, partLaws(node.partScatter, settings));
     return mu;

@@ -10,6 +10,7 @@ export type ModelSettings = {
   partScatterScale: number;
   pathScatterScale: number;
   machineScatterScale: number;
+  workTypeTrust: number;
   visitErrorGauges: number;
   lnPowerSd: number;
   lnPowerTail: number;
@@ -33,6 +34,7 @@ export const defaultModelSettings: ModelSettings = {
   partScatterScale: 0.5,
   pathScatterScale: 0.15,
   machineScatterScale: 0.3,
+  workTypeTrust: 0.75,
   visitErrorGauges: 2,
   lnPowerSd: 0.15,
   lnPowerTail: 0.05,
@@ -87,6 +89,12 @@ export const modelSettingNotes: Record<keyof ModelSettings, { unit: string; mean
     unit: 'ln',
     meaning: 'prior scale (half-normal) of the harshness of machines: driver, dirt, greasing',
     source: COMMON,
+  },
+  workTypeTrust: {
+    unit: 'share',
+    meaning:
+      "how far the shop's word on a machine (light, hard) is believed before its parts are measured: this power of the times as fast it stands for",
+    source: CHOSEN,
   },
   visitErrorGauges: {
     unit: 'gauge errors',

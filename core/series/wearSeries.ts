@@ -30,6 +30,8 @@ export type WearSeries = {
   newSizeSdMm: number;
   /** 1 sd of the hours at which the part was fitted [h]; shifts all its readings alike; 0 when known */
   startHoursSd: number;
+  /** ln of how many times as fast its parts are expected to wear on this machine, by the shop's word on it; absent: 0 */
+  expectedLnHarshness?: number;
   /** false: a later part has taken its place; the series teaches the class, and is not forecast */
   present: boolean;
   readings: readonly WearReading[];

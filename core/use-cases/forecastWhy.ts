@@ -155,7 +155,12 @@ function shapeFacts({ nodes }: ClassLearning): Step['facts'] {
 
 /** How hard the machine is on its parts, from what all of them say. */
 function machineStep({ learning }: ShopNow, point: PointOnRecord, series: PartSeries): Step[] {
-  const harshness = machineHarshness(learning.shop, series.present.machineId, point.partClass);
+  const harshness = machineHarshness(
+    learning.shop,
+    series.present.machineId,
+    point.partClass,
+    series.present.expectedLnHarshness ?? 0,
+  );
   return harshness ? [{ code: 'machine', facts: harshness }] : [];
 }
 

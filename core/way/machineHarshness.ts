@@ -15,10 +15,16 @@ const Z_90 = normalQuantile(0.9);
 
 /**
  * A machine's harshness a (driver, dirt, greasing) as its measured parts of all classes say it, for parts of one class:
- *   a ~ N(0, om^2) times the classes' words,  om over the class's nodes by weight
+ *   a ~ N(expected, om^2) times the classes' words,  om over the class's nodes by weight
+ * @param expected ln harshness by the shop's word on the machine; 0 without one
  * @returns null where the class tells no machines apart
  */
-export function machineHarshness(pool: ShopLearning, machineId: number, partClass: string): MachineHarshness | null {
+export function machineHarshness(
+  pool: ShopLearning,
+  machineId: number,
+  partClass: string,
+  expected: number,
+): MachineHarshness | null {
   const nodes = pool.classes.find((one) => one.partClass === partClass)?.nodes ?? [];
   const words = pool.classes.flatMap((one) => {
     const word = one.machines.find((machine) => machine.machineId === machineId)?.harshness;
@@ -31,7 +37,7 @@ export function machineHarshness(pool: ShopLearning, machineId: number, partClas
   let mean = 0;
   let square = 0;
   for (const { weight, machineScatter } of nodes) {
-    const at = harshness(machineScatter, all);
+    const at = harshness(machineScatter, all, expected);
     mean += weight * at.mean;
     square += weight * (at.variance + at.mean ** 2);
   }
