@@ -6,7 +6,7 @@ const top = `${import.meta.dirname}/..`;
  * Electron's main process with the core in it, and beside it the threads that learn classes and do long work. All files
  * land flat in one folder two levels below the top, as deep as core's own, so that what looks for migrations or fonts by
  * "../.." finds them. Left out, and loaded from node_modules: what has native parts (better-sqlite3), and the PDF library
- * with the React it runs on, which finds its own files beside it.
+ * with the React it runs on and the solver, which find their own files beside them.
  */
 export default defineConfig({
   root: top,
@@ -22,9 +22,9 @@ export default defineConfig({
         learnWorker: `${top}/core/use-cases/learning/learnWorker.ts`,
         jobWorker: `${top}/core/use-cases/jobs/jobWorker.ts`,
       },
-      external: ['electron', 'better-sqlite3', '@react-pdf/renderer', 'react', /^react\//],
+      external: ['electron', 'better-sqlite3', '@react-pdf/renderer', 'highs', 'react', /^react\//],
       output: { format: 'es', entryFileNames: '[name].js', chunkFileNames: '[name].part.js' },
     },
   },
-  ssr: { noExternal: true, external: ['better-sqlite3', '@react-pdf/renderer', 'react'] },
+  ssr: { noExternal: true, external: ['better-sqlite3', '@react-pdf/renderer', 'highs', 'react'] },
 });

@@ -21,7 +21,7 @@ export const LAYERS: readonly Layer[] = [
   { at: 'core/fit', imports: TO_SERIES, packages: [] },
   { at: 'core/iso286', imports: [...GROUND, 'core/maths'], packages: [] },
   { at: 'core/forecast', imports: [...TO_SERIES, 'core/fit'], packages: [] },
-  { at: 'core/plan', imports: TO_FORECAST, packages: [] },
+  { at: 'core/plan', imports: TO_FORECAST, packages: ['highs'] },
   { at: 'core/repair', imports: [...TO_FORECAST, 'core/iso286', 'core/plan'], packages: [] },
   {
     at: 'core/slip',
