@@ -17,6 +17,8 @@ export const zEntryRows = z.object({
   findings: z.int(),
   closings: z.int(),
   moves: z.int(),
+  /** positions that went by themselves, as half an assembly was swapped */
+  halves: z.int(),
   /** shop settings, part classes, owners, meters, shares */
   others: z.int(),
 });

@@ -80,6 +80,8 @@ export const zAssemblyKind = z.object({
         item: z.int().min(1).max(999),
         name: zName,
         safety: z.boolean(),
+        /** what it goes with when half of the assembly is swapped: "carrier"; null: stays with the rest */
+        group: zName.nullable().default(null),
         points: z.array(zKindPoint).max(20),
       }),
     )

@@ -103,6 +103,12 @@ const SORTS: readonly (readonly [sort: string, from: string, machine: string, da
     'r.closed_on',
   ],
   ['moves', 'sittings r', 'r.machine_id', 'r.from_on'],
+  [
+    'halves',
+    'position_sittings r',
+    '(SELECT s.machine_id FROM sittings s WHERE s.assembly_id = r.assembly_id AND s.machine_id IS NOT NULL ORDER BY s.id DESC LIMIT 1)',
+    'r.from_on',
+  ],
   ['others', 'ownerships r', 'r.machine_id', 'NULL'],
   ['others', 'meters r', 'r.machine_id', 'NULL'],
   ['others', 'work_shares r', 'r.machine_id', 'r.from_on'],

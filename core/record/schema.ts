@@ -373,6 +373,31 @@ export const positions = sqliteTable(
   (t) => [index('positions_assembly').on(t.assemblyId)],
 );
 
+/**
+ * Where a position has gone by itself, from a day on: to another assembly, or to the shelf (null). Without a row it sits in
+ * the assembly it was laid out in; either way it goes where that assembly goes.
+ */
+export const positionSittings = sqliteTable(
+  'position_sittings',
+  {
+    id: id(),
+    positionId: integer('position_id')
+      .notNull()
+      .references(() => positions.id),
+    assemblyId: integer('assembly_id').references(() => assemblies.id),
+    fromOn: dayText('from_on').notNull(),
+    /** dial of the machine it came off, and of the one it went on; first row of each reading's chain */
+    offDialReadingId: integer('off_dial_reading_id').references(() => dialReadings.id),
+    onDialReadingId: integer('on_dial_reading_id').references(() => dialReadings.id),
+    ...chain((): AnySQLiteColumn => positionSittings.id),
+  },
+  (t) => [
+    index('position_sittings_position').on(t.positionId),
+    index('position_sittings_assembly').on(t.assemblyId),
+    chainIndex('position_sittings_chain', t.chainId),
+  ],
+);
+
 export const measuringPoints = sqliteTable(
   'measuring_points',
   {

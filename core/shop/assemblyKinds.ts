@@ -32,6 +32,8 @@ export type KindPosition = {
   name: string;
   /** towing or lifting: the low figure decides */
   safety: boolean;
+  /** what it goes with when half of the assembly is swapped: "carrier"; absent or null: stays with the rest */
+  group?: string | null;
   points: readonly KindPoint[];
 };
 

@@ -70,6 +70,7 @@ const NONE: EntryRows = {
   findings: 0,
   closings: 0,
   moves: 0,
+  halves: 0,
   others: 0,
 };
 

@@ -14,6 +14,7 @@ const whatWords: Record<string, string> = {
   'machine/change': 'Machine’s particulars changed',
   'assembly/add': 'Assembly laid out',
   'assembly/move': 'Assembly moved',
+  'assembly/moveHalf': 'Half of an assembly moved',
   'point/add': 'Measuring point added',
   'point/limits': 'Limits changed',
   'hours/add': 'Hours entered',
@@ -46,6 +47,7 @@ const NOUNS: Record<keyof EntryRows, [one: string, many: string]> = {
   closings: ['closed finding', 'closed findings'],
   dialReadings: ['meter reading', 'meter readings'],
   moves: ['place of an assembly', 'places of assemblies'],
+  halves: ['position moved by itself', 'positions moved by themselves'],
   others: ['other row', 'other rows'],
 };
 

@@ -71,6 +71,7 @@ export const takeInWords = {
     in: 'in',
     item: 'no.',
     position: 'Position',
+    group: 'goes with',
     safety: 'tows or lifts',
     point: 'Point',
     measures: 'Measures',

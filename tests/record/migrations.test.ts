@@ -100,6 +100,34 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0004_halves_move lets a position go by itself; the pick-up hitch on record comes apart in frame and carrier', () => {
+    const before = recordAt(4);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO assemblies (entry_id, name, serial) VALUES (1, 'Hitch', ''), (1, 'Other', '');
+      INSERT INTO positions (entry_id, assembly_id, item, name, safety) VALUES (1, 1, 1, 'Hook', 1);
+      INSERT INTO assembly_kinds (name, template) VALUES
+        ('Telescopic pick-up hitch', '{"name":"h","positions":[{"item":1,"name":"Hook"},{"item":2,"name":"Latch pin, left"},{"item":3,"name":"Ours"}],"sketch":null}'),
+        ('Other kind', '{"name":"o","positions":[{"item":1,"name":"Hook"}],"sketch":null}')`);
+    before.close();
+    const record = recordAt(5);
+    const groups = record.sqlite
+      .prepare(
+        "SELECT json_extract(at.value, '$.group') FROM assembly_kinds k, json_each(k.template, '$.positions') at ORDER BY k.id, at.key",
+      )
+      .pluck()
+      .all();
+    expect(groups).toEqual(['carrier', 'frame', null, null]);
+    expect(
+      record.sqlite.prepare("SELECT json_type(template, '$.positions[0]') FROM assembly_kinds").pluck().get(),
+    ).toBe('object');
+    record.sqlite.exec(
+      "INSERT INTO position_sittings (position_id, assembly_id, from_on, entry_id) VALUES (1, 2, '2026-01-02', 1)",
+    );
+    expect(() => record.sqlite.exec("UPDATE position_sittings SET from_on = '2026-01-03'")).toThrow(/stay as written/);
+    expect(() => record.sqlite.exec('DELETE FROM position_sittings')).toThrow(/never deleted/);
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');

@@ -122,6 +122,7 @@ function KindEditor({
       <PositionTable
         name={name || words.kindNew}
         path="kind"
+        groups
         positions={positions}
         partClasses={partClasses}
         remarks={remarks}

@@ -23,10 +23,13 @@ export type PositionTableProps = {
   onChange: (positions: PositionForm[]) => void;
   /** the item whose row is being typed in, for the drawing beside the table */
   onItem?: (itemText: string) => void;
+  /** with the column of what goes together when half an assembly is swapped: of kinds */
+  groups?: boolean;
 };
 
 /** Positions and points of an assembly, as a table to type in: every figure of it may be changed. */
-export function PositionTable({ name, path, positions, partClasses, remarks, onChange, onItem }: PositionTableProps) {
+export function PositionTable(props: PositionTableProps) {
+  const { name, path, positions, partClasses, remarks, onChange, onItem, groups = false } = props;
   const mark = useDecimalMark();
   const classes = useId();
   return (
@@ -38,7 +41,7 @@ export function PositionTable({ name, path, positions, partClasses, remarks, onC
       </datalist>
       <table onKeyDown={toNextRow}>
         <caption className="said">{words.tableOf(name)}</caption>
-        <Head />
+        <Head groups={groups} />
         <tbody>
           {positions.map((position, i) => (
             <Fragment key={position.id}>
@@ -53,6 +56,7 @@ export function PositionTable({ name, path, positions, partClasses, remarks, onC
                   pointAt={`${path}.positions.${i}.points.${j}`}
                   remarks={remarks}
                   classes={classes}
+                  groups={groups}
                   onPosition={(next) => onChange(withPosition(positions, i, next))}
                   onPoint={(next) => onChange(withPoint(positions, i, j, next))}
                   onAddPoint={() => onChange(withPointAdded(positions, i, mark))}
@@ -79,7 +83,7 @@ export function PositionTable({ name, path, positions, partClasses, remarks, onC
 const rowsOf = (position: PositionForm): readonly (PointForm | null)[] =>
   position.points.length === 0 ? [null] : position.points;
 
-const Head = () => (
+const Head = ({ groups }: { groups: boolean }) => (
   <thead>
     <tr>
       <th scope="col" className="w-in">
@@ -91,6 +95,11 @@ const Head = () => (
       <th scope="col" className="w-position">
         {columns.position}
       </th>
+      {groups && (
+        <th scope="col" className="w-group">
+          {columns.group}
+        </th>
+      )}
       <th scope="col" className="w-safety">
         {columns.safety}
       </th>
@@ -133,6 +142,7 @@ type RowProps = {
   pointAt: string;
   remarks: readonly Remark[];
   classes: string;
+  groups: boolean;
   onPosition: (next: Partial<PositionForm>) => void;
   onPoint: (next: Partial<PointForm>) => void;
   onAddPoint: () => void;
@@ -141,7 +151,7 @@ type RowProps = {
 };
 
 function Row(props: RowProps) {
-  const { position, point, first, at, pointAt, remarks, onPosition } = props;
+  const { position, point, first, at, pointAt, remarks, groups, onPosition } = props;
   const said = `${position.itemText} ${position.name}${first || !point ? '' : `, ${point.name}`}`;
   const out = position.leftOut;
   const field: Field = (column, path, value, onValue, more = {}) => (
@@ -176,6 +186,7 @@ function Row(props: RowProps) {
             </td>
             {field('item', `${at}.item`, position.itemText, (itemText) => onPosition({ itemText }), FIGURES)}
             {field('position', `${at}.name`, position.name, (name) => onPosition({ name }))}
+            {groups && field('group', `${at}.group`, position.group, (group) => onPosition({ group }))}
             <td className="tick">
               <input
                 type="checkbox"
@@ -188,7 +199,7 @@ function Row(props: RowProps) {
             </td>
           </>
         ) : (
-          <td colSpan={4} />
+          <td colSpan={groups ? 5 : 4} />
         )}
         {point ? <PointCells {...props} point={point} field={field} said={said} /> : <td colSpan={10} />}
         <td className="row-keys">

@@ -25,6 +25,8 @@ export type PositionForm = {
   itemText: string;
   name: string;
   safety: boolean;
+  /** "carrier": what it goes with when half of the assembly is swapped; empty: with the rest */
+  group: string;
   /** left out: shown struck, not laid down; nothing is lost by it */
   leftOut: boolean;
   points: PointForm[];
@@ -110,6 +112,7 @@ export const assemblyOfKind = (kind: AssemblyKind, mark: DecimalMark): AssemblyF
     itemText: String(position.item),
     name: position.name,
     safety: position.safety,
+    group: position.group ?? '',
     leftOut: false,
     points: position.points.map((point) => pointForm(point, mark)),
   })),
@@ -154,6 +157,7 @@ export const positionByHand = (item: number, mark: DecimalMark): PositionForm =>
   itemText: String(item),
   name: '',
   safety: false,
+  group: '',
   leftOut: false,
   points: [pointByHand(mark)],
 });

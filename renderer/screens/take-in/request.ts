@@ -1,5 +1,6 @@
 import type { machineTakeIn } from '#core/contract/machine.ts';
 import type { AskOf } from '#core/contract/operation.ts';
+import type { kindSave } from '#core/contract/shop.ts';
 import { isDay } from '#core/units/day.ts';
 import { type NumberRead, readNumber } from '../../words/readNumber.ts';
 import { type AssemblyForm, type PointForm, type PositionForm, stationsOf, type TakeInForm } from './form.ts';
@@ -203,11 +204,15 @@ export function assemblyRequest(form: AssemblyForm): { request: NewAssembly | nu
 
 /** Positions of an assembly kind's table, or what keeps them from being saved. */
 export function kindPositions(positions: readonly PositionForm[]): {
-  positions: NewPosition[] | null;
+  positions: AskOf<typeof kindSave>['kind']['positions'] | null;
   remarks: Remark[];
 } {
   const reader = new Reader();
-  const read = positionsOf(positions, 'kind', reader);
+  const laidOut = positions.filter(({ leftOut }) => !leftOut);
+  const read = positionsOf(positions, 'kind', reader).map((position, i) => ({
+    ...position,
+    group: laidOut[i]?.group.trim() || null,
+  }));
   return reader.remarks.length > 0 ? { positions: null, remarks: reader.remarks } : { positions: read, remarks: [] };
 }
 

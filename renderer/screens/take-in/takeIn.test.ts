@@ -10,7 +10,7 @@ import {
   stationsOf,
   type TakeInForm,
 } from './form.ts';
-import { formPath, takeInRequest } from './request.ts';
+import { formPath, kindPositions, takeInRequest } from './request.ts';
 
 const hitch: AssemblyKind = {
   name: 'Pick-up hitch',
@@ -20,6 +20,7 @@ const hitch: AssemblyKind = {
       item: 1,
       name: 'Slide strip, top front',
       safety: false,
+      group: 'carrier',
       points: [
         {
           name: 'thickness',
@@ -36,7 +37,7 @@ const hitch: AssemblyKind = {
         },
       ],
     },
-    { item: 10, name: 'Hook', safety: true, points: [] },
+    { item: 10, name: 'Hook', safety: true, group: null, points: [] },
   ],
 };
 
@@ -60,7 +61,9 @@ describe('taking a machine in', () => {
       stationsText: 'front, middle, rear',
     });
     const { request } = takeInRequest(filled());
-    expect(request?.assemblies[0]?.positions).toEqual(hitch.positions);
+    // what goes together stands in the kind alone, and is kept when the kind is saved
+    expect(request?.assemblies[0]?.positions).toEqual(hitch.positions.map(({ group: _, ...position }) => position));
+    expect(kindPositions(assemblyOfKind(hitch, ',').positions).positions).toEqual(hitch.positions);
     expect(request?.assemblies[0]?.fittedMachineHours).toBe(0);
     expect(request?.machine.workShare).toBe(0.8);
     expect(request?.dial).toEqual({ takenOn: '2026-11-02', dialHours: 6838, estimate: false, saidBy: 'Ines' });
