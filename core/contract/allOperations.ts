@@ -35,6 +35,7 @@ import {
   stripDownSwap,
 } from './oldSheets.ts';
 import { classesList, classSave } from './partClass.ts';
+import { findingAddPhotos, findingStrikePhoto, photoDrop, photoKeep, photoRead } from './photo.ts';
 import {
   recordBackUp,
   recordBackupFolder,
@@ -53,6 +54,8 @@ import { slipMake, slipPreview, slipRead, slipsList } from './slip.ts';
 import {
   findingAdd,
   findingClose,
+  findingDecline,
+  findingStrikeDecline,
   sizeAnswer,
   sizePutRight,
   stripDownDiscard,
@@ -104,7 +107,14 @@ export const allOperations = [
   sizeAnswer,
   stripDownSwap,
   findingAdd,
+  findingDecline,
+  findingStrikeDecline,
   findingClose,
+  findingAddPhotos,
+  findingStrikePhoto,
+  photoKeep,
+  photoRead,
+  photoDrop,
   entriesList,
   entriesUndoLast,
   forecastAll,

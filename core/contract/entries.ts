@@ -16,6 +16,8 @@ export const zEntryRows = z.object({
   renewals: z.int(),
   findings: z.int(),
   closings: z.int(),
+  photos: z.int(),
+  declines: z.int(),
   moves: z.int(),
   /** positions that went by themselves, as half an assembly was swapped */
   halves: z.int(),

@@ -1,9 +1,11 @@
 import { z } from 'zod';
 import { zPointForecast } from './forecast.ts';
 import { operation } from './operation.ts';
+import { zFindingPhoto } from './photo.ts';
 import {
   zDay,
   zDecides,
+  zDeclined,
   zDialEventKind,
   zFindingKind,
   zHours,
@@ -64,8 +66,17 @@ export const zFinding = z.object({
   note: z.string(),
   closedOn: zDay.nullable(),
   outcome: z.string().nullable(),
+  /** what a customer last said who does not want it made good; it stays open all the same */
+  declined: zDeclined.nullable(),
 });
 export type Finding = z.infer<typeof zFinding>;
+
+/** Said by a customer who does not want a finding made good; struck when it was noted wrongly. */
+export const zDecline = zDeclined.extend({ declineId: zId, struck: z.boolean(), reason: z.string() });
+
+/** With its photos, and all that customers said of it. */
+export const zFindingWhole = zFinding.extend({ photos: z.array(zFindingPhoto), declines: z.array(zDecline) });
+export type FindingWhole = z.infer<typeof zFindingWhole>;
 
 /** One line of the Machines list: the point that reaches its limit first, and the others as thin lines. */
 export const zMachineLine = z.object({
@@ -246,7 +257,7 @@ export const zMachineSheet = z.object({
   planLineMachineHours: z.number().nullable(),
   assemblies: z.array(zAssemblySheet),
   points: z.array(zPointSheet),
-  findings: z.array(zFinding),
+  findings: z.array(zFindingWhole),
   slips: z.array(z.object({ slipId: zId, number: z.string(), madeOn: zDay })),
   stripDowns: z.array(
     z.object({ stripDownId: zId, takenOn: zDay, machineHours: z.number().nullable(), fitter: z.string() }),

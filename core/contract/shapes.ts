@@ -31,6 +31,8 @@ export const zQuestion = z.object({ code: z.string(), facts: zFacts, choices: z.
 
 export const zFindingKind = z.enum(['crack', 'bent', 'broken', 'seized', 'missing', 'other']);
 export const zSeverity = z.enum(['watch', 'repair', 'do-not-use']);
+/** A repair refused by the customer, in their own words. */
+export const zDeclined = z.object({ saidOn: zDay, saidBy: z.string(), words: z.string() });
 export const zDialEventKind = z.enum(['reading', 'estimate', 'new-meter', 'rollover']);
 export const zWears = z.enum(['down', 'up']);
 export const zMeasures = z.enum(['thickness', 'diameter', 'bore', 'slack', 'section', 'depth']);

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { operation } from './operation.ts';
-import { zDay, zDecides, zFindingKind, zId, zRange, zSeverity } from './shapes.ts';
+import { zDay, zDecides, zDeclined, zFindingKind, zId, zRange, zSeverity } from './shapes.ts';
 import { zSketch } from './shop.ts';
 
 /** A row of the slip's reduced hours axis; hours are those of the present meter. */
@@ -28,6 +28,7 @@ export const zSlipFound = z.object({
   severity: zSeverity.nullable(),
   doNotUse: z.boolean(),
   note: z.string(),
+  declined: zDeclined.nullable().default(null),
 });
 
 /** What was done about it: a new part, the size it was left at, or what became of a finding. */
@@ -48,6 +49,8 @@ export const zSlipWatch = z.object({
   severity: zSeverity,
   foundOn: zDay,
   note: z.string(),
+  /** the customer does not want it made good, and said so */
+  declined: zDeclined.nullable().default(null),
 });
 
 /** The farmer's page: facts, in the order they are printed; words are put on by the paper. */
@@ -106,6 +109,7 @@ export const zSlip = z.object({
       finding: zFindingKind,
       foundOn: zDay,
       note: z.string(),
+      declined: zDeclined.nullable().default(null),
     }),
     /** nothing has a limit, or nothing is known */
     z.object({ kind: z.literal('no-forecast') }),

@@ -1,12 +1,14 @@
 import { z } from 'zod';
 import { zFinding, zLimits } from './machine.ts';
 import { operation } from './operation.ts';
+import { zPhotoIds } from './photo.ts';
 import {
   zDay,
   zFindingKind,
   zHours,
   zId,
   zMeasures,
+  zName,
   zNote,
   zQuestion,
   zRange,
@@ -35,6 +37,8 @@ export const zFindingEntry = z.object({
   kind: zFindingKind,
   severity: zSeverity,
   note: zNote,
+  /** kept photos that show it */
+  photoIds: zPhotoIds.default([]),
 });
 
 export const zStripDownDraft = z.object({
@@ -151,4 +155,25 @@ export const findingClose = operation(
   z.object({ findingId: zId, closedOn: zDay, outcome: zNote.min(1), by: z.string().max(120) }),
   z.object({ findingId: zId }),
   { title: 'Close a finding with what became of it' },
+);
+
+export const findingDecline = operation(
+  'finding/decline',
+  z.object({
+    findingId: zId,
+    saidOn: zDay,
+    saidBy: zName,
+    /** the customer's own words, short enough to be printed whole */
+    words: z.string().trim().min(1).max(400),
+    by: z.string().max(120),
+  }),
+  z.object({ declineId: zId }),
+  { title: 'Note that the customer does not want a finding made good; it stays open' },
+);
+
+export const findingStrikeDecline = operation(
+  'finding/strikeDecline',
+  z.object({ declineId: zId, reason: zNote.min(1), by: z.string().max(120) }),
+  z.object({ declineId: zId }),
+  { title: 'Strike what was noted of a refused repair; it stays in sight' },
 );

@@ -3,6 +3,7 @@ import { day } from '../units/day.ts';
 import { decimalFigure, limitFigure } from '../words/quantityText.ts';
 import { shortDay } from './slipFigures.ts';
 import { findingText, itemsText, midSentence, severityWords } from './slipNames.ts';
+import { declinedText } from './slipWords.ts';
 
 /** The lines of the slip's lists: what was found, what was done, what to watch. */
 
@@ -14,7 +15,10 @@ export function foundLine(slip: Slip, found: Slip['found'][number]): SlipLine {
   if (found.finding !== null) {
     return {
       items,
-      label: `${found.label}: ${findingText({ finding: found.finding, note: found.note })}`,
+      label: [
+        `${found.label}: ${findingText({ finding: found.finding, note: found.note })}`,
+        ...(found.declined === null ? [] : ['repair refused']),
+      ].join('; '),
       right: found.severity ? severityWords[found.severity] : '',
       strong: found.doNotUse,
     };
@@ -49,7 +53,7 @@ export function doneLine(slip: Slip, done: Slip['done'][number]): SlipLine {
 export function watchLines(slip: Slip): string[] {
   const found = slip.watch.map(
     (row) =>
-      `${itemsText(row.items)} ${row.label}: ${findingText(row)}, found ${shortDay(day(row.foundOn))}, ${severityWords[row.severity]}.`,
+      `${itemsText(row.items)} ${row.label}: ${findingText(row)}, found ${shortDay(day(row.foundOn))}, ${severityWords[row.severity]}. ${declinedText(row.declined)}`,
   );
   return [...found.map((line) => line.trim()), ...slip.greaseAndWatch];
 }

@@ -61,11 +61,17 @@ export function decidingText(slip: Slip): string {
     case 'passed':
       return `${itemsText(headline.items)} ${headline.label}: ${passedText(slip, headline.range)}. Ring us before the next long day's work.`;
     case 'do-not-use':
-      return `${headline.label}: ${findingText(headline)}. Found ${longDay(day(headline.foundOn))}. Ring us before it works again.`;
+      return `${headline.label}: ${findingText(headline)}. Found ${longDay(day(headline.foundOn))}. ${declinedText(headline.declined)}Ring us before it works again.`;
     case 'no-forecast':
       return 'No limit is set for its parts, or its hours are not known. Read your meter and let us know.';
   }
 }
+
+/** "Repair refused by J. Holm on 3 November 2026: “Leave it till spring.” ", with the space to what follows; nothing where nobody refused. */
+export const declinedText = (declined: Slip['watch'][number]['declined']): string =>
+  declined === null
+    ? ''
+    : `Repair refused by ${declined.saidBy} on ${longDay(day(declined.saidOn))}: “${declined.words}” `;
 
 type Range = { low: number | null; middle: number | null; high: number | null };
 

@@ -69,6 +69,10 @@ export type RowsOfEntry = {
   toOn: Day | null;
 };
 
+/** The machine that last had the assembly of the finding `f`. */
+const ON_ASSEMBLY_OF_FINDING =
+  '(SELECT s.machine_id FROM sittings s WHERE s.assembly_id = f.assembly_id AND s.machine_id IS NOT NULL ORDER BY s.id DESC LIMIT 1)';
+
 /** Every table whose rows belong to entries, with the machine and the day its rows are about. */
 const SORTS: readonly (readonly [sort: string, from: string, machine: string, day: string])[] = [
   ['machines', 'machines r', 'r.id', 'NULL'],
@@ -96,12 +100,9 @@ const SORTS: readonly (readonly [sort: string, from: string, machine: string, da
     '(SELECT s.machine_id FROM sittings s WHERE s.assembly_id = r.assembly_id AND s.machine_id IS NOT NULL ORDER BY s.id DESC LIMIT 1)',
     'r.taken_on',
   ],
-  [
-    'closings',
-    'finding_closings r JOIN findings f ON f.id = r.finding_id',
-    '(SELECT s.machine_id FROM sittings s WHERE s.assembly_id = f.assembly_id AND s.machine_id IS NOT NULL ORDER BY s.id DESC LIMIT 1)',
-    'r.closed_on',
-  ],
+  ['closings', 'finding_closings r JOIN findings f ON f.id = r.finding_id', ON_ASSEMBLY_OF_FINDING, 'r.closed_on'],
+  ['photos', 'finding_photos r JOIN findings f ON f.id = r.finding_id', ON_ASSEMBLY_OF_FINDING, 'f.taken_on'],
+  ['declines', 'finding_declines r JOIN findings f ON f.id = r.finding_id', ON_ASSEMBLY_OF_FINDING, 'r.said_on'],
   ['moves', 'sittings r', 'r.machine_id', 'r.from_on'],
   [
     'halves',

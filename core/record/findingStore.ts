@@ -1,10 +1,11 @@
 import type { FindingKind, Severity } from '../shop/finding.ts';
 import type { Day } from '../units/day.ts';
 import { bulk } from './bulk.ts';
-import { chainOf, counting, NOW_KNOWN } from './counting.ts';
+import { chainOf, counting, isLastOfChain, NOW_KNOWN, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
-import { findingClosings, findings } from './schema.ts';
+import { findingClosings, findingDeclines, findings } from './schema.ts';
+import { strikeOut } from './supersede.ts';
 
 export type FindingRow = {
   id: number;
@@ -55,3 +56,42 @@ export const insertClosing = (
   entryId: number,
   row: { findingId: number; closedOn: Day; outcome: string; closedBy: string },
 ): number => insertInto(w, findingClosings, { ...row, entryId });
+
+export const insertDecline = (
+  w: WritableRecord,
+  entryId: number,
+  row: { findingId: number; saidOn: Day; saidBy: string; words: string },
+): number => insertInto(w, findingDeclines, { ...row, entryId });
+
+export type DeclineRow = {
+  id: number;
+  findingId: number;
+  saidOn: Day;
+  saidBy: string;
+  words: string;
+  struck: boolean;
+  reason: string;
+};
+
+/** What was said by customers who refused, struck sayings too, oldest first; of all findings when none is named. */
+export const declinesOf = (db: ReadableRecord, findingIds: readonly number[] | null = null): DeclineRow[] =>
+  bulk<[number, number, Day, string, string, number, string]>(
+    db,
+    `SELECT ${chainOf('d')}, d.finding_id, d.said_on, d.said_by, d.words, d.struck, d.reason FROM finding_declines d
+     WHERE (@ids IS NULL OR d.finding_id IN (SELECT value FROM json_each(@ids))) AND ${standing('d')}
+       AND ${isLastOfChain('finding_declines', 'd')}
+     ORDER BY d.said_on, ${chainOf('d')}`,
+    { ids: findingIds && JSON.stringify(findingIds), knownAt: NOW_KNOWN },
+  ).map(([id, findingId, saidOn, saidBy, words, struck, reason]) => ({
+    id,
+    findingId,
+    saidOn,
+    saidBy,
+    words,
+    struck: struck === 1,
+    reason,
+  }));
+
+/** Strikes what was said. @throws RefusedError already-put-right */
+export const strikeDecline = (w: WritableRecord, entryId: number, declineId: number, reason: string): number =>
+  strikeOut(w, findingDeclines, declineId, entryId, reason);

@@ -21,6 +21,15 @@ export function loadFindings(
       horizon,
     ).map(([findingId, closedOn, outcome]) => [findingId, { closedOn, outcome }]),
   );
+  type Refused = [findingId: number, saidOn: Day, saidBy: string, words: string];
+  const declines = new Map(
+    bulk<Refused>(
+      db,
+      `SELECT d.finding_id, d.said_on, d.said_by, d.words FROM finding_declines d
+       WHERE d.said_on <= @asOf AND ${counting('finding_declines', 'd')} ORDER BY d.said_on, ${chainOf('d')}`,
+      horizon,
+    ).map(([findingId, saidOn, saidBy, words]) => [findingId, { saidOn, saidBy, words }]),
+  );
   type Row = [
     id: number,
     assemblyId: number,
@@ -41,6 +50,7 @@ export function loadFindings(
     if (machineId === null) return [];
     const closing = closings.get(id);
     const { closedOn, outcome } = closing ?? { closedOn: null, outcome: null };
-    return [{ id, machineId, assemblyId, positionId, takenOn, kind, severity, note, closedOn, outcome }];
+    const declined = declines.get(id) ?? null;
+    return [{ id, machineId, assemblyId, positionId, takenOn, kind, severity, note, closedOn, outcome, declined }];
   });
 }

@@ -16,7 +16,12 @@ export type Finding = {
   note: string;
   closedOn: Day | null;
   outcome: string | null;
+  /** what the customer last said who does not want it made good; null: nobody refused. It stays open all the same */
+  declined: Declined | null;
 };
+
+/** A repair refused by the customer, in their own words. */
+export type Declined = { saidOn: Day; saidBy: string; words: string };
 
 /** Open on a day: found by then, and not closed by then. */
 export const findingIsOpen = (finding: Finding, on: Day): boolean =>

@@ -146,6 +146,7 @@ describe('the headline', () => {
       finding: 'crack',
       foundOn: '2026-10-12',
       note: 'At weld toe, 34 mm',
+      declined: null,
     });
     expect(slip.axis).toBeNull();
     expect(slip.thenDo).toEqual([]);
@@ -300,7 +301,15 @@ describe('open findings', () => {
   it('to watch or repair are listed to be watched', () => {
     const finding = aFinding({ severity: 'watch', kind: 'bent', note: '' });
     expect(aSlipOf({ findings: [{ finding, item: 4, label: 'Pin 4', open: true }] }).watch).toEqual([
-      { items: [4], label: 'Pin 4', finding: 'bent', severity: 'watch', foundOn: '2026-10-12', note: '' },
+      {
+        items: [4],
+        label: 'Pin 4',
+        finding: 'bent',
+        severity: 'watch',
+        foundOn: '2026-10-12',
+        note: '',
+        declined: null,
+      },
     ]);
   });
 });

@@ -151,6 +151,7 @@ const watchLine = ({ finding, item, label }: NamedFinding): Slip['watch'][number
   severity: finding.severity,
   foundOn: finding.takenOn,
   note: finding.note,
+  declined: finding.declined,
 });
 
 /** What a farmer should know of how sure this is: from the deciding part, and from the machine's hours. */

@@ -35,6 +35,7 @@ export function slipHeadline(from: HeadlineFrom): Slip['headline'] {
       finding: stop.finding.kind,
       foundOn: stop.finding.takenOn,
       note: stop.finding.note,
+      declined: stop.finding.declined,
     };
   }
   const first = from.points[0];

@@ -82,6 +82,7 @@ function foundSizes(point: VisitedPoint, foundOn: Day | null): Ranked[] {
         severity: null,
         doNotUse: false,
         note: '',
+        declined: null,
       };
       return { row, gravity: limitWearMm > 0 ? visit.governing!.wearMm / limitWearMm : 0 };
     });
@@ -100,6 +101,7 @@ const foundFinding = ({ finding, item, label }: NamedFinding): Ranked => ({
     severity: finding.severity,
     doNotUse: finding.severity === 'do-not-use',
     note: finding.note,
+    declined: finding.closedOn === null ? finding.declined : null,
   },
 });
 

@@ -12,7 +12,11 @@ import { entriesUndoLastHandler } from './entriesUndo.ts';
 import { exchangeExportFolderHandler } from './exportFolder.ts';
 import { exchangeExportWorkbookHandler } from './exportWorkbook.ts';
 import { findingAddHandler } from './findingAdd.ts';
+import { findingAddPhotosHandler } from './findingAddPhotos.ts';
 import { findingCloseHandler } from './findingClose.ts';
+import { findingDeclineHandler } from './findingDecline.ts';
+import { findingStrikeDeclineHandler } from './findingStrikeDecline.ts';
+import { findingStrikePhotoHandler } from './findingStrikePhoto.ts';
 import { fitterSaveHandler } from './fitterSave.ts';
 import { forecastAllHandler } from './forecastAll.ts';
 import { forecastWhyHandler } from './forecastWhy.ts';
@@ -33,6 +37,9 @@ import { oldSheetsGridHandler } from './oldSheetsGrid.ts';
 import { oldSheetsReadHandler } from './oldSheetsRead.ts';
 import { oldSheetsSaveHandler } from './oldSheetsSave.ts';
 import { oldSheetsTakeBackHandler } from './oldSheetsTakeBack.ts';
+import { photoDropHandler } from './photoDrop.ts';
+import { photoKeepHandler } from './photoKeep.ts';
+import { photoReadHandler } from './photoRead.ts';
 import { pointAddHandler } from './pointAdd.ts';
 import { pointLimitsHandler } from './pointLimits.ts';
 import { recordBackUpHandler } from './recordBackUp.ts';
@@ -107,6 +114,13 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'stripDown/swap': stripDownSwapHandler,
   'finding/add': findingAddHandler,
   'finding/close': findingCloseHandler,
+  'finding/decline': findingDeclineHandler,
+  'finding/strikeDecline': findingStrikeDeclineHandler,
+  'finding/addPhotos': findingAddPhotosHandler,
+  'finding/strikePhoto': findingStrikePhotoHandler,
+  'photo/keep': photoKeepHandler,
+  'photo/read': photoReadHandler,
+  'photo/drop': photoDropHandler,
   'entries/list': entriesListHandler,
   'entries/undoLast': entriesUndoLastHandler,
   'forecast/all': forecastAllHandler,

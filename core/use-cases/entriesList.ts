@@ -69,6 +69,8 @@ const NONE: EntryRows = {
   renewals: 0,
   findings: 0,
   closings: 0,
+  photos: 0,
+  declines: 0,
   moves: 0,
   halves: 0,
   others: 0,

@@ -4,7 +4,8 @@ import { RefusedError } from '../outcome.ts';
 import { positionsOf, readAssembly } from '../record/assemblyStore.ts';
 import { writeEntry } from '../record/entry.ts';
 import { insertFinding } from '../record/findingStore.ts';
-import { pastDay } from './asked.ts';
+import { insertFindingPhoto } from '../record/photoStore.ts';
+import { pastDay, refuseUnknownPhotos } from './asked.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 
 export const findingAddHandler: Handler<typeof findingAdd, Context> = (context, request) => {
@@ -15,8 +16,9 @@ export const findingAddHandler: Handler<typeof findingAdd, Context> = (context, 
     throw new RefusedError({ code: 'unknown-assembly', facts: { path: 'assemblyId', assemblyId } });
   if (positionId !== null && !positionsOf(record, assemblyId).some(({ id }) => id === positionId))
     throw new RefusedError({ code: 'unknown-position', facts: { path: 'positionId', positionId } });
-  const findingId = writeEntry(record, entryNow(context, 'finding/add', by), (w, entryId) =>
-    insertFinding(w, entryId, {
+  refuseUnknownPhotos(record, request.photoIds, 'photoIds');
+  const findingId = writeEntry(record, entryNow(context, 'finding/add', by), (w, entryId) => {
+    const id = insertFinding(w, entryId, {
       assemblyId,
       positionId,
       stripDownId: null,
@@ -25,7 +27,9 @@ export const findingAddHandler: Handler<typeof findingAdd, Context> = (context, 
       severity,
       note,
       foundBy: by,
-    }),
-  );
+    });
+    for (const photoId of request.photoIds) insertFindingPhoto(w, entryId, id, photoId);
+    return id;
+  });
   return { findingId };
 };

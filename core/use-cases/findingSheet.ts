@@ -1,5 +1,8 @@
 import type { z } from 'zod';
-import type { zFinding } from '../contract/machine.ts';
+import type { zFinding, zFindingWhole } from '../contract/machine.ts';
+import { declinesOf } from '../record/findingStore.ts';
+import { photosOfFindings } from '../record/photoStore.ts';
+import type { ReadableRecord } from '../record/recordFile.ts';
 import type { Finding } from '../shop/finding.ts';
 import type { ShopLife } from '../shop/shopLife.ts';
 
@@ -8,4 +11,23 @@ export function findingSheet(finding: Finding, life: ShopLife): z.input<typeof z
   const { id, positionId, ...rest } = finding;
   const at = positionId === null ? undefined : life.points.find((point) => point.positionId === positionId);
   return { findingId: id, positionId, item: at?.item ?? null, position: at?.position ?? null, ...rest };
+}
+
+/** The same with their photos, and all that customers said of them. */
+export function findingSheetsWhole(
+  record: ReadableRecord,
+  findings: readonly Finding[],
+  life: ShopLife,
+): z.input<typeof zFindingWhole>[] {
+  const ids = findings.map(({ id }) => id);
+  const photos = Map.groupBy(photosOfFindings(record, ids), ({ findingId }) => findingId);
+  const declines = Map.groupBy(declinesOf(record, ids), ({ findingId }) => findingId);
+  return findings.map((finding) => ({
+    ...findingSheet(finding, life),
+    photos: (photos.get(finding.id) ?? []).map(({ findingId: _, ...photo }) => photo),
+    declines: (declines.get(finding.id) ?? []).map(({ findingId: _, id: declineId, ...said }) => ({
+      declineId,
+      ...said,
+    })),
+  }));
 }

@@ -18,7 +18,7 @@ import { machinePlan } from '../way/machinePlan.ts';
 import type { MachineHoursAndUse } from '../way/shopHours.ts';
 import type { MachineForecast } from '../way.ts';
 import { type Context, recordOf } from './context.ts';
-import { findingSheet } from './findingSheet.ts';
+import { findingSheetsWhole } from './findingSheet.ts';
 import { pointSheet } from './pointSheet.ts';
 import { type ShopNow, shopNow } from './shopNow.ts';
 
@@ -59,6 +59,7 @@ export function machineSheet(record: ReadableRecord, now: ShopNow, machineId: nu
     assemblies: assemblySheets(record, assemblies),
     points: pointSheets(record, now, forecast, plan.roles),
     findings: findingsOfMachine(
+      record,
       now,
       machineId,
       assemblies.map(({ id }) => id),
@@ -147,13 +148,18 @@ function sketchesByKind(record: ReadableRecord): Map<number, AssemblyKind['sketc
 }
 
 /** Of the assemblies on it now, open ones first, then newest first. */
-function findingsOfMachine({ shop }: ShopNow, machineId: number, assemblyIds: readonly number[]): Sheet['findings'] {
-  return shop.life.findings
+function findingsOfMachine(
+  record: ReadableRecord,
+  { shop }: ShopNow,
+  machineId: number,
+  assemblyIds: readonly number[],
+): Sheet['findings'] {
+  const findings = shop.life.findings
     .filter((finding) => assemblyIds.includes(finding.assemblyId) || finding.machineId === machineId)
     .sort(
       (a, b) =>
         Number(a.closedOn !== null) - Number(b.closedOn !== null) ||
         (a.takenOn > b.takenOn ? -1 : a.takenOn < b.takenOn ? 1 : b.id - a.id),
-    )
-    .map((finding) => findingSheet(finding, shop.life));
+    );
+  return findingSheetsWhole(record, findings, shop.life);
 }

@@ -1,12 +1,20 @@
 import type { Handler } from '../contract/operation.ts';
-import type { stripDownDiscard } from '../contract/stripDown.ts';
-import { dropDraft } from '../record/draftStore.ts';
+import { type stripDownDiscard, zStripDownDraft } from '../contract/stripDown.ts';
+import { dropDraft, readDraft } from '../record/draftStore.ts';
 import { writePlain } from '../record/entry.ts';
 import { machineOrRefuse } from '../record/machineStore.ts';
+import { dropPhoto } from '../record/photoStore.ts';
 import { type Context, recordOf } from './context.ts';
 
 export const stripDownDiscardHandler: Handler<typeof stripDownDiscard, Context> = (context, { machineId }) => {
   const record = recordOf(context);
   machineOrRefuse(record, machineId);
-  return { discarded: writePlain(record, (w) => dropDraft(w, machineId)) };
+  const draft = zStripDownDraft.safeParse(readDraft(record, machineId)).data;
+  const photoIds = draft?.findings.flatMap((finding) => finding.photoIds) ?? [];
+  return {
+    discarded: writePlain(record, (w) => {
+      for (const photoId of photoIds) dropPhoto(w, photoId);
+      return dropDraft(w, machineId);
+    }),
+  };
 };

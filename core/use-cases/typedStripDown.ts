@@ -5,7 +5,7 @@ import { type GaugeOnRecord, listGauges } from '../record/gaugeStore.ts';
 import type { SizeJudgement } from '../series/judgeSize.ts';
 import type { PointLife, Size } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
-import { pastDay } from './asked.ts';
+import { pastDay, refuseUnknownPhotos } from './asked.ts';
 import { type Context, recordOf } from './context.ts';
 import { judgeAmongOthers } from './laterDoubts.ts';
 import { type BenchPoint, pointsOnMachine } from './pointsOnMachine.ts';
@@ -87,8 +87,9 @@ function refuseOddFindings(
   points: ReadonlyMap<number, BenchPoint>,
 ): void {
   const assemblyIds = new Set([...points.values()].map(({ life }) => life.assemblyId));
-  for (const [place, { assemblyId, positionId }] of findings.entries()) {
+  for (const [place, { assemblyId, positionId, photoIds }] of findings.entries()) {
     const path = `findings.${place}`;
+    refuseUnknownPhotos(recordOf(context), photoIds, `${path}.photoIds`);
     if (!assemblyIds.has(assemblyId))
       throw new RefusedError({ code: 'unknown-assembly', facts: { path: `${path}.assemblyId`, assemblyId } });
     if (positionId !== null && !positionsOf(recordOf(context), assemblyId).some(({ id }) => id === positionId))

@@ -1,6 +1,7 @@
 import type { StripDownDraft } from '../contract/stripDown.ts';
 import { dropDraft } from '../record/draftStore.ts';
 import { insertFinding } from '../record/findingStore.ts';
+import { insertFindingPhoto } from '../record/photoStore.ts';
 import type { WritableRecord } from '../record/recordFile.ts';
 import { insertRenewal, insertSize } from '../record/sizeStore.ts';
 import { insertStripDown } from '../record/stripDownStore.ts';
@@ -40,8 +41,10 @@ export function writeStripDown(
   }
   for (const { pointId, sizeMm, hoursKnown } of draft.renewals)
     insertRenewal(w, entryId, { stripDownId, pointId, hoursKnown, sizeMm });
-  for (const finding of draft.findings)
-    insertFinding(w, entryId, { ...finding, stripDownId, takenOn, foundBy: fitter });
+  for (const { photoIds, ...finding } of draft.findings) {
+    const findingId = insertFinding(w, entryId, { ...finding, stripDownId, takenOn, foundBy: fitter });
+    for (const photoId of photoIds) insertFindingPhoto(w, entryId, findingId, photoId);
+  }
   dropDraft(w, machineId);
   return stripDownId;
 }

@@ -13,6 +13,7 @@ type Sentence = (facts: Facts, fault: Fault) => Partial<FaultSaid> & { what: str
 
 const KEPT = 'Nothing was changed.';
 
+const kilobytes = (fact: Facts[string] | undefined): string => `${Math.ceil(Number(fact) / 1000)} kB`;
 const hours = (fact: Facts[string] | undefined): string =>
   typeof fact === 'number' ? hoursText(fact) : 'the last figure';
 const on = (fact: Facts[string] | undefined): string =>
@@ -60,6 +61,25 @@ export const faultSentences: Record<string, Sentence> = {
   'unknown-gauge': () => ({ what: 'That gauge is not in the shop’s list.', next: 'Choose one from the list.' }),
   'unknown-size': () => ({ what: 'That size is not on record.', next: 'Open the machine afresh.' }),
   'unknown-finding': () => ({ what: 'That finding is not on record.', next: 'Open the machine afresh.' }),
+  'unknown-photo': () => ({ what: 'That photo is not on record.', next: 'Open the machine afresh.' }),
+  'unknown-decline': () => ({ what: 'That refusal is not on record.', next: 'Open the machine afresh.' }),
+  'photo-not-a-jpeg': () => ({ what: 'What arrived is no JPEG picture.', next: 'Choose the photo again.' }),
+  'photo-carries-data': () => ({
+    what: 'The picture carries more than the picture: a place, a time or a camera’s notes.',
+    next: 'Choose the photo again: the window takes such things out.',
+  }),
+  'photo-too-heavy': ({ bytes, mostBytes }) => ({
+    what: `The photo weighs ${kilobytes(bytes)}; ${kilobytes(mostBytes)} is the most.`,
+    next: 'Choose the photo again: the window makes it smaller.',
+  }),
+  'photo-too-large': ({ widthPx, heightPx, mostPx }) => ({
+    what: `The photo is ${widthPx} by ${heightPx} pixels; ${mostPx} is the most for its long side.`,
+    next: 'Choose the photo again: the window makes it smaller.',
+  }),
+  'photo-at-finding': () => ({
+    what: 'The photo stands at a finding, and is not thrown away.',
+    next: 'Strike it at the finding instead.',
+  }),
   'unknown-dial-reading': () => ({ what: 'That meter reading is not on record.', next: 'Open the machine afresh.' }),
   'unknown-slip': () => ({ what: 'There is no slip of that number on record.', next: 'Choose one from the list.' }),
   'dial-went-back': (facts) => dialFault(facts, `is less than ${hours(facts.lastDialHours)}${on(facts.lastReadOn)}`),

@@ -77,6 +77,7 @@ export const aFinding = (its: Partial<Finding> = {}): Finding => ({
   note: 'At weld toe, 34 mm',
   closedOn: null,
   outcome: null,
+  declined: null,
   ...its,
 });
 

@@ -62,6 +62,7 @@ export const aSlip = (its: Partial<Slip> = {}): Slip => ({
       severity: 'do-not-use',
       doNotUse: true,
       note: 'At weld toe, 34 mm',
+      declined: null,
     },
     {
       items: [12],
@@ -74,6 +75,7 @@ export const aSlip = (its: Partial<Slip> = {}): Slip => ({
       severity: null,
       doNotUse: false,
       note: '',
+      declined: null,
     },
     {
       items: [4],
@@ -86,6 +88,7 @@ export const aSlip = (its: Partial<Slip> = {}): Slip => ({
       severity: null,
       doNotUse: false,
       note: '',
+      declined: null,
     },
   ],
   doneOn: day('2026-11-02'),

@@ -3,11 +3,13 @@ import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { jobsStart, jobsState } from '#core/contract/jobs.ts';
 import { oldSheetsSave } from '#core/contract/oldSheets.ts';
+import { photoKeep } from '#core/contract/photo.ts';
 import { recordBackUp, recordBackups } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { slipMake } from '#core/contract/slip.ts';
-import { findingAdd, stripDownSave } from '#core/contract/stripDown.ts';
+import { findingAdd, findingDecline, stripDownSave } from '#core/contract/stripDown.ts';
 import { aShopWithAHitch, aSize, aTakeIn } from './aHitch.ts';
+import { aJpeg, base64Of } from './aJpeg.ts';
 import type { Program } from './aProgram.ts';
 
 const MACHINES_SHEET = 'machine,customer\nM8,Hill Farm\n';
@@ -18,8 +20,14 @@ const base64 = (text: string): string => Buffer.from(text).toString('base64');
 export async function aHitchesRequests(program: Program): Promise<Record<string, Record<string, unknown>>> {
   const { machineId, customerId, strip, pin, draft, sheet } = await aShopWithAHitch(program);
   const { assemblyId, positionId } = strip;
-  const crack = { assemblyId, positionId, kind: 'crack' as const, severity: 'watch' as const, note: 'seen with dye' };
+  const photo = () => program.ask(photoKeep, { jpegBase64: base64Of(aJpeg()) });
+  const [shown, kept, spare] = [await photo(), await photo(), await photo()];
+  const photoIds = [shown.photoId];
+  const seen = { kind: 'crack' as const, severity: 'watch' as const, note: 'seen with dye', photoIds };
+  const crack = { assemblyId, positionId, ...seen };
   const { findingId } = await program.ask(findingAdd, { ...crack, takenOn: '2026-05-02', by: 'Bo' });
+  const said = { findingId, saidOn: '2026-05-03', saidBy: 'The farmer', words: 'Leave it.', by: 'Bo' };
+  const { declineId } = await program.ask(findingDecline, said);
   const questioned = {
     ...draft('2026-05-01', 3100),
     sizes: [aSize(pin.pointId, 295), aSize(strip.pointId, 11, 'front')],
@@ -111,6 +119,13 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'size/answer': { sizeId: parkedId, answer: 'right-as-read', by: 'Bo' },
     'finding/add': { ...crack, takenOn: '2026-11-01', by: 'Bo' },
     'finding/close': { findingId, closedOn: '2026-11-01', outcome: 'renewed', by: 'Bo' },
+    'finding/decline': { findingId, saidOn: '2026-11-01', saidBy: 'The farmer', words: 'Not this year.', by: 'Bo' },
+    'finding/strikeDecline': { declineId, reason: 'said of another hitch', by: 'Bo' },
+    'finding/addPhotos': { findingId, photoIds: [kept.photoId], by: 'Bo' },
+    'finding/strikePhoto': { findingId, photoId: shown.photoId, reason: 'out of focus', by: 'Bo' },
+    'photo/keep': { jpegBase64: base64Of(aJpeg()) },
+    'photo/read': { photoId: shown.photoId },
+    'photo/drop': { photoId: spare.photoId },
     'forecast/all': { asOf: '2026-11-01' },
     'forecast/why': { pointId: strip.pointId, asOf: '2026-11-01' },
     'classes/list': {},

@@ -69,6 +69,7 @@ const aFinding = (its: Partial<Finding> = {}): Finding => ({
   note: 'At weld toe, 34 mm',
   closedOn: null,
   outcome: null,
+  declined: null,
   ...its,
 });
 

@@ -44,7 +44,7 @@ export function FindingStrip({
     strip.current?.querySelector<HTMLElement>('input[type=radio]:checked')?.focus();
     strip.current?.scrollIntoView({ block: 'nearest' });
   }, []);
-  const add = () => onAdd({ assemblyId, positionId, kind, severity, note: note.trim() });
+  const add = () => onAdd({ assemblyId, positionId, kind, severity, note: note.trim(), photoIds: [] });
   return (
     <section
       ref={strip}
