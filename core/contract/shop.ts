@@ -59,6 +59,9 @@ export const zSketch = z.object({
 });
 export type Sketch = z.infer<typeof zSketch>;
 
+/** Hours of one step of work. */
+const zJobHours = z.number().min(0).max(1000);
+
 export const zKindPoint = z.object({
   name: zName,
   measures: zMeasures,
@@ -71,6 +74,30 @@ export const zKindPoint = z.object({
   limitSource: zNote.nullable(),
   gaugeErrorMm: z.number().min(0.001).max(10),
   stations: z.array(z.string().trim().min(1).max(40)).max(12),
+});
+const zStepCode = z.string().trim().min(1).max(60);
+const zStepHours = z
+  .object({ low: zJobHours, typical: zJobHours, high: zJobHours })
+  .refine(({ low, typical, high }) => low <= typical && typical <= high, {
+    message: 'low, usual, high, in that order',
+  });
+/** What comes off to reach what: see core/shop/stripDownTree.ts. */
+export const zStripDownTree = z.object({
+  steps: z
+    .array(
+      z.object({
+        code: zStepCode,
+        name: zName,
+        when: z.enum(['off', 'back']),
+        hours: zStepHours,
+        needs: z.array(zStepCode).max(20),
+        brings: z.array(zStepCode).max(20),
+        source: zNote,
+      }),
+    )
+    .max(60),
+  reach: z.array(z.object({ item: z.int().min(1).max(999), needs: z.array(zStepCode).max(20) })).max(80),
+  always: z.array(zStepCode).max(20),
 });
 export const zAssemblyKind = z.object({
   name: zName,
@@ -87,6 +114,7 @@ export const zAssemblyKind = z.object({
     )
     .max(80),
   sketch: zSketch.nullable(),
+  stripDown: zStripDownTree.optional(),
 });
 export type AssemblyKind = z.infer<typeof zAssemblyKind>;
 

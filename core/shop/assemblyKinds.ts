@@ -3,6 +3,7 @@ import { frontLoader } from './assembly-kinds/frontLoader.ts';
 import { pickUpHitch } from './assembly-kinds/pickUpHitch.ts';
 import { rearLinkage } from './assembly-kinds/rearLinkage.ts';
 import type { WearsWay } from './measuringPoint.ts';
+import type { StripDownTree } from './stripDownTree.ts';
 
 /** What a size is the size of; it chooses the gauge and the word before the figure. */
 export type Measures = 'thickness' | 'diameter' | 'bore' | 'slack' | 'section' | 'depth';
@@ -59,6 +60,8 @@ export type AssemblyKind = {
   name: string;
   positions: readonly KindPosition[];
   sketch: Sketch | null;
+  /** what comes off to reach what; none: the shop has not said */
+  stripDown?: StripDownTree | undefined;
 };
 
 /** The kinds a new record starts with. The shop changes them, or adds its own. */

@@ -11,6 +11,7 @@ const RING: Pick<KindPoint, 'partClass' | 'newSizeTolMm' | 'renewAtMm' | 'reject
 };
 
 import { breakLine, circle, face, item, line, pin, rect, type SketchShape } from './sketchShapes.ts';
+import { openStripDown } from './stripDownSteps.ts';
 
 /** Sprung drawbar of a trailer or baler, with a bolted swivel ring. */
 export const drawbarAndRing: AssemblyKind = {
@@ -69,6 +70,7 @@ export const drawbarAndRing: AssemblyKind = {
     { item: 8, name: 'Spring shackle pin, lower', safety: false, points: [greasedPin(30)] },
   ],
   sketch: drawing(),
+  stripDown: openStripDown(8, 'Drawbar unhitched and on stands', 'Hitched and turned both ways'),
 };
 
 /** Ring and head cut along the middle, the shank whole; drawbar on its pivot under the chassis (cut), spring below. */

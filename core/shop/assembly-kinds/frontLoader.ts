@@ -1,6 +1,7 @@
 import type { AssemblyKind, KindPoint, Sketch } from '../assemblyKinds.ts';
 import { greasedBush, greasedPin, pivotSlack } from './kindPoint.ts';
 import { breakLine, circle, cross, face, item, pin, ram, rect, shape } from './sketchShapes.ts';
+import { openStripDown } from './stripDownSteps.ts';
 
 /** Front loader: boom pair on the tractor frame, lift and tilt rams, tool carrier. */
 export const frontLoader: AssemblyKind = {
@@ -20,6 +21,7 @@ export const frontLoader: AssemblyKind = {
     { item: 12, name: 'Tool lock pin, right', safety: true, points: [lockPin()] },
   ],
   sketch: drawing(),
+  stripDown: openStripDown(12, 'Boom down or propped, pressure off', 'Loader worked through its range'),
 };
 
 /** The pin that keeps bucket or bale spike on the carrier: let go, the load falls. */

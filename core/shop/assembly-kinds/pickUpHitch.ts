@@ -1,6 +1,7 @@
 import type { AssemblyKind, KindPoint, Sketch } from '../assemblyKinds.ts';
 import { greasedBush, greasedPin } from './kindPoint.ts';
 import { circle, face, item, line, pin, ram, rect, shape } from './sketchShapes.ts';
+import { pickUpHitchStripDown } from './stripDownSteps.ts';
 
 /** Telescopic pick-up hitch: a carrier sliding on nylon strips in a frame under the tractor, with a hook at its end. */
 export const pickUpHitch: AssemblyKind = {
@@ -46,6 +47,7 @@ export const pickUpHitch: AssemblyKind = {
     { item: 14, name: 'Keeper', safety: true, group: 'carrier', points: [keeperGap()] },
   ],
   sketch: drawing(),
+  stripDown: pickUpHitchStripDown,
 };
 
 /** Nylon strip: 2.5 mm worn, or sooner where the screw heads come near. */

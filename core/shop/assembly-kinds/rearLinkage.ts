@@ -1,6 +1,7 @@
 import type { AssemblyKind, KindPoint, Sketch } from '../assemblyKinds.ts';
 import { greasedPin } from './kindPoint.ts';
 import { bar, breakLine, circle, cross, face, item, line, pin, rect, shape } from './sketchShapes.ts';
+import { openStripDown } from './stripDownSteps.ts';
 
 /** Rear three-point linkage: lift shaft and arms, lift rods, lower links with hooks, top link. */
 export const rearLinkage: AssemblyKind = {
@@ -20,6 +21,7 @@ export const rearLinkage: AssemblyKind = {
     { item: 12, name: 'Top link eye', safety: false, points: [linkEye(26)] },
   ],
   sketch: drawing(),
+  stripDown: openStripDown(12, 'Links down, pressure off, top link off', 'Linkage lifted and lowered'),
 };
 
 function liftShaftSlack(): KindPoint {
