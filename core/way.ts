@@ -1,7 +1,7 @@
 import type { PointForecast } from './contract/forecast.ts';
 import type { LearnOptions } from './fit/learnShop.ts';
 import { machineLaws } from './fit/machineLaws.ts';
-import { defaultModelSettings, type ModelSettings } from './fit/modelSettings.ts';
+import type { ModelSettings } from './fit/modelSettings.ts';
 import type { PartLaw } from './fit/partLaw.ts';
 import type { ShopLife } from './shop/shopLife.ts';
 import type { Day } from './units/day.ts';
@@ -9,6 +9,7 @@ import { forecastOfPoint } from './way/forecastOfPoint.ts';
 import { lastVisitCautions } from './way/lastVisit.ts';
 import { type Learning, learn, withEveryClass } from './way/learning.ts';
 import { openFindings } from './way/openFindings.ts';
+import { settingsOf } from './way/settingsOf.ts';
 import type { ShopHabit } from './way/shopHours.ts';
 import { partsOfMachine, type ShopSeries, shopSeries } from './way/shopSeries.ts';
 
@@ -44,7 +45,7 @@ export const learnClasses = (
   shop: ShopSeries,
   kept: Learning | null = null,
   options: LearnOptions & { settings?: ModelSettings } = {},
-): Learning => learn(shop, options.settings ?? defaultModelSettings, kept, options);
+): Learning => learn(shop, options.settings ?? settingsOf(shop.life), kept, options);
 
 /**
  * Class pool to the forecasts of one machine. The learning may be older than the machine's last sizes: its own word in it
@@ -54,7 +55,7 @@ export function forecastsOfMachine(
   shop: ShopSeries,
   machineId: number,
   learning: Learning,
-  settings: ModelSettings = defaultModelSettings,
+  settings: ModelSettings = settingsOf(shop.life),
 ): MachineForecast {
   const points = shop.life.points.filter((point) => point.machineId === machineId);
   const pool = withEveryClass(learning, shop, settings).shop;
@@ -73,7 +74,7 @@ export const forecastMachine = (
   machineId: number,
   asOf: Day,
   learning: Learning,
-  settings: ModelSettings = defaultModelSettings,
+  settings: ModelSettings = settingsOf(life),
 ): MachineForecast => forecastsOfMachine(seriesOfShop(life, asOf, learning.habit), machineId, learning, settings);
 
 /** The whole shop. Give back `learning` the next time and only what has changed is learned again. */

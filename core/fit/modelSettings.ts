@@ -53,100 +53,209 @@ export const defaultModelSettings: ModelSettings = {
 const COMMON = 'common practice, no source';
 const CHOSEN = 'own choice, kept because it did well on the data of tests/accuracy';
 
-/** Meaning, unit and source of each setting, for the screen on which a shop edits them. */
-export const modelSettingNotes: Record<keyof ModelSettings, { unit: string; meaning: string; source: string }> = {
+/** What a setting means, where its value comes from, and the values a shop may give it: beyond them sums lose their way. */
+export type ModelSettingNote = {
+  from: number;
+  to: number;
+  /** counts take no fractions */
+  whole: boolean;
+  unit: string;
+  meaning: string;
+  source: string;
+};
+
+/** Names of the settings, in the order they are told. */
+export const modelSettingNames = Object.keys(defaultModelSettings) as (keyof ModelSettings)[];
+
+/** A value a shop may give a setting. */
+export const isLegalSetting = (name: keyof ModelSettings, value: number): boolean => {
+  const { from, to, whole } = modelSettingNotes[name];
+  return value >= from && value <= to && (!whole || Number.isInteger(value));
+};
+
+/** The program's settings with what the shop has changed; a name it does not know, or a value beyond bounds, is passed over. */
+export function modelSettingsWith(changed: Readonly<Record<string, number>>): ModelSettings {
+  const settings = { ...defaultModelSettings };
+  for (const name of modelSettingNames) {
+    const value = changed[name];
+    if (value !== undefined && isLegalSetting(name, value)) settings[name] = value;
+  }
+  return settings;
+}
+
+/** Meaning, unit, bounds and source of each setting, for the screen on which a shop edits them. */
+export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = {
   defaultHRefHours: {
+    from: 100,
+    to: 100000,
+    whole: false,
     unit: 'h',
     meaning: 'typical life of a class without trade knowledge; only a unit of time for the model',
     source: COMMON,
   },
   wideLimitWearMm: {
+    from: 0.05,
+    to: 100,
+    whole: false,
     unit: 'mm',
     meaning: 'wear in one typical life, for a class with neither trade knowledge nor a limit',
     source: COMMON,
   },
   wideS0: {
+    from: 0.2,
+    to: 3,
+    whole: false,
     unit: 'ln',
     meaning: '1 sd of the ln rate of a class without trade knowledge: a factor of 2.7 either way',
     source: COMMON,
   },
   tradeDistrust: {
+    from: 1,
+    to: 5,
+    whole: false,
     unit: 'factor',
     meaning: 'the spread of a trade range is widened by this: such ranges are told from memory',
     source: COMMON,
   },
   partScatterScale: {
+    from: 0.05,
+    to: 2,
+    whole: false,
     unit: 'ln',
     meaning: 'prior scale (half-normal) of the scatter of ln rate between like parts on one machine',
     source: COMMON,
   },
   pathScatterScale: {
+    from: 0.02,
+    to: 1,
+    whole: false,
     unit: 'share of the wear in one typical life',
     meaning: "prior scale (half-normal) of the scatter of a part's own path",
     source: COMMON,
   },
   machineScatterScale: {
+    from: 0.02,
+    to: 1.5,
+    whole: false,
     unit: 'ln',
     meaning: 'prior scale (half-normal) of the harshness of machines: driver, dirt, greasing',
     source: COMMON,
   },
   workTypeTrust: {
+    from: 0,
+    to: 1,
+    whole: false,
     unit: 'share',
     meaning:
       "how far the shop's word on a machine (light, hard) is believed before its parts are measured: this power of the times as fast it stands for",
     source: CHOSEN,
   },
   visitErrorGauges: {
+    from: 0.1,
+    to: 10,
+    whole: false,
     unit: 'gauge errors',
     meaning: 'prior scale (half-normal) of the error shared by all sizes of a class in one visit',
     source: CHOSEN,
   },
   lnPowerSd: {
+    from: 0.02,
+    to: 0.5,
+    whole: false,
     unit: 'ln',
     meaning: 'prior 1 sd of ln of the power of time: below 1 wear runs in, above 1 it quickens',
     source: COMMON,
   },
   lnPowerTail: {
+    from: 0,
+    to: 0.2,
+    whole: false,
     unit: 'share',
     meaning:
       'lets strong curvature in where the readings show it: ln power is its sd times (x + this x^3), x standard normal',
     source: CHOSEN,
   },
-  linearChance: { unit: 'chance', meaning: 'prior chance that wear goes evenly with hours', source: CHOSEN },
+  linearChance: {
+    from: 0.01,
+    to: 0.99,
+    whole: false,
+    unit: 'chance',
+    meaning: 'prior chance that wear goes evenly with hours',
+    source: CHOSEN,
+  },
   oddPartShare: {
+    from: 0,
+    to: 0.5,
+    whole: false,
     unit: 'share',
     meaning: 'share of parts that are odd: soft, dry, crooked; their ln rate scatters wider',
     source: CHOSEN,
   },
-  oddPartWidth: { unit: 'factor', meaning: 'how much wider the ln rate of an odd part scatters', source: CHOSEN },
+  oddPartWidth: {
+    from: 1,
+    to: 5,
+    whole: false,
+    unit: 'factor',
+    meaning: 'how much wider the ln rate of an odd part scatters',
+    source: CHOSEN,
+  },
   driftDelta: {
+    from: 0,
+    to: 0.5,
+    whole: false,
     unit: 'per root ln',
     meaning:
       'how far the wear law may drift when carried beyond the last size: 1 sd of the rate is about this times the root of ln(hours / hours at last size)',
     source: CHOSEN,
   },
-  beyondHRefs: { unit: 'typical lives', meaning: 'hours beyond this many typical lives are not given', source: COMMON },
+  beyondHRefs: {
+    from: 3,
+    to: 100,
+    whole: false,
+    unit: 'typical lives',
+    meaning: 'hours beyond this many typical lives are not given',
+    source: COMMON,
+  },
   partsPerClassForFigures: {
+    from: 30,
+    to: 2000,
+    whole: true,
     unit: 'parts',
     meaning: "a class's scatter is learned from about this many parts at most; all its parts speak for its rate",
     source: COMMON,
   },
   cloudPoints: {
+    from: 16,
+    to: 256,
+    whole: true,
     unit: 'points',
     meaning:
       'points at which the figures of a class of 60 parts or more are weighed; twice as many below, four times below 20',
     source: COMMON,
   },
   classNodes: {
+    from: 4,
+    to: 64,
+    whole: true,
     unit: 'nodes',
     meaning:
       'points that then stand for what is known of a class of 60 parts or more; twice as many below, four times below 20',
     source: COMMON,
   },
   useScaleHours: {
+    from: 5,
+    to: 400,
+    whole: false,
     unit: 'h',
     meaning: 'how lumpy use is: variance of the hours in a stretch of days over their mean',
     source: COMMON,
   },
-  useLnSd: { unit: 'ln', meaning: "1 sd of a machine's hours a day about the like machines'", source: COMMON },
+  useLnSd: {
+    from: 0.1,
+    to: 1.5,
+    whole: false,
+    unit: 'ln',
+    meaning: "1 sd of a machine's hours a day about the like machines'",
+    source: COMMON,
+  },
 };

@@ -28,10 +28,14 @@ export type ShopUse = {
   season: Season;
   /** length of the jobs hours come in, phi [h]; absent: the usual. See {@link learnedJobHours} */
   jobHours?: number;
+  /** 1 sd of the natural logarithm of machines' rates about the shop's; absent: the usual */
+  sdLnRate?: number;
 };
 
 /** 1 sd of the natural logarithm of machines' rates about the shop's: two thirds of them within a factor of 1.65. Common practice, no source. */
 export const SD_LN_RATE_OF_MACHINES = 0.5;
+
+const sdLnRateOf = (shop: ShopUse): number => shop.sdLnRate ?? SD_LN_RATE_OF_MACHINES;
 
 const RATE_NODES = 41;
 const REACH_SD = 4;
@@ -71,7 +75,7 @@ export function useOfYear(stretches: readonly UseStretch[], shop: ShopUse): UseO
     rates,
     weight: Math.exp(lnEvidence - best) / total,
   }));
-  return { branches, ...summaryOf(branches, jobHours), stretches: stretches.length };
+  return { branches, ...summaryOf(branches, jobHours, sdLnRateOf(shop)), stretches: stretches.length };
 }
 
 function fitSeason(season: Season, chance: number, stretches: readonly UseStretch[], shop: ShopUse) {
@@ -85,13 +89,13 @@ function fitSeason(season: Season, chance: number, stretches: readonly UseStretc
     };
   });
   const lnWeight = (lnRate: number): number => {
-    let sum = -0.5 * ((lnRate - lnShop) / SD_LN_RATE_OF_MACHINES) ** 2;
+    let sum = -0.5 * ((lnRate - lnShop) / sdLnRateOf(shop)) ** 2;
     for (const { averageDays, hours, jobHours } of known) {
       if (averageDays > 0) sum += lnGammaDensity(hours, (Math.exp(lnRate) * averageDays) / jobHours, jobHours);
     }
     return sum;
   };
-  const wide = weigh(lnWeight, lnShop, 3 * REACH_SD * SD_LN_RATE_OF_MACHINES, 4 * RATE_NODES);
+  const wide = weigh(lnWeight, lnShop, 3 * REACH_SD * sdLnRateOf(shop), 4 * RATE_NODES);
   const close = weigh(lnWeight, wide.mean, REACH_SD * Math.max(wide.sd, 1e-3), RATE_NODES);
   return { season, rates: close.nodes, lnEvidence: Math.log(chance) + close.lnSum };
 }
@@ -113,6 +117,7 @@ function weigh(lnWeight: (at: number) => number, centre: number, reach: number, 
 function summaryOf(
   branches: readonly SeasonBranch[],
   jobHours: number,
+  sdLnRateOfMachines: number,
 ): Pick<UseOfYear, 'hoursPerYear' | 'ownShare' | 'rate'> {
   const all = branches.flatMap(({ weight, rates }) =>
     rates.map((node) => ({ lnHoursPerDay: node.lnHoursPerDay, weight: node.weight * weight })),
@@ -126,7 +131,7 @@ function summaryOf(
   );
   return {
     hoursPerYear,
-    ownShare: Math.min(1, Math.max(0, 1 - variance / SD_LN_RATE_OF_MACHINES ** 2)),
+    ownShare: Math.min(1, Math.max(0, 1 - variance / sdLnRateOfMachines ** 2)),
     rate: { hoursPerDay: hoursPerYear.middle / DAYS_A_YEAR, sdLnRate: Math.sqrt(variance), season, jobHours },
   };
 }
@@ -182,8 +187,8 @@ export function borrowedHoursPerDay(machines: readonly (readonly UseStretch[])[]
   return Number.isInteger(half) ? Math.sqrt(rates[half - 1]! * rates[half]!) : rates[Math.floor(half)]!;
 }
 
-/** Lengths of job that are weighed against each other, and how far from the usual one they are thought likely (1 sd of ln). Common practice, no source. */
-const JOB_HOURS_TRIED = [10, 14, 20, 28, 40, 57, 80, 113, 160];
+/** Lengths of job that are weighed against each other, in usual ones, and how far from that they are thought likely (1 sd of ln). Common practice, no source. */
+const JOB_HOURS_TRIED = [0.25, 0.35, 0.5, 0.7, 1, 1.425, 2, 2.825, 4];
 const SD_LN_JOB_HOURS = 0.5;
 
 /** Machines that speak for the shop's jobs: enough to settle them, few enough to be quick. */
@@ -191,21 +196,23 @@ const MOST_MACHINES = 60;
 
 /**
  * How long the jobs are that hours come in, learned from how unevenly the shop's machines run from reading to reading:
- * the length with the greatest posterior of those tried, ln phi ~ N(ln 40, 0.5^2), each machine's rate summed out.
+ * the length with the greatest posterior of those tried, ln phi ~ N(ln usual, 0.5^2), each machine's rate summed out.
  * Short jobs and steady farms give narrow dates, long ones wide.
  *
  * @param machines known stretches of every machine
- * @param shop the shop's rate and season
- * @returns one of the lengths tried [h]; the usual 40 h while no machine has two stretches
+ * @param shop the shop's rate and season; its length of job is the usual one
+ * @returns one of the lengths tried [h]; the usual one (40 h unless the shop says otherwise) while no machine has two stretches
  * @source own derivation: evidence of the gamma process of {@link useOfYear}
  */
 export function learnedJobHours(machines: readonly (readonly UseStretch[])[], shop: ShopUse): number {
   const speaking = machines.filter((stretches) => stretches.length >= 2);
   const every = Math.max(1, Math.ceil(speaking.length / MOST_MACHINES));
   const heard = speaking.filter((_, index) => index % every === 0);
-  let best = { jobHours: USUAL_JOB_HOURS, ln: Number.NEGATIVE_INFINITY };
-  for (const jobHours of JOB_HOURS_TRIED) {
-    let ln = -0.5 * (Math.log(jobHours / USUAL_JOB_HOURS) / SD_LN_JOB_HOURS) ** 2;
+  const usual = shop.jobHours ?? USUAL_JOB_HOURS;
+  let best = { jobHours: usual, ln: Number.NEGATIVE_INFINITY };
+  for (const times of JOB_HOURS_TRIED) {
+    const jobHours = times * usual;
+    let ln = -0.5 * (Math.log(times) / SD_LN_JOB_HOURS) ** 2;
     for (const stretches of heard)
       ln += fitSeason(meanOne(shop.season), 1, stretches, { ...shop, jobHours }).lnEvidence;
     if (ln > best.ln) best = { jobHours, ln };

@@ -116,6 +116,7 @@ const SORTS: readonly (readonly [sort: string, from: string, machine: string, da
   ['others', 'class_knowledge r', 'NULL', 'NULL'],
   ['others', 'part_classes r', 'NULL', 'NULL'],
   ['others', 'shop_settings r', 'NULL', 'NULL'],
+  ['others', 'forecast_settings r', 'NULL', 'NULL'],
 ];
 
 /** What each of the entries named brought: how many rows of a sort, about which machine, of which days. */

@@ -1,6 +1,7 @@
 import type { ShopLife } from '../shop/shopLife.ts';
 import { listClasses } from './classStore.ts';
 import { NOW_KNOWN } from './counting.ts';
+import { readForecastSettings } from './forecastSettingsStore.ts';
 import { loadFindings } from './loadFindings.ts';
 import { loadMachines } from './loadMachines.ts';
 import { loadPoints, loadSittings } from './loadPoints.ts';
@@ -37,6 +38,7 @@ export function loadShopLife(db: ReadableRecord, asked: { asOf?: string; knownAt
       hoursPerYearDefault,
       winterFrom,
       winterTo,
+      forecastSettings: readForecastSettings(db, horizon.knownAt),
     };
   })();
 }

@@ -11,6 +11,7 @@ import {
   uniqueIndex,
 } from 'drizzle-orm/sqlite-core';
 import type { FindingKind, Severity } from '../shop/finding.ts';
+import type { WorkType } from '../shop/forecastSettings.ts';
 import type { DialEventKind } from '../shop/machineLife.ts';
 import type { SizeEvent, WearsWay } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
@@ -145,6 +146,26 @@ export const classKnowledge = sqliteTable(
     check(
       'class_knowledge_whole',
       sql`(wear_from_mm IS NULL) = (wear_to_mm IS NULL) AND (wear_from_mm IS NULL) = (hours_from IS NULL) AND (wear_from_mm IS NULL) = (hours_to IS NULL)`,
+    ),
+  ],
+);
+
+/** What the shop has set otherwise in its forecasts, whole at each save; one chain, the last row of which counts. */
+export const forecastSettings = sqliteTable(
+  'forecast_settings',
+  {
+    id: id(),
+    /** only what differs from the program's own: name and value */
+    changed: text('changed', { mode: 'json' }).$type<Record<string, number>>().notNull(),
+    /** kinds of work and how many times as fast parts wear in each */
+    workTypes: text('work_types', { mode: 'json' }).$type<WorkType[]>().notNull(),
+    ...chain((): AnySQLiteColumn => forecastSettings.id),
+  },
+  (t) => [
+    chainIndex('forecast_settings_chain', t.chainId),
+    check(
+      'forecast_settings_json',
+      sql`json_valid(changed) AND json_type(changed) = 'object' AND json_valid(work_types) AND json_type(work_types) = 'array'`,
     ),
   ],
 );

@@ -1,4 +1,5 @@
 import type { Finding } from './finding.ts';
+import type { ForecastSettings } from './forecastSettings.ts';
 import type { MachineLife } from './machineLife.ts';
 import type { PointLife } from './measuringPoint.ts';
 import type { PartClass } from './partClass.ts';
@@ -40,4 +41,5 @@ export type ShopLife = {
   /** slack season: first and last day of the year, "11-01" to "02-28" */
   winterFrom: string;
   winterTo: string;
+  forecastSettings: ForecastSettings;
 };

@@ -2,9 +2,10 @@ import type { z } from 'zod';
 import type { Handler } from '../contract/operation.ts';
 import type { classesList, zPartClassSheet } from '../contract/partClass.ts';
 import type { ClassLearning } from '../fit/learnShop.ts';
-import { defaultModelSettings } from '../fit/modelSettings.ts';
+import type { ModelSettings } from '../fit/modelSettings.ts';
 import { normalQuantile } from '../maths/normal.ts';
 import { type ClassOnRecord, listClasses } from '../record/classStore.ts';
+import { settingsOf } from '../way/settingsOf.ts';
 import { partsOf } from '../way/shopSeries.ts';
 import { type Context, recordOf } from './context.ts';
 import { type ShopNow, shopNow } from './shopNow.ts';
@@ -21,7 +22,7 @@ function classSheet(now: ShopNow, partClass: ClassOnRecord): Sheet {
   const points = now.shop.life.points.filter((point) => point.partClass === partClass.name);
   const parts = points.flatMap((point) => partsOf(now.shop.ofPoint(point)));
   const learned = now.learning.shop.classes.find((one) => one.partClass === partClass.name);
-  const rates = learned ? classRates(learned) : { before: NO_RATE, now: NO_RATE };
+  const rates = learned ? classRates(learned, settingsOf(now.shop.life)) : { before: NO_RATE, now: NO_RATE };
   const forecasts = points.map((point) =>
     now.ofMachine(point.machineId).points.find((forecast) => forecast.pointId === point.pointId),
   );
@@ -46,7 +47,10 @@ function classSheet(now: ShopNow, partClass: ClassOnRecord): Sheet {
 }
 
 /** Wear per 1000 worked hours of a part of the class not yet read, before and after the shop's own readings [mm]. */
-export const classRates = (learned: ClassLearning) => ({ before: rateBefore(learned), now: rateNow(learned) });
+export const classRates = (learned: ClassLearning, settings: ModelSettings) => ({
+  before: rateBefore(learned, settings),
+  now: rateNow(learned),
+});
 
 const NO_RATE = { low: null, middle: null, high: null };
 
@@ -68,8 +72,7 @@ function rateRange(lnMean: number, lnSd: number, hRefHours: number): Sheet['rate
 }
 
 /** A part nobody has read scatters about its class's mean rate, and about its machine's. */
-function rateBefore({ prior }: ClassLearning) {
-  const { partScatterScale, machineScatterScale } = defaultModelSettings;
+function rateBefore({ prior }: ClassLearning, { partScatterScale, machineScatterScale }: ModelSettings) {
   return rateRange(prior.m0, Math.hypot(prior.s0, partScatterScale, machineScatterScale), prior.hRefHours);
 }
 

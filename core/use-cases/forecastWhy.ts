@@ -1,7 +1,7 @@
 import type { forecastWhy, PointForecast } from '../contract/forecast.ts';
 import type { GivenReplyOf, Handler } from '../contract/operation.ts';
 import type { ClassLearning } from '../fit/learnShop.ts';
-import { defaultModelSettings } from '../fit/modelSettings.ts';
+import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { forecastPart } from '../forecast/forecastPart.ts';
 import { normalQuantile } from '../maths/normal.ts';
@@ -12,6 +12,7 @@ import type { PointOnRecord } from '../shop/shopLife.ts';
 import { day, daysBetween } from '../units/day.ts';
 import { machineHarshness } from '../way/machineHarshness.ts';
 import { pointDates } from '../way/pointDates.ts';
+import { settingsOf } from '../way/settingsOf.ts';
 import type { MachineHoursAndUse } from '../way/shopHours.ts';
 import { partsOfMachine } from '../way/shopSeries.ts';
 import { widthWithout } from '../way/widthWithout.ts';
@@ -55,19 +56,20 @@ function widthOfForecast(
   const knownClass = (partClass: string) => learning.shop.classes.some((one) => one.partClass === partClass);
   const machine = shop.hours.ofMachine(point.machineId);
   const share = machine ? presentShare(machine.life, asOf) : 1;
+  const settings = settingsOf(shop.life);
   if (series.renewAtWearMm === null || forecast.hoursLeft.low === null || !knownClass(point.partClass)) return null;
   const width = widthWithout({
     pool: learning.shop,
     parts: partsOfMachine(shop, machineId, [point]).filter((part) => knownClass(part.partClass)),
     pointId: point.pointId,
     limitWearMm: series.renewAtWearMm,
-    settings: defaultModelSettings,
+    settings,
   });
   if (!width || share <= 0) return null;
   const { low, high } = forecast.dateAtLimit;
   const days = low && high ? daysBetween(day(low), day(high)) : null;
   const law = ofMachine(point.machineId).laws.get(point.pointId);
-  const useShare = days !== null && law && machine ? useShareOfDates(law, series, machine, share) : null;
+  const useShare = days !== null && law && machine ? useShareOfDates(law, series, machine, share, settings) : null;
   return {
     hours: width.hours / share,
     to: width.to,
@@ -77,12 +79,16 @@ function widthOfForecast(
   };
 }
 
-function useShareOfDates(law: PartLaw, series: PartSeries, machine: MachineHoursAndUse, share: number): number | null {
-  const part = forecastPart(law, series.renewAtWearMm, series.workedHoursNow ?? 0, defaultModelSettings);
+function useShareOfDates(
+  law: PartLaw,
+  series: PartSeries,
+  machine: MachineHoursAndUse,
+  share: number,
+  settings: ModelSettings,
+): number | null {
+  const part = forecastPart(law, series.renewAtWearMm, series.workedHoursNow ?? 0, settings);
   if (!part.ok) return null;
-  return (
-    pointDates({ law, part: part.value, series, machine, share, settings: defaultModelSettings })?.useShare ?? null
-  );
+  return pointDates({ law, part: part.value, series, machine, share, settings })?.useShare ?? null;
 }
 
 function readingsStep({ present, lastSize, ownReadings, presentNewSizeMm }: PartSeries): Step {
@@ -124,10 +130,10 @@ function hoursStep({ shop, asOf }: ShopNow, point: PointOnRecord, series: PartSe
   };
 }
 
-function classSteps({ learning }: ShopNow, point: PointOnRecord): Step[] {
+function classSteps({ shop, learning }: ShopNow, point: PointOnRecord): Step[] {
   const learned = learning.shop.classes.find((one) => one.partClass === point.partClass);
   if (!learned) return [];
-  const { before, now } = classRates(learned);
+  const { before, now } = classRates(learned, settingsOf(shop.life));
   const rates = (rate: typeof before) => ({
     lowPer1000hMm: rate.low,
     middlePer1000hMm: rate.middle,

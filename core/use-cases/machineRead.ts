@@ -15,6 +15,7 @@ import { sizeRowsOfPoints } from '../record/sizeStore.ts';
 import { slipsOfMachine } from '../record/slipStore.ts';
 import { stripDownsOf } from '../record/stripDownStore.ts';
 import { machinePlan } from '../way/machinePlan.ts';
+import { settingsOf } from '../way/settingsOf.ts';
 import type { MachineHoursAndUse } from '../way/shopHours.ts';
 import type { MachineForecast } from '../way.ts';
 import { type Context, recordOf } from './context.ts';
@@ -98,6 +99,7 @@ function pointSheets(
       forecast: its,
       law: forecast.laws.get(its.pointId),
       role: roles[i] ?? 'none',
+      settings: settingsOf(now.shop.life),
       machine: now.shop.hours.ofMachine(point.machineId),
       sizes: sizes.get(its.pointId) ?? [],
     });

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { PointForecast } from '../contract/forecast.ts';
 import type { zPointSheet, zPutRight, zRenewalMark, zVisit } from '../contract/machine.ts';
-import { defaultModelSettings } from '../fit/modelSettings.ts';
+import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { machineHoursOn } from '../reading/machineHours.ts';
 import { presentShare } from '../reading/workedHours.ts';
@@ -28,6 +28,7 @@ export type PointSheetFrom = {
   forecast: PointForecast;
   law: PartLaw | undefined;
   role: Role;
+  settings: ModelSettings;
   machine: MachineHoursAndUse | undefined;
   /** every size of the point as entered, put right and undone ones too */
   sizes: readonly SizeRow[];
@@ -133,8 +134,8 @@ function putRight(row: SizeRow, { sizes, series, machine }: PointSheetFrom): Put
   ];
 }
 
-function curves({ law, series, forecast, point, machine }: PointSheetFrom): Pick<Sheet, 'fitted' | 'fan'> {
+function curves({ law, series, forecast, point, machine, settings }: PointSheetFrom): Pick<Sheet, 'fitted' | 'fan'> {
   const share = machine ? presentShare(machine.life, machine.line.asOf) : 0;
   if (!law || share <= 0) return { fitted: [], fan: [] };
-  return wearCurves({ law, series, forecast, wears: point.wears, share, settings: defaultModelSettings });
+  return wearCurves({ law, series, forecast, wears: point.wears, share, settings });
 }

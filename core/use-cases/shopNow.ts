@@ -69,6 +69,7 @@ function machineInputs(shop: ShopSeries, machineId: number): unknown[] {
   const classes = new Set(points.map((point) => point.partClass));
   return [
     asOf,
+    life.forecastSettings,
     hours.ofMachine(machineId),
     openFindings(life, asOf).ofMachine(machineId),
     life.partClasses.filter(({ name }) => classes.has(name)),

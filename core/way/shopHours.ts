@@ -1,16 +1,11 @@
-import {
-  borrowedHoursPerDay,
-  learnedJobHours,
-  SD_LN_RATE_OF_MACHINES,
-  type UseOfYear,
-  useOfYear,
-} from '../forecast/useOfYear.ts';
+import { borrowedHoursPerDay, learnedJobHours, type UseOfYear, useOfYear } from '../forecast/useOfYear.ts';
 import { type HoursLine, hoursLine } from '../reading/hoursLine.ts';
 import { type UseStretch, useStretches } from '../reading/machineHours.ts';
 import { type SeenDial, withSeenDials } from '../reading/seenDials.ts';
 import { dialsSeen } from '../series/dialsSeen.ts';
 import type { MachineOnRecord, ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
+import { settingsOf } from './settingsOf.ts';
 
 /** A machine with its hours worked out, and how fast it gathers them. */
 export type MachineHoursAndUse = { life: MachineOnRecord; line: HoursLine; use: UseOfYear };
@@ -40,6 +35,7 @@ export type ShopHours = {
 export function shopHours(life: ShopLife, asOf: Day, kept: ShopHabit | null = null): ShopHours {
   const seen = dialsSeen(life.points);
   const { season } = life;
+  const { useLnSd } = settingsOf(life);
   const machines = new Map(
     life.machines.map((machine) => [
       machine.machineId,
@@ -53,7 +49,7 @@ export function shopHours(life: ShopLife, asOf: Day, kept: ShopHabit | null = nu
     stretches,
     ofMachine: (machineId) => {
       const machine = machines.get(machineId);
-      return machine && workedOut(machine, habit, season, asOf);
+      return machine && workedOut(machine, habit, season, useLnSd, asOf);
     },
   };
 }
@@ -68,33 +64,41 @@ type FirstLook = { life: MachineOnRecord; stretches: readonly UseStretch[] };
 const firstLooks = new WeakMap<MachineOnRecord, { from: string; look: FirstLook }>();
 const hoursWorkedOut = new WeakMap<FirstLook, { from: string; hours: MachineHoursAndUse }>();
 
-function firstLook(
-  machine: MachineOnRecord,
-  seen: readonly SeenDial[],
-  { season, hoursPerYearDefault }: ShopLife,
-  asOf: Day,
-): FirstLook {
-  const from = JSON.stringify([asOf, hoursPerYearDefault, season, seen]);
+function firstLook(machine: MachineOnRecord, seen: readonly SeenDial[], life: ShopLife, asOf: Day): FirstLook {
+  const { season, hoursPerYearDefault } = life;
+  const { useLnSd } = settingsOf(life);
+  const from = JSON.stringify([asOf, hoursPerYearDefault, season, useLnSd, seen]);
   const before = firstLooks.get(machine);
   if (before?.from === from) return before.look;
   const whole = { ...machine, ...withSeenDials(machine, seen) };
-  const usual = { hoursPerDay: hoursPerYearDefault / 365, sdLnRate: SD_LN_RATE_OF_MACHINES, season };
+  const usual = { hoursPerDay: hoursPerYearDefault / 365, sdLnRate: useLnSd, season };
   const look = { life: whole, stretches: useStretches(hoursLine(whole, asOf, usual)) };
   firstLooks.set(machine, { from, look });
   return look;
 }
 
-function workedOut(look: FirstLook, habit: ShopHabit, season: readonly number[], asOf: Day): MachineHoursAndUse {
-  const from = JSON.stringify([asOf, habit, season]);
+function workedOut(
+  look: FirstLook,
+  habit: ShopHabit,
+  season: readonly number[],
+  sdLnRate: number,
+  asOf: Day,
+): MachineHoursAndUse {
+  const from = JSON.stringify([asOf, habit, season, sdLnRate]);
   const before = hoursWorkedOut.get(look);
   if (before?.from === from) return before.hours;
-  const use = useOfYear(look.stretches, { ...habit, season });
+  const use = useOfYear(look.stretches, { ...habit, season, sdLnRate });
   const hours = { life: look.life, line: hoursLine(look.life, asOf, use.rate), use };
   hoursWorkedOut.set(look, { from, hours });
   return hours;
 }
 
-function shopHabit({ season, hoursPerYearDefault }: ShopLife, stretches: ShopHours['stretches']): ShopHabit {
+function shopHabit(life: ShopLife, stretches: ShopHours['stretches']): ShopHabit {
+  const { season, hoursPerYearDefault } = life;
+  const { useScaleHours, useLnSd } = settingsOf(life);
   const hoursPerDay = borrowedHoursPerDay(stretches, hoursPerYearDefault);
-  return { hoursPerDay, jobHours: learnedJobHours(stretches, { hoursPerDay, season }) };
+  return {
+    hoursPerDay,
+    jobHours: learnedJobHours(stretches, { hoursPerDay, season, jobHours: useScaleHours, sdLnRate: useLnSd }),
+  };
 }

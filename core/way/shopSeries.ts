@@ -3,6 +3,7 @@ import { type PartSeries, partSeries } from '../series/partSeries.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
 import type { PointOnRecord, ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
+import { expectedLnHarshness } from './settingsOf.ts';
 import { type ShopHabit, type ShopHours, shopHours } from './shopHours.ts';
 
 /** The first half of the way: hours and wear series of the shop as of a day, each worked out when first asked for. */
@@ -18,6 +19,9 @@ export function shopSeries(life: ShopLife, asOf: Day, kept: ShopHabit | null = n
   const hours = shopHours(life, asOf, kept);
   const tolerances = new Map(life.partClasses.map((partClass) => [partClass.name, partClass.newSizeTolMm]));
   const known = new Map<number, PartSeries>();
+  const harshness = new Map(
+    life.machines.map((machine) => [machine.machineId, expectedLnHarshness(machine, asOf, life)]),
+  );
   return {
     life,
     asOf,
@@ -25,11 +29,21 @@ export function shopSeries(life: ShopLife, asOf: Day, kept: ShopHabit | null = n
     ofPoint(point) {
       const before = known.get(point.pointId);
       if (before) return before;
-      const series = seriesOf(point, hours, asOf, tolerances.get(point.partClass) ?? null);
+      const series = toldOf(seriesOf(point, hours, asOf, tolerances.get(point.partClass) ?? null), harshness);
       known.set(point.pointId, series);
       return series;
     },
   };
+}
+
+/** Parts with the shop's word on the machine each shares its harshness with. */
+function toldOf(series: PartSeries, harshness: ReadonlyMap<number, number>): PartSeries {
+  const told = (part: WearSeries): WearSeries => {
+    const expected = harshness.get(part.machineId) ?? 0;
+    return expected === 0 ? part : { ...part, expectedLnHarshness: expected };
+  };
+  if (![series.present, ...series.finished].some((part) => harshness.get(part.machineId))) return series;
+  return { ...series, present: told(series.present), finished: series.finished.map(told) };
 }
 
 type Walked = { asOf: Day; toleranceMm: number | null; machines: readonly MachineOnLine[]; series: PartSeries };

@@ -128,6 +128,24 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0005_forecast_settings keeps what the shop has set in its forecasts, as written, in one chain', () => {
+    const before = recordAt(5);
+    before.sqlite.exec("INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test')");
+    before.close();
+    const record = recordAt(6);
+    const put = (changed: string, rest: string) =>
+      record.sqlite.exec(
+        `INSERT INTO forecast_settings (changed, work_types, entry_id, supersedes_id, chain_id) VALUES ('${changed}', '[]', 1, ${rest})`,
+      );
+    put('{}', 'NULL, NULL');
+    put('{"driftDelta":0.2}', '1, 1');
+    expect(() => put('{}', '2, 2')).toThrow(/its own chain/);
+    expect(() => put('{', 'NULL, NULL')).toThrow(/forecast_settings_json/);
+    expect(() => record.sqlite.exec("UPDATE forecast_settings SET changed = '{}'")).toThrow(/stay as written/);
+    expect(() => record.sqlite.exec('DELETE FROM forecast_settings')).toThrow(/never deleted/);
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');

@@ -45,6 +45,12 @@ export const ODD_TEXTS = [
 /** A tiny picture's beginning: enough to be told for a JPEG. */
 const JPEG = Uint8Array.from([0xff, 0xd8, 0xff, 0xe0, 0, 16, 0x4a, 0x46, 0x49, 0x46, 0, 255, 10, 13, 44, 34]);
 
+/** Texts that must be what the program reads them as. */
+const FORECAST_SETTINGS: Record<string, string> = {
+  changed: '{"driftDelta":0.2}',
+  work_types: '[{"name":"=contract","timesAsFast":1.4}]',
+};
+
 /**
  * Puts further rows into every table, written past the stores: each column that may be empty is filled in some row, texts
  * are odd ones, rows are put right, an entry is undone, the last customer is taken away. Tables and columns of a later
@@ -88,6 +94,8 @@ function filling(record: ReadableRecord, table: StoredTable, column: Column, odd
   if (parent) {
     return record.sqlite.prepare(`SELECT rowid FROM "${parent}" ORDER BY rowid DESC LIMIT 3`).pluck().all() as number[];
   }
+  const whole = table.name === 'forecast_settings' && FORECAST_SETTINGS[column.name];
+  if (whole) return [whole];
   if (column.type === 'TEXT') return [oddText(), '2026-05-05', '2026-01-01T00:00:00.000Z'];
   if (column.type === 'BLOB') return [JPEG, Uint8Array.from([1, 2, 3])];
   return column.type === 'REAL' ? [0.1 + 0.2, 0.5] : [1, 7];

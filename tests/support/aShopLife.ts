@@ -1,4 +1,5 @@
 import type { Finding } from '#core/shop/finding.ts';
+import { USUAL_FORECAST_SETTINGS } from '#core/shop/forecastSettings.ts';
 import type { DialEvent } from '#core/shop/machineLife.ts';
 import type { Size } from '#core/shop/measuringPoint.ts';
 import type { MachineOnRecord, PointOnRecord, ShopLife } from '#core/shop/shopLife.ts';
@@ -96,5 +97,6 @@ export const aShopLife = (its: Partial<ShopLife> = {}): ShopLife => ({
   hoursPerYearDefault: 500,
   winterFrom: '11-01',
   winterTo: '02-28',
+  forecastSettings: USUAL_FORECAST_SETTINGS,
   ...its,
 });

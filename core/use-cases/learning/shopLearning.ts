@@ -1,9 +1,9 @@
-import { defaultModelSettings } from '../../fit/modelSettings.ts';
 import { RefusedError } from '../../outcome.ts';
 import { recordRevision, writePlain } from '../../record/entry.ts';
 import { keepLearning, readLearning } from '../../record/learningStore.ts';
 import type { OpenRecord } from '../../record/recordFile.ts';
 import { learnedFrom } from '../../way/learning.ts';
+import { settingsOf } from '../../way/settingsOf.ts';
 import type { ShopHabit } from '../../way/shopHours.ts';
 import type { ShopSeries } from '../../way/shopSeries.ts';
 import { type Learning, learnClasses } from '../../way.ts';
@@ -24,7 +24,7 @@ const soFar = new WeakMap<OpenRecord, State>();
  */
 export function shopLearning(context: Context, shop: ShopSeries): Learning {
   const record = recordOf(context) as OpenRecord;
-  const { fingerprint } = learnedFrom(shop, defaultModelSettings);
+  const { fingerprint } = learnedFrom(shop, settingsOf(shop.life));
   const state = stateOf(record);
   if (state.learning?.fingerprint === fingerprint) return state.learning;
   // another day is asked for, or nothing was ever learned: the answer waits for it
