@@ -61,7 +61,7 @@ export const machineWords = {
   bars: 'Bars run low to high (1 in 10, 9 in 10), long tick the middle',
 
   stopWords: (finding: Finding): string =>
-    `${[finding.item, finding.position].filter((part) => part !== null).join(' ') || 'Whole assembly'}: ${findingText(finding)}. Found ${dayText(day(finding.takenOn))}.`,
+    `${[finding.item, finding.position].filter((part) => part !== null).join(' ') || 'Whole assembly'}: ${findingText(finding)}. Found ${dayText(day(finding.takenOn))}.${finding.declined ? ` Repair refused by ${finding.declined.saidBy}, ${dayText(day(finding.declined.saidOn))}.` : ''}`,
 } as const;
 
 type Basis = Pick<PointForecast, 'ownReadings' | 'likeParts' | 'likeMachines' | 'cautionFacts'> & { partClass: string };
@@ -214,6 +214,21 @@ export const panelWords = {
   outcomeHint: 'welded, renewed, looked at again and sound ...',
   closedOn: 'Closed on',
   closeFinding: 'Close finding',
+  refuse: 'Customer refuses',
+  refuseLabel: (finding: string): string => `Customer refuses the repair: ${finding}`,
+  refuseFact: (finding: string): string =>
+    `${finding}: told of it, the customer does not want it made good. It stays open and as grave as it is; the words are printed on the slip.`,
+  refusedBy: 'Who said so',
+  refusedOn: 'Said on',
+  refusedWords: 'In their own words',
+  refusedWordsHint: 'as said, at most 400 letters',
+  noteRefusal: 'Note the refusal',
+  refused: (by: string, on: string): string => `Repair refused by ${by}, ${on}:`,
+  strikeRefusal: 'Strike',
+  strikeRefusalLabel: (by: string): string => `Strike what was noted of ${by}’s refusal`,
+  strikeRefusalFact: 'What was noted stays in sight, struck.',
+  strikeIt: 'Strike it',
+  struckFor: (reason: string): string => `struck: ${reason}`,
   noFindings: 'Nothing seen: no crack, bend, break, seizure or loss on record',
   wholeAssembly: 'whole assembly',
 

@@ -1,8 +1,8 @@
 import type { RingState } from '#core/axis/itemRing.ts';
 import type { HoursAtLimit } from '#core/axis/pictureRange.ts';
 import type { MachineSheet, PointSheet } from '#core/contract/machine.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
 import { cautionText } from '#core/words/cautionText.ts';
+import type { DecimalMark } from '#core/words/quantityText.ts';
 import { chartWords } from '#renderer/words/chartWords.ts';
 import { findingText } from '#renderer/words/findingText.ts';
 import { basisSentence, gaugeText, limitSourceText, measuredText } from '#renderer/words/machineWords.ts';

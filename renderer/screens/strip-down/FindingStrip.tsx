@@ -1,7 +1,14 @@
 import { useEffect, useRef, useState } from 'react';
+import { PHOTO } from '#core/contract/photo.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
+import { dropPhotos } from '#renderer/photos/dropPhotos.ts';
+import { LargePhoto } from '#renderer/photos/LargePhoto.tsx';
+import { TakePhotos } from '#renderer/photos/TakePhotos.tsx';
+import { Thumbs } from '#renderer/photos/Thumbs.tsx';
+import { useTakePhotos } from '#renderer/photos/useTakePhotos.ts';
+import { photoWords } from '#renderer/words/photoWords.ts';
 import { findingWords, severityWords, stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import type { FindingEntry } from './sheet.ts';
 
@@ -39,12 +46,19 @@ export function FindingStrip({
   const [kind, setKind] = useState<FindingEntry['kind']>('crack');
   const [severity, setSeverity] = useState<FindingEntry['severity']>('repair');
   const [note, setNote] = useState('');
+  const [photoIds, setPhotoIds] = useState<number[]>([]);
+  const taking = useTakePhotos((photoId) => setPhotoIds((ids) => [...ids, photoId].slice(0, PHOTO.mostAtFinding)));
+  const [large, setLarge] = useState<number | null>(null);
   const strip = useRef<HTMLElement>(null);
   useEffect(() => {
     strip.current?.querySelector<HTMLElement>('input[type=radio]:checked')?.focus();
     strip.current?.scrollIntoView({ block: 'nearest' });
   }, []);
-  const add = () => onAdd({ assemblyId, positionId, kind, severity, note: note.trim(), photoIds: [] });
+  const add = () => onAdd({ assemblyId, positionId, kind, severity, note: note.trim(), photoIds });
+  const leave = () => {
+    dropPhotos(photoIds);
+    onLeave();
+  };
   return (
     <section
       ref={strip}
@@ -52,7 +66,12 @@ export function FindingStrip({
       aria-label={words.addSeenAt(position)}
       // before the choices see it: they would take Enter as choosing the one that has the focus
       onKeyDownCapture={(event) => {
-        const does = event.key === 'Escape' ? onLeave : event.key === 'Enter' && isBox(event.target) ? add : null;
+        const does =
+          event.key === 'Escape'
+            ? leave
+            : event.key === 'Enter' && isBox(event.target) && taking.busy === 0
+              ? add
+              : null;
         if (!does) return;
         event.preventDefault();
         event.stopPropagation();
@@ -64,11 +83,43 @@ export function FindingStrip({
       <div className="finding-note">
         <TextField label={words.findingNote} value={note} onChange={setNote} maxLength={2000} />
       </div>
+      <div className="finding-photos">
+        <TakePhotos taking={taking} letter="P">
+          {photoIds.length > 0 && (
+            <Thumbs
+              photos={photoIds.map((photoId) => ({ photoId }))}
+              of={position}
+              shown={large}
+              onShow={(photoId) => setLarge(photoId === large ? null : photoId)}
+            />
+          )}
+        </TakePhotos>
+        {large !== null && (
+          <LargePhoto
+            photos={photoIds.map((photoId) => ({ photoId }))}
+            photoId={large}
+            of={position}
+            onShow={setLarge}
+            onClose={() => setLarge(null)}
+            keys={
+              <Key
+                onPress={() => {
+                  dropPhotos([large]);
+                  setPhotoIds((ids) => ids.filter((photoId) => photoId !== large));
+                  setLarge(null);
+                }}
+              >
+                {photoWords.takeOut}
+              </Key>
+            }
+          />
+        )}
+      </div>
       <div className="keys">
-        <Key first letter="Enter" onPress={add}>
+        <Key first letter="Enter" disabled={taking.busy > 0} onPress={add}>
           {words.addFinding}
         </Key>
-        <Key letter="Escape" onPress={onLeave}>
+        <Key letter="Escape" onPress={leave}>
           {words.leaveFinding}
         </Key>
       </div>

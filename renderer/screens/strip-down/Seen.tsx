@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { day } from '#core/units/day.ts';
 import { dayOfYearText } from '#core/words/quantityText.ts';
 import { StruckBox } from '#renderer/marks/DoNotUseBox.tsx';
+import { photoWords } from '#renderer/words/photoWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { judgedText, type SeenAt, wholeText } from './seen.ts';
 import type { FindingEntry, Renewed } from './sheet.ts';
@@ -61,18 +62,20 @@ function SeenLine({
   since = '',
   children,
 }: {
-  finding: Pick<FindingEntry, 'kind' | 'severity' | 'note'>;
+  finding: Pick<FindingEntry, 'kind' | 'severity' | 'note'> & { photoIds?: readonly number[] };
   /** "open since 20 Oct" */
   since?: string;
   children?: ReactNode;
 }) {
   const stop = finding.severity === 'do-not-use';
+  const photos = finding.photoIds?.length ? photoWords.count(finding.photoIds.length) : '';
+  const small = [finding.note, photos, since].filter(Boolean).join(', ');
   return (
     <li className={stop ? 'stop' : undefined}>
       {stop && <StruckBox width={24} height={16} />}
       <span className="seen-words" title={[wholeText(finding), since].filter(Boolean).join(', ')}>
         <b>{judgedText(finding)}</b>
-        {(finding.note || since) && <small>{[finding.note, since].filter(Boolean).join(', ')}</small>}
+        {small && <small>{small}</small>}
       </span>
       {children}
     </li>

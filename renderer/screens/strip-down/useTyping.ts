@@ -1,5 +1,6 @@
 import { useRef, useState } from 'react';
 import type { DecimalMark } from '#core/words/quantityText.ts';
+import { dropPhotos } from '#renderer/photos/dropPhotos.ts';
 import { type Box, boxesOf, boxKey, nextEmpty, type SheetRow } from './boxes.ts';
 import type { GridProps } from './Grid.tsx';
 import { letterDoes } from './letters.ts';
@@ -139,7 +140,10 @@ export function useTyping({
       change((s) => ({ ...s, findings: [...s.findings, finding] }));
       setSeeingRow(null);
     },
-    dropFinding: (at) => change((s) => ({ ...s, findings: s.findings.filter((_, i) => i !== at) })),
+    dropFinding: (at) => {
+      dropPhotos(sheet.findings[at]?.photoIds ?? []);
+      change((s) => ({ ...s, findings: s.findings.filter((_, i) => i !== at) }));
+    },
     letter,
   };
   return {

@@ -1,25 +1,29 @@
 import { Fragment, useState } from 'react';
-import type { Finding, MachineSheet } from '#core/contract/machine.ts';
-import { findingClose } from '#core/contract/stripDown.ts';
-import { type Day, day } from '#core/units/day.ts';
+import type { FindingWhole, MachineSheet } from '#core/contract/machine.ts';
+import { day } from '#core/units/day.ts';
 import { dayText } from '#core/words/quantityText.ts';
-import { DayField } from '#renderer/controls/DayField.tsx';
-import { TextField } from '#renderer/controls/Field.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { Empty } from '#renderer/controls/Notice.tsx';
 import { StruckBox } from '#renderer/marks/DoNotUseBox.tsx';
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
-import { useToday } from '#renderer/record.tsx';
-import { useDo } from '#renderer/useAsk.ts';
+import { Thumbs } from '#renderer/photos/Thumbs.tsx';
 import { shared } from '#renderer/words/english.ts';
 import { findingText } from '#renderer/words/findingText.ts';
 import { panelWords } from '#renderer/words/machineWords.ts';
+import { photoWords } from '#renderer/words/photoWords.ts';
 import { severityWords } from '#renderer/words/stripDownWords.ts';
-import { ByField, useBy } from './ByField.tsx';
+import { CloseForm } from './CloseForm.tsx';
+import { AddPhotos, ShownPhoto } from './FindingPhotos.tsx';
+import { RefuseForm, StrikeRefusal } from './RefuseForm.tsx';
+
+/** What is open under a finding: a form, or a photo shown large. */
+type Under =
+  | { findingId: number; is: 'close' | 'refuse' | 'photos' }
+  | { findingId: number; is: 'photo'; photoId: number }
+  | { findingId: number; is: 'strike-refusal'; declineId: number };
 
 /** What was seen on this machine: open ones first. An open one is closed with what became of it. */
 export function FindingsPanel({ sheet }: { sheet: MachineSheet }) {
-  const [closing, setClosing] = useState<number | null>(null);
+  const [under, setUnder] = useState<Under | null>(null);
   if (sheet.findings.length === 0) return <Empty head={panelWords.noFindings} keys={null} />;
   return (
     <table className="table findings-table">
@@ -34,11 +38,11 @@ export function FindingsPanel({ sheet }: { sheet: MachineSheet }) {
       <tbody>
         {sheet.findings.map((finding) => (
           <Fragment key={finding.findingId}>
-            <FindingLine finding={finding} onClose={() => setClosing(finding.findingId)} />
-            {closing === finding.findingId && finding.closedOn === null && (
+            <FindingLine finding={finding} under={under} onOpen={setUnder} />
+            {under?.findingId === finding.findingId && (
               <tr className="form-row">
                 <td colSpan={4}>
-                  <CloseForm finding={finding} onDone={() => setClosing(null)} />
+                  <UnderFinding finding={finding} under={under} onOpen={setUnder} />
                 </td>
               </tr>
             )}
@@ -49,8 +53,36 @@ export function FindingsPanel({ sheet }: { sheet: MachineSheet }) {
   );
 }
 
-function FindingLine({ finding, onClose }: { finding: Finding; onClose: () => void }) {
+type LineProps = { finding: FindingWhole; under: Under | null; onOpen: (under: Under | null) => void };
+
+function UnderFinding({ finding, under, onOpen }: LineProps & { under: Under }) {
+  const done = () => onOpen(null);
+  switch (under.is) {
+    case 'close':
+      return finding.closedOn === null && <CloseForm finding={finding} onDone={done} />;
+    case 'refuse':
+      return finding.closedOn === null && <RefuseForm finding={finding} onDone={done} />;
+    case 'strike-refusal':
+      return <StrikeRefusal declineId={under.declineId} onDone={done} />;
+    case 'photos':
+      return <AddPhotos finding={finding} onDone={done} />;
+    case 'photo':
+      return (
+        <ShownPhoto
+          key={under.photoId}
+          finding={finding}
+          photoId={under.photoId}
+          onShow={(photoId) => onOpen({ ...under, photoId })}
+          onClose={done}
+        />
+      );
+  }
+}
+
+function FindingLine({ finding, under, onOpen }: LineProps) {
+  const { findingId } = finding;
   const stops = finding.severity === 'do-not-use' && finding.closedOn === null;
+  const shown = under?.findingId === findingId && under.is === 'photo' ? under.photoId : null;
   return (
     <tr className={finding.closedOn === null ? undefined : 'second'}>
       <td>
@@ -60,6 +92,15 @@ function FindingLine({ finding, onClose }: { finding: Finding; onClose: () => vo
             {finding.position ?? panelWords.wholeAssembly}: {findingText(finding)}
           </span>
         </div>
+        <Refusals finding={finding} onStrike={(declineId) => onOpen({ findingId, is: 'strike-refusal', declineId })} />
+        {finding.photos.length > 0 && (
+          <Thumbs
+            photos={finding.photos}
+            of={findingText(finding)}
+            shown={shown}
+            onShow={(photoId) => onOpen(photoId === shown ? null : { findingId, is: 'photo', photoId })}
+          />
+        )}
       </td>
       <td className="nw">
         {stops ? (
@@ -73,66 +114,60 @@ function FindingLine({ finding, onClose }: { finding: Finding; onClose: () => vo
       </td>
       <td className="nw">{dayText(day(finding.takenOn))}</td>
       <td>
-        {finding.closedOn === null ? (
-          <>
-            {panelWords.open}{' '}
-            <button
-              type="button"
-              className="text-key"
-              aria-label={panelWords.closeLabel(findingText(finding))}
-              onClick={onClose}
-            >
-              {panelWords.close}
-            </button>
-          </>
-        ) : (
-          panelWords.closed(dayText(day(finding.closedOn)), finding.outcome ?? '')
-        )}
+        {finding.closedOn === null
+          ? panelWords.open
+          : panelWords.closed(dayText(day(finding.closedOn)), finding.outcome ?? '')}
+        <div className="finding-keys">
+          {finding.closedOn === null && (
+            <>
+              <TextKey
+                label={panelWords.closeLabel(findingText(finding))}
+                onPress={() => onOpen({ findingId, is: 'close' })}
+              >
+                {panelWords.close}
+              </TextKey>
+              <TextKey
+                label={panelWords.refuseLabel(findingText(finding))}
+                onPress={() => onOpen({ findingId, is: 'refuse' })}
+              >
+                {panelWords.refuse}
+              </TextKey>
+            </>
+          )}
+          <TextKey label={photoWords.takeOf(findingText(finding))} onPress={() => onOpen({ findingId, is: 'photos' })}>
+            {photoWords.take}
+          </TextKey>
+        </div>
       </td>
     </tr>
   );
 }
 
-function CloseForm({ finding, onDone }: { finding: Finding; onDone: () => void }) {
-  const today = useToday();
-  const close = useDo(findingClose);
-  const [closedOn, setClosedOn] = useState<Day | null>(today);
-  const [outcome, setOutcome] = useState('');
-  const [by, setBy] = useBy();
-  const complete = closedOn !== null && outcome.trim() !== '';
-  const send = async () => {
-    if (!complete) return;
-    if (await close.run({ findingId: finding.findingId, closedOn, outcome, by })) onDone();
-  };
-  return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
-    >
-      <p>{panelWords.closeFact(findingText(finding))}</p>
-      <div className="fields">
-        <TextField
-          label={panelWords.outcome}
-          hint={panelWords.outcomeHint}
-          value={outcome}
-          onChange={setOutcome}
-          autoFocus
-        />
-        <DayField label={panelWords.closedOn} value={closedOn} onChange={setClosedOn} today={today} />
-        <ByField value={by} onChange={setBy} />
-      </div>
-      {close.fault && <FaultBox fault={close.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={!complete || close.busy} onPress={() => {}}>
-          {panelWords.closeFinding}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {panelWords.leave}
-        </Key>
-      </Keys>
-    </form>
-  );
+const TextKey = ({ label, onPress, children }: { label: string; onPress: () => void; children: string }) => (
+  <button type="button" className="text-key" aria-label={label} onClick={onPress}>
+    {children}
+  </button>
+);
+
+/** What customers said who do not want it made good, struck sayings too. */
+function Refusals({ finding, onStrike }: { finding: FindingWhole; onStrike: (declineId: number) => void }) {
+  return finding.declines.map(({ declineId, saidBy, saidOn, words, struck, reason }) => {
+    const said = `${panelWords.refused(saidBy, dayText(day(saidOn)))} “${words}”`;
+    return (
+      <p key={declineId} className="refusal">
+        {struck ? (
+          <>
+            <s>{said}</s> {panelWords.struckFor(reason)}
+          </>
+        ) : (
+          <>
+            {said}{' '}
+            <TextKey label={panelWords.strikeRefusalLabel(saidBy)} onPress={() => onStrike(declineId)}>
+              {panelWords.strikeRefusal}
+            </TextKey>
+          </>
+        )}
+      </p>
+    );
+  });
 }

@@ -1,0 +1,95 @@
+import { useState } from 'react';
+import type { Finding } from '#core/contract/machine.ts';
+import { findingDecline, findingStrikeDecline } from '#core/contract/stripDown.ts';
+import type { Day } from '#core/units/day.ts';
+import { DayField } from '#renderer/controls/DayField.tsx';
+import { TextField } from '#renderer/controls/Field.tsx';
+import { Key, Keys } from '#renderer/controls/Key.tsx';
+import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { useToday } from '#renderer/record.tsx';
+import { useDo } from '#renderer/useAsk.ts';
+import { findingText } from '#renderer/words/findingText.ts';
+import { panelWords } from '#renderer/words/machineWords.ts';
+import { ByField, useBy } from './ByField.tsx';
+
+/** The customer was told and refuses: who said so, when, and in which words. */
+export function RefuseForm({ finding, onDone }: { finding: Finding; onDone: () => void }) {
+  const today = useToday();
+  const refuse = useDo(findingDecline);
+  const [saidOn, setSaidOn] = useState<Day | null>(today);
+  const [saidBy, setSaidBy] = useState('');
+  const [words, setWords] = useState('');
+  const [by, setBy] = useBy();
+  const complete = saidOn !== null && saidBy.trim() !== '' && words.trim() !== '';
+  const send = async () => {
+    if (!complete) return;
+    if (await refuse.run({ findingId: finding.findingId, saidOn, saidBy, words, by })) onDone();
+  };
+  return (
+    <form
+      className="row-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void send();
+      }}
+    >
+      <p>{panelWords.refuseFact(findingText(finding))}</p>
+      <div className="fields">
+        <TextField label={panelWords.refusedBy} value={saidBy} onChange={setSaidBy} maxLength={120} autoFocus />
+        <DayField label={panelWords.refusedOn} value={saidOn} onChange={setSaidOn} today={today} />
+        <ByField value={by} onChange={setBy} />
+      </div>
+      <TextField
+        label={panelWords.refusedWords}
+        hint={panelWords.refusedWordsHint}
+        value={words}
+        onChange={setWords}
+        maxLength={400}
+      />
+      {refuse.fault && <FaultBox fault={refuse.fault} />}
+      <Keys>
+        <Key first type="submit" disabled={!complete || refuse.busy} onPress={() => {}}>
+          {panelWords.noteRefusal}
+        </Key>
+        <Key letter="Escape" onPress={onDone}>
+          {panelWords.leave}
+        </Key>
+      </Keys>
+    </form>
+  );
+}
+
+/** What was noted of a refusal was wrong. */
+export function StrikeRefusal({ declineId, onDone }: { declineId: number; onDone: () => void }) {
+  const strike = useDo(findingStrikeDecline);
+  const [reason, setReason] = useState('');
+  const [by, setBy] = useBy();
+  const complete = reason.trim() !== '';
+  const send = async () => {
+    if (complete && (await strike.run({ declineId, reason, by }))) onDone();
+  };
+  return (
+    <form
+      className="row-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void send();
+      }}
+    >
+      <p>{panelWords.strikeRefusalFact}</p>
+      <div className="fields">
+        <TextField label={panelWords.why} value={reason} onChange={setReason} maxLength={2000} autoFocus />
+        <ByField value={by} onChange={setBy} />
+      </div>
+      {strike.fault && <FaultBox fault={strike.fault} />}
+      <Keys>
+        <Key first red type="submit" disabled={!complete || strike.busy} onPress={() => {}}>
+          {panelWords.strikeIt}
+        </Key>
+        <Key letter="Escape" onPress={onDone}>
+          {panelWords.leave}
+        </Key>
+      </Keys>
+    </form>
+  );
+}
