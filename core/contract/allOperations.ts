@@ -8,6 +8,7 @@ import {
   exchangeRestoreFolder,
   exchangeTakePiece,
 } from './exchange.ts';
+import { fitPress, fitRead, fitStraighten } from './fits.ts';
 import { forecastAll, forecastWhy } from './forecast.ts';
 import { hoursAdd, hoursPutRight } from './hours.ts';
 import { jobsCancel, jobsStart, jobsState } from './jobs.ts';
@@ -119,6 +120,9 @@ export const allOperations = [
   entriesUndoLast,
   forecastAll,
   forecastWhy,
+  fitRead,
+  fitPress,
+  fitStraighten,
   classesList,
   classSave,
   shopRead,

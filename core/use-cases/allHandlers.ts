@@ -17,6 +17,9 @@ import { findingCloseHandler } from './findingClose.ts';
 import { findingDeclineHandler } from './findingDecline.ts';
 import { findingStrikeDeclineHandler } from './findingStrikeDecline.ts';
 import { findingStrikePhotoHandler } from './findingStrikePhoto.ts';
+import { fitPressHandler } from './fitPress.ts';
+import { fitReadHandler } from './fitRead.ts';
+import { fitStraightenHandler } from './fitStraighten.ts';
 import { fitterSaveHandler } from './fitterSave.ts';
 import { forecastAllHandler } from './forecastAll.ts';
 import { forecastWhyHandler } from './forecastWhy.ts';
@@ -125,6 +128,9 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'entries/undoLast': entriesUndoLastHandler,
   'forecast/all': forecastAllHandler,
   'forecast/why': forecastWhyHandler,
+  'fit/read': fitReadHandler,
+  'fit/press': fitPressHandler,
+  'fit/straighten': fitStraightenHandler,
   'classes/list': classesListHandler,
   'class/save': classSaveHandler,
   'shop/read': shopReadHandler,

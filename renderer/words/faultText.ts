@@ -3,6 +3,7 @@ import { isDay } from '#core/units/day.ts';
 import { dayText, hoursText } from '#core/words/quantityText.ts';
 import { deskFaults } from './deskFaults.ts';
 import { exchangeFaults } from './exchangeFaults.ts';
+import { fitFaults } from './fitFaults.ts';
 import { recordFaults } from './recordFaults.ts';
 
 /** A fault in words: what is the matter, what is safe, what to do next. Empty parts are left out. */
@@ -90,6 +91,7 @@ export const faultSentences: Record<string, Sentence> = {
   ...recordFaults,
   ...exchangeFaults,
   ...deskFaults,
+  ...fitFaults,
 };
 
 /** "sizes.3.sizeMm" as a person would point at it: "sizes, 4: size mm". */

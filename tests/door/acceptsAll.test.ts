@@ -31,6 +31,9 @@ const NEEDS_NO_RECORD = [
   'exchange/lookAtSheet',
   'jobs/state',
   'jobs/cancel',
+  'fit/read',
+  'fit/press',
+  'fit/straighten',
 ];
 
 test('every operation answers a sound request, and what it answers survives JSON and structured clone', async () => {

@@ -128,6 +128,19 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'photo/drop': { photoId: spare.photoId },
     'forecast/all': { asOf: '2026-11-01' },
     'forecast/why': { pointId: strip.pointId, asOf: '2026-11-01' },
+    'fit/read': { fit: '50 H7/g6' },
+    'fit/press': {
+      ...{ fit: '50 H7/s6', bossOutsideMm: 80, bushBoreMm: 40, lengthMm: 45, roomC: 20, lubrication: 'dry' },
+      ...{ bushBoreClass: 'E6', wantedBoreClass: 'H9', bossMaterial: 'structural-steel', bushMaterial: 'tin-bronze' },
+    },
+    'fit/straighten': {
+      section: { shape: 'rectangle', widthMm: 60, depthMm: 80 },
+      ...{ yieldMpa: 355, spanMm: 500 },
+      part: {
+        ...{ kind: 'other', towingOrLifting: false, crack: false, forgedOrHeatTreated: false },
+        ...{ straightenedBefore: false, procedure: null },
+      },
+    },
     'classes/list': {},
     'class/save': {
       partClassId: null,
