@@ -14,7 +14,9 @@ import { hoursAdd, hoursPutRight } from './hours.ts';
 import { jobsCancel, jobsStart, jobsState } from './jobs.ts';
 import {
   assemblyAdd,
+  assemblyHalves,
   assemblyMove,
+  assemblyMoveHalf,
   customersList,
   machineChange,
   machineRead,
@@ -84,7 +86,9 @@ export const allOperations = [
   machineTakeIn,
   machineChange,
   assemblyAdd,
+  assemblyHalves,
   assemblyMove,
+  assemblyMoveHalf,
   pointLimits,
   customersList,
   hoursAdd,

@@ -368,6 +368,55 @@ export const assemblyMove = operation(
   { title: 'Move an assembly to another machine, or to the shelf' },
 );
 
+/** Positions that go together when half of an assembly is swapped: its carrier. */
+export const zHalf = z.object({
+  group: z.string(),
+  positions: z.array(z.object({ positionId: zId, item: z.int(), name: z.string() })),
+});
+export type Half = z.infer<typeof zHalf>;
+
+const zWhere = z.object({
+  assemblyId: zId,
+  assembly: z.string(),
+  /** null: the assembly lies on the shelf */
+  machineId: zId.nullable(),
+  machine: z.string().nullable(),
+});
+
+export const assemblyHalves = operation(
+  'assembly/halves',
+  z.object({ assemblyId: zId }),
+  zWhere.extend({
+    kind: z.string().nullable(),
+    /** none: an assembly of this kind moves as one whole */
+    halves: z.array(zHalf),
+    /** assemblies of the same kind, with what is in them now */
+    others: z.array(zWhere.extend({ halves: z.array(zHalf) })),
+    /** halves of assemblies of this kind that lie apart on the shelf, with where they were last */
+    shelf: z.array(zHalf.extend({ since: zDay, last: zWhere })),
+  }),
+  { title: 'What of an assembly can be swapped by itself, and where it could go' },
+);
+
+export const assemblyMoveHalf = operation(
+  'assembly/moveHalf',
+  z.object({
+    /** all positions of one half, where they are together now */
+    positionIds: z.array(zId).min(1).max(80),
+    takenOn: zDay,
+    /** dial of the machine it comes off */
+    dialHours: zHours.nullable(),
+    /** null: to the shelf */
+    toAssemblyId: zId.nullable(),
+    /** dial of the machine it goes to */
+    toDialHours: zHours.nullable(),
+    /** what becomes of the same half there: it comes where this one was, or goes to the shelf; null: there is none */
+    theirs: z.enum(['in-exchange', 'shelf']).nullable(),
+  }),
+  z.object({ positionIds: z.array(zId) }),
+  { title: 'Move half of an assembly, its parts and their wear with it, to another of its kind or to the shelf' },
+);
+
 export const pointLimits = operation(
   'point/limits',
   z.object({

@@ -2,8 +2,9 @@ import type { Day } from '../units/day.ts';
 import { bulk } from './bulk.ts';
 import { chainOf, counting, NOW_KNOWN, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
+import { presentAssemblyOf } from './positionSittings.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
-import { assemblies, positions, sittings } from './schema.ts';
+import { assemblies, positionSittings, positions, sittings } from './schema.ts';
 
 export type AssemblyOnRecord = { id: number; name: string; serial: string; kindId: number | null; kind: string | null };
 export type PositionOnRecord = { id: number; assemblyId: number; item: number; name: string; safety: boolean };
@@ -50,14 +51,26 @@ const position = ([id, assemblyId, item, name, safety]: PositionRow): PositionOn
   safety: safety === 1,
 });
 
-/** Positions of an assembly by item; of all assemblies when none is named. */
+/** Positions now in an assembly (or in it last, where they lie on the shelf) by item; of all assemblies when none is named. */
 export const positionsOf = (db: ReadableRecord, assemblyId: number | null = null): PositionOnRecord[] =>
   bulk<PositionRow>(
     db,
-    `SELECT p.id, p.assembly_id, p.item, p.name, p.safety FROM positions p
-     WHERE (@assemblyId IS NULL OR p.assembly_id = @assemblyId) AND ${standing('p')} ORDER BY p.assembly_id, p.item, p.id`,
+    `WITH placed AS (SELECT p.id, ${presentAssemblyOf('p')} AS assembly_id, p.item, p.name, p.safety
+       FROM positions p WHERE ${standing('p')})
+     SELECT * FROM placed WHERE @assemblyId IS NULL OR assembly_id = @assemblyId ORDER BY assembly_id, item, id`,
     { assemblyId, knownAt: NOW_KNOWN },
   ).map(position);
+
+export type HomeOnRecord = { positionId: number; assemblyId: number | null; fromOn: Day };
+
+/** Where positions went by themselves, in order. */
+export const homesOf = (db: ReadableRecord): HomeOnRecord[] =>
+  bulk<[number, number | null, Day]>(
+    db,
+    `SELECT h.position_id, h.assembly_id, h.from_on FROM position_sittings h
+     WHERE ${counting('position_sittings', 'h')} ORDER BY h.position_id, h.from_on, h.entry_id`,
+    { knownAt: NOW_KNOWN },
+  ).map(([positionId, assemblyId, fromOn]) => ({ positionId, assemblyId, fromOn }));
 
 export const insertAssembly = (
   w: WritableRecord,
@@ -94,3 +107,16 @@ export const insertSitting = (
     onDialReadingId: number | null;
   },
 ): number => insertInto(w, sittings, { ...row, entryId });
+
+/** A position goes by itself, from a day on. @param row.assemblyId null: to the shelf */
+export const insertPositionSitting = (
+  w: WritableRecord,
+  entryId: number,
+  row: {
+    positionId: number;
+    assemblyId: number | null;
+    fromOn: Day;
+    offDialReadingId: number | null;
+    onDialReadingId: number | null;
+  },
+): number => insertInto(w, positionSittings, { ...row, entryId });

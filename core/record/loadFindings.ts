@@ -1,17 +1,12 @@
 import type { Finding, FindingKind, Severity } from '../shop/finding.ts';
-import type { Sitting } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import { bulk, type Horizon } from './bulk.ts';
 import { chainOf, counting } from './counting.ts';
-import { machineOf } from './loadPoints.ts';
+import { machineOf, type Sittings } from './loadPoints.ts';
 import type { ReadableRecord } from './recordFile.ts';
 
-/** Findings up to the as-of day; a finding goes with its assembly to the machine that has it now. */
-export function loadFindings(
-  db: ReadableRecord,
-  horizon: Horizon,
-  sittings: ReadonlyMap<number, readonly Sitting[]>,
-): Finding[] {
+/** Findings up to the as-of day; a finding goes with its position and its assembly to the machine that has them now. */
+export function loadFindings(db: ReadableRecord, horizon: Horizon, sittings: Sittings): Finding[] {
   type Closing = [findingId: number, closedOn: Day, outcome: string];
   const closings = new Map(
     bulk<Closing>(
@@ -45,8 +40,10 @@ export function loadFindings(
      WHERE f.taken_on <= @asOf AND ${counting('findings', 'f')} ORDER BY f.taken_on, ${chainOf('f')}`,
     horizon,
   );
-  return rows.flatMap(([id, assemblyId, positionId, takenOn, kind, severity, note]) => {
-    const machineId = machineOf(sittings.get(assemblyId) ?? []);
+  return rows.flatMap(([id, foundOn, positionId, takenOn, kind, severity, note]) => {
+    const moved = positionId === null ? undefined : sittings.ofPosition.get(positionId);
+    const assemblyId = moved?.assemblyId ?? foundOn;
+    const machineId = machineOf(moved?.sittings ?? sittings.ofAssembly.get(assemblyId) ?? []);
     if (machineId === null) return [];
     const closing = closings.get(id);
     const { closedOn, outcome } = closing ?? { closedOn: null, outcome: null };

@@ -4,9 +4,14 @@ import type { Day } from '../units/day.ts';
 import { bulk, groupedBy, type Horizon } from './bulk.ts';
 import { chainOf, counting, standing } from './counting.ts';
 import type { VisitOnRecord } from './loadVisits.ts';
+import { loadHomes, type MovedPosition, movedPosition, type OrderedSitting, orderOf } from './positionSittings.ts';
 import type { ReadableRecord } from './recordFile.ts';
 
-type Sittings = ReadonlyMap<number, readonly Sitting[]>;
+/** Where assemblies sat, and the positions that ever went by themselves. */
+export type Sittings = {
+  ofAssembly: ReadonlyMap<number, readonly Sitting[]>;
+  ofPosition: ReadonlyMap<number, MovedPosition>;
+};
 type Visits = ReadonlyMap<number, VisitOnRecord>;
 
 /** Every measuring point with its limits, sizes and renewals, up to the as-of day. */
@@ -15,18 +20,21 @@ export function loadPoints(db: ReadableRecord, horizon: Horizon, sittings: Sitti
   const sizes = loadSizes(db, horizon, visits);
   const renewals = loadRenewals(db, horizon, visits);
   const points: PointOnRecord[] = [];
+  const names = sittings.ofPosition.size > 0 ? assemblyNames(db, horizon) : null;
   for (const row of pointRows(db, horizon)) {
-    const [pointId, assemblyId, positionId, assembly, item, position, safety, point, wears, partClass] = row;
+    const [pointId, laidOutIn, positionId, assembly, item, position, safety, point, wears, partClass] = row;
     const [gaugeErrorMm, fittedMachineHours] = [row[10], row[11]];
-    const assemblySittings = sittings.get(assemblyId) ?? [];
-    const machineId = machineOf(assemblySittings);
+    const moved = sittings.ofPosition.get(positionId);
+    const assemblyId = moved?.assemblyId ?? laidOutIn;
+    const ownSittings = moved?.sittings ?? sittings.ofAssembly.get(assemblyId) ?? [];
+    const machineId = machineOf(ownSittings);
     if (machineId === null) continue; // its machine was not there yet: laid out later than the as-of day
     points.push({
       pointId,
       assemblyId,
       positionId,
       machineId,
-      assembly,
+      assembly: names?.get(assemblyId) ?? assembly,
       item,
       position,
       point,
@@ -38,13 +46,20 @@ export function loadPoints(db: ReadableRecord, horizon: Horizon, sittings: Sitti
       limits: limits.get(pointId) ?? [],
       sizes: sizes.get(pointId) ?? [],
       renewals: renewals.get(pointId) ?? [],
-      sittings: assemblySittings,
+      sittings: ownSittings,
     });
   }
+  if (sittings.ofPosition.size > 0) points.sort(inOrder); // what was moved stands among the points of its assembly now
   return points;
 }
 
-/** Where an assembly sits, or sat last when it is on the shelf. */
+const inOrder = (a: PointOnRecord, b: PointOnRecord): number =>
+  a.assemblyId - b.assemblyId || a.item - b.item || a.positionId - b.positionId || a.pointId - b.pointId;
+
+const assemblyNames = (db: ReadableRecord, { knownAt }: Horizon): Map<number, string> =>
+  new Map(bulk<[number, string]>(db, `SELECT a.id, a.name FROM assemblies a WHERE ${standing('a')}`, { knownAt }));
+
+/** Where an assembly or a position sits, or sat last when it is on the shelf. */
 export const machineOf = (sittings: readonly Sitting[]): number | null =>
   sittings.findLast((sitting) => sitting.machineId !== null)?.machineId ?? null;
 
@@ -73,26 +88,55 @@ const pointRows = (db: ReadableRecord, { knownAt }: Horizon) =>
     { knownAt },
   );
 
+/** Where everything sat, up to the as-of day. */
+export function loadSittings(db: ReadableRecord, horizon: Horizon, dials: ReadonlyMap<number, number>): Sittings {
+  const ordered = loadAssemblySittings(db, horizon, dials);
+  const homes = loadHomes(db, horizon, dials);
+  const ofPosition = new Map<number, MovedPosition>();
+  for (const [positionId, laidOutIn] of homes.size === 0 ? [] : laidOut(db, [...homes.keys()]))
+    ofPosition.set(
+      positionId,
+      movedPosition(laidOutIn, homes.get(positionId)!, (assemblyId) => ordered.get(assemblyId) ?? []),
+    );
+  const ofAssembly = new Map([...ordered].map(([assemblyId, own]) => [assemblyId, own.map(({ sitting }) => sitting)]));
+  return { ofAssembly, ofPosition };
+}
+
+const laidOut = (db: ReadableRecord, positionIds: readonly number[]) =>
+  bulk<[positionId: number, assemblyId: number]>(
+    db,
+    'SELECT id, assembly_id FROM positions WHERE id IN (SELECT value FROM json_each(@ids))',
+    { ids: JSON.stringify(positionIds) },
+  );
+
 /** Where each assembly sat, in order; the first sitting is taken to reach back to the beginning. */
-export function loadSittings(
+function loadAssemblySittings(
   db: ReadableRecord,
   horizon: Horizon,
   dials: ReadonlyMap<number, number>,
-): Map<number, Sitting[]> {
-  type Row = [assemblyId: number, machineId: number | null, from: Day | null, off: number | null, on: number | null];
+): Map<number, OrderedSitting[]> {
+  type Row = [
+    assemblyId: number,
+    machineId: number | null,
+    from: Day | null,
+    off: number | null,
+    on: number | null,
+    order: number,
+  ];
   const rows = bulk<Row>(
     db,
-    `SELECT s.assembly_id, s.machine_id, s.from_on, s.off_dial_reading_id, s.on_dial_reading_id FROM sittings s
-     WHERE ${counting('sittings', 's')} ORDER BY s.from_on, ${chainOf('s')}`,
+    `SELECT s.assembly_id, s.machine_id, s.from_on, s.off_dial_reading_id, s.on_dial_reading_id, ${orderOf('sittings', 's')}
+     FROM sittings s WHERE ${counting('sittings', 's')} ORDER BY s.from_on, ${chainOf('s')}`,
     { knownAt: horizon.knownAt },
   );
   const dialOf = (reading: number | null) => (reading === null ? null : (dials.get(reading) ?? null));
-  const sittings = new Map<number, Sitting[]>();
-  for (const [assemblyId, machineId, from, off, on] of rows) {
+  const sittings = new Map<number, OrderedSitting[]>();
+  for (const [assemblyId, machineId, from, off, on, order] of rows) {
     const earlier = sittings.get(assemblyId);
-    if (!earlier) sittings.set(assemblyId, [{ machineId, from: null, dialHours: null, toDialHours: null }]);
+    const first = { machineId, from: null, dialHours: null, toDialHours: null };
+    if (!earlier) sittings.set(assemblyId, [{ from: null, order, sitting: first }]);
     else if (from === null || from <= horizon.asOf)
-      earlier.push({ machineId, from, dialHours: dialOf(off), toDialHours: dialOf(on) });
+      earlier.push({ from, order, sitting: { machineId, from, dialHours: dialOf(off), toDialHours: dialOf(on) } });
   }
   return sittings;
 }

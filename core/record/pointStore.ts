@@ -3,6 +3,7 @@ import type { Day } from '../units/day.ts';
 import { bulk } from './bulk.ts';
 import { NOW_KNOWN, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
+import { presentAssemblyOf } from './positionSittings.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { measuringPoints, pointLimits } from './schema.ts';
 
@@ -41,7 +42,7 @@ type Row = [
   number | null,
   string,
 ];
-const SELECT = `SELECT p.id, o.id, o.assembly_id, o.item, o.name, o.safety, p.name, p.measures, p.wears, c.name, p.gauge_error_mm,
+const SELECT = `SELECT p.id, o.id, ${presentAssemblyOf('o')} AS in_assembly, o.item, o.name, o.safety, p.name, p.measures, p.wears, c.name, p.gauge_error_mm,
   p.fitted_machine_hours, p.stations
   FROM measuring_points p JOIN positions o ON o.id = p.position_id JOIN part_classes c ON c.id = p.part_class_id`;
 const details = (row: Row): PointDetails => ({
@@ -60,12 +61,12 @@ const details = (row: Row): PointDetails => ({
   stations: JSON.parse(row[12]) as string[],
 });
 
-/** Points of the assemblies named, in the order of their items; of all when none is named. */
+/** Points now in the assemblies named, in the order of their items; of all when none is named. */
 export function pointsOfAssemblies(db: ReadableRecord, assemblyIds: readonly number[] | null): PointDetails[] {
   const rows = bulk<Row>(
     db,
-    `${SELECT} WHERE (@ids IS NULL OR o.assembly_id IN (SELECT value FROM json_each(@ids))) AND ${standing('p')}
-     ORDER BY o.assembly_id, o.item, o.id, p.id`,
+    `${SELECT} WHERE (@ids IS NULL OR in_assembly IN (SELECT value FROM json_each(@ids))) AND ${standing('p')}
+     ORDER BY in_assembly, o.item, o.id, p.id`,
     { ids: assemblyIds && JSON.stringify(assemblyIds), knownAt: NOW_KNOWN },
   );
   return rows.map(details);

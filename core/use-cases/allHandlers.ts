@@ -1,7 +1,9 @@
 import type { allOperations } from '../contract/allOperations.ts';
 import type { Handlers } from '../contract/operation.ts';
 import { assemblyAddHandler } from './assemblyAdd.ts';
+import { assemblyHalvesHandler } from './assemblyHalves.ts';
 import { assemblyMoveHandler } from './assemblyMove.ts';
+import { assemblyMoveHalfHandler } from './assemblyMoveHalf.ts';
 import { exchangeBringInSheetHandler } from './bringInSheet.ts';
 import { classesListHandler } from './classesList.ts';
 import { classSaveHandler } from './classSave.ts';
@@ -92,7 +94,9 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'machine/takeIn': machineTakeInHandler,
   'machine/change': machineChangeHandler,
   'assembly/add': assemblyAddHandler,
+  'assembly/halves': assemblyHalvesHandler,
   'assembly/move': assemblyMoveHandler,
+  'assembly/moveHalf': assemblyMoveHalfHandler,
   'point/limits': pointLimitsHandler,
   'customers/list': customersListHandler,
   'hours/add': hoursAddHandler,

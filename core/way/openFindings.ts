@@ -18,8 +18,8 @@ export function openFindings(life: ShopLife, asOf: Day): OpenFindings {
     .filter((finding) => findingIsOpen(finding, asOf))
     .sort((a, b) => (a.takenOn < b.takenOn ? -1 : a.takenOn > b.takenOn ? 1 : a.id - b.id));
   const byAssembly = Map.groupBy(open, (finding) => finding.assemblyId);
-  const seat = new Map(life.points.map((point) => [point.assemblyId, point.machineId]));
-  const byMachine = Map.groupBy(open, (finding) => seat.get(finding.assemblyId) ?? finding.machineId);
+  const pointsOf = Map.groupBy(life.points, (point) => point.assemblyId);
+  const byMachine = Map.groupBy(open, (finding) => seatOf(finding, pointsOf.get(finding.assemblyId) ?? []));
   return {
     ofPoint: ({ assemblyId, positionId }) =>
       (byAssembly.get(assemblyId) ?? []).filter(
@@ -27,4 +27,11 @@ export function openFindings(life: ShopLife, asOf: Day): OpenFindings {
       ),
     ofMachine: (machineId) => byMachine.get(machineId) ?? [],
   };
+}
+
+/** The machine its position sits on now, or its assembly; half of the assembly may lie apart on the shelf. */
+function seatOf(finding: Finding, points: readonly PointOnRecord[]): number {
+  const own = points.filter(({ positionId }) => finding.positionId === null || finding.positionId === positionId);
+  const sits = own.some(({ machineId }) => machineId === finding.machineId);
+  return sits ? finding.machineId : ((own.at(-1) ?? points.at(-1))?.machineId ?? finding.machineId);
 }

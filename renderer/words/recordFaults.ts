@@ -96,6 +96,14 @@ export const recordFaults: Record<string, (facts: Facts) => Said> = {
   'nothing-typed': () => ({ what: 'Nothing is typed yet, so there is nothing to save.' }),
   'renewed-twice': () => ({ what: 'The same part is renewed twice in one visit.', next: 'Take one of them out.' }),
   'already-there': () => ({ what: 'It sits there already.' }),
+  'other-kind': (f) => ({
+    what: `Halves go between assemblies of one kind: this is a ${f.kind}, that ${f.other === '' ? 'of no kind' : `a ${f.other}`}.`,
+    next: 'Choose an assembly of the same kind.',
+  }),
+  'half-is-there': (f) => ({
+    what: `${f.assembly} has a ${f.group} already.`,
+    next: 'Say whether that one comes here in exchange or goes to the shelf.',
+  }),
   'already-closed': (f) => ({ what: `This finding was closed on ${f.closedOn}.` }),
   'already-put-right': () => ({
     what: 'This one was put right already.',

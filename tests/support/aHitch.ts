@@ -1,6 +1,7 @@
 import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
 import type { AskOf } from '#core/contract/operation.ts';
 import { recordStartEmpty } from '#core/contract/record.ts';
+import { shopRead } from '#core/contract/shop.ts';
 import { stripDownSheet } from '#core/contract/stripDown.ts';
 import type { Program } from './aProgram.ts';
 
@@ -125,3 +126,25 @@ export const aSize = (pointId: number, sizeMm: number, station = '', event: 'as-
   gaugeId: null,
   answer: null as 'right-as-read' | null,
 });
+
+/** Another tractor, with a pick-up hitch of the shop's kind, which comes apart in frame and carrier: a strip, a latch pin. */
+export async function aHitchInHalves(program: Program, name: string, dial = aTakeIn().dial) {
+  const { kinds } = await program.ask(shopRead, {});
+  const kind = kinds.find((one) => one.name === 'Telescopic pick-up hitch')!;
+  const takeIn = aTakeIn({ name }, dial);
+  const positions = kind.positions.filter(({ item }) => [1, 2, 9].includes(item));
+  const { machineId } = await program.ask(machineTakeIn, {
+    ...takeIn,
+    assemblies: [{ ...takeIn.assemblies[0]!, kind: kind.name, name: 'Pick-up hitch', positions }],
+  });
+  const { rows } = await program.ask(stripDownSheet, { machineId });
+  const of = (item: number) => rows.find((row) => row.item === item)!;
+  return {
+    machineId,
+    assemblyId: rows[0]!.assemblyId,
+    strip: of(1),
+    latch: of(9),
+    carrier: [of(1).positionId, of(2).positionId],
+    sheet: () => program.ask(machineRead, { machineId }),
+  };
+}

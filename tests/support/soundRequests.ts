@@ -8,7 +8,7 @@ import { recordBackUp, recordBackups } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { slipMake } from '#core/contract/slip.ts';
 import { findingAdd, findingDecline, stripDownSave } from '#core/contract/stripDown.ts';
-import { aShopWithAHitch, aSize, aTakeIn } from './aHitch.ts';
+import { aHitchInHalves, aShopWithAHitch, aSize, aTakeIn } from './aHitch.ts';
 import { aJpeg, base64Of } from './aJpeg.ts';
 import type { Program } from './aProgram.ts';
 
@@ -25,6 +25,7 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
   const photoIds = [shown.photoId];
   const seen = { kind: 'crack' as const, severity: 'watch' as const, note: 'seen with dye', photoIds };
   const crack = { assemblyId, positionId, ...seen };
+  const halved = await aHitchInHalves(program, 'Tractor in halves');
   const { findingId } = await program.ask(findingAdd, { ...crack, takenOn: '2026-05-02', by: 'Bo' });
   const said = { findingId, saidOn: '2026-05-03', saidBy: 'The farmer', words: 'Leave it.', by: 'Bo' };
   const { declineId } = await program.ask(findingDecline, said);
@@ -97,6 +98,15 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'machine/change': { machineId, name: 'Tractor 1', make: '', model: '', serial: '', builtYear: 2015, note: '' },
     'assembly/add': { machineId, from: '2026-01-01', assembly: { ...takeIn.assemblies[0], name: 'Second hitch' } },
     'assembly/move': { assemblyId, takenOn: '2026-11-01', dialHours: 3400, toMachineId: null, toDialHours: null },
+    'assembly/halves': { assemblyId: halved.assemblyId },
+    'assembly/moveHalf': {
+      positionIds: halved.carrier,
+      takenOn: '2026-11-01',
+      dialHours: null,
+      toAssemblyId: null,
+      toDialHours: null,
+      theirs: null,
+    },
     'point/limits': { pointId: strip.pointId, from: '2026-11-01', ...limits, enteredBy: 'Bo' },
     'customers/list': {},
     'hours/add': {
