@@ -10,7 +10,7 @@ import {
 } from './exchange.ts';
 import { fitPress, fitRead, fitStraighten } from './fits.ts';
 import { forecastAll, forecastWhy } from './forecast.ts';
-import { hoursAdd, hoursPutRight } from './hours.ts';
+import { hoursAdd, hoursMeter, hoursPutRight, hoursShare, hoursSource } from './hours.ts';
 import { jobsCancel, jobsStart, jobsState } from './jobs.ts';
 import {
   assemblyAdd,
@@ -93,6 +93,9 @@ export const allOperations = [
   customersList,
   hoursAdd,
   hoursPutRight,
+  hoursMeter,
+  hoursShare,
+  hoursSource,
   stripDownSheet,
   stripDownKeep,
   stripDownDiscard,

@@ -21,7 +21,13 @@ export const zEntryRows = z.object({
   moves: z.int(),
   /** positions that went by themselves, as half an assembly was swapped */
   halves: z.int(),
-  /** shop settings, part classes, owners, meters, shares */
+  /** what is known of a meter besides what it shows */
+  meters: z.int(),
+  /** shares of work, from a day on */
+  workShares: z.int(),
+  /** where the hours of a machine without a meter come from */
+  hoursSources: z.int(),
+  /** shop settings, part classes, owners */
   others: z.int(),
 });
 export type EntryRows = z.infer<typeof zEntryRows>;

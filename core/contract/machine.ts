@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { zPointForecast } from './forecast.ts';
+import { zClock, zHoursSource } from './hours.ts';
 import { operation } from './operation.ts';
 import { zFindingPhoto } from './photo.ts';
 import {
@@ -11,11 +12,13 @@ import {
   zHours,
   zId,
   zMeasures,
+  zMeterDigits,
   zName,
   zNote,
   zRange,
   zRole,
   zSeverity,
+  zShare,
   zSizeEvent,
   zSizeMm,
   zWears,
@@ -39,8 +42,10 @@ export const zHoursNow = z.object({
   estimated: z.boolean(),
   machineHoursRead: z.number().nullable(),
   readOn: zDay.nullable(),
-  /** what the present meter should show today [h] */
+  /** what the present meter should show today [h]; of a machine that has none, the dial it goes by */
   dialHours: z.number().nullable(),
+  /** the machine whose dial it goes by, where that is another's: the one that pulls it */
+  dialMachine: z.object({ machineId: zId, name: z.string() }).nullable(),
 });
 export type HoursNow = z.infer<typeof zHoursNow>;
 
@@ -125,6 +130,15 @@ export const machinesList = operation(
   { title: 'All machines, soonest first by deciding hours' },
 );
 
+/** Who entered a row and when; put right, it stays visible and counts no more. */
+const rowHistory = {
+  madeAt: z.string(),
+  madeBy: z.string(),
+  /** why it took another's place */
+  reason: z.string(),
+  superseded: z.boolean(),
+};
+
 export const zDialRow = z.object({
   dialReadingId: zId,
   takenOn: zDay,
@@ -135,10 +149,35 @@ export const zDialRow = z.object({
   machineHours: z.number().nullable(),
   sdHours: z.number(),
   saidBy: z.string(),
-  /** put right by a later row: stays visible, counts no more */
-  superseded: z.boolean(),
+  /** machine hours in one hour of the dial from here on; null: as before */
+  hoursPerDialHour: z.number().nullable(),
+  ...rowHistory,
   cautions: z.array(z.string()),
 });
+
+/** A share of work, from a day on. */
+export const zWorkShareRow = z.object({
+  workShareId: zId,
+  from: zDay.nullable(),
+  share: z.number(),
+  workType: z.string(),
+  ...rowHistory,
+});
+export type WorkShareRow = z.infer<typeof zWorkShareRow>;
+
+/** Where the hours come from, from a day on. */
+export const zHoursSourceRow = z.object({
+  hoursSourceId: zId,
+  from: zDay,
+  kind: z.enum(['pulled', 'yearly', 'own']),
+  puller: z.object({ machineId: zId, name: z.string() }).nullable(),
+  share: z.number().nullable(),
+  hoursPerYear: z.number().nullable(),
+  /** 1 sd of one year's hours, as a share of them */
+  errorShare: z.number(),
+  ...rowHistory,
+});
+export type HoursSourceRow = z.infer<typeof zHoursSourceRow>;
 
 export const zLimits = z.object({
   from: zDay.nullable(),
@@ -243,8 +282,20 @@ export const zMachineSheet = z.object({
   serial: z.string(),
   builtYear: z.int().nullable(),
   note: z.string(),
-  meterDigits: z.int().nullable(),
+  meter: z.object({
+    digits: z.int().nullable(),
+    /** machine hours its first reading's dial did not show; null: the dial was the machine hours */
+    hoursBefore: z.number().nullable(),
+    /** machine hours in one hour of the present dial */
+    hoursPerDialHour: z.number(),
+    clockReason: z.string(),
+  }),
   workShare: z.number(),
+  workType: z.string(),
+  workShares: z.array(zWorkShareRow),
+  hoursSources: z.array(zHoursSourceRow),
+  /** machines that it pulls now, by name */
+  pulls: z.array(z.object({ machineId: zId, name: z.string() })),
   customer: zCustomer.nullable(),
   hours: zHoursNow,
   /** this machine's use [h a year]; borrowed: too few readings of its own */
@@ -319,10 +370,16 @@ export const machineTakeIn = operation(
       serial: z.string().max(120),
       builtYear: z.int().min(1900).max(2100).nullable(),
       note: zNote,
-      meterDigits: z.int().min(3).max(8).nullable(),
+      meterDigits: zMeterDigits,
       /** machine hours before the meter now fitted; null: the dial is the machine hours */
       hoursBefore: zHours.nullable(),
-      workShare: z.number().min(0.01).max(1),
+      workShare: zShare,
+      /** "silage", "loader"; empty: not said */
+      workType: z.string().trim().max(120).default(''),
+      /** where its hours come from while it has no meter; null: its own dial and estimates */
+      hoursSource: zHoursSource.nullable().default(null),
+      /** machine hours in one hour of its dial, and why; null: 1 */
+      clock: zClock.nullable().default(null),
     }),
     /** null: no meter, or not read yet */
     dial: z.object({ takenOn: zDay, dialHours: zHours, estimate: z.boolean(), saidBy: z.string().max(120) }).nullable(),

@@ -11,6 +11,13 @@ export const zNote = z.string().max(2000);
 export const zSizeMm = z.number().min(0).max(10_000);
 export const zHours = z.number().min(0).max(10_000_000);
 
+/** who says or does something; may be left out */
+export const zBy = z.string().max(120);
+/** a share of hours */
+export const zShare = z.number().min(0.01).max(1);
+/** digits of an hour meter; null: not known */
+export const zMeterDigits = z.int().min(3).max(8).nullable();
+
 /** Low, middle, high: 10 %, 50 %, 90 %; low is always the smaller number. Null: beyond what can be said. */
 export const zRange = z.object({
   low: z.number().nullable(),

@@ -72,6 +72,8 @@ export const zSlip = z.object({
    * again (the words turn it over), or machine hours where nobody ever read a meter.
    */
   hoursAre: z.enum(['dial', 'machine']),
+  /** the machine whose dial that is, where it is that of the one that pulls it; null: its own */
+  dialMachine: z.string().nullable().default(null),
   /** null: not known */
   meterDigits: z.int().nullable(),
   dialHours: z.number().nullable(),

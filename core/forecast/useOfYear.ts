@@ -35,7 +35,7 @@ export type ShopUse = {
 /** 1 sd of the natural logarithm of machines' rates about the shop's: two thirds of them within a factor of 1.65. Common practice, no source. */
 export const SD_LN_RATE_OF_MACHINES = 0.5;
 
-const sdLnRateOf = (shop: ShopUse): number => shop.sdLnRate ?? SD_LN_RATE_OF_MACHINES;
+export const sdLnRateOf = (shop: ShopUse): number => shop.sdLnRate ?? SD_LN_RATE_OF_MACHINES;
 
 const RATE_NODES = 41;
 const REACH_SD = 4;
@@ -61,12 +61,7 @@ const DAYS_A_YEAR = 365;
  * @checked core/forecast/useOfYear.test.ts against brute-force integration
  */
 export function useOfYear(stretches: readonly UseStretch[], shop: ShopUse): UseOfYear {
-  const seasons: [Season, number][] = [
-    [meanOne(shop.season), SEASON_CHANCES.shop],
-    [EVEN_USE, SEASON_CHANCES.even],
-    [meanOne(WINTER_FEEDING), SEASON_CHANCES.winter],
-  ];
-  const fitted = seasons.map(([season, chance]) => fitSeason(season, chance, stretches, shop));
+  const fitted = seasonsOfShop(shop).map(({ season, chance }) => fitSeason(season, chance, stretches, shop));
   const best = Math.max(...fitted.map(({ lnEvidence }) => lnEvidence));
   const total = fitted.reduce((sum, { lnEvidence }) => sum + Math.exp(lnEvidence - best), 0);
   const jobHours = shop.jobHours ?? USUAL_JOB_HOURS;
@@ -75,8 +70,15 @@ export function useOfYear(stretches: readonly UseStretch[], shop: ShopUse): UseO
     rates,
     weight: Math.exp(lnEvidence - best) / total,
   }));
-  return { branches, ...summaryOf(branches, jobHours, sdLnRateOf(shop)), stretches: stretches.length };
+  return useOfBranches(branches, jobHours, sdLnRateOf(shop), stretches.length);
 }
+
+/** How likely each season is before a machine's readings speak, the shop's own first. */
+export const seasonsOfShop = (shop: ShopUse): { season: Season; chance: number }[] => [
+  { season: meanOne(shop.season), chance: SEASON_CHANCES.shop },
+  { season: EVEN_USE, chance: SEASON_CHANCES.even },
+  { season: meanOne(WINTER_FEEDING), chance: SEASON_CHANCES.winter },
+];
 
 function fitSeason(season: Season, chance: number, stretches: readonly UseStretch[], shop: ShopUse) {
   const lnShop = Math.log(shop.hoursPerDay);
@@ -113,6 +115,20 @@ function weigh(lnWeight: (at: number) => number, centre: number, reach: number, 
   const variance = nodes.reduce((a, { lnHoursPerDay, weight }) => a + weight * (lnHoursPerDay - mean) ** 2, 0);
   return { nodes, mean, sd: Math.sqrt(variance), lnSum: top + Math.log(sum * step) };
 }
+
+/** Rates about a middle one, normal in their logarithm: equal nodes over +-4 sd. */
+export function ratesAbout(lnHoursPerDay: number, sdLnRate: number): RateNode[] {
+  const sd = Math.max(sdLnRate, 1e-3);
+  return weigh((at) => -0.5 * ((at - lnHoursPerDay) / sd) ** 2, lnHoursPerDay, REACH_SD * sd, RATE_NODES).nodes;
+}
+
+/** A use from its branches, whose weights add up to 1; how much of it is its own is told by what the shop's machines differ by. */
+export const useOfBranches = (
+  branches: readonly SeasonBranch[],
+  jobHours: number,
+  sdLnRateOfShop: number,
+  stretches: number,
+): UseOfYear => ({ branches, ...summaryOf(branches, jobHours, sdLnRateOfShop), stretches });
 
 function summaryOf(
   branches: readonly SeasonBranch[],

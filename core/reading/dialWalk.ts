@@ -1,12 +1,16 @@
 import type { Caution } from '../outcome.ts';
 import type { DialEvent, MachineLife } from '../shop/machineLife.ts';
 import { type Day, dayNumber } from '../units/day.ts';
+import type { GatheredHours } from './gatheredHours.ts';
 import type { HoursNode } from './hoursLine.ts';
 import { guessedFullScale, type MeterSpan, machineHoursOnMeter } from './meter.ts';
 import { type UseRate, useBetween } from './useRate.ts';
 
 /** Share of the hours since the last reading that an estimate, or an unread stretch, may be out by (1 sd). */
 export const ESTIMATE_ERROR_SHARE = 0.25;
+
+/** Nodes of gathered hours carry no row of their own. */
+export const GATHERED_ID = -1;
 
 /** A dial below a reading with errors of its own is the same dial when within this many sd. */
 const SAME_WITHIN_SD = 3;
@@ -23,11 +27,22 @@ export type DialWalk = {
   lastReadMachineHours: number;
 };
 
-/** Goes through a machine's rows up to a day, in order; parked ones are left out. */
-export function walkDial(life: MachineLife, asOf: Day, use: UseRate): DialWalk {
+/** Goes through a machine's rows up to a day, in order; parked ones are left out. Gathered hours come before a day's rows, a new source after. */
+export function walkDial(
+  life: MachineLife,
+  asOf: Day,
+  use: UseRate,
+  gathered: readonly GatheredHours[] = [],
+): DialWalk {
   const walk: DialWalk = { life, use, nodes: [], meters: [], cautions: [], lastDialHours: 0, lastReadMachineHours: 0 };
-  for (const event of life.dialEvents.toSorted(byDay)) {
-    if (event.parked || event.takenOn > asOf) continue;
+  const steps: readonly (DialEvent | GatheredHours)[] = [...gathered, ...life.dialEvents];
+  for (const event of steps.toSorted((a, b) => byDay(a, b) || placeInDay(a) - placeInDay(b))) {
+    if (event.takenOn > asOf) continue;
+    if ('gatheredHours' in event) {
+      walkGathered(walk, event);
+      continue;
+    }
+    if (event.parked) continue;
     if (walk.meters.length === 0) walkFirst(walk, event);
     else if (event.kind === 'new-meter') walkNewMeter(walk, event);
     else if (event.kind === 'rollover') walkRollover(walk, event);
@@ -38,7 +53,10 @@ export function walkDial(life: MachineLife, asOf: Day, use: UseRate): DialWalk {
 }
 
 /** Rows of one day keep their order. */
-const byDay = (a: DialEvent, b: DialEvent): number => (a.takenOn < b.takenOn ? -1 : a.takenOn > b.takenOn ? 1 : 0);
+const byDay = (a: { takenOn: Day }, b: { takenOn: Day }): number =>
+  a.takenOn < b.takenOn ? -1 : a.takenOn > b.takenOn ? 1 : 0;
+
+const placeInDay = (step: DialEvent | GatheredHours): number => ('begins' in step ? (step.begins ? 2 : 0) : 1);
 
 /** Figure at which a machine's meters start again [h]; null: digits not known. */
 export const fullScale = (life: MachineLife): number | null =>
@@ -63,6 +81,31 @@ function walkFirst(walk: DialWalk, event: DialEvent): void {
   walk.lastDialHours = 0;
   walk.lastReadMachineHours = life.hoursBefore ?? 0;
 }
+
+/** Hours without a meter: on from what is known so far, whose doubt they carry on. */
+function walkGathered(walk: DialWalk, step: GatheredHours): void {
+  const { takenOn } = step;
+  const last = walk.nodes.at(-1);
+  if (!last) {
+    const nought = { kind: 'estimate', dialHours: 0, newDialHours: null, errorHours: 0, parked: false } as const;
+    walkFirst(walk, { ...nought, id: GATHERED_ID, takenOn });
+    walk.nodes[0]!.driftVariance = step.driftVariance;
+    return;
+  }
+  if (last.eventId !== GATHERED_ID) {
+    // what is not known of the hours it starts from is the same for all that follow
+    last.driftVariance += last.ownVariance;
+    last.ownVariance = 0;
+  }
+  // before a source begins nobody has said anything: those hours come from the machine's use
+  const unread = step.begins ? useBetween(walk.use, last.takenOn, takenOn) : NO_USE;
+  const unreadSdHours = Math.max(unread.sdHours, ESTIMATE_ERROR_SHARE * unread.hours);
+  const machineHours = last.machineHours + unread.hours + step.gatheredHours;
+  addNode(walk, { id: GATHERED_ID, takenOn, dialHours: null }, machineHours, step.ownVariance, 'estimated');
+  walk.nodes.at(-1)!.driftVariance = last.driftVariance + unreadSdHours ** 2 + step.driftVariance;
+}
+
+const NO_USE = { hours: 0, sdHours: 0 };
 
 function walkReading(walk: DialWalk, event: DialEvent): void {
   if (event.dialHours === null) return;
@@ -185,7 +228,7 @@ function fitMeter(
 
 function addNode(
   walk: DialWalk,
-  event: DialEvent,
+  event: Pick<DialEvent, 'id' | 'takenOn' | 'dialHours'>,
   machineHours: number,
   ownVariance: number,
   kind: HoursNode['kind'],
@@ -197,7 +240,8 @@ function addNode(
     dayOf: dayNumber(event.takenOn),
     machineHours,
     ownVariance,
-    driftVariance: walk.nodes.at(-1)?.driftVariance ?? 0,
+    // what the meter shows is as sure as its fitting, whatever was gathered without it
+    driftVariance: walk.meters.at(-1)?.driftVariance ?? 0,
     kind,
     dialHours,
     eventId: event.id,
@@ -209,11 +253,12 @@ function addNode(
 
 /** What was read since shows that earlier estimates were too high: they come down to it. */
 function lowerEstimates(walk: DialWalk, machineHours: number): void {
+  const driftVariance = walk.meters.at(-1)?.driftVariance ?? 0;
   for (let back = walk.nodes.length - 1; back >= 0; back--) {
     const node = walk.nodes[back]!;
     if (node.machineHours <= machineHours) return;
     const overHours = node.machineHours - machineHours;
-    if (overHours > 2 * Math.sqrt(node.ownVariance)) {
+    if (overHours > 2 * Math.sqrt(node.ownVariance + Math.max(0, node.driftVariance - driftVariance))) {
       walk.cautions.push({ code: 'estimate-above-reading', facts: { takenOn: node.takenOn, overHours } });
     }
     node.machineHours = machineHours;

@@ -2,6 +2,7 @@ import type { Caution } from '../outcome.ts';
 import type { MachineLife } from '../shop/machineLife.ts';
 import type { Day } from '../units/day.ts';
 import { fullScale, walkDial } from './dialWalk.ts';
+import type { GatheredHours } from './gatheredHours.ts';
 import type { MeterSpan } from './meter.ts';
 import { USUAL_USE, type UseRate } from './useRate.ts';
 
@@ -43,11 +44,17 @@ export type HoursLine = {
  * @param life the machine's dial rows, in order
  * @param asOf last day looked at
  * @param use the machine's pace, for unread stretches and for the days after the last node
+ * @param gathered hours run while no meter told them (gatheredHours.ts)
  * @returns the line; without nodes when the machine has no hours on record
  * @source own derivation: counting on through changes of meter
  * @checked core/reading/hoursLine.test.ts, core/series/lives.test.ts
  */
-export function hoursLine(life: MachineLife, asOf: Day, use: UseRate = USUAL_USE): HoursLine {
-  const { nodes, meters, cautions } = walkDial(life, asOf, use);
+export function hoursLine(
+  life: MachineLife,
+  asOf: Day,
+  use: UseRate = USUAL_USE,
+  gathered: readonly GatheredHours[] = [],
+): HoursLine {
+  const { nodes, meters, cautions } = walkDial(life, asOf, use, gathered);
   return { machineId: life.machineId, asOf, nodes, meters, fullScaleHours: fullScale(life), use, cautions };
 }

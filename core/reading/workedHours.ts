@@ -46,6 +46,10 @@ export function presentShare(life: MachineLife, on: Day): number {
   return inForce?.share ?? 1;
 }
 
+/** What it does from a day on, as the shop calls it; null: nobody has said. */
+export const presentWorkType = (life: MachineLife, on: Day): string | null =>
+  life.workShares.findLast(({ from }) => from === null || from <= on)?.workType ?? null;
+
 /**
  * Machine hours that some worked hours take at the present share.
  * @returns null when the share is 0: the assembly does not work at present

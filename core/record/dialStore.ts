@@ -14,11 +14,14 @@ export type NewDialReading = {
   dialHours: number | null;
   newDialHours: number | null;
   errorHours: number | null;
+  /** machine hours in one hour of the dial from here on; null or absent: 1, or as before */
+  hoursPerDialHour?: number | null;
   saidBy: string;
   parked: boolean;
   /** code of what was odd about it */
   question: string | null;
   inDay: number;
+  reason?: string;
 };
 
 /** A row of a machine's hours as it was entered, whether it still counts or not. */
@@ -32,6 +35,7 @@ export type DialRow = {
   dialHours: number | null;
   newDialHours: number | null;
   errorHours: number | null;
+  hoursPerDialHour: number | null;
   saidBy: string;
   parked: boolean;
   question: string | null;
@@ -39,6 +43,7 @@ export type DialRow = {
   struck: boolean;
   reason: string;
   madeAt: string;
+  madeBy: string;
   /** a later row has its place */
   superseded: boolean;
   undone: boolean;
@@ -62,11 +67,14 @@ type Row = [
   string,
   number,
   number,
+  number | null,
+  string,
 ];
 
 const SELECT = `SELECT d.id, ${chainOf('d')}, d.machine_id, d.taken_on, d.kind, d.dial_hours, d.new_dial_hours, d.error_hours,
   d.said_by, d.parked, d.question, d.in_day, d.struck, d.reason, e.made_at,
-  NOT (${isLastOfChain('dial_readings', 'd')}), NOT (${standing('d')})
+  NOT (${isLastOfChain('dial_readings', 'd')}), NOT (${standing('d')}),
+  d.hours_per_dial_hour, e.made_by
   FROM dial_readings d JOIN entries e ON e.id = d.entry_id`;
 
 const dialRow = (row: Row): DialRow => ({
@@ -87,6 +95,8 @@ const dialRow = (row: Row): DialRow => ({
   madeAt: row[14],
   superseded: row[15] === 1,
   undone: row[16] === 1,
+  hoursPerDialHour: row[17],
+  madeBy: row[18],
 });
 
 /** All rows of a machine's hours, also those put right, struck, parked or undone; in order of day, then of entry. */
@@ -114,4 +124,12 @@ export const putDialRight = (
     parked: boolean;
     question: string | null;
   },
+): number => supersede(w, dialReadings, rowId, entryId, right);
+
+/** Says at which pace the clock of the meter that a row fitted runs. */
+export const putClockRight = (
+  w: WritableRecord,
+  entryId: number,
+  rowId: number,
+  right: { hoursPerDialHour: number; reason: string },
 ): number => supersede(w, dialReadings, rowId, entryId, right);

@@ -1,4 +1,4 @@
-import type { DialEvent, DialEventKind, WorkShare } from '../shop/machineLife.ts';
+import type { DialEvent, DialEventKind, HoursSource, WorkShare } from '../shop/machineLife.ts';
 import type { MachineOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { bulk, groupedBy, type Horizon } from './bulk.ts';
@@ -11,6 +11,7 @@ export function loadMachines(db: ReadableRecord, horizon: Horizon): MachineOnRec
   const meters = new Map(meterRows(db, horizon).map((row) => [row[0], row]));
   const events = groupedBy(eventRows(db, horizon), ([machineId]) => machineId);
   const shares = groupedBy(shareRows(db, horizon), ([machineId]) => machineId);
+  const sources = groupedBy(sourceRows(db, horizon), ([machineId]) => machineId);
 
   return machineRows(db, horizon).map(([machineId, name, make, model, serial]) => {
     const meter = meters.get(machineId);
@@ -26,6 +27,7 @@ export function loadMachines(db: ReadableRecord, horizon: Horizon): MachineOnRec
       hoursBefore: meter?.[2] ?? null,
       dialEvents: (events.get(machineId) ?? []).map(dialEvent),
       workShares: fromTheBeginning((shares.get(machineId) ?? []).map(workShare)),
+      hoursSources: (sources.get(machineId) ?? []).map(hoursSource),
     };
   });
 }
@@ -113,3 +115,25 @@ const workShare = ([, from, share, workType]: ShareRow): WorkShare => ({ from, s
 /** Before the first share on record the assemblies worked all the hours. */
 const fromTheBeginning = (shares: WorkShare[]): WorkShare[] =>
   shares.length === 0 || shares[0]?.from === null ? shares : [{ from: null, share: 1, workType: null }, ...shares];
+
+type SourceRow = [
+  machineId: number,
+  from: Day,
+  kind: HoursSource['kind'],
+  pullerId: number | null,
+  share: number | null,
+  hoursPerYear: number | null,
+  errorShare: number | null,
+];
+const sourceRows = (db: ReadableRecord, horizon: Horizon) =>
+  bulk<SourceRow>(
+    db,
+    `SELECT h.machine_id, h.from_on, h.kind, h.puller_id, h.share, h.hours_per_year, h.error_share FROM hours_sources h
+     WHERE h.from_on <= @asOf AND ${counting('hours_sources', 'h')} ORDER BY h.from_on, h.id`,
+    horizon,
+  );
+
+function hoursSource([, from, kind, pullerId, share, hoursPerYear, errorShare]: SourceRow): HoursSource {
+  if (kind === 'pulled') return { kind, from, errorShare, pullerId: pullerId!, share: share! };
+  return kind === 'yearly' ? { kind, from, errorShare, hoursPerYear: hoursPerYear! } : { kind, from, errorShare };
+}

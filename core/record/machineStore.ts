@@ -5,7 +5,7 @@ import { bulk } from './bulk.ts';
 import { NOW_KNOWN, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
-import { machines, meters, ownerships, workShares } from './schema.ts';
+import { machines, ownerships } from './schema.ts';
 
 export type MachineDetails = {
   name: string;
@@ -82,15 +82,3 @@ export const insertOwnership = (
   entryId: number,
   owner: { machineId: number; customerId: number; fromOn: Day | null },
 ): number => insertInto(w, ownerships, { ...owner, entryId });
-
-export const insertMeter = (
-  w: WritableRecord,
-  entryId: number,
-  meter: { machineId: number; digits: number | null; hoursBefore: number | null },
-): number => insertInto(w, meters, { ...meter, entryId });
-
-export const insertWorkShare = (
-  w: WritableRecord,
-  entryId: number,
-  share: { machineId: number; fromOn: Day | null; share: number; workType: string | null },
-): number => insertInto(w, workShares, { ...share, entryId });

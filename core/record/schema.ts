@@ -345,6 +345,44 @@ export const workShares = sqliteTable(
   ],
 );
 
+/**
+ * Where a machine's hours come from while no meter of its own tells them, from a day on until the next row: a share of the
+ * hours of the machine that pulls it, so many hours a year, or (own) its own dial again.
+ */
+export const hoursSources = sqliteTable(
+  'hours_sources',
+  {
+    id: id(),
+    machineId: integer('machine_id')
+      .notNull()
+      .references(() => machines.id),
+    fromOn: dayText('from_on').notNull(),
+    kind: text('kind').$type<'pulled' | 'yearly' | 'own'>().notNull(),
+    pullerId: integer('puller_id').references(() => machines.id),
+    /** share of the puller's hours */
+    share: real('share'),
+    hoursPerYear: real('hours_per_year'),
+    /** 1 sd of one year's hours, as a share of them; null: the usual of an estimate */
+    errorShare: real('error_share'),
+    saidBy: text('said_by').notNull(),
+    ...chain((): AnySQLiteColumn => hoursSources.id),
+  },
+  (t) => [
+    index('hours_sources_machine').on(t.machineId),
+    chainIndex('hours_sources_chain', t.chainId),
+    check('hours_sources_kind', sql`kind IN ('pulled', 'yearly', 'own')`),
+    check(
+      'hours_sources_pulled',
+      sql`(puller_id IS NOT NULL) = (kind = 'pulled') AND (share IS NOT NULL) = (kind = 'pulled')`,
+    ),
+    check('hours_sources_yearly', sql`(hours_per_year IS NOT NULL) = (kind = 'yearly')`),
+    check('hours_sources_share', sql`share > 0 AND share <= 1`),
+    check('hours_sources_hours', sql`hours_per_year > 0`),
+    check('hours_sources_error', sql`error_share >= 0 AND error_share <= 2`),
+    check('hours_sources_puller', sql`puller_id <> machine_id`),
+  ],
+);
+
 // ---- assemblies and what is measured on them
 
 export const assemblies = sqliteTable('assemblies', {

@@ -29,6 +29,27 @@ export type DialEvent = {
 /** The share of its hours in which a machine's assemblies work, from a day on (until the next one). */
 export type WorkShare = { from: Day | null; share: number; workType: string | null };
 
+/** The machine that pulls another, and the share of its hours in which it does. */
+export type PulledBy = { kind: 'pulled'; pullerId: number; share: number };
+
+/**
+ * Where a machine's hours come from, from a day on until the next such row, while no meter of its own tells them.
+ *  - pulled: a share of the hours of the machine that pulls it
+ *  - yearly: so many hours a year, as somebody reckons
+ *  - own: its own dial and estimates again
+ */
+export type HoursSource = {
+  from: Day;
+  /** 1 sd of one year's hours, as a share of them; null: the usual of an estimate */
+  errorShare: number | null;
+} & (PulledBy | { kind: 'yearly'; hoursPerYear: number } | { kind: 'own' });
+
+/** The source in force on a day; null: its own dial. */
+export function hoursSourceOn(sources: readonly HoursSource[], on: Day): Exclude<HoursSource, { kind: 'own' }> | null {
+  const inForce = sources.findLast(({ from }) => from <= on);
+  return inForce && inForce.kind !== 'own' ? inForce : null;
+}
+
 /** Everything machine hours rest on, for one machine. */
 export type MachineLife = {
   machineId: number;
@@ -40,4 +61,6 @@ export type MachineLife = {
   dialEvents: readonly DialEvent[];
   /** sorted; the first has from: null. Empty means 1 throughout */
   workShares: readonly WorkShare[];
+  /** sorted by day; absent or empty: its own dial throughout */
+  hoursSources?: readonly HoursSource[];
 };

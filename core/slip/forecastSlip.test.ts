@@ -74,6 +74,7 @@ const aSlipOf = (its: Partial<SlipFrom> = {}): Slip =>
     },
     asOf: AS_OF,
     hours: { machineHoursNow: NOW, dialHoursNow: 880, hoursPerDialHour: 1 },
+    dialMachine: null,
     estimated: false,
     readOn: AS_OF,
     meterDigits: 5,

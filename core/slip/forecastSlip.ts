@@ -15,6 +15,8 @@ export type SlipFrom = {
   asOf: Day;
   /** null: the machine has no hours on record */
   hours: SlipHours | null;
+  /** whose dial that is, where it is not the machine's own */
+  dialMachine: string | null;
   estimated: boolean;
   readOn: Day | null;
   meterDigits: number | null;
@@ -46,6 +48,7 @@ export function forecastSlip(from: SlipFrom): Slip {
     asOf,
     machine: { ...head.machine, assembly },
     hoursAre: hours?.dialHoursNow == null ? 'machine' : 'dial',
+    dialMachine: from.dialMachine,
     meterDigits: from.meterDigits,
     dialHours: hours && dialOf(hours, hours.machineHoursNow),
     estimated: from.estimated,

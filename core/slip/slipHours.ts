@@ -3,7 +3,7 @@ export type SlipHours = {
   machineHoursNow: number;
   /** what the present meter should show now, on past its full scale without starting again [h]; null: no meter was ever read */
   dialHoursNow: number | null;
-  /** machine hours in one hour of the dial; 1 unless its clock runs at another pace */
+  /** machine hours in one hour of the dial; 1 unless its clock runs at another pace, or it is that of the machine that pulls this one */
   hoursPerDialHour: number;
 };
 

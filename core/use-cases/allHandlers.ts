@@ -28,7 +28,10 @@ import { forecastWhyHandler } from './forecastWhy.ts';
 import { gaugeSaveHandler } from './gaugeSave.ts';
 import { exchangeDropFileHandler, exchangeTakePieceHandler } from './givenFiles.ts';
 import { hoursAddHandler } from './hoursAdd.ts';
+import { hoursMeterHandler } from './hoursMeter.ts';
 import { hoursPutRightHandler } from './hoursPutRight.ts';
+import { hoursShareHandler } from './hoursShare.ts';
+import { hoursSourceHandler } from './hoursSource.ts';
 import { jobsCancelHandler, jobsStartHandler, jobsStateHandler } from './jobs/jobs.ts';
 import { kindSaveHandler } from './kindSave.ts';
 import { exchangeLookAtSheetHandler } from './lookAtSheet.ts';
@@ -101,6 +104,9 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'customers/list': customersListHandler,
   'hours/add': hoursAddHandler,
   'hours/putRight': hoursPutRightHandler,
+  'hours/meter': hoursMeterHandler,
+  'hours/share': hoursShareHandler,
+  'hours/source': hoursSourceHandler,
   'stripDown/sheet': stripDownSheetHandler,
   'stripDown/keep': stripDownKeepHandler,
   'stripDown/discard': stripDownDiscardHandler,

@@ -73,6 +73,9 @@ const NONE: EntryRows = {
   declines: 0,
   moves: 0,
   halves: 0,
+  meters: 0,
+  workShares: 0,
+  hoursSources: 0,
   others: 0,
 };
 

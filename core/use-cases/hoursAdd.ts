@@ -22,7 +22,7 @@ export const hoursAddHandler: Handler<typeof hoursAdd, Context> = (context, requ
   if (question && !request.sure) {
     return { kept: false, question, machineHours: hoursOn(context, request.machineId, takenOn), dialReadingId: null };
   }
-  const { machineId, kind, dialHours, newDialHours, errorHours, saidBy } = request;
+  const { machineId, kind, dialHours, newDialHours, errorHours, clock, saidBy } = request;
   const dialReadingId = writeEntry(recordOf(context), entryNow(context, 'hours/add', saidBy), (w, entryId) =>
     insertDialReading(w, entryId, {
       machineId,
@@ -31,6 +31,8 @@ export const hoursAddHandler: Handler<typeof hoursAdd, Context> = (context, requ
       dialHours,
       newDialHours: kind === 'new-meter' ? newDialHours : null,
       errorHours,
+      hoursPerDialHour: clock?.hoursPerDialHour ?? null,
+      reason: clock?.reason ?? '',
       saidBy,
       parked: cannotBe,
       question: question?.code ?? null,
@@ -45,7 +47,8 @@ export const hoursAddHandler: Handler<typeof hoursAdd, Context> = (context, requ
   };
 };
 
-function refuseOddShape({ kind, dialHours, newDialHours }: RequestOf<typeof hoursAdd>): void {
+function refuseOddShape({ kind, dialHours, newDialHours, clock }: RequestOf<typeof hoursAdd>): void {
+  if (kind !== 'new-meter' && clock !== null) refuseField('clock', 'no pace of a clock but of a new meter');
   if (kind !== 'new-meter' && dialHours === null) refuseField('dialHours', 'what the dial shows, in hours');
   if (kind === 'new-meter' && newDialHours === null) refuseField('newDialHours', 'what the new meter shows, in hours');
 }
@@ -57,6 +60,7 @@ const dialEvent = (request: RequestOf<typeof hoursAdd>, takenOn: Day): DialEvent
   dialHours: request.dialHours,
   newDialHours: request.newDialHours,
   errorHours: request.errorHours,
+  ...(request.clock && { hoursPerDialHour: request.clock.hoursPerDialHour }),
   parked: false,
 });
 

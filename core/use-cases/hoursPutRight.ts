@@ -17,15 +17,16 @@ export const hoursPutRightHandler: Handler<typeof hoursPutRight, Context> = (con
     const facts = { path: 'dialReadingId', dialReadingId: request.dialReadingId };
     throw new RefusedError({ code: 'unknown-dial-reading', facts });
   }
-  const { life, use } = hoursOfMachine(context, row.machineId);
+  const { life, use, gathered } = hoursOfMachine(context, row.machineId);
   // what was noted beside a size goes with the row it came from: without either the machine's other rows are judged against
   const others = life.dialEvents.filter(
     (event) => event.id !== row.id && !(event.takenOn === row.takenOn && event.dialHours === row.dialHours),
   );
-  const without = hoursLine({ ...life, dialEvents: others }, context.today(), use.rate);
+  const without = hoursLine({ ...life, dialEvents: others }, context.today(), use.rate, gathered);
   const { dialHours } = request;
-  const { kind, newDialHours, errorHours } = row;
-  const event = { id: row.id, takenOn, kind, dialHours, newDialHours, errorHours, parked: false };
+  const { kind, newDialHours, errorHours, hoursPerDialHour } = row;
+  const clock = hoursPerDialHour === null ? {} : { hoursPerDialHour };
+  const event = { id: row.id, takenOn, kind, dialHours, newDialHours, errorHours, ...clock, parked: false };
   const { question, cannotBe } = askAboutDial(without, event);
   if (question && cannotBe)
     throw new RefusedError({ code: question.code, facts: { ...question.facts, path: 'dialHours' } });

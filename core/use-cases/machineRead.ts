@@ -1,12 +1,10 @@
 import type { z } from 'zod';
-import type { MachineSheet, machineRead, zAssemblySheet, zDialRow, zMachineSheet } from '../contract/machine.ts';
+import type { MachineSheet, machineRead, zAssemblySheet, zMachineSheet } from '../contract/machine.ts';
 import type { Handler } from '../contract/operation.ts';
 import { type AssemblyKind, zAssemblyKind } from '../contract/shop.ts';
 import { machineHoursOn } from '../reading/machineHours.ts';
-import { presentShare } from '../reading/workedHours.ts';
 import { assembliesOnMachine, positionsOf } from '../record/assemblyStore.ts';
 import { customerOfMachine } from '../record/customerStore.ts';
-import { type DialRow, dialRowsOf } from '../record/dialStore.ts';
 import { listKinds } from '../record/kindStore.ts';
 import { machineOrRefuse } from '../record/machineStore.ts';
 import { pointsOfAssemblies } from '../record/pointStore.ts';
@@ -16,10 +14,10 @@ import { slipsOfMachine } from '../record/slipStore.ts';
 import { stripDownsOf } from '../record/stripDownStore.ts';
 import { machinePlan } from '../way/machinePlan.ts';
 import { settingsOf } from '../way/settingsOf.ts';
-import type { MachineHoursAndUse } from '../way/shopHours.ts';
 import type { MachineForecast } from '../way.ts';
 import { type Context, recordOf } from './context.ts';
 import { findingSheetsWhole } from './findingSheet.ts';
+import { hoursFacts } from './hoursFacts.ts';
 import { pointSheet } from './pointSheet.ts';
 import { type ShopNow, shopNow } from './shopNow.ts';
 
@@ -45,15 +43,11 @@ export function machineSheet(record: ReadableRecord, now: ShopNow, machineId: nu
     serial: named.serial,
     builtYear: named.builtYear,
     note,
-    meterDigits: machine?.life.meterDigits ?? null,
-    workShare: machine ? presentShare(machine.life, now.asOf) : 1,
+    ...hoursFacts(record, now.shop, machineId),
     customer: customer && withId(customer),
     hours: plan.now,
     hoursPerYear: plan.hoursPerYear ?? { low: null, middle: null, high: null },
     useBorrowed: plan.useBorrowed,
-    dialRows: dialRowsOf(record, machineId)
-      .filter((row) => !row.undone)
-      .map((row) => dialSheet(row, machine)),
     winters: plan.winters,
     planWinter: plan.planWinter,
     planLineMachineHours: plan.planLineMachineHours,
@@ -104,24 +98,6 @@ function pointSheets(
       sizes: sizes.get(its.pointId) ?? [],
     });
   });
-}
-
-/** A row of the meter's history, put right or not, at the machine hours it stands for. */
-function dialSheet(row: DialRow, machine: MachineHoursAndUse | undefined): z.input<typeof zDialRow> {
-  const node = machine?.line.nodes.find(({ eventId }) => eventId === row.id);
-  return {
-    dialReadingId: row.id,
-    takenOn: row.takenOn,
-    kind: row.kind,
-    dialHours: row.dialHours,
-    newDialHours: row.newDialHours,
-    errorHours: row.errorHours,
-    machineHours: node?.machineHours ?? null,
-    sdHours: node ? Math.sqrt(node.ownVariance + node.driftVariance) : 0,
-    saidBy: row.saidBy,
-    superseded: row.superseded || row.struck,
-    cautions: row.question === null ? [] : [row.question],
-  };
 }
 
 /** The sketch of an assembly is that of its kind, as it stands now. */

@@ -4,10 +4,14 @@ import { RefusedError } from '../outcome.ts';
 import { insertCustomer, readCustomer } from '../record/customerStore.ts';
 import { insertDialReading } from '../record/dialStore.ts';
 import { writeEntry } from '../record/entry.ts';
-import { insertMachine, insertMeter, insertOwnership, insertWorkShare } from '../record/machineStore.ts';
+import { insertHoursSource } from '../record/hoursSourceStore.ts';
+import { insertMachine, insertOwnership, machineOrRefuse } from '../record/machineStore.ts';
+import { insertMeter } from '../record/meterStore.ts';
 import type { ReadableRecord, WritableRecord } from '../record/recordFile.ts';
+import { insertWorkShare } from '../record/workShareStore.ts';
 import { pastDay, refuseField } from './asked.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
+import { columnsOf } from './hoursSource.ts';
 import { layOutAssembly, refuseOddAssembly } from './layOutAssembly.ts';
 
 type Asked = RequestOf<typeof machineTakeIn>;
@@ -19,6 +23,7 @@ export const machineTakeInHandler: Handler<typeof machineTakeIn, Context> = (con
   for (const [place, assembly] of request.assemblies.entries()) refuseOddAssembly(assembly, `assemblies.${place}`);
   if (request.dial) pastDay(context, request.dial.takenOn, 'dial.takenOn');
   refuseOddDial(request);
+  refuseOddSource(context, request);
   const madeBy = request.dial?.saidBy ?? '';
   return writeEntry(record, entryNow(context, 'machine/takeIn', madeBy), (w, entryId) => {
     const customerId = request.customerId ?? insertCustomer(w, request.customer!);
@@ -44,12 +49,24 @@ function refuseOddDial({ dial, machine }: Asked): void {
   }
 }
 
+function refuseOddSource(context: Context, { machine, dial }: Asked): void {
+  const { hoursSource, clock } = machine;
+  if (clock && !dial) refuseField('machine.clock', 'what the dial shows, where its clock is told of');
+  if (!hoursSource) return;
+  pastDay(context, hoursSource.from, 'machine.hoursSource.from');
+  if (hoursSource.kind === 'pulled')
+    machineOrRefuse(recordOf(context), hoursSource.pullerId, 'machine.hoursSource.pullerId');
+}
+
 function writeMachine(w: WritableRecord, entryId: number, { machine, dial }: Asked, customerId: number): number {
-  const { name, make, model, serial, builtYear, note, meterDigits: digits, hoursBefore, workShare } = machine;
+  const { name, make, model, serial, builtYear, note, meterDigits: digits, hoursBefore } = machine;
+  const { workShare, workType, hoursSource, clock } = machine;
   const machineId = insertMachine(w, entryId, { name, make, model, serial, builtYear, note });
   insertOwnership(w, entryId, { machineId, customerId, fromOn: null });
   insertMeter(w, entryId, { machineId, digits, hoursBefore });
-  if (workShare !== 1) insertWorkShare(w, entryId, { machineId, fromOn: null, share: workShare, workType: null });
+  if (workShare !== 1 || workType !== '')
+    insertWorkShare(w, entryId, { machineId, fromOn: null, share: workShare, workType: workType || null });
+  if (hoursSource) insertHoursSource(w, entryId, { machineId, ...columnsOf(hoursSource), saidBy: dial?.saidBy ?? '' });
   if (dial) {
     insertDialReading(w, entryId, {
       machineId,
@@ -58,6 +75,8 @@ function writeMachine(w: WritableRecord, entryId: number, { machine, dial }: Ask
       dialHours: dial.dialHours,
       newDialHours: null,
       errorHours: null,
+      hoursPerDialHour: clock?.hoursPerDialHour ?? null,
+      reason: clock?.reason ?? '',
       saidBy: dial.saidBy,
       parked: false,
       question: null,

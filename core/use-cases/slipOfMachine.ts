@@ -1,6 +1,5 @@
 import { type AssemblyKind, zAssemblyKind } from '../contract/shop.ts';
 import type { Slip } from '../contract/slip.ts';
-import { presentDial } from '../reading/machineHours.ts';
 import { assembliesOnMachine } from '../record/assemblyStore.ts';
 import { customerOfMachine } from '../record/customerStore.ts';
 import { listKinds } from '../record/kindStore.ts';
@@ -12,8 +11,8 @@ import { findingIsOpen } from '../shop/finding.ts';
 import { forecastSlip, type SlipFrom } from '../slip/forecastSlip.ts';
 import type { SlipHours } from '../slip/slipHours.ts';
 import type { Day } from '../units/day.ts';
+import { type DialGoneBy, dialGoneBy } from '../way/dialGoneBy.ts';
 import { machinePlan } from '../way/machinePlan.ts';
-import type { MachineHoursAndUse } from '../way/shopHours.ts';
 import type { ShopNow } from './shopNow.ts';
 
 /** The slip of a machine as it stands now, not yet numbered. @throws RefusedError unknown-machine */
@@ -22,6 +21,7 @@ export function slipOfMachine(record: ReadableRecord, now: ShopNow, machineId: n
   const { points } = now.ofMachine(machineId);
   const machine = now.shop.hours.ofMachine(machineId);
   const plan = machinePlan(now.shop, machineId, points);
+  const dial = machine ? dialGoneBy(now.shop.hours, machine, now.asOf) : null;
   const customer = customerOfMachine(record, machineId, now.asOf);
   const { name, headLines, phone, email, decimalMark, greaseAndWatch } = readSettings(record);
   const slip = forecastSlip({
@@ -36,11 +36,12 @@ export function slipOfMachine(record: ReadableRecord, now: ShopNow, machineId: n
       sketch: null,
     },
     asOf: now.asOf,
-    hours: machine && plan.now.machineHours !== null ? slipHours(machine, plan.now.machineHours) : null,
+    hours: plan.now.machineHours === null ? null : slipHours(dial, plan.now.machineHours),
+    dialMachine: plan.now.dialMachine?.name ?? null,
     estimated: plan.now.estimated,
     readOn: plan.now.readOn,
-    meterDigits: machine?.life.meterDigits ?? null,
-    hoursPerYear: plan.hoursPerYear?.middle ?? null,
+    meterDigits: (dial?.of ?? machine?.life)?.meterDigits ?? null,
+    hoursPerYear: plan.hoursPerYear && plan.hoursPerYear.middle / (dial?.hoursPerDialHour ?? 1),
     winters: plan.winters,
     points: pointsOfSlip(now, machineId),
     findings: findingsOfSlip(now, machineId),
@@ -52,14 +53,11 @@ const makeModel = ({ make, model }: { make: string; model: string }): string =>
   [make, model].filter((word) => word !== '').join(' ');
 
 /** The dial goes on past its full scale here; the paper turns it over. */
-function slipHours({ line }: MachineHoursAndUse, machineHoursNow: number): SlipHours {
-  const dial = presentDial(line, machineHoursNow);
-  return {
-    machineHoursNow,
-    dialHoursNow: dial && dial.dialHours + dial.laps * (line.fullScaleHours ?? 0),
-    hoursPerDialHour: line.meters.at(-1)?.hoursPerDialHour ?? 1,
-  };
-}
+const slipHours = (dial: DialGoneBy | null, machineHoursNow: number): SlipHours => ({
+  machineHoursNow,
+  dialHoursNow: dial?.dialHoursNow ?? null,
+  hoursPerDialHour: dial?.hoursPerDialHour ?? 1,
+});
 
 const lastFitter = (record: ReadableRecord, machineId: number, asOf: Day): string =>
   stripDownsOf(record, machineId).findLast(({ takenOn, fitter }) => takenOn <= asOf && fitter !== '')?.fitter ?? '';

@@ -1,8 +1,10 @@
 import type { PointForecast } from '../contract/forecast.ts';
 import type { HoursNow } from '../contract/machine.ts';
-import { lastRead, machineHoursOn, presentDial } from '../reading/machineHours.ts';
+import { lastRead, machineHoursOn } from '../reading/machineHours.ts';
 import { type Role, rolesOf } from '../shop/role.ts';
 import { type Winter, wintersFrom } from '../shop/winter.ts';
+import type { Day } from '../units/day.ts';
+import { dialGoneBy } from './dialGoneBy.ts';
 import { isStop, openFindings } from './openFindings.ts';
 import type { MachineHoursAndUse } from './shopHours.ts';
 import type { ShopSeries } from './shopSeries.ts';
@@ -53,15 +55,24 @@ export function machinePlan(shop: ShopSeries, machineId: number, points: readonl
 
 function hoursNow(shop: ShopSeries, machine: MachineHoursAndUse | undefined): HoursNow {
   const now = machine ? machineHoursOn(machine.line, shop.asOf) : null;
-  const read = machine ? lastRead(machine.line) : null;
+  const dial = machine && now ? dialGoneBy(shop.hours, machine, shop.asOf) : null;
+  const isAnothers = dial !== null && dial.of.machineId !== machine?.life.machineId;
+  const read = machine ? readOf(machine, isAnothers ? dial.readOn : null) : null;
   return {
     machineHours: now?.hours ?? null,
     sdHours: now?.sdHours ?? 0,
     estimated: now !== null && now.kind !== 'read',
     machineHoursRead: read?.machineHours ?? null,
     readOn: read?.takenOn ?? null,
-    dialHours: machine && now ? (presentDial(machine.line, now.hours)?.dialHours ?? null) : null,
+    dialHours: dial?.shownNow ?? null,
+    dialMachine: isAnothers ? { machineId: dial.of.machineId, name: dial.of.name } : null,
   };
+}
+
+/** The last real reading: of its own meter, or of the one it goes by. */
+function readOf({ line }: MachineHoursAndUse, readOn: Day | null): { takenOn: Day; machineHours: number } | null {
+  const then = readOn && machineHoursOn(line, readOn);
+  return readOn && then ? { takenOn: readOn, machineHours: then.hours } : lastRead(line);
 }
 
 function onMachine(machine: MachineHoursAndUse, winter: Winter): WinterOnMachine[] {

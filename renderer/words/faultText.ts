@@ -4,6 +4,7 @@ import { dayText, hoursText } from '#core/words/quantityText.ts';
 import { deskFaults } from './deskFaults.ts';
 import { exchangeFaults } from './exchangeFaults.ts';
 import { fitFaults } from './fitFaults.ts';
+import { hoursFaults } from './hoursFaults.ts';
 import { recordFaults } from './recordFaults.ts';
 
 /** A fault in words: what is the matter, what is safe, what to do next. Empty parts are left out. */
@@ -92,6 +93,7 @@ export const faultSentences: Record<string, Sentence> = {
   ...exchangeFaults,
   ...deskFaults,
   ...fitFaults,
+  ...hoursFaults,
 };
 
 /** "sizes.3.sizeMm" as a person would point at it: "sizes, 4: size mm". */

@@ -19,6 +19,9 @@ const whatWords: Record<string, string> = {
   'point/limits': 'Limits changed',
   'hours/add': 'Hours entered',
   'hours/putRight': 'Hours put right',
+  'hours/meter': 'Meter’s particulars changed',
+  'hours/share': 'Share of work said',
+  'hours/source': 'Source of hours said',
   'stripDown/save': 'Strip-down',
   'stripDown/swap': 'Sizes changed round',
   'oldSheets/save': 'Old sheet',
@@ -54,6 +57,9 @@ const NOUNS: Record<keyof EntryRows, [one: string, many: string]> = {
   dialReadings: ['meter reading', 'meter readings'],
   moves: ['place of an assembly', 'places of assemblies'],
   halves: ['position moved by itself', 'positions moved by themselves'],
+  meters: ['meter’s particulars', 'meters’ particulars'],
+  workShares: ['share of work', 'shares of work'],
+  hoursSources: ['source of hours', 'sources of hours'],
   others: ['other row', 'other rows'],
 };
 
@@ -65,7 +71,8 @@ export function broughtText(entry: Entry): string {
     // said by what the entry is called, or by what hangs on it
     if (sort === 'stripDowns') return rows.stripDowns > 1;
     if (sort === 'machines') return rows.machines > 1;
-    if (sort === 'moves' || sort === 'others') return rows.machines === 0 && rows.assemblies === 0;
+    if (['moves', 'others', 'meters', 'workShares', 'hoursSources'].includes(sort))
+      return rows.machines === 0 && rows.assemblies === 0;
     return sort !== 'limits' || rows.points === 0;
   });
   return told.map((sort) => `${wholeFigure(rows[sort])} ${counted(rows[sort], ...NOUNS[sort])}`).join(', ');

@@ -146,6 +146,30 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0006_hours_sources says where the hours of a machine without a meter come from, in rows that stay', () => {
+    const before = recordAt(6);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO machines (entry_id, name, make, model, serial, note) VALUES (1, 'T', '', '', '', ''), (1, 'P', '', '', '', '')`);
+    before.close();
+    const record = recordAt(7);
+    const put = (kind: string, puller: string, share: string, aYear: string, chain = 'NULL, NULL') =>
+      record.sqlite.exec(
+        `INSERT INTO hours_sources (machine_id, from_on, kind, puller_id, share, hours_per_year, said_by, entry_id, supersedes_id, chain_id)
+         VALUES (1, '2026-01-01', '${kind}', ${puller}, ${share}, ${aYear}, '', 1, ${chain})`,
+      );
+    put('pulled', '2', '0.3', 'NULL');
+    put('yearly', 'NULL', 'NULL', '300', '1, 1');
+    put('own', 'NULL', 'NULL', 'NULL', '2, 1');
+    expect(() => put('pulled', '1', '0.3', 'NULL')).toThrow(/hours_sources_puller/);
+    expect(() => put('pulled', '2', '1.3', 'NULL')).toThrow(/hours_sources_share/);
+    expect(() => put('pulled', 'NULL', '0.3', 'NULL')).toThrow(/hours_sources_pulled/);
+    expect(() => put('yearly', 'NULL', 'NULL', 'NULL')).toThrow(/hours_sources_yearly/);
+    expect(() => put('own', 'NULL', 'NULL', 'NULL', '3, 2')).toThrow(/its own chain/);
+    expect(() => record.sqlite.exec('UPDATE hours_sources SET share = 0.4')).toThrow(/stay as written/);
+    expect(() => record.sqlite.exec('DELETE FROM hours_sources')).toThrow(/never deleted/);
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');

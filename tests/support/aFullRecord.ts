@@ -51,6 +51,13 @@ const FORECAST_SETTINGS: Record<string, string> = {
   work_types: '[{"name":"=contract","timesAsFast":1.4}]',
 };
 
+/** Each kind leaves other columns empty. */
+const HOURS_SOURCES = `INSERT INTO hours_sources
+  (machine_id, from_on, kind, puller_id, share, hours_per_year, error_share, said_by, entry_id) VALUES
+  ((SELECT max(id) FROM machines), '2020-05-05', 'pulled', (SELECT min(id) FROM machines), 0.3, NULL, 0.1, '=said', 1),
+  ((SELECT max(id) FROM machines), '2021-05-05', 'yearly', NULL, NULL, 300.5, NULL, '', 1),
+  ((SELECT max(id) FROM machines), '2022-05-05', 'own', NULL, NULL, NULL, NULL, '-', 1)`;
+
 /**
  * Puts further rows into every table, written past the stores: each column that may be empty is filled in some row, texts
  * are odd ones, rows are put right, an entry is undone, the last customer is taken away. Tables and columns of a later
@@ -67,6 +74,7 @@ export function fillEveryTable(record: OpenRecord): void {
       )
       .run().lastInsertRowid,
   );
+  sqlite.exec(HOURS_SOURCES);
   for (const table of tablesOnRecord(record)) {
     if (table.name === 'record_about') continue;
     if ([...rowsOfTable(record, table)].length === 0) tryInsert(record, table, synthetic(record, table, oddText));

@@ -34,6 +34,7 @@ export const aSlip = (its: Partial<Slip> = {}): Slip => ({
   customer: { name: 'Hollin Top', place: 'Osmere' },
   machine: { name: 'Vessel 118', makeModel: 'Harrod V118', serial: 'V118-2207', assembly: 'Front loader' },
   hoursAre: 'dial',
+  dialMachine: null,
   meterDigits: 5,
   dialHours: 6870,
   estimated: false,

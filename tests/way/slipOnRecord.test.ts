@@ -60,6 +60,7 @@ describe('a slip made from the record', () => {
       dialHours: 1130,
       newDialHours: null,
       errorHours: null,
+      clock: null,
       saidBy: 'farmer',
       sure: false,
     });

@@ -6,12 +6,14 @@ import { addKnowledge, ensureClass } from '../../record/classStore.ts';
 import { insertCustomer } from '../../record/customerStore.ts';
 import { insertDialReading } from '../../record/dialStore.ts';
 import { insertClosing, insertFinding } from '../../record/findingStore.ts';
-import { insertMachine, insertMeter, insertOwnership, insertWorkShare } from '../../record/machineStore.ts';
+import { insertMachine, insertOwnership } from '../../record/machineStore.ts';
+import { insertMeter } from '../../record/meterStore.ts';
 import { insertLimits, insertPoint } from '../../record/pointStore.ts';
 import type { WritableRecord } from '../../record/recordFile.ts';
 import { insertRemark } from '../../record/remarkStore.ts';
 import { insertRenewal, insertSize } from '../../record/sizeStore.ts';
 import { insertStripDown } from '../../record/stripDownStore.ts';
+import { insertWorkShare } from '../../record/workShareStore.ts';
 import type { Day } from '../../units/day.ts';
 
 /** Who entered rows that came out of a file. */

@@ -84,6 +84,10 @@ describe('the rows of a machine', () => {
       machineHours: 2100,
       sdHours: 0,
       saidBy: '',
+      hoursPerDialHour: null,
+      madeAt: '',
+      madeBy: '',
+      reason: '',
       superseded: false,
       cautions: [],
     };

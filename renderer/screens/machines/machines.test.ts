@@ -41,6 +41,7 @@ const aLine = (machineId: number, its: Partial<MachineLine> = {}): MachineLine =
     machineHoursRead: 3950,
     readOn: day('2026-10-12'),
     dialHours: 4000,
+    dialMachine: null,
   },
   hoursPerYear: 700,
   winters: [
