@@ -12,6 +12,8 @@ export type IntegerProgram = {
   cost: readonly number[];
   /** which variables are yes or no; the others are numbers from 0 up */
   yesOrNo: ReadonlySet<number>;
+  /** which of the others are whole numbers; absent: none */
+  whole?: ReadonlySet<number>;
   rules: readonly { sum: LinearSum; is: '<=' | '=' | '>='; than: number }[];
 };
 
@@ -68,7 +70,7 @@ const sumOf = (cost: readonly number[], values: readonly number[]): number =>
 const name = (variable: number): string => `x${variable}`;
 
 /** The program as text in the LP format, which the library reads. */
-function asText({ cost, yesOrNo, rules }: IntegerProgram): string {
+function asText({ cost, yesOrNo, whole, rules }: IntegerProgram): string {
   const objective = linear(cost.map((each, variable) => [variable, each] as const));
   const lines = rules.map(({ sum, is, than }, number) => ` r${number}: ${linear(sum)} ${is} ${than}`);
   return [
@@ -76,11 +78,15 @@ function asText({ cost, yesOrNo, rules }: IntegerProgram): string {
     ` cost: ${objective}`,
     'Subject To',
     ...lines,
-    'Binary',
-    ` ${[...yesOrNo].map(name).join('\n ')}`,
+    ...section('Binary', yesOrNo),
+    ...section('General', whole),
     'End',
   ].join('\n');
 }
+
+/** A section that names variables; none of them, no section. */
+const section = (title: string, variables: ReadonlySet<number> = new Set()): string[] =>
+  variables.size === 0 ? [] : [title, ` ${[...variables].map(name).join('\n ')}`];
 
 /** A variable taken no times is named all the same, so that the library knows it. */
 const linear = (sum: LinearSum): string =>
