@@ -35,6 +35,7 @@ export const machineWords = {
   whyTab: 'Why this number',
   hoursHistory: 'Hours',
   findings: 'Findings',
+  assemblies: 'Assemblies',
   visits: 'Visits and slips',
   openFindings: (count: number): string => `${count} open`,
   questionedSizes: (count: number): string => `${count} questioned`,

@@ -2,6 +2,7 @@ import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { MachineSheet, PointSheet } from '#core/contract/machine.ts';
 import { machineWords } from '#renderer/words/machineWords.ts';
 import { questionedIn } from '../pictureOf.ts';
+import { AssembliesPanel } from './AssembliesPanel.tsx';
 import { FindingsPanel } from './FindingsPanel.tsx';
 import { HoursPanel } from './HoursPanel.tsx';
 import { LimitsPanel } from './LimitsPanel.tsx';
@@ -50,6 +51,9 @@ export function Panels({ sheet, point, panels }: PanelsProps) {
       <TabPanel id="findings" className="panel">
         <FindingsPanel sheet={sheet} />
       </TabPanel>
+      <TabPanel id="assemblies" className="panel">
+        <AssembliesPanel sheet={sheet} />
+      </TabPanel>
       <TabPanel id="visits" className="panel">
         <VisitsPanel sheet={sheet} />
       </TabPanel>
@@ -64,5 +68,6 @@ const tabText = (panel: PanelName): string =>
     why: machineWords.whyTab,
     hours: machineWords.hoursHistory,
     findings: machineWords.findings,
+    assemblies: machineWords.assemblies,
     visits: machineWords.visits,
   })[panel];
