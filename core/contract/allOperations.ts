@@ -10,6 +10,7 @@ import {
 } from './exchange.ts';
 import { fitPress, fitRead, fitStraighten } from './fits.ts';
 import { forecastAll, forecastWhy } from './forecast.ts';
+import { forecastSettingsRead, forecastSettingsSave, forecastSettingsTry } from './forecastSettings.ts';
 import { hoursAdd, hoursMeter, hoursPutRight, hoursShare, hoursSource } from './hours.ts';
 import { jobsCancel, jobsStart, jobsState } from './jobs.ts';
 import {
@@ -130,6 +131,9 @@ export const allOperations = [
   fitRead,
   fitPress,
   fitStraighten,
+  forecastSettingsRead,
+  forecastSettingsTry,
+  forecastSettingsSave,
   classesList,
   classSave,
   shopRead,

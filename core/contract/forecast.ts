@@ -49,6 +49,8 @@ export const zPointForecast = zForecastRow.extend({
   /** like parts the class was learned from, and the machines they sit on */
   likeParts: z.int(),
   likeMachines: z.int(),
+  /** settings of the forecast that the shop has set otherwise */
+  settingsChanged: z.int(),
   /** the codes of `cautions` with their facts */
   cautionFacts: z.array(zCaution),
 });
@@ -76,7 +78,7 @@ export const zWidth = z.object({
 /** Where a forecast's numbers come from, step by step, for a fitter to follow. */
 export const zWhy = z.object({
   forecast: zPointForecast,
-  /** steps in order: readings, change, part hours, class before, class after, class shape, machine, part, limit, date */
+  /** steps in order: readings, change, part hours, class before, class after, class shape, machine, part, limit, date, settings */
   steps: z.array(z.object({ code: z.string(), facts: zFacts })),
   /** null: no range to take apart */
   width: zWidth.nullable(),

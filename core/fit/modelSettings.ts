@@ -50,7 +50,8 @@ export const defaultModelSettings: ModelSettings = {
   useLnSd: 0.5,
 };
 
-const COMMON = 'common practice, no source';
+/** Where nothing is published. */
+export const COMMON_PRACTICE = 'common practice, no source';
 const CHOSEN = 'own choice, kept because it did well on the data of tests/accuracy';
 
 /** What a setting means, where its value comes from, and the values a shop may give it: beyond them sums lose their way. */
@@ -91,7 +92,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'h',
     meaning: 'typical life of a class without trade knowledge; only a unit of time for the model',
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
   wideLimitWearMm: {
     from: 0.05,
@@ -99,7 +100,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'mm',
     meaning: 'wear in one typical life, for a class with neither trade knowledge nor a limit',
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
   wideS0: {
     from: 0.2,
@@ -107,7 +108,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'ln',
     meaning: '1 sd of the ln rate of a class without trade knowledge: a factor of 2.7 either way',
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
   tradeDistrust: {
     from: 1,
@@ -115,7 +116,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'factor',
     meaning: 'the spread of a trade range is widened by this: such ranges are told from memory',
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
   partScatterScale: {
     from: 0.05,
@@ -123,7 +124,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'ln',
     meaning: 'prior scale (half-normal) of the scatter of ln rate between like parts on one machine',
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
   pathScatterScale: {
     from: 0.02,
@@ -131,7 +132,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'share of the wear in one typical life',
     meaning: "prior scale (half-normal) of the scatter of a part's own path",
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
   machineScatterScale: {
     from: 0.02,
@@ -139,7 +140,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'ln',
     meaning: 'prior scale (half-normal) of the harshness of machines: driver, dirt, greasing',
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
   workTypeTrust: {
     from: 0,
@@ -164,7 +165,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'ln',
     meaning: 'prior 1 sd of ln of the power of time: below 1 wear runs in, above 1 it quickens',
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
   lnPowerTail: {
     from: 0,
@@ -214,7 +215,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'typical lives',
     meaning: 'hours beyond this many typical lives are not given',
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
   partsPerClassForFigures: {
     from: 30,
@@ -222,7 +223,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: true,
     unit: 'parts',
     meaning: "a class's scatter is learned from about this many parts at most; all its parts speak for its rate",
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
   cloudPoints: {
     from: 16,
@@ -231,7 +232,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     unit: 'points',
     meaning:
       'points at which the figures of a class of 60 parts or more are weighed; twice as many below, four times below 20',
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
   classNodes: {
     from: 4,
@@ -240,7 +241,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     unit: 'nodes',
     meaning:
       'points that then stand for what is known of a class of 60 parts or more; twice as many below, four times below 20',
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
   useScaleHours: {
     from: 5,
@@ -248,7 +249,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'h',
     meaning: 'how lumpy use is: variance of the hours in a stretch of days over their mean',
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
   useLnSd: {
     from: 0.1,
@@ -256,6 +257,6 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'ln',
     meaning: "1 sd of a machine's hours a day about the like machines'",
-    source: COMMON,
+    source: COMMON_PRACTICE,
   },
 };

@@ -45,6 +45,7 @@ function aForecast(item: number, { hours = [500, 900, 1500], ...its }: Given = {
     openFindings: [],
     likeParts: 14,
     likeMachines: 5,
+    settingsChanged: 0,
     decides,
     decidingHoursLeft: left[decides],
     assemblyId: 1,

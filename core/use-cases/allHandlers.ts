@@ -24,6 +24,11 @@ import { fitReadHandler } from './fitRead.ts';
 import { fitStraightenHandler } from './fitStraighten.ts';
 import { fitterSaveHandler } from './fitterSave.ts';
 import { forecastAllHandler } from './forecastAll.ts';
+import {
+  forecastSettingsReadHandler,
+  forecastSettingsSaveHandler,
+  forecastSettingsTryHandler,
+} from './forecastSettings.ts';
 import { forecastWhyHandler } from './forecastWhy.ts';
 import { gaugeSaveHandler } from './gaugeSave.ts';
 import { exchangeDropFileHandler, exchangeTakePieceHandler } from './givenFiles.ts';
@@ -141,6 +146,9 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'fit/read': fitReadHandler,
   'fit/press': fitPressHandler,
   'fit/straighten': fitStraightenHandler,
+  'forecastSettings/read': forecastSettingsReadHandler,
+  'forecastSettings/try': forecastSettingsTryHandler,
+  'forecastSettings/save': forecastSettingsSaveHandler,
   'classes/list': classesListHandler,
   'class/save': classSaveHandler,
   'shop/read': shopReadHandler,

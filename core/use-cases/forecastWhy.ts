@@ -1,7 +1,7 @@
 import type { forecastWhy, PointForecast } from '../contract/forecast.ts';
 import type { GivenReplyOf, Handler } from '../contract/operation.ts';
 import type { ClassLearning } from '../fit/learnShop.ts';
-import type { ModelSettings } from '../fit/modelSettings.ts';
+import { defaultModelSettings, type ModelSettings, modelSettingNames } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { forecastPart } from '../forecast/forecastPart.ts';
 import { normalQuantile } from '../maths/normal.ts';
@@ -41,6 +41,7 @@ export function whyForecast(now: ShopNow, pointId: number): Reply {
     partStep(forecast),
     limitStep(forecast, series),
     dateStep(now, point, forecast),
+    ...settingsStep(now),
   ];
   return { forecast, steps, width: widthOfForecast(now, point, series, forecast) };
 }
@@ -200,6 +201,15 @@ function limitStep(forecast: PointForecast, series: PartSeries): Step {
       pastLimitMm,
     },
   };
+}
+
+/** Only where the shop has set something otherwise: its name, its unit and the two values. */
+function settingsStep({ shop }: ShopNow): Step[] {
+  const { changed } = shop.life.forecastSettings;
+  const told = modelSettingNames.filter((name) => changed[name] !== undefined);
+  if (told.length === 0) return [];
+  const facts = told.map((name) => [name, `${changed[name]} (${defaultModelSettings[name]})`]);
+  return [{ code: 'settings', facts: Object.fromEntries(facts) }];
 }
 
 function dateStep({ shop }: ShopNow, point: PointOnRecord, { dateAtLimit }: PointForecast): Step {

@@ -59,6 +59,7 @@ export function forecastOfPoint(from: ForecastOfPointFrom): PointForecast {
     dates: dates && { low: dates.low, middle: dates.middle, high: dates.high },
     findings: atPosition,
     stopped,
+    settingsChanged: Object.keys(shop.life.forecastSettings.changed).length,
     pool: likeParts(pool, series, point.partClass),
     cautions,
   });

@@ -30,6 +30,7 @@ export type PointParts = {
   findings: readonly Finding[];
   stopped: boolean;
   pool: { parts: number; machines: number };
+  settingsChanged: number;
   cautions: readonly Caution[];
 };
 
@@ -73,6 +74,7 @@ export function pointForecast(its: PointParts): PointForecast {
     decidingHoursLeft: decidingHours(point, left),
     likeParts: its.pool.parts,
     likeMachines: its.pool.machines,
+    settingsChanged: its.settingsChanged,
     cautions: cautionFacts.map(({ code }) => code),
     cautionFacts,
     openFindings: its.findings.map(({ kind, severity, takenOn, note }) => ({

@@ -12,6 +12,7 @@ import {
   monthYearText,
   wholeFigure,
 } from './quantityText.ts';
+import { settingName } from './settingText.ts';
 
 /**
  * Words of "why this number": each step from readings to date as a sentence a fitter follows. Steps come as codes with
@@ -39,6 +40,7 @@ const stepHeads: Record<string, string> = {
   limit: 'To its limit',
   'no-limit': 'To its limit',
   date: 'By when',
+  settings: 'Shop’s own',
 };
 
 const number = (fact: Facts[string] | undefined): number | null => (typeof fact === 'number' ? fact : null);
@@ -150,6 +152,12 @@ const stepSentences: Record<string, Sentence> = {
       f.decides === 'low' ? 'The low figure decides, since it tows or lifts.' : 'The middle figure decides.';
     return `${limit}: ${hoursLeftSentence(left, 'hours left')}. ${decides}${chance}`;
   },
+  settings: (f) =>
+    `The shop has set ${countWord(Object.keys(f).length)} of the forecast’s settings otherwise (the program’s own in brackets): ${Object.entries(
+      f,
+    )
+      .map(([name, value]) => `${settingName(name).toLowerCase()} ${value}`)
+      .join(', ')}.`,
   'no-limit': () => 'No renew-at size is set, so there is nothing to count hours to.',
   date: (f) => {
     const use = number(f.hoursPerYear);

@@ -56,6 +56,7 @@ const aForecast = (pointId: number): PointSheet['forecast'] => ({
   decidingHoursLeft: 2000,
   likeParts: 31,
   likeMachines: 14,
+  settingsChanged: 0,
   cautionFacts: [],
 });
 
