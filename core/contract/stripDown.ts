@@ -132,7 +132,8 @@ export const stripDownSave = operation(
 export const sizePutRight = operation(
   'size/putRight',
   z.object({ sizeId: zId, sizeMm: zSizeMm.nullable(), reason: zNote, by: z.string().max(120) }),
-  z.object({ sizeId: zId }),
+  /** of the row now in its place; `question`: it is odd itself, and kept aside until answered */
+  z.object({ sizeId: zId, question: zQuestion.nullable() }),
   { title: 'Put a wrong size right; null strikes it out. The old one stays visible' },
 );
 

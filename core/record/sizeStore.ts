@@ -121,7 +121,7 @@ export const putSizeRight = (
   w: WritableRecord,
   entryId: number,
   rowId: number,
-  right: { sizeMm?: number; parked: boolean; reason: string },
+  right: { sizeMm?: number; parked: boolean; question?: string | null; reason: string },
 ): number => supersede(w, sizes, rowId, entryId, right);
 
 /** Strikes a size out: nothing takes its place. */

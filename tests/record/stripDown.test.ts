@@ -169,6 +169,33 @@ describe('an odd size', () => {
     expect(kept(pin.pointId)).toEqual([]);
   });
 
+  test('put right to a size that is odd too, is asked about and kept aside like a first one', async () => {
+    const { pin } = shop;
+    await save('2024-05-01', 2000, aSize(pin.pointId, 29.7));
+    await save('2026-05-01', 3100, aSize(pin.pointId, 29.6));
+    const wrong = lifeOf(pin.pointId).sizes.at(-1)!.id;
+    const right = { sizeId: wrong, reason: 'a slip', by: 'Bo' };
+    const odd = await program.ask(sizePutRight, { ...right, sizeMm: 296 });
+    expect(odd.question).toMatchObject({ code: 'ten-times-off', facts: { likelyMm: 29.6 } });
+    expect(kept(pin.pointId)).toEqual([
+      [29.7, false],
+      [296, true],
+    ]);
+    // the last answer counts, and a sound one asks nothing
+    const thicker = await program.ask(sizePutRight, { ...right, sizeId: odd.sizeId, sizeMm: 29.95 });
+    expect(thicker.question).toMatchObject({
+      code: 'better-than-last',
+      choices: expect.arrayContaining(['was-renewed']),
+    });
+    expect(await program.ask(sizePutRight, { ...right, sizeId: thicker.sizeId, sizeMm: 29.5 })).toMatchObject({
+      question: null,
+    });
+    expect(kept(pin.pointId)).toEqual([
+      [29.7, false],
+      [29.5, false],
+    ]);
+  });
+
   test('better than the last because the part was renewed elsewhere begins a new part, once for all stations', async () => {
     const { strip } = shop;
     await save('2024-05-01', 2000, aSize(strip.pointId, 10.2, 'front'), aSize(strip.pointId, 10, 'rear'));

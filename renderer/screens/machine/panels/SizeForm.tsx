@@ -18,6 +18,8 @@ type SizeFormProps = {
   takenOn: string;
   /** what the visit before read there [mm] */
   before: number | null;
+  /** the size it was put right to is odd as well, and asked about under its own number */
+  onAsked: (sizeId: number) => void;
   onClose: () => void;
 };
 
@@ -66,14 +68,17 @@ function AnswerKeys({ station, before, onClose, onMend }: SizeFormProps & { onMe
   );
 }
 
-function PutRightForm({ station, takenOn, onClose }: SizeFormProps) {
+function PutRightForm({ station, takenOn, onAsked, onClose }: SizeFormProps) {
   const mark = useDecimalMark();
   const putRight = useDo(sizePutRight);
   const [sizeMm, setSizeMm] = useState<number | null>(null);
   const [reason, setReason] = useState('');
   const [by, setBy] = useBy();
   const send = async (to: number | null) => {
-    if (await putRight.run({ sizeId: station.sizeId, sizeMm: to, reason, by })) onClose();
+    const done = await putRight.run({ sizeId: station.sizeId, sizeMm: to, reason, by });
+    // odd itself: the question about it is shown where this form stood
+    if (done?.question) onAsked(done.sizeId);
+    else if (done) onClose();
   };
   return (
     <form

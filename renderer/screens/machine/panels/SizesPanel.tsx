@@ -70,6 +70,7 @@ export function SizesPanel({ point, machineId }: { point: PointSheet; machineId:
                     visit={line.visit}
                     sizeId={mending}
                     across={across}
+                    onAsked={setMending}
                     onClose={() => setMending(null)}
                   />
                 )}
@@ -193,12 +194,14 @@ function MendRow({
   visit,
   sizeId,
   across,
+  onAsked,
   onClose,
 }: {
   point: PointSheet;
   visit: Visit;
   sizeId: number;
   across: number;
+  onAsked: (sizeId: number) => void;
   onClose: () => void;
 }) {
   const station = visit.stations.find((size) => size.sizeId === sizeId);
@@ -211,6 +214,7 @@ function MendRow({
           station={station}
           takenOn={visit.takenOn}
           before={readBefore(point, visit, station.station)}
+          onAsked={onAsked}
           onClose={onClose}
         />
       </td>
