@@ -18,18 +18,22 @@ export const planningAidHead = 'This is a planning aid, not a certificate.';
 export function cautionText(slip: Slip): string {
   const thing = thingOf(slip);
   const own = slip.cautions.map((code) => cautionSentences[code]).filter((sentence) => sentence !== undefined);
-  const hours =
-    slip.hoursAre === 'dial' ? 'Hours are those of the present meter.' : 'Hours are since new; no meter has been read.';
   const read = slip.readOn === null ? '' : `, last read ${shortDay(day(slip.readOn))}`;
   const estimated = slip.estimated ? [`The hours now are an estimate${read}.`] : [];
   return [
     `Stop and ring us if the ${thing} knocks or will not lock, or if you see a crack or a bend.`,
     "The maker's instructions and the law where you work come first.",
-    hours,
+    hoursText(slip),
     ...estimated,
     ...turnsOverText(slip),
     ...own,
   ].join(' ');
+}
+
+function hoursText({ hoursAre, dialMachine }: Slip): string {
+  if (hoursAre === 'machine') return 'Hours are since new; no meter has been read.';
+  if (dialMachine === null) return 'Hours are those of the present meter.';
+  return `Hours are those of the meter of ${dialMachine}, which pulls it.`;
 }
 
 /** Where a row of the axis lies past the meter's full scale. */

@@ -56,9 +56,13 @@ export function hoursPhrase(slip: Slip, dialHours: number): string {
   const figure = `${forecastFigure(slip, dialHours)} hours`;
   if (slip.hoursAre === 'machine') return figure;
   return turnsOver(slip, dialHours)
-    ? `${figure} on the meter, once it has started again from 0`
-    : `${figure} on the meter`;
+    ? `${figure} on ${meterOf(slip)}, once it has started again from 0`
+    : `${figure} on ${meterOf(slip)}`;
 }
+
+/** Its own meter, or that of the machine that pulls it, by name. */
+export const meterOf = ({ dialMachine }: Slip): string =>
+  dialMachine === null ? 'the meter' : `the meter of ${dialMachine}`;
 
 /** "6 870", or "about 6 870" where nobody read it that day. */
 export const presentFigure = (slip: Slip, dialHours: number): string =>

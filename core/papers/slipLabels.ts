@@ -1,7 +1,7 @@
 import type { Slip } from '../contract/slip.ts';
 import { type Day, day, yearOf } from '../units/day.ts';
 import { shared } from '../words/english.ts';
-import { forecastFigure, longDay, longDayOfYear, meterFigure } from './slipFigures.ts';
+import { forecastFigure, longDay, longDayOfYear, meterFigure, meterOf } from './slipFigures.ts';
 
 /** The short words of the slip: headings, column heads, the meter card and the title block. */
 
@@ -20,6 +20,8 @@ export const meterBoxes = (slip: Slip): number => Math.min(7, slip.meterDigits ?
 const visitDay = (slip: Slip, on: string): string =>
   on.slice(0, 4) === slip.madeOn.slice(0, 4) ? longDayOfYear(day(on)) : longDay(day(on));
 
+const yourMeter = (slip: Slip): string => (slip.dialMachine === null ? 'your meter' : meterOf(slip));
+
 export const slipLabels = {
   slip: (slip: Slip) => (slip.number === null ? 'Forecast slip, preview' : `Forecast slip ${slip.number}`),
   found: (slip: Slip) => (slip.foundOn === null ? 'What we found' : `What we found, ${visitDay(slip, slip.foundOn)}`),
@@ -27,7 +29,7 @@ export const slipLabels = {
   nothingFound: 'Nothing has been measured or found yet.',
   nothingDone: 'Nothing renewed on this visit.',
   axis: 'When each part should reach its limit',
-  hoursOnMeter: (slip: Slip) => (slip.hoursAre === 'dial' ? 'Hours on your meter' : 'Hours since new'),
+  hoursOnMeter: (slip: Slip) => (slip.hoursAre === 'machine' ? 'Hours since new' : `Hours on ${yourMeter(slip)}`),
   winters: 'Winters',
   from: 'from',
   likely: 'likely',
@@ -41,7 +43,7 @@ export const slipLabels = {
   watch: (slip: Slip) => (slip.headline.kind === 'do-not-use' ? 'Grease and watch.' : 'Grease and watch till then.'),
   howToRead: 'How to read the bars.',
   meterCard: (slip: Slip) =>
-    slip.hoursAre === 'dial' ? 'Read your meter and let us know' : 'Reckon the hours and let us know',
+    slip.hoursAre === 'machine' ? 'Reckon the hours and let us know' : `Read ${yourMeter(slip)} and let us know`,
   meterCardBy: (slip: Slip) => {
     const by = [slip.shop.phone, slip.shop.email].filter((way) => way !== '').join(' or ');
     const who = [slip.machine.name, slip.customer.name].filter((part) => part !== '').join(', ');

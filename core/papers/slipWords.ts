@@ -2,7 +2,15 @@ import type { Slip } from '../contract/slip.ts';
 import { day, yearOf } from '../units/day.ts';
 import { shared } from '../words/english.ts';
 import { hoursLeftFigure } from '../words/quantityText.ts';
-import { forecastFigure, hoursPerYearFigure, hoursPhrase, longDay, monthName, presentFigure } from './slipFigures.ts';
+import {
+  forecastFigure,
+  hoursPerYearFigure,
+  hoursPhrase,
+  longDay,
+  meterOf,
+  monthName,
+  presentFigure,
+} from './slipFigures.ts';
 import { findingText, itemsText, midSentence, thingOf } from './slipNames.ts';
 
 /** The sentences of the farmer's page. Facts come in as a {@link Slip}. */
@@ -47,7 +55,8 @@ export const machineOnPlate = ({ machine }: Slip): string =>
 function hoursNow(slip: Slip): string {
   if (slip.dialHours === null) return '';
   const aYear = slip.hoursPerYear === null ? '' : `, about ${hoursPerYearFigure(slip.hoursPerYear)} a year`;
-  return `, at ${presentFigure(slip, slip.dialHours)} hours${aYear}`;
+  const on = slip.dialMachine === null ? '' : ` on ${meterOf(slip)}`;
+  return `, at ${presentFigure(slip, slip.dialHours)} hours${on}${aYear}`;
 }
 
 /** What the headline rests on, in plain words: whose limit, between which hours, about when. */

@@ -67,12 +67,14 @@ function walkFirst(walk: DialWalk, event: DialEvent): void {
   const newMeter = event.kind === 'new-meter';
   const lap = event.kind === 'rollover' ? (fullScale(life) ?? guessedFullScale(event.dialHours ?? 0)) : 0;
   const shown = event.dialHours ?? 0;
-  const machineHours = (life.hoursBefore ?? 0) + lap + shown;
+  // on a new meter the figure is the old one's, whose clock nobody spoke of
+  const perDialHour = newMeter ? 1 : (event.hoursPerDialHour ?? 1);
+  const machineHours = (life.hoursBefore ?? 0) + perDialHour * (lap + shown);
   if (newMeter && event.dialHours === null && life.hoursBefore === null) {
     walk.cautions.push({ code: 'hours-before-not-known', facts: { takenOn: event.takenOn } });
   }
   const estimated = event.kind === 'estimate';
-  const errorHours = event.errorHours ?? (estimated ? ESTIMATE_ERROR_SHARE * (lap + shown) : 0);
+  const errorHours = event.errorHours ?? (estimated ? ESTIMATE_ERROR_SHARE * perDialHour * (lap + shown) : 0);
   const dialHours = newMeter ? (event.newDialHours ?? 0) : shown;
   addNode(walk, event, machineHours, errorHours ** 2, estimated ? 'estimated' : 'read');
   fitMeter(walk, event, dialHours, machineHours, 0);

@@ -1,5 +1,5 @@
 import type { HoursSource } from '../shop/machineLife.ts';
-import { type Day, dayNumber } from '../units/day.ts';
+import { addDays, type Day, dayNumber } from '../units/day.ts';
 import type { HoursLine } from './hoursLine.ts';
 import { machineHoursOn } from './machineHours.ts';
 import { type Season, seasonDays } from './season.ts';
@@ -105,7 +105,7 @@ function yearly(
   const spread = (jobHours ?? USUAL_JOB_HOURS) + (source.errorShare ?? USUAL_SOURCE_ERROR) ** 2 * hoursPerYear;
   const steps = [begins(source.from)];
   let before = source.from;
-  for (const takenOn of daysBetween(source.from, until, ownDays)) {
+  for (const takenOn of daysBetween(source.from, until, [...monthStarts(source.from, until), ...ownDays])) {
     const hours = Math.max(0, (hoursPerYear / DAYS_A_YEAR) * seasonDays(season, before, takenOn));
     steps.push({
       takenOn,
@@ -117,6 +117,14 @@ function yearly(
     before = takenOn;
   }
   return steps;
+}
+
+/** First days of the months between two days: within a month a season does not change. */
+function monthStarts(from: Day, until: Day): Day[] {
+  const starts: Day[] = [];
+  const firstOfMonth = (on: Day) => addDays(on, 1 - Number(on.slice(8)));
+  for (let at = firstOfMonth(addDays(from, 31)); at < until; at = firstOfMonth(addDays(at, 31))) starts.push(at);
+  return starts;
 }
 
 /** The days given that lie after the first and before the last, and the last; each once, in order. */

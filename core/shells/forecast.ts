@@ -22,12 +22,15 @@ import { whyLines } from './whyLines.ts';
 const USAGE = `Forecast every measuring point of a shop.
 
   npm run --silent forecast -- --import FOLDER [--as-of YYYY-MM-DD] [--json | --csv]
-  npm run --silent forecast -- --record FILE   [--as-of YYYY-MM-DD] [--json | --csv]
+  npm run --silent forecast -- --record FILE   [--as-of YYYY-MM-DD] [--as-known TIME] [--json | --csv]
   npm run --silent forecast -- --import FOLDER --explain MACHINE/ASSEMBLY/POSITION/POINT [--as-of YYYY-MM-DD] [--json]
 
   --import FOLDER   a folder of CSV files, brought into a throwaway record
   --record FILE     a record of the program
   --as-of DAY       rows dated later are left out; today when not given
+  --as-known TIME   only what had been entered by then, what was put right or taken back since as it stood then: a past
+                    forecast again. A day (its end) or a moment, 2026-10-12T14:30, by this computer's clock; with a Z at
+                    its end by world time. Of a record only: a folder says nothing of when it was entered
   --explain NAME    why one point's forecast says what it says, step by step, and what makes its range wide; works with
                     --record too. Case and accents do not matter
   --json, --csv     instead of a table
@@ -43,6 +46,8 @@ type Asked = {
   importFolder: string | null;
   recordFile: string | null;
   asOf: Day;
+  /** ISO instant; null: as known now */
+  knownAt: string | null;
   as: 'table' | 'json' | 'csv';
   /** name of the point to be explained; null: all are listed */
   explain: string | null;
@@ -61,10 +66,13 @@ function askedFor(args: readonly string[]): Asked {
     throw new AskedWrong('An explanation is told in words or with --json.');
   const asOf = values['as-of'] ?? systemClock.today();
   if (!isDay(asOf)) throw new AskedWrong(`--as-of ${asOf}: a day that exists, like 2026-10-12, was expected.`);
+  if (values['as-known'] !== undefined && values.import !== undefined)
+    throw new AskedWrong('--as-known goes with --record: a folder says nothing of when it was entered.');
   return {
     importFolder: values.import === undefined ? null : fromWhereTheUserStood(values.import),
     recordFile: values.record === undefined ? null : fromWhereTheUserStood(values.record),
     asOf,
+    knownAt: values['as-known'] === undefined ? null : instantOf(values['as-known']),
     as: values.json ? 'json' : values.csv ? 'csv' : 'table',
     explain: values.explain ?? null,
   };
@@ -78,6 +86,7 @@ function parseOrRefuse(args: readonly string[]) {
         import: { type: 'string' },
         record: { type: 'string' },
         'as-of': { type: 'string' },
+        'as-known': { type: 'string' },
         explain: { type: 'string' },
         json: { type: 'boolean' },
         csv: { type: 'boolean' },
@@ -87,6 +96,14 @@ function parseOrRefuse(args: readonly string[]) {
   } catch (thrown) {
     throw new AskedWrong(`${thrown instanceof Error ? thrown.message : thrown}\n\n${USAGE}`);
   }
+}
+
+/** A day to its end, or a moment; by the computer's clock unless it says otherwise. */
+function instantOf(text: string): string {
+  const atEnd = isDay(text) ? `${text}T23:59:59.999` : text;
+  const moment = /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}/.test(atEnd) ? Date.parse(atEnd) : Number.NaN;
+  if (!Number.isNaN(moment)) return new Date(moment).toISOString();
+  throw new AskedWrong(`--as-known ${text}: a day or a moment, like 2026-10-12 or 2026-10-12T14:30, was expected.`);
 }
 
 function csvFilesOf(folder: string) {
@@ -124,11 +141,11 @@ function sayAccount({ faults, cautions, notes }: ImportAccount, say: (line: stri
   for (const line of remarkLines(notes)) say(`Note: ${line}`);
 }
 
-function lifeOfRecord(file: string, asOf: Day): Life {
+function lifeOfRecord(file: string, asOf: Day, knownAt: string | null): Life {
   const context = openContext({ recordPath: file, asOf, onlyLooks: true });
   try {
     if (!context.record && !context.trouble) throw new AskedWrong(`${file} is not there.`);
-    return lifeOf(context, { asOf });
+    return lifeOf(context, knownAt === null ? { asOf } : { asOf, knownAt });
   } finally {
     context.close();
   }
@@ -169,7 +186,7 @@ export function forecastCommand(
     const asked = askedFor(args);
     const life = asked.importFolder
       ? lifeOfFolder(asked.importFolder, asked.asOf, say)
-      : lifeOfRecord(asked.recordFile ?? '', asked.asOf);
+      : lifeOfRecord(asked.recordFile ?? '', asked.asOf, asked.knownAt);
     out(printed(life, asked));
     return 0;
   } catch (thrown) {

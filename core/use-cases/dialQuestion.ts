@@ -12,7 +12,9 @@ const ONLY_TOLD = 'meter-digits-not-known';
 /** What is odd about a dial row, as a question to the one who typed it. */
 export function askAboutDial(line: HoursLine, event: DialEvent): AskedDial {
   const judged = judgeDial(line, event);
-  const odd = judged.refusal ?? judged.cautions.find(({ code }) => code !== ONLY_TOLD) ?? null;
+  const cautions = judged.cautions.filter(({ code }) => code !== ONLY_TOLD);
+  // of several the one that says what it may have been
+  const odd = judged.refusal ?? cautions.find(({ code }) => code === 'ten-times-off') ?? cautions[0] ?? null;
   if (!odd) return { question: null, cannotBe: false };
   return {
     question: { code: odd.code, facts: odd.facts ?? {}, choices: choicesOf(event, judged) },

@@ -38,7 +38,7 @@ export function slipOfMachine(record: ReadableRecord, now: ShopNow, machineId: n
     asOf: now.asOf,
     hours: plan.now.machineHours === null ? null : slipHours(dial, plan.now.machineHours),
     dialMachine: plan.now.dialMachine?.name ?? null,
-    estimated: plan.now.estimated,
+    estimated: dial?.estimated ?? plan.now.estimated,
     readOn: plan.now.readOn,
     meterDigits: (dial?.of ?? machine?.life)?.meterDigits ?? null,
     hoursPerYear: plan.hoursPerYear && plan.hoursPerYear.middle / (dial?.hoursPerDialHour ?? 1),

@@ -14,6 +14,8 @@ export type DialGoneBy = {
   shownNow: number;
   /** hours of the machine in one hour of that dial, at the present share */
   hoursPerDialHour: number;
+  /** nobody read it that day */
+  estimated: boolean;
   /** last day that dial was really read */
   readOn: Day | null;
 };
@@ -37,6 +39,7 @@ function ownDial({ life, line }: MachineHoursAndUse, asOf: Day): DialGoneBy | nu
     dialHoursNow: dial.dialHours + dial.laps * (line.fullScaleHours ?? 0),
     shownNow: dial.dialHours,
     hoursPerDialHour: line.meters.at(-1)?.hoursPerDialHour ?? 1,
+    estimated: now.kind !== 'read',
     readOn: lastRead(line)?.takenOn ?? null,
   };
 }
