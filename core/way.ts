@@ -64,7 +64,8 @@ export function forecastsOfMachine(
   const parts = sharedWith.map((id) => partsOfMachine(shop, id, points));
   const laws = new Map(parts.flatMap((its) => machineLaws(pool, its, settings)).map((law) => [law.pointId, law]));
   const lastVisit = new Map(parts.flatMap((its) => [...lastVisitCautions(pool, its, settings)]));
-  const from = { shop, laws, lastVisit, pool, findings: openFindings(shop.life, shop.asOf), settings };
+  const { coverage } = learning;
+  const from = { shop, laws, lastVisit, pool, coverage, findings: openFindings(shop.life, shop.asOf), settings };
   return { machineId, points: points.map((point) => forecastOfPoint({ ...from, point })), laws };
 }
 

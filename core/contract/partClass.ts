@@ -24,6 +24,8 @@ export const zPartClassSheet = z.object({
   ratePer1000hBeforeMm: zRange,
   ratePer1000hNowMm: zRange,
   /** from-trade-prior: fewer than three parts or one machine; else learned */
+  /** past sizes laid against the 80 % range foretold for them; null: none could be */
+  coverage: z.object({ sizes: z.int(), inside: z.int(), off: z.boolean() }).nullable(),
   state: z.enum(['from-trade-prior', 'from-wide-prior', 'learned']),
   members: z.array(
     z.object({

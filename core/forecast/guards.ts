@@ -102,6 +102,21 @@ export function longExtrapolation(reach: Reach): Caution | null {
   return { code: 'long-extrapolation', facts: { hoursAtLimit, lastWorkedHours, limitWearMm, lastWearMm } };
 }
 
+/** Fewer scored sizes tell nothing of a share. */
+export const LEAST_SCORED = 20;
+/** Further from the said share than chance alone goes once in a hundred. */
+const OFF_BEYOND_Z = 2.58;
+
+/**
+ * Earlier sizes of the class lay within what was foretold for them clearly more seldom, or more often, than was said.
+ * @param scored sizes scored, how many lay within the 80 % range, and how far that is from 80 % in sd of chance
+ */
+export function classOffCoverage(scored: { sizes: number; inside: number; z: number } | undefined): Caution | null {
+  if (!scored || scored.sizes < LEAST_SCORED || Math.abs(scored.z) <= OFF_BEYOND_Z) return null;
+  const { sizes, inside, z } = scored;
+  return { code: 'class-off-coverage', facts: { share: inside / sizes, count: sizes, tooNarrow: z < 0 } };
+}
+
 const LEAST_PARTS_OF_CLASS = 3;
 const LEAST_MACHINES_OF_CLASS = 2;
 

@@ -3,6 +3,7 @@ import type { Handler } from '../contract/operation.ts';
 import type { classesList, zPartClassSheet } from '../contract/partClass.ts';
 import type { ClassLearning } from '../fit/learnShop.ts';
 import type { ModelSettings } from '../fit/modelSettings.ts';
+import { classOffCoverage } from '../forecast/guards.ts';
 import { normalQuantile } from '../maths/normal.ts';
 import { type ClassOnRecord, listClasses } from '../record/classStore.ts';
 import { settingsOf } from '../way/settingsOf.ts';
@@ -37,6 +38,7 @@ function classSheet(now: ShopNow, partClass: ClassOnRecord): Sheet {
     machines: new Set(points.map((point) => point.machineId)).size,
     ratePer1000hBeforeMm: rates.before,
     ratePer1000hNowMm: rates.now,
+    coverage: coverageOf(now, partClass.name),
     state: stateOf(learned),
     members: forecasts
       .filter((forecast) => forecast !== undefined)
@@ -44,6 +46,11 @@ function classSheet(now: ShopNow, partClass: ClassOnRecord): Sheet {
         return { pointId, machineId, machine, position, point, ownReadings, ratePer1000hMm };
       }),
   };
+}
+
+function coverageOf({ learning }: ShopNow, partClass: string): Sheet['coverage'] {
+  const scored = learning.coverage.find((one) => one.partClass === partClass);
+  return scored ? { sizes: scored.sizes, inside: scored.inside, off: classOffCoverage(scored) !== null } : null;
 }
 
 /** Wear per 1000 worked hours of a part of the class not yet read, before and after the shop's own readings [mm]. */

@@ -16,6 +16,7 @@ import { settingsOf } from '../way/settingsOf.ts';
 import type { MachineHoursAndUse } from '../way/shopHours.ts';
 import { partsOfMachine } from '../way/shopSeries.ts';
 import { widthWithout } from '../way/widthWithout.ts';
+import type { Learning } from '../way.ts';
 import { classRates } from './classesList.ts';
 import type { Context } from './context.ts';
 import { type ShopNow, shopNow } from './shopNow.ts';
@@ -146,8 +147,14 @@ function classSteps({ shop, learning }: ShopNow, point: PointOnRecord): Step[] {
       code: 'class-after',
       facts: { partClass: point.partClass, parts: learned.partsRead, machines: learned.machinesRead, ...rates(now) },
     },
+    ...coverageStep(learning, point.partClass),
     { code: 'class-shape', facts: shapeFacts(learned) },
   ];
+}
+
+function coverageStep({ coverage }: Learning, partClass: string): Step[] {
+  const scored = coverage.find((one) => one.partClass === partClass);
+  return scored ? [{ code: 'class-coverage', facts: { sizes: scored.sizes, inside: scored.inside } }] : [];
 }
 
 const Z_90 = normalQuantile(0.9);

@@ -9,6 +9,7 @@ import { lastRead } from '../reading/machineHours.ts';
 import { presentShare } from '../reading/workedHours.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
+import type { ClassCoverage } from './classCoverage.ts';
 import { isStop, type OpenFindings } from './openFindings.ts';
 import { pointCautions } from './pointCautions.ts';
 import { pointDates } from './pointDates.ts';
@@ -22,6 +23,7 @@ export type ForecastOfPointFrom = {
   /** what the machine's last visit gave to wonder at, by point */
   lastVisit: ReadonlyMap<number, readonly Caution[]>;
   pool: ShopLearning;
+  coverage: readonly ClassCoverage[];
   findings: OpenFindings;
   settings: ModelSettings;
 };
@@ -41,7 +43,7 @@ export function forecastOfPoint(from: ForecastOfPointFrom): PointForecast {
   const atPosition = findings.ofPoint(point);
   const stopped = atPosition.some(isStop);
   const cautions: Caution[] = [
-    ...pointCautions({ series, law, part, machine, settings, pool }),
+    ...pointCautions({ series, law, part, machine, settings, pool, coverage: from.coverage }),
     ...(from.lastVisit.get(point.pointId) ?? []),
     ...(dates?.cautions ?? []),
     ...(onShelf ? [{ code: 'on-the-shelf' }] : []),

@@ -4,15 +4,22 @@ import type { ModelSettings } from '../fit/modelSettings.ts';
 import { median } from '../maths/median.ts';
 import { wearOf } from '../series/visitSizes.ts';
 import { limitsOn } from '../shop/limitsOn.ts';
+import { type ClassCoverage, classCoverage } from './classCoverage.ts';
 import { fingerprint } from './fingerprint.ts';
 import type { ShopHabit } from './shopHours.ts';
 import { allParts, type ShopSeries } from './shopSeries.ts';
 
 /** Raised whenever the model of fit/ changes, so that what an earlier program kept is learned again. */
-const MODEL_VERSION = 2;
+const MODEL_VERSION = 3;
 
 /** What the shop has taught of its part classes and of how its machines are used, and of what: plain numbers, to be kept. */
-export type Learning = { fingerprint: string; shop: ShopLearning; habit: ShopHabit };
+export type Learning = {
+  fingerprint: string;
+  shop: ShopLearning;
+  habit: ShopHabit;
+  /** how its forecasts would have done so far */
+  coverage: readonly ClassCoverage[];
+};
 
 /**
  * Learns every part class of the shop, unless what was kept was learned from the same parts, priors and settings.
@@ -26,10 +33,12 @@ export function learn(
 ): Learning {
   const from = learnedFrom(shop, settings);
   if (kept?.fingerprint === from.fingerprint) return kept;
+  const learned = learnShop(from.parts, from.priors, settings, options);
   return {
     fingerprint: from.fingerprint,
-    shop: learnShop(from.parts, from.priors, settings, options),
+    shop: learned,
     habit: shop.hours.habit,
+    coverage: classCoverage(learned, from.parts, settings),
   };
 }
 

@@ -3,9 +3,10 @@ import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { datesNotReliable } from '../forecast/dateAtLimit.ts';
 import type { PartForecast } from '../forecast/forecastPart.ts';
-import { fromTradePrior, longExtrapolation } from '../forecast/guards.ts';
+import { classOffCoverage, fromTradePrior, longExtrapolation } from '../forecast/guards.ts';
 import type { Caution } from '../outcome.ts';
 import type { PartSeries } from '../series/partSeries.ts';
+import type { ClassCoverage } from './classCoverage.ts';
 import type { MachineHoursAndUse } from './shopHours.ts';
 
 export type CautionsFrom = {
@@ -16,6 +17,7 @@ export type CautionsFrom = {
   machine: MachineHoursAndUse | undefined;
   settings: ModelSettings;
   pool: ShopLearning;
+  coverage: readonly ClassCoverage[];
 };
 
 /** What to say beside one point's forecast, as codes with facts: of its hours, its sizes, its class and its reach. */
@@ -52,8 +54,9 @@ function limitCautions({ series, part, law, settings }: CautionsFrom): Caution[]
     : reach;
 }
 
-function classCautions({ series, pool }: CautionsFrom): Caution[] {
+function classCautions({ series, pool, coverage }: CautionsFrom): Caution[] {
   const learned = pool.classes.find((one) => one.partClass === series.present.partClass);
   const thin = fromTradePrior(learned?.partsRead ?? 0, learned?.machinesRead ?? 0, learned?.prior.from ?? 'wide');
-  return thin ? [thin] : [];
+  const off = classOffCoverage(coverage.find((one) => one.partClass === series.present.partClass));
+  return [thin, off].filter((caution) => caution !== null);
 }

@@ -30,6 +30,8 @@ export const cautionSentences: Record<string, Sentence> = {
       ? `Rests on ${base}: no like part has been measured here.`
       : `Rests mostly on ${base}: only ${parts} like ${counted(parts, 'part', 'parts')} measured here.`;
   },
+  'class-off-coverage': (f) =>
+    `Forecasts of such parts have been ${f.tooNarrow ? 'too sure of themselves' : 'wider than they need be'}: ${typeof f.share === 'number' ? Math.round(100 * f.share) : ''}\u00A0% of ${f.count ?? ''} earlier sizes came out within the range that should hold 80\u00A0%.`,
   'long-extrapolation': () => 'Reaches far beyond what was measured: look at it again before then.',
   'reading-unlikely': (f) =>
     `The last size is ${f.moreWorn ? 'more' : 'less'} worn than nearly all such parts would be: measure it again.`,

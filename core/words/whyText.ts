@@ -34,6 +34,7 @@ const stepHeads: Record<string, string> = {
   'part-hours': 'Its hours',
   'class-before': 'The trade',
   'class-after': 'Like parts here',
+  'class-coverage': 'How it did so far',
   'class-shape': 'As hours go on',
   machine: 'This machine',
   part: 'This part',
@@ -42,6 +43,9 @@ const stepHeads: Record<string, string> = {
   date: 'By when',
   settings: 'Shop’s own',
 };
+
+/** Fewer scored sizes tell nothing of a share. */
+const LEAST_TO_JUDGE = 20;
 
 const number = (fact: Facts[string] | undefined): number | null => (typeof fact === 'number' ? fact : null);
 const text = (fact: Facts[string] | undefined): string => (typeof fact === 'string' ? fact : '');
@@ -102,6 +106,11 @@ const stepSentences: Record<string, Sentence> = {
     return parts === 0
       ? 'None has been measured in this shop yet, so that stands.'
       : `${wholeFigure(parts)} ${counted(parts, 'part', 'parts')} on ${wholeFigure(machines)} ${counted(machines, 'machine', 'machines')} measured in this shop make it ${rates(f, mark)}.`;
+  },
+  'class-coverage': (f) => {
+    const [sizes, inside] = [number(f.sizes) ?? 0, number(f.inside) ?? 0];
+    const told = `Of ${wholeFigure(sizes)} earlier ${counted(sizes, 'size', 'sizes')} of such parts, each forecast from what was known before it, ${wholeFigure(inside)} came out within the range that should hold 8 in 10`;
+    return sizes < LEAST_TO_JUDGE ? `${told}: too few to judge by.` : `${told} (${percent(inside / sizes)}).`;
   },
   'class-shape': (f, mark) => {
     const [low, middle, high] = [f.lowPower, f.middlePower, f.highPower].map(number);

@@ -11,7 +11,7 @@ import { type Context, faultOfRecord, lifeOf, recordOf } from '../context.ts';
 import { learnInBackground } from './learnInBackground.ts';
 
 /** Names what is kept, its shape included. */
-const KEY = 'classes and habit';
+const KEY = 'classes, habit and coverage';
 
 /** What each open record has learned so far, and whether it is learning. */
 type State = { learning: Learning | null; catchingUp: boolean };
