@@ -45,6 +45,7 @@ export const routes: readonly ScreenRoute[] = [
   { path: '/part-classes', screen: lazy(() => import('./part-classes/PartClasses.tsx')), tab: tabWords.partClasses },
   { path: '/shop', screen: lazy(() => import('./shop/Shop.tsx')), tab: tabWords.shop },
   { path: '/exchange', screen: lazy(() => import('./exchange/Exchange.tsx')), tab: exchangeWords.tab },
+  { path: '/fits', screen: lazy(() => import('./fits/Fits.tsx')), under: tabWords.shop },
   { path: '/history', screen: lazy(() => import('./history/History.tsx')), under: tabWords.shop },
   { path: '/start', screen: lazy(() => import('./start/Start.tsx')), under: tabWords.shop, start: true },
   { path: '/marks', screen: lazy(() => import('./marks/Marks.tsx')), free: true },

@@ -16,6 +16,7 @@ export const shopWords = {
     gauges: 'Gauges',
     kinds: 'Assembly kinds',
     record: 'Record',
+    tools: 'Tools',
   },
 
   name: 'Name of the shop',

@@ -11,6 +11,7 @@ import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useRecord } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { fitsWords } from '#renderer/words/fitsWords.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { historyWords } from '#renderer/words/historyWords.ts';
 import { shopWords as words } from '#renderer/words/shopWords.ts';
@@ -92,6 +93,12 @@ function OfShop({ shop }: { shop: ReplyOf<typeof shopRead> }) {
             <div className="one-line">
               <Key onPress={() => goTo('/history')}>{historyWords.key}</Key>
               <p className="second">{historyWords.sub}</p>
+            </div>
+          </Part>
+          <Part head={words.parts.tools}>
+            <div className="one-line">
+              <Key onPress={() => goTo('/fits')}>{fitsWords.key}</Key>
+              <p className="second">{fitsWords.keySub}</p>
             </div>
           </Part>
         </div>

@@ -1,0 +1,41 @@
+import { useState } from 'react';
+import { useLocation } from 'wouter';
+import { fitRead } from '#core/contract/fits.ts';
+import { Key } from '#renderer/controls/Key.tsx';
+import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
+import { useAsk } from '#renderer/useAsk.ts';
+import { fitsWords as words } from '#renderer/words/fitsWords.ts';
+import { FitPart } from './FitPart.tsx';
+import { PressPart } from './PressPart.tsx';
+import { StraightPart } from './StraightPart.tsx';
+import './fits.css';
+
+/** Fits and press: the shop's slide rule. Nothing here is kept in the record. */
+export default function Fits() {
+  const [, goTo] = useLocation();
+  const [fit, setFit] = useState('50 H7/s6');
+  const asked = useAsk(fitRead, fit.trim() === '' ? null : { fit });
+  return (
+    <Sheet
+      title={words.title}
+      sub={words.sub}
+      actions={
+        <Key letter="Escape" onPress={() => goTo('/shop')}>
+          {words.toShop}
+        </Key>
+      }
+      block={[
+        { label: words.block.fit, value: asked.value ? fit : '' },
+        { label: words.block.rule, value: words.block.ruleIs },
+        { label: words.block.units, value: words.block.unitsAre },
+        { ...planningAidCell, grow: true },
+      ]}
+    >
+      <div className="fits">
+        <FitPart fit={fit} onFit={setFit} asked={asked} />
+        <PressPart fit={fit} of={asked.value ?? null} onFit={setFit} />
+        <StraightPart />
+      </div>
+    </Sheet>
+  );
+}

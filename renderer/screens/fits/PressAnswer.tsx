@@ -1,0 +1,157 @@
+import type { fitPress } from '#core/contract/fits.ts';
+import type { ReplyOf } from '#core/contract/operation.ts';
+import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
+import { Notice } from '#renderer/controls/Notice.tsx';
+import { useDecimalMark } from '#renderer/record.tsx';
+import { celsius, kiloNewtons, megapascals, tonneForce, fitsWords as words } from '#renderer/words/fitsWords.ts';
+import { howKnownWords } from '#renderer/words/howKnownWords.ts';
+import { Cautions } from './Cautions.tsx';
+
+type Pressed = ReplyOf<typeof fitPress>;
+
+/** What pressing, heating or gluing comes to, and what the figures rest on. */
+export function PressAnswer({ of }: { of: Pressed }) {
+  return (
+    <>
+      <PressTable of={of} />
+      {of.mayBeLoose && <Notice head={words.mayBeLoose} kind="waiting" />}
+      {of.tightest.bossYields && <Notice head={words.yieldsNote('boss')} kind="waiting" />}
+      {of.tightest.bushYields && <Notice head={words.yieldsNote('bush')} kind="waiting" />}
+      <BoreOnceIn of={of} />
+      <WithoutAPress of={of} />
+      <RestsOn of={of} />
+      <Cautions {...of} />
+    </>
+  );
+}
+
+function PressTable({ of }: { of: Pressed }) {
+  const mark = useDecimalMark();
+  const { loosest, tightest, boss, bush } = of;
+  const mm = (value: number) => decimalFigure(value, 3, mark);
+  const ends: [string, string, string, boolean?][] = [
+    [words.rows.interference, mm(Math.max(0, of.leastInterferenceMm)), mm(of.mostInterferenceMm)],
+    [words.rows.pressure, loosest ? megapascals(loosest.pressureMpa) : '0', megapascals(tightest.pressureMpa)],
+    [
+      words.rows.boss,
+      loosest ? megapascals(loosest.bossVonMisesMpa) : '0',
+      stress(tightest.bossVonMisesMpa, tightest.bossYields, boss.yieldMpa),
+      tightest.bossYields,
+    ],
+    [
+      words.rows.bush,
+      loosest ? megapascals(loosest.bushVonMisesMpa) : '0',
+      stress(tightest.bushVonMisesMpa, tightest.bushYields, bush.yieldMpa),
+      tightest.bushYields,
+    ],
+    [words.rows.growth, mm(loosest?.bossGrowthMm ?? 0), mm(tightest.bossGrowthMm)],
+    [words.rows.closeIn, mm(loosest?.bushCloseInMm ?? 0), mm(tightest.bushCloseInMm)],
+    [words.rows.force, kiloNewtons(of.pressForceN.low, mark), kiloNewtons(of.pressForceN.high, mark)],
+    [words.rows.forceTonnes, tonneForce(of.pressForceN.low, mark), tonneForce(of.pressForceN.high, mark)],
+  ];
+  return (
+    <table className="table press-table">
+      <caption>{words.pressCaption}</caption>
+      <thead>
+        <tr>
+          <td />
+          <th className="figures">{words.ends.loosest}</th>
+          <th className="figures">{words.ends.tightest}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {ends.map(([row, low, high, past]) => (
+          <tr key={row}>
+            <th scope="row">{row}</th>
+            <td className="figures">{low}</td>
+            <td className={past ? 'figures past' : 'figures'}>{high}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const stress = (mpa: number, past: boolean, yieldMpa: number): string =>
+  past ? `${megapascals(mpa)}, ${words.yields(megapascals(yieldMpa))}` : megapascals(mpa);
+
+function BoreOnceIn({ of: { boreAfter } }: { of: Pressed }) {
+  const mark = useDecimalMark();
+  if (!boreAfter) return null;
+  const { smallestMm, largestMm, wanted, withinWanted } = boreAfter;
+  const mm = (value: number) => decimalFigure(value, 3, mark);
+  return (
+    <p>
+      <b>{words.boreOnceIn}</b> {words.boreRange(mm(smallestMm), mm(largestMm))}
+      {wanted && <>, {words.boreWithin(wanted.toleranceClass, withinWanted === true)}</>}.
+    </p>
+  );
+}
+
+function WithoutAPress({ of: { shrink, adhesive, boss } }: { of: Pressed }) {
+  const mark = useDecimalMark();
+  const mm = (value: number) => decimalFigure(value, 2, mark);
+  return (
+    <section>
+      <h3>{words.heatHead}</h3>
+      <ul>
+        <li>{words.heatBoss(celsius(shrink.heatToC), shrink.heatTooHot, celsius(boss.heatUpToC))}</li>
+        {shrink.both.map(({ cold, heatToC, heatTooHot, coldC }) => (
+          <li key={cold}>{bothText(words.colds[cold], coldC, heatToC, heatTooHot, shrink.freezeWith !== null)}</li>
+        ))}
+        <li>
+          {shrink.freezeWith && shrink.freezeToC !== null
+            ? words.freezeAlone(words.colds[shrink.freezeWith], celsius(shrink.freezeToC))
+            : words.freezeNot}
+        </li>
+        <li>{adhesive ? glueText(adhesive, mark) : words.glueNot}</li>
+      </ul>
+      <p className="second">{words.entryRoom(mm(shrink.entryClearanceMm))}</p>
+    </section>
+  );
+}
+
+/** The cold that is enough alone is told on a line of its own. */
+function bothText(cold: string, coldC: number, heatToC: number, tooHot: boolean, alone: boolean): string {
+  const from = `${cold} (${celsius(coldC)})`;
+  return alone && heatToC <= 50 ? words.bothNoHeat(from) : words.both(from, celsius(heatToC), tooHot);
+}
+
+function glueText(adhesive: NonNullable<Pressed['adhesive']>, mark: DecimalMark): string {
+  const mm = (value: number) => decimalFigure(value, 3, mark);
+  const { bushOutsideLargestMm, bushOutsideSmallestMm, holdsN } = adhesive;
+  return words.glue(
+    mm(bushOutsideSmallestMm),
+    mm(bushOutsideLargestMm),
+    kiloNewtons(holdsN.low, mark),
+    kiloNewtons(holdsN.high, mark),
+  );
+}
+
+/** Friction and materials are defaults: each with how it is known. */
+function RestsOn({ of: { friction, boss, bush, adhesive } }: { of: Pressed }) {
+  const mark = useDecimalMark();
+  const share = (value: number) => decimalFigure(value, 2, mark);
+  const rests = [
+    { text: words.frictionIs(share(friction.low), share(friction.high)), ...friction },
+    { text: words.materialIs(words.bushParts.boss, words.materials[boss.name], megapascals(boss.yieldMpa)), ...boss },
+    { text: words.materialIs(words.bushParts.bush, words.materials[bush.name], megapascals(bush.yieldMpa)), ...bush },
+    ...(adhesive ? [{ text: words.adhesiveIs, ...adhesive }] : []),
+  ];
+  return (
+    <section>
+      <h3>{words.restsHead}</h3>
+      <ul>
+        {rests.map(({ text, howKnown, source }) => (
+          <li key={text}>
+            {text} <small className="second">{restText(source, howKnownWords[howKnown])}</small>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+/** A source that says itself how it is known is not told twice. */
+const restText = (source: string, known: string): string =>
+  source.includes('from memory') || source.includes('common practice') ? source : `${source}; ${known}`;

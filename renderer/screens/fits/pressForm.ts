@@ -1,0 +1,44 @@
+import type { fitPress } from '#core/contract/fits.ts';
+import type { AskOf } from '#core/contract/operation.ts';
+import { readNumber } from '#renderer/words/readNumber.ts';
+
+type Request = AskOf<typeof fitPress>;
+
+/** The form as typed; what is not a figure stays as text. */
+export type PressForm = Pick<Request, 'bossMaterial' | 'bushMaterial' | 'lubrication'> & {
+  bossOutsideText: string;
+  bushBoreText: string;
+  lengthText: string;
+  roomText: string;
+  bushBoreClass: string;
+  wantedBoreClass: string;
+};
+
+export const emptyPressForm: PressForm = {
+  ...{ bossOutsideText: '', bushBoreText: '', lengthText: '', roomText: '20' },
+  ...{ bushBoreClass: 'E6', wantedBoreClass: 'H8' },
+  ...{ bossMaterial: 'structural-steel', bushMaterial: 'structural-steel', lubrication: 'oiled' },
+};
+
+const figure = (text: string): number | null => {
+  const read = readNumber(text, 'mm');
+  return read.ok ? read.value : null;
+};
+
+const classOrNull = (text: string): string | null => (text.trim() === '' ? null : text.trim());
+
+/** What is asked, once every size is there and can be one; null before. */
+export function pressRequest(fit: string, form: PressForm): Request | null {
+  const { bossOutsideText, bushBoreText, lengthText, roomText, bushBoreClass, wantedBoreClass, ...rest } = form;
+  const [bossOutsideMm, bushBoreMm, lengthMm, roomC] = [bossOutsideText, bushBoreText, lengthText, roomText].map(
+    figure,
+  );
+  if (bossOutsideMm == null || bushBoreMm == null || lengthMm == null || roomC == null) return null;
+  if (!(bossOutsideMm > 0 && bossOutsideMm <= 10_000 && bushBoreMm >= 0 && bushBoreMm <= 500)) return null;
+  if (!(lengthMm > 0 && lengthMm <= 10_000 && roomC >= -30 && roomC <= 50)) return null;
+  return {
+    ...{ fit, bossOutsideMm, bushBoreMm, lengthMm, roomC, ...rest },
+    bushBoreClass: classOrNull(bushBoreClass),
+    wantedBoreClass: classOrNull(wantedBoreClass),
+  };
+}
