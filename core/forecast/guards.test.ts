@@ -6,6 +6,7 @@ import {
   oneSidedVisit,
   readingZ,
   suspectRenewal,
+  tooSmallToSee,
   unlikelyReading,
 } from './guards.ts';
 
@@ -32,12 +33,18 @@ describe('guards', () => {
   });
 
   it('mark a limit far beyond what was seen', () => {
-    const near = { ownReadings: 3, lastWorkedHours: 2000, lastWearMm: 0.8, hoursAtLimit: 5900, limitWearMm: 2.4 };
+    const near = { ownReadings: 1, doubtShare: 0.49, lastWorkedHours: 2000, hoursAtLimit: 5900 };
     expect(longExtrapolation(near)).toBeNull();
-    expect(longExtrapolation({ ...near, hoursAtLimit: 6100 })).not.toBeNull();
-    expect(longExtrapolation({ ...near, ownReadings: 2 })).not.toBeNull();
-    expect(longExtrapolation({ ...near, ownReadings: 2, lastWearMm: 1.3 })).toBeNull();
-    expect(longExtrapolation({ ...near, ownReadings: 0, lastWorkedHours: 0 })).toBeNull();
+    expect(longExtrapolation({ ...near, doubtShare: 0.51 })).toMatchObject({ facts: { doubtShare: 0.51 } });
+    expect(longExtrapolation({ ...near, doubtShare: 0.51, ownReadings: 0 })).toBeNull();
+  });
+
+  it('say when wear is too small to be seen by the gauge and against the new size', () => {
+    const part = { ownReadings: 1, wearMm: 0.11, errorSdMm: 0.05, newSizeSdMm: 0.03 };
+    expect(tooSmallToSee(part)).toMatchObject({ facts: { wearMm: 0.11, errorMm: 2 * Math.hypot(0.05, 0.03) } });
+    expect(tooSmallToSee({ ...part, wearMm: 0.12 })).toBeNull();
+    expect(tooSmallToSee({ ...part, wearMm: -0.3 })).toBeNull();
+    expect(tooSmallToSee({ ...part, ownReadings: 0 })).toBeNull();
   });
 
   it('name the trade as the source while the class has two parts, or one machine', () => {

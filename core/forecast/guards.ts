@@ -75,31 +75,36 @@ export function oneSidedVisit(residuals: readonly number[]): Caution | null {
   };
 }
 
-/** Hours this many times the part's hours at its last size, and wear this many times its wear there, are a long way to carry a law. */
-const LONG = { times: 3, wear: 2, readings: 3 };
+/** Past this share most of the doubt lies in how wear goes on where nobody has looked: no gauge and no further like part of the same hours would help. */
+const MOST_OF_DOUBT = 0.5;
 
 export type Reach = {
   /** readings of its own */
   ownReadings: number;
-  /** worked hours and wear at its last size */
+  /** share of the doubt about its hours at limit that comes from how wear goes on beyond its last size; see shapeDoubt.ts */
+  doubtShare: number;
   lastWorkedHours: number;
-  lastWearMm: number;
   /** middle worked hours at the limit; null: beyond what is spoken for */
   hoursAtLimit: number | null;
-  limitWearMm: number;
 };
 
 /**
- * The limit lies far beyond what has been seen of this part: its hours more than three times those of the last size, or,
- * with one or two readings, its wear more than twice that of the last size. A part never read has nothing to carry on.
+ * The limit lies so far beyond the last size that more of the doubt comes from how wear goes on from there (running in,
+ * quickening, drift) than from all that was measured. A class whose readings have shown its shape says less of this, and
+ * a part with a poor gauge has other things to doubt first. A part never read has nothing to carry on.
  */
-export function longExtrapolation(reach: Reach): Caution | null {
-  const { ownReadings, lastWorkedHours, lastWearMm, hoursAtLimit, limitWearMm } = reach;
-  if (ownReadings === 0) return null;
-  const farInHours = hoursAtLimit === null || hoursAtLimit > LONG.times * lastWorkedHours;
-  const farInWear = ownReadings < LONG.readings && limitWearMm > LONG.wear * lastWearMm;
-  if (!farInHours && !farInWear) return null;
-  return { code: 'long-extrapolation', facts: { hoursAtLimit, lastWorkedHours, limitWearMm, lastWearMm } };
+export function longExtrapolation({ ownReadings, doubtShare, lastWorkedHours, hoursAtLimit }: Reach): Caution | null {
+  if (ownReadings === 0 || doubtShare <= MOST_OF_DOUBT) return null;
+  return { code: 'long-extrapolation', facts: { doubtShare, lastWorkedHours, hoursAtLimit } };
+}
+
+export type WornSoFar = { ownReadings: number; wearMm: number; errorSdMm: number; newSizeSdMm: number };
+
+/** A part whose whole wear is within U of its gauge and its new size together has shown no rate of its own yet. */
+export function tooSmallToSee({ ownReadings, wearMm, errorSdMm, newSizeSdMm }: WornSoFar): Caution | null {
+  const errorMm = 2 * Math.hypot(errorSdMm, newSizeSdMm);
+  if (ownReadings === 0 || Math.abs(wearMm) > errorMm) return null;
+  return { code: 'too-small-to-see', facts: { wearMm, errorMm } };
 }
 
 /** Fewer scored sizes tell nothing of a share. */

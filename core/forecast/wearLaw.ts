@@ -26,7 +26,7 @@ export const EARLIEST_SHARE = 0.02;
  * the wear since. None before the last size, none for a part never read or read only when new. A size taken in the
  * first hours of a life is no law to drift from: h_n is then a fiftieth of a typical life.
  */
-function driftSince(law: PartLaw, hours: number, delta: number): number {
+export function driftSince(law: PartLaw, hours: number, delta: number): number {
   if (law.lastHours === null || law.lastHours <= 0) return 0;
   const from = Math.max(law.lastHours, EARLIEST_SHARE * law.hRefHours);
   return hours <= from ? 0 : (hours / from) ** (delta * delta) - 1;

@@ -3,7 +3,8 @@ import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { datesNotReliable } from '../forecast/dateAtLimit.ts';
 import type { PartForecast } from '../forecast/forecastPart.ts';
-import { classOffCoverage, fromTradePrior, longExtrapolation } from '../forecast/guards.ts';
+import { classOffCoverage, fromTradePrior, longExtrapolation, tooSmallToSee } from '../forecast/guards.ts';
+import { shapeDoubt } from '../forecast/shapeDoubt.ts';
 import type { Caution } from '../outcome.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import type { ClassCoverage } from './classCoverage.ts';
@@ -26,9 +27,16 @@ export const pointCautions = (from: CautionsFrom): Caution[] => [
   ...datesCautions(from),
   ...from.series.cautions,
   ...(from.series.workedHoursNow === null ? [{ code: 'no-hours' }] : []),
+  ...sizeCautions(from),
   ...limitCautions(from),
   ...classCautions(from),
 ];
+
+function sizeCautions({ series: { ownReadings, present } }: CautionsFrom): Caution[] {
+  const last = present.readings.at(-1);
+  const small = last && tooSmallToSee({ ownReadings, ...last, newSizeSdMm: present.newSizeSdMm });
+  return small ? [small] : [];
+}
 
 /** Only where there are dates to doubt. */
 function datesCautions({ machine, part }: CautionsFrom): Caution[] {
@@ -43,10 +51,9 @@ function limitCautions({ series, part, law, settings }: CautionsFrom): Caution[]
   const beyond = limit.low === null || limit.middle === null || limit.high === null;
   const far = longExtrapolation({
     ownReadings: series.ownReadings,
+    doubtShare: shapeDoubt(law, series.renewAtWearMm, settings),
     lastWorkedHours: series.lastSize?.workedHours ?? 0,
-    lastWearMm: series.lastSize?.wearMm ?? 0,
     hoursAtLimit: limit.middle,
-    limitWearMm: series.renewAtWearMm,
   });
   const reach = far && !limit.pastAtLastSize ? [far] : [];
   return beyond

@@ -32,7 +32,10 @@ export const cautionSentences: Record<string, Sentence> = {
   },
   'class-off-coverage': (f) =>
     `Forecasts of such parts have been ${f.tooNarrow ? 'too sure of themselves' : 'wider than they need be'}: ${typeof f.share === 'number' ? Math.round(100 * f.share) : ''}\u00A0% of ${f.count ?? ''} earlier sizes came out within the range that should hold 80\u00A0%.`,
-  'long-extrapolation': () => 'Reaches far beyond what was measured: look at it again before then.',
+  'long-extrapolation': (f) =>
+    `Reaches far beyond what was measured${typeof f.lastWorkedHours === 'number' ? `, ${hours(f.lastWorkedHours)}` : ''}: most of the doubt is how wear goes on from there. Look at it again before then.`,
+  'too-small-to-see': (f, mark) =>
+    `Its wear so far, ${mm(f.wearMm, mark)}, is within the error of gauge and new size, ${mm(f.errorMm, mark)}: too small to see yet.`,
   'reading-unlikely': (f) =>
     `The last size is ${f.moreWorn ? 'more' : 'less'} worn than nearly all such parts would be: measure it again.`,
   'renewal-suspected': (f, mark) =>

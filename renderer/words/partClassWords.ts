@@ -3,6 +3,9 @@ import { counted } from './english.ts';
 
 const count = (n: number, one: string, many: string): string => `${n} ${counted(n, one, many)}`;
 
+/** Fewer scored sizes tell nothing of a share. */
+const LEAST_TO_JUDGE = 20;
+
 /** Words of the Part classes screen. */
 export const partClassWords = {
   title: 'Part classes',
@@ -29,6 +32,11 @@ export const partClassWords = {
         ? 'no parts'
         : `${count(parts, 'part', 'parts')}, none read`
       : `${count(parts, 'part', 'parts')}, ${count(readings, 'reading', 'readings')}, ${count(machines, 'machine', 'machines')}`,
+  offCoverage: 'off its range',
+  coverage: ({ sizes, inside, off }: NonNullable<PartClassSheet['coverage']>) =>
+    `Of ${count(sizes, 'earlier size', 'earlier sizes')}, each forecast from what was known before it, ${inside} came out within the range that should hold 8 in 10${
+      sizes < LEAST_TO_JUDGE ? ': too few to judge by.' : ` (${Math.round((100 * inside) / sizes)}\u00A0%).`
+    }${off ? ' That is further off than chance goes: look at its gauges, its limits, and whether all these parts wear alike.' : ''}`,
   finished: (n: number) => `${count(n, 'worn-out part counts', 'worn-out parts count')} too.`,
   barNote: 'Thin line: before any reading here. Bar: with them. Open while all is borrowed.',
   sentence: (name: string, range: string, seen: string) => `${name}: ${range}; ${seen}`,

@@ -106,6 +106,7 @@ export default function PartClasses() {
                     <tr className="opened">
                       <td colSpan={7}>
                         <ClassEditor initial={classForm(sheet, mark)} onLeave={() => setOpened(null)} />
+                        {sheet.coverage && <p className="coverage">{words.coverage(sheet.coverage)}</p>}
                         <Members sheet={sheet} mark={mark} />
                       </td>
                     </tr>
@@ -155,7 +156,10 @@ function ClassRow({
         </td>
       ))}
       <td>{words.seen(sheet.parts, sheet.readings, sheet.machines)}</td>
-      <td>{words.states[sheet.state]}</td>
+      <td>
+        {words.states[sheet.state]}
+        {sheet.coverage?.off && <span className="off-coverage">{`, ${words.offCoverage}`}</span>}
+      </td>
     </tr>
   );
 }
