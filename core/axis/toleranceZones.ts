@@ -55,7 +55,7 @@ export function toleranceZones({ hole, shaft, fromPx, toPx, topPx, bottomPx }: Z
     hole: zone(hole, fromPx),
     shaft: zone(shaft, toPx - widthPx),
     least: dimension(0.08, hole.lowerDeviationUm, shaft.upperDeviationUm),
-    most: dimension(0.6, hole.upperDeviationUm, shaft.lowerDeviationUm),
+    most: dimension(0.54, hole.upperDeviationUm, shaft.lowerDeviationUm),
   };
 }
 

@@ -40,6 +40,7 @@ import {
 } from './oldSheets.ts';
 import { classesList, classSave } from './partClass.ts';
 import { findingAddPhotos, findingStrikePhoto, photoDrop, photoKeep, photoRead } from './photo.ts';
+import { jointCompare } from './pinJoint.ts';
 import {
   recordBackUp,
   recordBackupFolder,
@@ -131,6 +132,7 @@ export const allOperations = [
   fitRead,
   fitPress,
   fitStraighten,
+  jointCompare,
   forecastSettingsRead,
   forecastSettingsTry,
   forecastSettingsSave,

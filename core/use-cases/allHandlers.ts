@@ -38,6 +38,7 @@ import { hoursPutRightHandler } from './hoursPutRight.ts';
 import { hoursShareHandler } from './hoursShare.ts';
 import { hoursSourceHandler } from './hoursSource.ts';
 import { jobsCancelHandler, jobsStartHandler, jobsStateHandler } from './jobs/jobs.ts';
+import { jointCompareHandler } from './jointCompare.ts';
 import { kindSaveHandler } from './kindSave.ts';
 import { exchangeLookAtSheetHandler } from './lookAtSheet.ts';
 import { machineChangeHandler } from './machineChange.ts';
@@ -146,6 +147,7 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'fit/read': fitReadHandler,
   'fit/press': fitPressHandler,
   'fit/straighten': fitStraightenHandler,
+  'joint/compare': jointCompareHandler,
   'forecastSettings/read': forecastSettingsReadHandler,
   'forecastSettings/try': forecastSettingsTryHandler,
   'forecastSettings/save': forecastSettingsSaveHandler,

@@ -34,10 +34,10 @@ function rangeText({ kind, leastClearanceUm, mostClearanceUm }: Ends, mark: Deci
 /** Words of the screen of fits. */
 export const fitsWords = {
   title: 'Fits and press',
-  sub: 'Limits after ISO 286; pressing, shrinking and gluing a bush; pressing a bar straight',
+  sub: 'Limits after ISO 286; pressing, shrinking and gluing a bush; pin joints; pressing a bar straight',
   toShop: 'Back to the shop',
   key: 'Fits and press',
-  keySub: 'Limits of holes and shafts, press force, heat and cold, straightening.',
+  keySub: 'Limits of holes and shafts, press force, heat and cold, pin joints, straightening.',
 
   fitHead: 'Fit',
   fit: 'Size and fit',

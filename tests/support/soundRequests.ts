@@ -16,6 +16,8 @@ const MACHINES_SHEET = 'machine,customer\nM8,Hill Farm\n';
 
 const base64 = (text: string): string => Buffer.from(text).toString('base64');
 
+const lug = (boreMm: number, thicknessMm: number) => ({ boreMm, thicknessMm, widthMm: 100, endMm: 50 });
+
 /** One sound request for each operation, on a shop with a small hitch in it; asked as they are, all would be answered. */
 export async function aHitchesRequests(program: Program): Promise<Record<string, Record<string, unknown>>> {
   const { machineId, customerId, strip, pin, draft, sheet } = await aShopWithAHitch(program);
@@ -157,6 +159,12 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'fit/press': {
       ...{ fit: '50 H7/s6', bossOutsideMm: 80, bushBoreMm: 40, lengthMm: 45, roomC: 20, lubrication: 'dry' },
       ...{ bushBoreClass: 'E6', wantedBoreClass: 'H9', bossMaterial: 'structural-steel', bushMaterial: 'tin-bronze' },
+    },
+    'joint/compare': {
+      asDrawn: { pinMm: 50, eye: lug(50, 60), fork: lug(50, 25), gapEachSideMm: 0.5 },
+      repaired: { pinMm: 52, eye: lug(52, 60), fork: lug(52, 25), gapEachSideMm: 1 },
+      ...{ forceN: 60_000, comesOut: true },
+      steel: { pinYieldMpa: 650, pinUltimateMpa: 900, lugYieldMpa: 355 },
     },
     'fit/straighten': {
       section: { shape: 'rectangle', widthMm: 60, depthMm: 80 },

@@ -6,6 +6,7 @@ import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { fitsWords as words } from '#renderer/words/fitsWords.ts';
 import { FitPart } from './FitPart.tsx';
+import { PinJointPart } from './PinJointPart.tsx';
 import { PressPart } from './PressPart.tsx';
 import { StraightPart } from './StraightPart.tsx';
 import './fits.css';
@@ -34,6 +35,7 @@ export default function Fits() {
       <div className="fits">
         <FitPart fit={fit} onFit={setFit} asked={asked} />
         <PressPart fit={fit} of={asked.value ?? null} onFit={setFit} />
+        <PinJointPart />
         <StraightPart />
       </div>
     </Sheet>

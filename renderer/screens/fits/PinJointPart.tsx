@@ -1,0 +1,99 @@
+import { useState } from 'react';
+import { jointCompare } from '#core/contract/pinJoint.ts';
+import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { useAsk } from '#renderer/useAsk.ts';
+import { pinJointWords as words } from '#renderer/words/pinJointWords.ts';
+import { FigureField } from '../take-in/FigureField.tsx';
+import { PinJointAnswer } from './PinJointAnswer.tsx';
+import { emptyPinJointForm, JOINT_SIZES, type JointSize, jointRequest, type PinJointForm } from './pinJointForm.ts';
+import { useKept } from './useKept.ts';
+
+/** A pin joint as drawn and as repaired, held beside one another. */
+export function PinJointPart() {
+  const [form, setForm] = useState(emptyPinJointForm);
+  const onChange = (next: Partial<PinJointForm>) => setForm({ ...form, ...next });
+  const request = jointRequest(form);
+  const asked = useAsk(jointCompare, request);
+  const kept = useKept(asked.value, request === null || asked.fault !== null);
+  return (
+    <section className="form-part">
+      <h2>{words.head}</h2>
+      <div className="fits-part">
+        <div className="fits-form">
+          <SizeTable form={form} onChange={onChange} />
+          <div className="pair">
+            <FigureField
+              label={words.force}
+              unit="kN"
+              reads="mm"
+              text={form.forceText}
+              onText={(forceText) => onChange({ forceText })}
+              hint={words.forceHint}
+            />
+            <Steel
+              label={words.steel.lugYield}
+              text={form.lugYieldText}
+              onText={(lugYieldText) => onChange({ lugYieldText })}
+            />
+            <Steel
+              label={words.steel.pinYield}
+              text={form.pinYieldText}
+              onText={(pinYieldText) => onChange({ pinYieldText })}
+            />
+            <Steel
+              label={words.steel.pinUltimate}
+              text={form.pinUltimateText}
+              onText={(pinUltimateText) => onChange({ pinUltimateText })}
+            />
+          </div>
+        </div>
+        <div className="fits-answer wide" aria-live="polite">
+          {request === null && <Empty head={words.needs}>{words.repairedHint}</Empty>}
+          {asked.fault && <FaultBox fault={asked.fault} />}
+          {kept && <PinJointAnswer of={kept} />}
+        </div>
+      </div>
+    </section>
+  );
+}
+
+const Steel = (of: { label: string; text: string; onText: (text: string) => void }) => (
+  <FigureField {...of} unit="MPa" reads="mm" />
+);
+
+function SizeTable({ form, onChange }: { form: PinJointForm; onChange: (next: Partial<PinJointForm>) => void }) {
+  const set = (state: 'asDrawn' | 'repaired', name: JointSize, text: string) =>
+    onChange({ [state]: { ...form[state], [name]: text } });
+  return (
+    <table className="table joint-sizes">
+      <caption>{words.sizesCaption}</caption>
+      <thead>
+        <tr>
+          <td />
+          <th className="figures">{words.heads.asDrawn}</th>
+          <th className="figures">{words.heads.repaired}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {JOINT_SIZES.map((name) => (
+          <tr key={name}>
+            <th scope="row">{words.sizes[name]}</th>
+            {(['asDrawn', 'repaired'] as const).map((state) => (
+              <td key={state} className="figures">
+                <input
+                  className="number"
+                  inputMode="decimal"
+                  autoComplete="off"
+                  aria-label={words.sizeOf(words.sizes[name], words.heads[state])}
+                  value={form[state][name] ?? ''}
+                  placeholder={state === 'repaired' ? form.asDrawn[name] : undefined}
+                  onChange={(event) => set(state, name, event.target.value)}
+                />
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
