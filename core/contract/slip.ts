@@ -103,6 +103,16 @@ export const zSlip = z.object({
       range: zRange,
       decides: zDecides,
     }),
+    /** by the deciding hours it would have gone by, but nothing of this part was ever measured: a guess from like parts alone */
+    z.object({
+      kind: z.literal('not-measured'),
+      items: z.array(z.int()),
+      label: z.string(),
+      range: zRange,
+      decides: zDecides,
+      /** the winter to measure it in, at the latest; null: none is known */
+      winter: z.string().nullable(),
+    }),
     /** an open do-not-use finding is the headline; no axis */
     z.object({
       kind: z.literal('do-not-use'),

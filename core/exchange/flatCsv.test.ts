@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { flatCsv } from './flatCsv.ts';
 
-test('objects become columns of their own, lists one cell, nothing an empty one', () => {
+test('objects become columns of their own, lists one cell, no rows the heading alone', () => {
   const rows = [
     { machine: 'Loader, red', hoursLeft: { low: -12.5, middle: null }, cautions: ['no-limit', 'x'], openFindings: [] },
     {
@@ -11,7 +11,7 @@ test('objects become columns of their own, lists one cell, nothing an empty one'
       openFindings: [{ finding: 'crack', note: '' }],
     },
   ];
-  expect(flatCsv(rows)).toBe(
+  expect(flatCsv(rows, [])).toBe(
     [
       'machine,hoursLeft_low,hoursLeft_middle,cautions,openFindings',
       '"Loader, red",-12.5,,no-limit; x,',
@@ -19,5 +19,5 @@ test('objects become columns of their own, lists one cell, nothing an empty one'
       '',
     ].join('\n'),
   );
-  expect(flatCsv([])).toBe('');
+  expect(flatCsv([], ['machine', 'hoursLeft_low'])).toBe('machine,hoursLeft_low\n');
 });

@@ -6,11 +6,12 @@ type Flat = Record<string, string | number | boolean | null>;
  * Rows of JSON as CSV: an object's fields become columns of their own, `hoursLeft_low`; a list becomes one cell, its
  * entries parted by "; ". Text that a spreadsheet would take for a formula is kept inert.
  *
- * @param rows at least their columns alike; none gives only an empty text
+ * @param rows their columns alike
+ * @param columns what stands in the heading when there are no rows; with rows these name their columns themselves
  */
-export const flatCsv = (rows: readonly object[]): string =>
+export const flatCsv = (rows: readonly object[], columns: readonly string[]): string =>
   rows.length === 0
-    ? ''
+    ? `${Papa.unparse([columns], { newline: '\n' })}\n`
     : `${Papa.unparse(
         rows.map((row) => flat(row)),
         { escapeFormulae: true, newline: '\n' },

@@ -23,6 +23,10 @@ export function headlineText(slip: Slip): string {
       return `${shared.doNotUse} the ${thingOf(slip)}`;
     case 'passed':
       return `Bring the ${thingOf(slip)} in now: it ${likelyPassed(slip) ? 'has probably' : 'may have'} worn past a limit.`;
+    case 'not-measured':
+      return headline.winter === null
+        ? `Have the ${thingOf(slip)} measured at its next visit: nobody has measured yet how worn it is.`
+        : `Have the ${thingOf(slip)} measured in winter ${headline.winter} at the latest: nobody has measured yet how worn it is.`;
     case 'no-forecast':
       return `Nothing can be said yet of when the ${thingOf(slip)} should next come in.`;
     case 'come-in': {
@@ -69,6 +73,14 @@ export function decidingText(slip: Slip): string {
         .join(' ');
     case 'passed':
       return `${itemsText(headline.items)} ${headline.label}: ${passedText(slip, headline.range)}. Ring us before the next long day's work.`;
+    case 'not-measured':
+      return [
+        `Measure ${itemsText(headline.items)}, ${midSentence(headline.label)}, first.`,
+        `From like parts alone its limit lies ${rangeText(slip, headline.range)}: too wide to call it in now.`,
+        headline.decides === 'low' ? 'It tows or lifts: look for cracks and play before the next long day’s work.' : '',
+      ]
+        .filter(Boolean)
+        .join(' ');
     case 'do-not-use':
       return `${headline.label}: ${findingText(headline)}. Found ${longDay(day(headline.foundOn))}. ${declinedText(headline.declined)}Ring us before it works again.`;
     case 'no-forecast':

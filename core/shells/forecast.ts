@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { zWhy } from '../contract/forecast.ts';
+import { zForecastRow, zWhy } from '../contract/forecast.ts';
 import type { ImportAccount } from '../contract/record.ts';
 import { flatCsv } from '../exchange/flatCsv.ts';
 import { RefusedError } from '../outcome.ts';
@@ -160,7 +160,7 @@ function printed(life: Life, { as, asOf, explain }: Asked): string {
   }
   const rows = forecastRows(life, asOf);
   if (as === 'json') return `${JSON.stringify(rows, null, 2)}\n`;
-  return as === 'csv' ? flatCsv(rows) : forecastTable(rows, asOf);
+  return as === 'csv' ? flatCsv(rows, columnsOf(zForecastRow)) : forecastTable(rows, asOf);
 }
 
 function pointAsked(life: Life, name: string): number {
@@ -196,6 +196,14 @@ export function forecastCommand(
     return 1;
   }
 }
+
+type Shaped = { shape?: Record<string, unknown> };
+
+/** Columns of a flattened row, from the shape of it: "hoursLeft_low". */
+const columnsOf = ({ shape = {} }: Shaped, under = ''): string[] =>
+  Object.entries(shape).flatMap(([name, field]) =>
+    (field as Shaped).shape ? columnsOf(field as Shaped, `${under}${name}_`) : [under + name],
+  );
 
 function refusalLine({ refusal }: RefusedError): string {
   const facts = Object.entries(refusal.facts ?? {}).map(([name, value]) => `${name} ${value}`);

@@ -64,7 +64,7 @@ export function pageHeaders(nonce: string): Record<string, string> {
     'referrer-policy': 'no-referrer',
     'cross-origin-opener-policy': 'same-origin',
     'cross-origin-resource-policy': 'same-origin',
-    'permissions-policy': 'camera=(), microphone=(), geolocation=(), usb=(), serial=(), hid=(), bluetooth=()',
+    'permissions-policy': 'camera=(), microphone=(), geolocation=(), usb=(), serial=(), hid=()',
     'cache-control': 'no-store',
   };
 }

@@ -138,6 +138,23 @@ describe('the headline', () => {
     expect(aSlipOf({ points: [aForecast(1, { hours: [-300, 40, 200] })] }).headline.kind).toBe('come-in');
   });
 
+  it('is never an order to come in by a guess alone: a part nobody has measured is to be measured first', () => {
+    const guess = { ...aForecast(1, { hours: [-300, -40, 2200] }), ownReadings: 0 };
+    expect(aSlipOf({ points: [guess] }).headline).toMatchObject({
+      kind: 'not-measured',
+      items: [1],
+      winter: winters[0]!.name,
+      range: { middle: 840 },
+    });
+    expect(aSlipOf({ winters: [], points: [guess] }).headline).toMatchObject({ kind: 'not-measured', winter: null });
+    // one that was measured and has gone by says so, though a guess comes before it
+    const measured = aForecast(2, { hours: [-60, -30, 200] });
+    expect(aSlipOf({ points: [guess, measured] }).headline).toMatchObject({ kind: 'passed', items: [2] });
+    // to come, a guess is a plan like any other
+    const later = { ...aForecast(1, { hours: [100, 900, 2200] }), ownReadings: 0 };
+    expect(aSlipOf({ points: [later] }).headline.kind).toBe('come-in');
+  });
+
   it('is the open do-not-use finding, and then there is no axis and nothing to do by hours', () => {
     const stop = { finding: aFinding(), item: 2, label: 'Hook', open: true };
     const slip = aSlipOf({ findings: [stop] });

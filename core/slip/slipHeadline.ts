@@ -38,12 +38,13 @@ export function slipHeadline(from: HeadlineFrom): Slip['headline'] {
       declined: stop.finding.declined,
     };
   }
-  const first = from.points[0];
+  const first = firstToAct(from.points);
   if (!first || !from.hours || first.decidingHoursLeft === null) return { kind: 'no-forecast' };
   const named = { items: [first.item], label: from.labelOf(first), decides: first.decides };
   const at = first.machineHoursAtLimit[first.decides];
   const range = dialRange(from.hours, first.machineHoursAtLimit);
   if (at === null) return { kind: 'no-forecast' };
+  if (isGuessedPassed(first)) return { kind: 'not-measured', ...named, range, winter: from.winters[0]?.name ?? null };
   if (hasPassed(first)) return { kind: 'passed', ...named, dialHours: dialOf(from.hours, at), range };
   return {
     kind: 'come-in',
@@ -54,6 +55,19 @@ export function slipHeadline(from: HeadlineFrom): Slip['headline'] {
     about: aboutWhen(first, from.asOf),
   };
 }
+
+/**
+ * Nobody is told to come in now by a guess: a limit that like parts alone would have gone by says only that somebody should
+ * measure. A part that was measured goes before it where it has gone by as well.
+ */
+const isGuessedPassed = (point: PointForecast): boolean =>
+  point.ownReadings === 0 && point.pastLimitMm === null && hasPassed(point);
+
+const firstToAct = (points: readonly PointForecast[]): PointForecast | undefined => {
+  const [first] = points;
+  if (!first || !isGuessedPassed(first)) return first;
+  return points.find((point) => point.ownReadings > 0 && hasPassed(point)) ?? first;
+};
 
 /** The deciding hours have gone by, or the limit was past at the last size already. */
 export const hasPassed = (point: PointForecast): boolean =>

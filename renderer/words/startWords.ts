@@ -21,6 +21,10 @@ export const startWords = {
   bringIn: 'Bring in CSV files',
   bringInWhat:
     'The shop’s own spreadsheets. First they are only read, and every odd row is listed; then all of it comes in, or nothing.',
+  bringBack: 'Bring an export back',
+  bringBackWhat: 'The zip that Take out saved, as a record of its own: every row and every correction, as it was.',
+  bringBackWhatBeside:
+    'The zip that Take out saved, as a record of its own, which is then opened. The record open now stays as it is.',
   open: 'Open an existing record',
   openWhat: 'A record file of this program, wherever it lies.',
   restore: 'Restore a backup',

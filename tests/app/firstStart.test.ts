@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect } from 'vitest';
+import { exchangeExportFolder } from '#core/contract/exchange.ts';
 import { machineRead } from '#core/contract/machine.ts';
 import { recordBackUp } from '#core/contract/record.ts';
 import { findingAdd } from '#core/contract/stripDown.ts';
@@ -15,12 +16,13 @@ const MACHINES =
 const HOURS =
   'machine,date,dial_hours,event,new_dial_hours,hours_error\nTarrow 90,2024-01-10,4120,reading,,\nTarrow 90,2026-01-12,';
 
-windowTest('first start offers five ways, and the demo is one key away', async ({ open }) => {
+windowTest('first start offers six ways, and the demo is one key away', async ({ open }) => {
   const { page } = await open({ asOf: '2026-11-09', width: 1280, height: 800 });
   for (const way of [
     'Open the demo workshop',
     'Start empty',
     'Bring in CSV files',
+    'Bring an export back',
     'Open an existing record',
     'Restore a backup',
   ]) {
@@ -61,6 +63,25 @@ windowTest(
   },
 );
 
+windowTest('an export is brought back from the first screen, where no record is open', async ({ open }) => {
+  const { ask } = await open({ asOf: '2026-11-09' });
+  await smallShop(ask);
+  const { zipBase64 } = await told(ask, exchangeExportFolder, { toFolder: null });
+  const fresh = await open({ asOf: '2026-11-09', width: 1280, height: 800 });
+  await fresh.page.getByRole('button', { name: 'Bring an export back' }).waitFor();
+  await fresh.page.keyboard.press('x');
+  await fresh.page.getByRole('button', { name: /^Choose the zip ?Z$/ }).waitFor();
+  await expectAxeClean(fresh.page);
+  if (process.env.PICTURES) await fresh.page.screenshot({ path: `${process.env.PICTURES}/start.png` });
+  const zip = { name: 'out.zip', mimeType: 'application/zip', buffer: Buffer.from(zipBase64!, 'base64') };
+  await fresh.page.locator('input[type=file]').setInputFiles(zip);
+  await fresh.page.waitForURL(/#\/machines$/);
+  expect(await fresh.ask('record/state', {})).toMatchObject({
+    ok: true,
+    value: { open: true, counts: { machines: 1 } },
+  });
+});
+
 windowTest('a record is opened by its path, and one that is none is refused with what is safe', async ({ open }) => {
   const { page, ask, folder } = await open({ asOf: '2026-11-09' });
   await page.getByRole('button', { name: 'Open an existing record' }).waitFor();
@@ -71,7 +92,7 @@ windowTest('a record is opened by its path, and one that is none is refused with
   expect(await ask('record/state', {})).toMatchObject({ ok: true, value: { open: false } });
 });
 
-windowTest('a record that cannot be opened says why, and the five ways stand below', async ({ open }) => {
+windowTest('a record that cannot be opened says why, and the six ways stand below', async ({ open }) => {
   const folder = mkdtempSync(join(tmpdir(), 'broken-record-'));
   const recordPath = join(folder, 'shop.hoursandwear');
   writeFileSync(recordPath, 'no record at all, only words '.repeat(40));

@@ -79,6 +79,12 @@ describe('the forecast command', () => {
     expect(Number(rows[0]?.basis_own)).toBe(json[0]?.basis.own);
     expect(rows[1]?.hoursLeft_low).toBe('');
     expect(rows[1]?.cautions).toContain('no-limit');
+    // a shop with no points has the same heading, and no rows
+    const none = mkdtempSync(join(tmpdir(), 'no-points-'));
+    writeFileSync(join(none, 'machines.csv'), FILES['machines.csv']);
+    const heading = out.slice(0, out.indexOf('\n') + 1);
+    expect(run('--import', none, '--as-of', '2026-11-09', '--csv').out.replace('\r', '')).toBe(heading);
+    rmSync(none, { recursive: true });
     const table = run('--import', shop(), '--as-of', '2026-11-09').out;
     expect(table).toMatch(/^As of 2026-11-09\n/);
     expect(table).toMatch(/^M1: Hitch, \d+ machine hours, read 2026-10-10$/m);

@@ -89,6 +89,18 @@ describe('the forecast slip on paper', () => {
     expect(measured).toContain('already past its limit when last measured, 50 hours ago');
   });
 
+  test('never orders a machine in by a guess from like parts: says what to measure, and by when', async () => {
+    const { items, label } = comeIn;
+    const guess = { kind: 'not-measured' as const, items, label, range: range(6450, 6650, 9840), winter: '26/27' };
+    const lifts = await paper({ headline: { ...guess, decides: 'low' } });
+    expect(lifts).toContain('Have the front loader measured in winter 26/27 at the latest');
+    expect(lifts).toContain('too wide to call it in now. It tows or lifts: look for cracks and play');
+    expect(lifts).not.toMatch(/in now:/);
+    const rests = await paper({ headline: { ...guess, decides: 'middle', winter: null } });
+    expect(rests).toContain('Have the front loader measured at its next visit');
+    expect(rests).not.toContain('It tows or lifts');
+  });
+
   test('says plainly when nothing can be said', async () => {
     const text = await paper({ headline: { kind: 'no-forecast' }, axis: null, found: [], done: [], thenDo: [] });
     expect(text).toContain('Nothing can be said yet of when the front loader should next come in.');

@@ -10,9 +10,13 @@ import { exchangeWords as words } from '#renderer/words/exchangeWords.ts';
 import { RemarkTable } from '../start/RemarkTable.tsx';
 import { FilePick } from './FilePick.tsx';
 import { handOver, letGo } from './handOver.ts';
+import './exchange.css';
 
-/** An export back as a record of its own. */
-export function BringBack() {
+/**
+ * An export back as a record of its own.
+ * @param onDone it is laid down and open, with nothing to be told; absent: it is said here
+ */
+export function BringBack({ letter = 'E', onDone }: { letter?: string; onDone?: () => void }) {
   const queries = useQueryClient();
   const [share, setShare] = useState<number | null | false>(false);
   const [reply, setReply] = useState<ReplyOf<typeof exchangeRestoreFolder> | null>(null);
@@ -30,6 +34,7 @@ export function BringBack() {
       else {
         setReply(answer.value);
         if (answer.value.done) await askAllAnew(queries);
+        if (answer.value.done && answer.value.notes.length === 0) onDone?.();
       }
     } catch (thrown) {
       if (!(thrown instanceof FaultError)) throw thrown;
@@ -40,10 +45,14 @@ export function BringBack() {
   };
   return (
     <section className="exchange-part" aria-label={words.back}>
-      <h2>{words.back}</h2>
-      <p className="second">{words.backWhat}</p>
+      {!onDone && (
+        <>
+          <h2>{words.back}</h2>
+          <p className="second">{words.backWhat}</p>
+        </>
+      )}
       <FilePick
-        letter="E"
+        letter={letter}
         accept=".zip"
         text={words.chooseZip}
         disabled={share !== false}

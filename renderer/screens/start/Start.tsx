@@ -17,13 +17,14 @@ import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { type FaultSaid, faultText } from '#renderer/words/faultText.ts';
 import { recordFaults } from '#renderer/words/recordFaults.ts';
 import { startWords as words } from '#renderer/words/startWords.ts';
+import { BringBack } from '../exchange/BringBack.tsx';
 import { BringIn } from './BringIn.tsx';
 import { OpenFile } from './OpenFile.tsx';
 import { PlaceKeys } from './PlaceKeys.tsx';
 import { Restore } from './Restore.tsx';
 import './start.css';
 
-type Opened = 'bring-in' | 'open' | 'restore' | null;
+type Opened = 'bring-in' | 'bring-back' | 'open' | 'restore' | null;
 
 /** How to begin: shown while no record is open, and from Shop for changing to another. */
 export default function Start() {
@@ -99,6 +100,15 @@ export default function Start() {
           onPress={() => setOpened('bring-in')}
         >
           {opened === 'bring-in' && <BringIn onLeave={leave} />}
+        </Way>
+        <Way
+          letter="X"
+          text={words.bringBack}
+          what={isOpen ? words.bringBackWhatBeside : words.bringBackWhat}
+          disabled={busy}
+          onPress={() => setOpened('bring-back')}
+        >
+          {opened === 'bring-back' && <BringBack letter="Z" onDone={() => goTo('/')} />}
         </Way>
         <Way letter="O" text={words.open} what={words.openWhat} disabled={busy} onPress={() => setOpened('open')}>
           {opened === 'open' && (
