@@ -14,6 +14,9 @@ export const zEntryRows = z.object({
   /** of them: put right, struck or answered */
   sizesPutRight: z.int(),
   renewals: z.int(),
+  /** packing put in */
+  shims: z.int(),
+  joints: z.int(),
   findings: z.int(),
   closings: z.int(),
   photos: z.int(),

@@ -16,6 +16,7 @@ import {
   zName,
   zNote,
   zRange,
+  zRenewalKind,
   zRole,
   zSeverity,
   zShare,
@@ -23,7 +24,7 @@ import {
   zSizeMm,
   zWears,
 } from './shapes.ts';
-import { zSketch } from './shop.ts';
+import { zKindJoint, zSketch } from './shop.ts';
 
 export const zCustomer = z.object({
   customerId: zId,
@@ -188,6 +189,14 @@ export const zLimits = z.object({
   source: z.string().nullable(),
 });
 
+/** A position of another size than the drawn one: its own standard since a day, and whether it is stamped on it. */
+export const zOversize = z.object({
+  standardMm: z.number(),
+  drawnMm: z.number(),
+  since: zDay,
+  stamped: z.boolean().nullable(),
+});
+
 export const zStationSize = z.object({
   sizeId: zId,
   station: z.string(),
@@ -220,6 +229,8 @@ export const zRenewalMark = z.object({
   toMachineHours: z.number(),
   known: z.boolean(),
   sizeMm: z.number().nullable(),
+  /** null: the first part on record */
+  kind: zRenewalKind.nullable(),
 });
 
 /** An old reading that was put right: struck, dated, never removed. */
@@ -252,6 +263,12 @@ export const zPointSheet = z.object({
   stations: z.array(z.string()),
   gaugeErrorMm: z.number(),
   limits: zLimits,
+  oversize: zOversize.nullable(),
+  mustStayStandard: z.boolean(),
+  /** pieces renewed by themselves since the present part went in */
+  stationRenewals: z.array(z.object({ station: z.string(), takenOn: zDay, kind: zRenewalKind })),
+  /** packing noted here */
+  shims: z.array(z.object({ takenOn: zDay, shimMm: z.number() })),
   role: zRole,
   forecast: zPointForecast,
   visits: z.array(zVisit),
@@ -269,7 +286,15 @@ export const zAssemblySheet = z.object({
   kind: z.string().nullable(),
   serial: z.string(),
   sketch: zSketch.nullable(),
-  positions: z.array(z.object({ positionId: zId, item: z.int(), name: z.string(), safety: z.boolean() })),
+  positions: z.array(
+    z.object({
+      positionId: zId,
+      item: z.int(),
+      name: z.string(),
+      safety: z.boolean(),
+      mustStayStandard: z.boolean(),
+    }),
+  ),
 });
 
 /** Everything the machine's page shows. */
@@ -338,6 +363,8 @@ export const zNewPosition = z.object({
   item: z.int().min(1).max(999),
   name: zName,
   safety: z.boolean(),
+  /** it interchanges with others: no oversize here */
+  mustStayStandard: z.boolean().default(false),
   points: z.array(zNewPoint).max(20),
 });
 export const zNewAssembly = z.object({
@@ -347,6 +374,7 @@ export const zNewAssembly = z.object({
   /** machine hours when the parts now in it were fitted: 0 as built; null: not known */
   fittedMachineHours: zHours.nullable(),
   positions: z.array(zNewPosition).min(1).max(80),
+  joints: z.array(zKindJoint).max(80).default([]),
 });
 
 export const zNewCustomer = z.object({

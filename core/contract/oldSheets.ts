@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { zFinding, zNewPoint } from './machine.ts';
 import { operation } from './operation.ts';
 import { zDay, zId, zMeasures, zName, zQuestion, zSizeEvent } from './shapes.ts';
-import { zFindingEntry, zRenewalEntry, zSheetRow, zStripDownDraft } from './stripDown.ts';
+import { zFindingEntry, zRenewalEntry, zSheetRow, zShimEntry, zStripDownDraft } from './stripDown.ts';
 
 /** A sheet of the batch in hand, saved. */
 export const zOldSheet = z.object({
@@ -106,7 +106,9 @@ export const oldSheetsProgress = operation(
 
 /** A size kept aside, with the question it waits on. */
 export const zQuestionedSize = z.object({
-  sizeId: zId,
+  /** a size measured, or the size of a part put in: one of the two */
+  sizeId: zId.nullable(),
+  renewalId: zId.nullable(),
   stripDownId: zId,
   pointId: zId,
   machineId: zId,
@@ -143,7 +145,15 @@ export const pointAdd = operation(
     assemblyName: zName.nullable(),
     /** null: a new position */
     positionId: zId.nullable(),
-    position: z.object({ item: z.int().min(1).max(999), name: zName, safety: z.boolean() }).nullable(),
+    position: z
+      .object({
+        item: z.int().min(1).max(999),
+        name: zName,
+        safety: z.boolean(),
+        /** it interchanges with others: no oversize here */
+        mustStayStandard: z.boolean().default(false),
+      })
+      .nullable(),
     point: zNewPoint,
     by: z.string().max(120),
   }),
@@ -176,6 +186,7 @@ export const stripDownRead = operation(
     rows: z.array(zSheetRow),
     sizes: z.array(zSavedSize),
     renewals: z.array(zRenewalEntry),
+    shims: z.array(zShimEntry),
     findings: z.array(zFindingEntry),
   }),
   { title: 'A strip-down on record, with what was put right on it' },

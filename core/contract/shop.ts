@@ -99,6 +99,14 @@ export const zStripDownTree = z.object({
   reach: z.array(z.object({ item: z.int().min(1).max(999), needs: z.array(zStepCode).max(20) })).max(80),
   always: z.array(zStepCode).max(20),
 });
+const zPointOfKind = z.object({ item: z.int().min(1).max(999), point: zName });
+/** A pin and the bores it runs in, and the point where their slack and its limits stand; each by item and point. */
+export const zKindJoint = z.object({
+  slack: zPointOfKind,
+  pin: zPointOfKind,
+  bores: z.array(zPointOfKind).min(1).max(8),
+});
+export type KindJoint = z.infer<typeof zKindJoint>;
 export const zAssemblyKind = z.object({
   name: zName,
   positions: z
@@ -109,10 +117,13 @@ export const zAssemblyKind = z.object({
         safety: z.boolean(),
         /** what it goes with when half of the assembly is swapped: "carrier"; null: stays with the rest */
         group: zName.nullable().default(null),
+        /** it interchanges with others: no oversize here */
+        mustStayStandard: z.boolean().default(false),
         points: z.array(zKindPoint).max(20),
       }),
     )
     .max(80),
+  joints: z.array(zKindJoint).max(80).default([]),
   sketch: zSketch.nullable(),
   stripDown: zStripDownTree.optional(),
 });

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { zFinding, zLimits } from './machine.ts';
+import { zFinding, zLimits, zOversize } from './machine.ts';
 import { operation } from './operation.ts';
 import { zPhotoIds } from './photo.ts';
 import {
@@ -12,6 +12,7 @@ import {
   zNote,
   zQuestion,
   zRange,
+  zRenewalKind,
   zSeverity,
   zSizeEvent,
   zSizeMm,
@@ -30,7 +31,29 @@ export const zSizeEntry = z.object({
 });
 export type SizeEntry = z.infer<typeof zSizeEntry>;
 
-export const zRenewalEntry = z.object({ pointId: zId, sizeMm: zSizeMm.nullable(), hoursKnown: z.boolean() });
+export const zRenewalEntry = z.object({
+  pointId: zId,
+  /** null: the new size; of a strip turned over: as measured that day */
+  sizeMm: zSizeMm.nullable(),
+  /** false: done elsewhere, some time since the size before */
+  hoursKnown: z.boolean(),
+  kind: zRenewalKind.default('new-part'),
+  /** only this station's piece; empty: the whole part */
+  station: z.string().max(40).default(''),
+  /** an oversize part carries its size; null: not said */
+  stamped: z.boolean().nullable().default(null),
+  /** right-as-read: its odd size is right; null: unanswered, kept and left out of the forecast */
+  answer: z.enum(['right-as-read']).nullable().default(null),
+});
+/** Packing put in (below 0: taken out): slack goes, no metal comes back. */
+export const zShimEntry = z.object({
+  pointId: zId,
+  shimMm: z
+    .number()
+    .min(-100)
+    .max(100)
+    .refine((mm) => mm !== 0, { message: 'a thickness, or one taken out' }),
+});
 export const zFindingEntry = z.object({
   assemblyId: zId,
   positionId: zId.nullable(),
@@ -49,6 +72,7 @@ export const zStripDownDraft = z.object({
   note: zNote,
   sizes: z.array(zSizeEntry).max(2000),
   renewals: z.array(zRenewalEntry).max(500),
+  shims: z.array(zShimEntry).max(500).default([]),
   findings: z.array(zFindingEntry).max(500),
 });
 export type StripDownDraft = z.infer<typeof zStripDownDraft>;
@@ -65,6 +89,10 @@ export const zSheetRow = z.object({
   wears: zWears,
   safety: z.boolean(),
   limits: zLimits,
+  /** its own standard, where that is not the drawn size */
+  oversize: zOversize.nullable(),
+  /** it interchanges: no oversize here */
+  mustStayStandard: z.boolean(),
   gaugeId: zId.nullable(),
   gauge: z.string(),
   /** 1 sd */
@@ -104,6 +132,8 @@ export const stripDownJudge = operation(
   zStripDownDraft,
   z.object({
     questions: z.array(z.object({ pointId: zId, station: z.string(), event: zSizeEvent, question: zQuestion })),
+    /** about sizes put in */
+    renewalQuestions: z.array(z.object({ pointId: zId, station: z.string(), question: zQuestion })),
     /** about the dial */
     dialQuestion: zQuestion.nullable(),
     /** worst station per point, the one that governs */
@@ -142,6 +172,35 @@ export const sizeAnswer = operation(
   z.object({ sizeId: zId, answer: z.enum(['right-as-read', 'was-renewed']), by: z.string().max(120) }),
   z.object({ sizeId: zId }),
   { title: 'Answer the question about a kept size' },
+);
+
+export const renewalAnswer = operation(
+  'renewal/answer',
+  z.object({ renewalId: zId, answer: z.enum(['right-as-read']), by: z.string().max(120) }),
+  z.object({ renewalId: zId }),
+  { title: 'Answer the question about a size put in' },
+);
+
+export const renewalPutRight = operation(
+  'renewal/putRight',
+  z.object({
+    renewalId: zId,
+    /** null: strikes it out, the old part was never taken away */
+    right: z
+      .object({
+        sizeMm: zSizeMm.nullable(),
+        /** absent: as it was */
+        stamped: z.boolean().nullable().optional(),
+      })
+      .nullable(),
+    reason: zNote,
+    by: z.string().max(120),
+  }),
+  z.object({ renewalId: zId }),
+  {
+    title:
+      'Put a renewal right: the size put in, whether it is stamped; null strikes it out. The old row stays visible',
+  },
 );
 
 export const findingAdd = operation(

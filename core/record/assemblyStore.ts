@@ -7,7 +7,14 @@ import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { assemblies, positionSittings, positions, sittings } from './schema.ts';
 
 export type AssemblyOnRecord = { id: number; name: string; serial: string; kindId: number | null; kind: string | null };
-export type PositionOnRecord = { id: number; assemblyId: number; item: number; name: string; safety: boolean };
+export type PositionOnRecord = {
+  id: number;
+  assemblyId: number;
+  item: number;
+  name: string;
+  safety: boolean;
+  mustStayStandard: boolean;
+};
 
 type AssemblyRow = [number, string, string, number | null, string | null];
 const assembly = ([id, name, serial, kindId, kind]: AssemblyRow): AssemblyOnRecord => ({
@@ -42,20 +49,21 @@ export const readAssembly = (db: ReadableRecord, assemblyId: number): AssemblyOn
 export const listAssemblies = (db: ReadableRecord): AssemblyOnRecord[] =>
   bulk<AssemblyRow>(db, `${SELECT} WHERE ${standing('a')} ORDER BY a.id`, { knownAt: NOW_KNOWN }).map(assembly);
 
-type PositionRow = [number, number, number, string, number];
-const position = ([id, assemblyId, item, name, safety]: PositionRow): PositionOnRecord => ({
+type PositionRow = [number, number, number, string, number, number];
+const position = ([id, assemblyId, item, name, safety, mustStayStandard]: PositionRow): PositionOnRecord => ({
   id,
   assemblyId,
   item,
   name,
   safety: safety === 1,
+  mustStayStandard: mustStayStandard === 1,
 });
 
 /** Positions now in an assembly (or in it last, where they lie on the shelf) by item; of all assemblies when none is named. */
 export const positionsOf = (db: ReadableRecord, assemblyId: number | null = null): PositionOnRecord[] =>
   bulk<PositionRow>(
     db,
-    `WITH placed AS (SELECT p.id, ${presentAssemblyOf('p')} AS assembly_id, p.item, p.name, p.safety
+    `WITH placed AS (SELECT p.id, ${presentAssemblyOf('p')} AS assembly_id, p.item, p.name, p.safety, p.must_stay_standard
        FROM positions p WHERE ${standing('p')})
      SELECT * FROM placed WHERE @assemblyId IS NULL OR assembly_id = @assemblyId ORDER BY assembly_id, item, id`,
     { assemblyId, knownAt: NOW_KNOWN },
@@ -81,7 +89,7 @@ export const insertAssembly = (
 export const insertPosition = (
   w: WritableRecord,
   entryId: number,
-  row: { assemblyId: number; item: number; name: string; safety: boolean },
+  row: { assemblyId: number; item: number; name: string; safety: boolean; mustStayStandard?: boolean },
 ): number => insertInto(w, positions, { ...row, entryId });
 
 export type SittingOnRecord = { id: number; assemblyId: number; machineId: number | null; fromOn: Day | null };

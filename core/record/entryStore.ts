@@ -93,6 +93,8 @@ const SORTS: readonly (readonly [sort: string, from: string, machine: string, da
     'v.machine_id',
     'v.taken_on',
   ],
+  ['shims', 'shims r JOIN strip_downs v ON v.id = r.strip_down_id', 'v.machine_id', 'v.taken_on'],
+  ['joints', 'joints r', 'NULL', 'NULL'],
   ['renewals', 'renewals r JOIN strip_downs v ON v.id = r.strip_down_id', 'v.machine_id', 'v.taken_on'],
   [
     'findings',

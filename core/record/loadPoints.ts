@@ -1,8 +1,9 @@
-import type { PointLimits, Renewal, Sitting, Size, SizeEvent, WearsWay } from '../shop/measuringPoint.ts';
+import type { PointLimits, Renewal, RenewalKind, Sitting, Size, SizeEvent, WearsWay } from '../shop/measuringPoint.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { bulk, groupedBy, type Horizon } from './bulk.ts';
 import { chainOf, counting, standing } from './counting.ts';
+import { loadShims } from './loadShims.ts';
 import type { VisitOnRecord } from './loadVisits.ts';
 import { loadHomes, type MovedPosition, movedPosition, type OrderedSitting, orderOf } from './positionSittings.ts';
 import type { ReadableRecord } from './recordFile.ts';
@@ -19,11 +20,12 @@ export function loadPoints(db: ReadableRecord, horizon: Horizon, sittings: Sitti
   const limits = loadLimits(db, horizon);
   const sizes = loadSizes(db, horizon, visits);
   const renewals = loadRenewals(db, horizon, visits);
+  const shims = loadShims(db, horizon, visits);
   const points: PointOnRecord[] = [];
   const names = sittings.ofPosition.size > 0 ? assemblyNames(db, horizon) : null;
   for (const row of pointRows(db, horizon)) {
     const [pointId, laidOutIn, positionId, assembly, item, position, safety, point, wears, partClass] = row;
-    const [gaugeErrorMm, fittedMachineHours] = [row[10], row[11]];
+    const [gaugeErrorMm, fittedMachineHours, mustStayStandard, stations] = [row[10], row[11], row[12], row[13]];
     const moved = sittings.ofPosition.get(positionId);
     const assemblyId = moved?.assemblyId ?? laidOutIn;
     const ownSittings = moved?.sittings ?? sittings.ofAssembly.get(assemblyId) ?? [];
@@ -37,6 +39,7 @@ export function loadPoints(db: ReadableRecord, horizon: Horizon, sittings: Sitti
       assembly: names?.get(assemblyId) ?? assembly,
       item,
       position,
+      mustStayStandard: mustStayStandard === 1,
       point,
       partClass,
       wears,
@@ -46,6 +49,8 @@ export function loadPoints(db: ReadableRecord, horizon: Horizon, sittings: Sitti
       limits: limits.get(pointId) ?? [],
       sizes: sizes.get(pointId) ?? [],
       renewals: renewals.get(pointId) ?? [],
+      shims: shims.get(pointId) ?? [],
+      stations: JSON.parse(stations) as string[],
       sittings: ownSittings,
     });
   }
@@ -76,11 +81,14 @@ type PointRow = [
   partClass: string,
   gaugeErrorMm: number,
   fittedMachineHours: number | null,
+  mustStayStandard: number,
+  stations: string,
 ];
 const pointRows = (db: ReadableRecord, { knownAt }: Horizon) =>
   bulk<PointRow>(
     db,
-    `SELECT p.id, a.id, o.id, a.name, o.item, o.name, o.safety, p.name, p.wears, c.name, p.gauge_error_mm, p.fitted_machine_hours
+    `SELECT p.id, a.id, o.id, a.name, o.item, o.name, o.safety, p.name, p.wears, c.name, p.gauge_error_mm, p.fitted_machine_hours,
+       o.must_stay_standard, p.stations
      FROM measuring_points p
      JOIN positions o ON o.id = p.position_id JOIN assemblies a ON a.id = o.assembly_id
      JOIN part_classes c ON c.id = p.part_class_id
@@ -150,17 +158,20 @@ function loadLimits(db: ReadableRecord, horizon: Horizon): Map<number, PointLimi
     renewAtMm: number | null,
     rejectAtMm: number | null,
     source: string | null,
+    withRenewal: 'here' | 'elsewhere' | null,
   ];
   const rows = bulk<Row>(
     db,
-    `SELECT l.point_id, l.from_on, l.new_size_mm, l.new_size_tol_mm, l.renew_at_mm, l.reject_at_mm, l.source
+    `SELECT l.point_id, l.from_on, l.new_size_mm, l.new_size_tol_mm, l.renew_at_mm, l.reject_at_mm, l.source,
+       (SELECT CASE r.hours_known WHEN 1 THEN 'here' ELSE 'elsewhere' END FROM renewals r WHERE r.id = l.renewal_id)
      FROM point_limits l WHERE ${counting('point_limits', 'l')} ORDER BY l.from_on, l.id`,
     { knownAt: horizon.knownAt },
   );
   const limits = new Map<number, PointLimits[]>();
-  for (const [pointId, from, newSizeMm, newSizeTolMm, renewAtMm, rejectAtMm, source] of rows) {
+  for (const [pointId, from, newSizeMm, newSizeTolMm, renewAtMm, rejectAtMm, source, withRenewal] of rows) {
     const own = limits.get(pointId);
-    const row = { from: own ? from : null, newSizeMm, newSizeTolMm, renewAtMm, rejectAtMm, source };
+    const row: PointLimits = { from: own ? from : null, newSizeMm, newSizeTolMm, renewAtMm, rejectAtMm, source };
+    if (withRenewal !== null) row.withRenewal = withRenewal;
     if (!own) limits.set(pointId, [row]);
     else if (from === null || from <= horizon.asOf) {
       // a second figure for the same day takes the first one's place
@@ -213,20 +224,42 @@ function loadSizes(db: ReadableRecord, { knownAt }: Horizon, visits: Visits): Ma
 }
 
 function loadRenewals(db: ReadableRecord, horizon: Horizon, visits: Visits): Map<number, Renewal[]> {
-  type Row = [pointId: number, id: number, stripDownId: number, hoursKnown: number, sizeMm: number | null];
+  type Row = [
+    pointId: number,
+    id: number,
+    stripDownId: number,
+    hoursKnown: number,
+    sizeMm: number | null,
+    kind: RenewalKind,
+    station: string,
+    stamped: number | null,
+    parked: number,
+  ];
   const rows = bulk<Row>(
     db,
-    `SELECT r.point_id, r.id, r.strip_down_id, r.hours_known, r.size_mm
+    `SELECT r.point_id, r.id, r.strip_down_id, r.hours_known, r.size_mm, r.kind, r.station, r.stamped, r.parked
      FROM renewals r WHERE ${counting('renewals', 'r')} ORDER BY ${chainOf('r')}`,
     { knownAt: horizon.knownAt },
   );
   const renewals: [number, Renewal][] = [];
-  for (const [pointId, id, stripDownId, hoursKnown, sizeMm] of rows) {
+  for (const [pointId, id, stripDownId, hoursKnown, sizeMm, kind, station, stamped, parked] of rows) {
     const visit = visits.get(stripDownId);
     if (!visit) continue;
     const known = hoursKnown === 1;
-    const { takenOn } = visit;
-    renewals.push([pointId, { id, takenOn, dialHours: known ? visit.dialHours : null, hoursKnown: known, sizeMm }]);
+    renewals.push([
+      pointId,
+      {
+        id,
+        takenOn: visit.takenOn,
+        dialHours: known ? visit.dialHours : null,
+        hoursKnown: known,
+        // a size in question stays out until somebody has answered
+        sizeMm: parked === 1 ? null : sizeMm,
+        kind,
+        station,
+        stamped: stamped === null ? null : stamped === 1,
+      },
+    ]);
   }
   renewals.sort(([, a], [, b]) => byDay(a, b));
   return new Map(

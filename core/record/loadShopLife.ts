@@ -2,6 +2,7 @@ import type { ShopLife } from '../shop/shopLife.ts';
 import { listClasses } from './classStore.ts';
 import { NOW_KNOWN } from './counting.ts';
 import { readForecastSettings } from './forecastSettingsStore.ts';
+import { listJoints } from './jointStore.ts';
 import { loadFindings } from './loadFindings.ts';
 import { loadMachines } from './loadMachines.ts';
 import { loadPoints, loadSittings } from './loadPoints.ts';
@@ -29,6 +30,7 @@ export function loadShopLife(db: ReadableRecord, asked: { asOf?: string; knownAt
       machines: loadMachines(db, horizon),
       points: loadPoints(db, horizon, sittings, visits),
       findings: loadFindings(db, horizon, sittings),
+      joints: listJoints(db, horizon.knownAt),
       partClasses: listClasses(db, horizon.knownAt).map(({ name, tradeWear, newSizeTolMm }) => ({
         name,
         tradeWear,

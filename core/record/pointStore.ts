@@ -101,6 +101,8 @@ export type NewLimits = {
   rejectAtMm: number | null;
   source: string | null;
   enteredBy: string;
+  /** first row of the renewal that brought them; absent: a person's own change */
+  renewalId?: number;
 };
 
 /** Sizes a point is judged by from a day on; what held before that day goes on holding for it. */

@@ -12,8 +12,9 @@ import {
 } from 'drizzle-orm/sqlite-core';
 import type { FindingKind, Severity } from '../shop/finding.ts';
 import type { WorkType } from '../shop/forecastSettings.ts';
+import type { JointPart } from '../shop/joint.ts';
 import type { DialEventKind } from '../shop/machineLife.ts';
-import type { SizeEvent, WearsWay } from '../shop/measuringPoint.ts';
+import type { RenewalKind, SizeEvent, WearsWay } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 
 /**
@@ -428,6 +429,8 @@ export const positions = sqliteTable(
     name: text('name').notNull(),
     /** towing or lifting */
     safety: integer('safety', { mode: 'boolean' }).notNull(),
+    /** it interchanges with others: no oversize pin or bore here */
+    mustStayStandard: integer('must_stay_standard', { mode: 'boolean' }).notNull().default(false),
   },
   (t) => [index('positions_assembly').on(t.assemblyId)],
 );
@@ -485,6 +488,41 @@ export const measuringPoints = sqliteTable(
   ],
 );
 
+/** A pin and the bores it runs in, known by the point where their slack stands. */
+export const joints = sqliteTable(
+  'joints',
+  {
+    id: id(),
+    slackPointId: integer('slack_point_id')
+      .notNull()
+      .references(() => measuringPoints.id),
+    ...chain((): AnySQLiteColumn => joints.id),
+  },
+  (t) => [index('joints_slack_point').on(t.slackPointId), chainIndex('joints_chain', t.chainId)],
+);
+
+/** Its pin and its bores, by the points they are measured at. */
+export const jointMembers = sqliteTable(
+  'joint_members',
+  {
+    id: id(),
+    entryId: entryId(),
+    /** first row of the joint's chain */
+    jointId: integer('joint_id')
+      .notNull()
+      .references(() => joints.id),
+    pointId: integer('point_id')
+      .notNull()
+      .references(() => measuringPoints.id),
+    part: text('part').$type<JointPart>().notNull(),
+  },
+  (t) => [
+    index('joint_members_joint').on(t.jointId),
+    index('joint_members_point').on(t.pointId),
+    check('joint_members_part', sql`part IN ('pin', 'bore')`),
+  ],
+);
+
 /** Sizes a point is judged by, from a day on; null: from the beginning. A change is a new row from its own day. */
 export const pointLimits = sqliteTable(
   'point_limits',
@@ -501,6 +539,8 @@ export const pointLimits = sqliteTable(
     rejectAtMm: real('reject_at_mm'),
     source: text('source'),
     enteredBy: text('entered_by').notNull(),
+    /** first row of the renewal that brought another standard: what was found that day is still judged by the one before */
+    renewalId: integer('renewal_id').references((): AnySQLiteColumn => renewals.id),
     ...chain((): AnySQLiteColumn => pointLimits.id),
   },
   (t) => [index('point_limits_point').on(t.pointId), chainIndex('point_limits_chain', t.chainId)],
@@ -575,9 +615,40 @@ export const renewals = sqliteTable(
     hoursKnown: integer('hours_known', { mode: 'boolean' }).notNull(),
     /** size of the part put in; null: the new size */
     sizeMm: real('size_mm'),
+    kind: text('kind').$type<RenewalKind>().notNull().default('new-part'),
+    /** only this station's piece was renewed; empty: the whole part */
+    station: text('station').notNull().default(''),
+    /** an oversize part's size stands stamped on it; null: nobody said, or there is nothing to stamp */
+    stamped: integer('stamped', { mode: 'boolean' }),
+    /** its size was questioned and not answered: the renewal counts, its size does not */
+    parked: integer('parked', { mode: 'boolean' }).notNull().default(false),
+    /** code of what was odd about its size, whether answered or not */
+    question: text('question'),
     ...chain((): AnySQLiteColumn => renewals.id),
   },
   (t) => [index('renewals_point').on(t.pointId), chainIndex('renewals_chain', t.chainId)],
+);
+
+/** Packing put behind a part: slack goes, no metal comes back. */
+export const shims = sqliteTable(
+  'shims',
+  {
+    id: id(),
+    stripDownId: integer('strip_down_id')
+      .notNull()
+      .references(() => stripDowns.id),
+    pointId: integer('point_id')
+      .notNull()
+      .references(() => measuringPoints.id),
+    /** below 0: taken out */
+    shimMm: real('shim_mm').notNull(),
+    ...chain((): AnySQLiteColumn => shims.id),
+  },
+  (t) => [
+    index('shims_point').on(t.pointId),
+    chainIndex('shims_chain', t.chainId),
+    check('shims_some', sql`shim_mm <> 0`),
+  ],
 );
 
 export const findings = sqliteTable(

@@ -4,7 +4,7 @@ import { bulk } from './bulk.ts';
 import { chainOf, isLastOfChain, NOW_KNOWN, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
-import { renewals, sizes } from './schema.ts';
+import { sizes } from './schema.ts';
 import { strikeOut, supersede } from './supersede.ts';
 
 export type NewSize = {
@@ -127,14 +127,3 @@ export const putSizeRight = (
 /** Strikes a size out: nothing takes its place. */
 export const strikeSize = (w: WritableRecord, entryId: number, rowId: number, reason: string): number =>
   strikeOut(w, sizes, rowId, entryId, reason);
-
-export type NewRenewal = {
-  stripDownId: number;
-  pointId: number;
-  /** false: done elsewhere, some time between the size before and this day */
-  hoursKnown: boolean;
-  sizeMm: number | null;
-};
-
-export const insertRenewal = (w: WritableRecord, entryId: number, renewal: NewRenewal): number =>
-  insertInto(w, renewals, { ...renewal, entryId });

@@ -1,7 +1,7 @@
 import { and, eq } from 'drizzle-orm';
 import { assertInvariant } from '../outcome.ts';
 import type { ReadableRecord } from './recordFile.ts';
-import { findings, renewals, sizes, stripDowns } from './schema.ts';
+import { findings, renewals, shims, sizes, stripDowns } from './schema.ts';
 
 /** A strip-down as it was first written, by the entry that brought it: what would be typed to write it again. */
 export function draftOfStripDown(db: ReadableRecord, stripDownId: number) {
@@ -19,6 +19,12 @@ export function draftOfStripDown(db: ReadableRecord, stripDownId: number) {
     .from(renewals)
     .where(and(eq(renewals.stripDownId, stripDownId), eq(renewals.entryId, entryId)))
     .orderBy(renewals.id)
+    .all();
+  const shimRows = db.read
+    .select()
+    .from(shims)
+    .where(and(eq(shims.stripDownId, stripDownId), eq(shims.entryId, entryId)))
+    .orderBy(shims.id)
     .all();
   const findingRows = db.read
     .select()
@@ -40,7 +46,16 @@ export function draftOfStripDown(db: ReadableRecord, stripDownId: number) {
       gaugeId,
       answer: question !== null && !parked ? ('right-as-read' as const) : null,
     })),
-    renewals: renewalRows.map(({ pointId, sizeMm, hoursKnown }) => ({ pointId, sizeMm, hoursKnown })),
+    renewals: renewalRows.map(({ pointId, sizeMm, hoursKnown, kind, station, stamped, question, parked }) => ({
+      pointId,
+      sizeMm,
+      hoursKnown,
+      kind,
+      station,
+      stamped,
+      answer: question !== null && !parked ? ('right-as-read' as const) : null,
+    })),
+    shims: shimRows.map(({ pointId, shimMm }) => ({ pointId, shimMm })),
     findings: findingRows.map(({ assemblyId, positionId, kind, severity, note: seen }) => ({
       assemblyId,
       positionId,

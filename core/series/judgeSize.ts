@@ -1,5 +1,5 @@
 import type { Caution } from '../outcome.ts';
-import { limitsOn } from '../shop/limitsOn.ts';
+import { limitsAsFound, limitsOn } from '../shop/limitsOn.ts';
 import type { PointLife, PointLimits, Renewal, Size, WearsWay } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import { MM_PER_INCH } from '../units/length.ts';
@@ -82,7 +82,8 @@ const SLIPS: readonly { code: 'wrong-unit' | 'ten-times-off'; unit: string; time
   { code: 'wrong-unit', unit: 'thousandth of an inch', times: MM_PER_INCH / 1000 },
 ];
 
-function slipOf(sizeMm: number, context: SizeContext): Caution | null {
+/** Another reading of a figure that is far out: in inches or their thousandths, or ten times off; null: it may stand. */
+export function slipOf(sizeMm: number, context: SizeContext): Caution | null {
   if (fits(sizeMm, context) || context.limits.newSizeMm <= 0) return null;
   const slip = SLIPS.find(({ times }) => fits(sizeMm * times, context));
   if (!slip) return null;
@@ -121,7 +122,7 @@ function pastReject({ sizeMm }: JudgedSize, { wears, limits }: SizeContext): Cau
 
 /**
  * Judges every size of a point in order of its days, each against the sound ones of the same part before it, and against
- * the size that part was put in with: what an import asks. As-left sizes are also judged against the as-found ones of their
+ * the size that part was put in with, less packing put in since: what an import asks. As-left sizes are also judged against the as-found ones of their
  * day: better than those without a renewal, and somebody forgot to write it down. Sizes already parked stay out and are not
  * judged again.
  *
@@ -129,29 +130,38 @@ function pastReject({ sizeMm }: JudgedSize, { wears, limits }: SizeContext): Cau
  */
 export function judgePointSizes(point: PointLife, classNewSizeTolMm: number | null = null): Map<number, SizeJudgement> {
   const judged = new Map<number, SizeJudgement>();
-  const days = [...new Set([...point.sizes, ...point.renewals].map(({ takenOn }) => takenOn))].sort();
+  const days = [...new Set([...point.sizes, ...point.renewals, ...(point.shims ?? [])].map(({ takenOn }) => takenOn))];
   let last = new Map<string, JudgedSize & { takenOn: Day }>();
   let newSizeMm: number | null = null;
-  for (const takenOn of days) {
+  let packedMm = 0;
+  for (const takenOn of days.sort()) {
     const ofDay = point.sizes.filter((size) => size.takenOn === takenOn && !size.parked);
     const renewals = point.renewals.filter((renewal) => renewal.takenOn === takenOn);
-    const limits = limitsOn(point, takenOn);
-    const newSizeTolMm = newSizeTolOf(limits, classNewSizeTolMm);
     const judge = (event: Size['event']) => {
-      const context = {
-        wears: point.wears,
-        limits: { ...limits, newSizeTolMm, ...(newSizeMm !== null && { newSizeMm }) },
-      };
+      const limits = (event === 'as-found' ? limitsAsFound : limitsOn)(point, takenOn);
+      const newSizeTolMm = newSizeTolOf(limits, classNewSizeTolMm);
+      const newMm = (newSizeMm ?? limits.newSizeMm) - packedMm;
+      const context = { wears: point.wears, limits: { ...limits, newSizeTolMm, newSizeMm: newMm } };
       const sizes = ofDay.filter((size) => size.event === event);
       judgeStations(point, sizes, context, last, judged);
     };
     const comesIn = (renewal: Renewal) => {
+      if (renewal.station) {
+        last.delete(renewal.station);
+        return;
+      }
       newSizeMm = newSizeOfPart(point, renewal, classNewSizeTolMm);
+      packedMm = 0;
       last = new Map();
     };
     for (const renewal of renewals.filter(({ hoursKnown }) => !hoursKnown)) comesIn(renewal);
     judge('as-found');
     for (const renewal of renewals.filter(({ hoursKnown }) => hoursKnown)) comesIn(renewal);
+    if (!renewals.some(({ station }) => !station))
+      for (const { shimMm } of (point.shims ?? []).filter((shim) => shim.takenOn === takenOn)) {
+        packedMm += shimMm;
+        for (const [station, size] of last) last.set(station, { ...size, sizeMm: size.sizeMm - shimMm });
+      }
     judge('as-left');
   }
   return judged;

@@ -1,6 +1,6 @@
 import type { Caution } from '../outcome.ts';
 import { limitsOn } from '../shop/limitsOn.ts';
-import type { PointLife, PointLimits } from '../shop/measuringPoint.ts';
+import type { PointLife, PointLimits, RenewalKind } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import { clockOn, type MachineOnLine, machineOfClock, partClock, presentMachineHours } from './partClock.ts';
 import {
@@ -18,13 +18,14 @@ import {
   middle,
   newSizeTolOf,
   type PartWalk,
+  packedMm,
   type Start,
   sinceStartSd,
   startSd,
   USUAL_NEW_SIZE_TOL_MM,
   walkParts,
 } from './partWalk.ts';
-import { wearOf, worstStation } from './visitSizes.ts';
+import { speaking, wearOf, worstStation } from './visitSizes.ts';
 import type { WearSeries } from './wearSeries.ts';
 
 /** Machine id of a part that has never sat on a machine. */
@@ -62,6 +63,10 @@ export type PartSeries = {
   /** every visit of every part, in order of time */
   history: readonly PartVisit[];
   renewals: readonly PartRenewal[];
+  /** packing put in since the present part went in: worked hours then, and how much [mm] */
+  shims: readonly { workedHours: number | null; shimMm: number }[];
+  /** stations renewed by themselves since, and when */
+  stationRenewals: readonly { station: string; takenOn: Day; kind: RenewalKind }[];
   cautions: readonly Caution[];
 };
 
@@ -72,6 +77,9 @@ export type PartSeries = {
  *  - a first part fitted at unknown hours lies evenly between 0 and its first size
  *  - as-found and as-left of one day without a renewal are repeats of one reading
  *  - hours follow the part through its moves; the shelf adds none; worked hours follow the shares of the machines
+ *  - one of several stations renewed: what was read there before says nothing of the present part; the worst of all governs
+ *  - a strip turned over starts again from the thickness that was left
+ *  - packing takes up slack and brings back no metal: wear counts on through it, and the limit is as much further off
  *  - parked sizes, and sizes without hours, are shown and not used
  *
  * @param point the point, whole
@@ -101,17 +109,20 @@ export function partSeries(
       ordinal: part.ordinal,
       machineId,
       partClass: point.partClass,
-      newSizeSdMm: newSizeTolOf(part.startLimits, classNewSizeTolMm) / 4, // the whole width read as 95 %
+      // the whole width read as 95 %; a size measured is no size made to a tolerance
+      newSizeSdMm: part.startMeasuredSdMm ?? newSizeTolOf(part.startLimits, classNewSizeTolMm) / 4,
       startHoursSd: part.start ? startSd(part.start) : 0,
       present: endedOn === null,
-      readings: readingsOf(found.visits),
+      // a measured start is the series' zero itself, not a reading of it besides
+      readings: readingsOf(found.visits.filter(({ atZero }) => !atZero || part.startMeasuredSdMm === null)),
     };
     return { part, series, ...found };
   });
   const present = built.at(-1)!;
   const { newSizeMm, start } = present.part;
   const limits = limitsOn(point, asOf);
-  const renewAtWearMm = wearAtLimit(point, newSizeMm, limits.renewAtMm);
+  const shimMm = packedMm(present.part);
+  const renewAtWearMm = wearAtLimit(point, newSizeMm, limits.renewAtMm, shimMm);
   const lastSize = lastSizeOf(present.visits);
   const past = lastSize && renewAtWearMm !== null ? lastSize.wearMm - renewAtWearMm : 0;
   return {
@@ -126,20 +137,30 @@ export function partSeries(
     workedHoursNowSd: start && now ? Math.hypot(present.series.startHoursSd, sinceStartSd(start, now)) : null,
     limits,
     renewAtWearMm,
-    rejectAtWearMm: wearAtLimit(point, newSizeMm, limits.rejectAtMm),
+    rejectAtWearMm: wearAtLimit(point, newSizeMm, limits.rejectAtMm, shimMm),
     pastLimitMm: past > 0 ? past : null,
     lastSize,
     lastByStation: lastByStationOf(present.visits),
     ownReadings: present.visits.filter(({ governing, atZero }) => governing && !atZero).length,
     history: built.flatMap(({ visits }) => visits),
     renewals: built.flatMap(({ part }) => renewalOnAxis(part, axisOf)),
+    shims: present.part.shims.map(({ at, shimMm: put }) => ({
+      workedHours: at && start ? Math.max(0, at.workedHours - middle(start).workedHours) : null,
+      shimMm: put,
+    })),
+    stationRenewals: [...present.part.pieces].map(([station, { renewal }]) => ({
+      station,
+      takenOn: renewal.takenOn,
+      kind: renewal.kind ?? 'new-part',
+    })),
     cautions: cautionsOf(point, present, limits, classNewSizeTolMm),
   };
 }
 
-function wearAtLimit(point: PointLife, newSizeMm: number, limitMm: number | null): number | null {
+/** Packing takes up slack: as much more may be lost until the same slack is there again. */
+function wearAtLimit(point: PointLife, newSizeMm: number, limitMm: number | null, shimMm: number): number | null {
   if (limitMm === null) return null;
-  const wearMm = wearOf(point.wears, newSizeMm, limitMm);
+  const wearMm = wearOf(point.wears, newSizeMm, limitMm) + shimMm;
   return wearMm > 0 ? wearMm : null;
 }
 
@@ -156,7 +177,16 @@ function renewalOnAxis({ renewal, start, ordinal, newSizeMm }: PartWalk, axisOf:
   const high = axisOf(start?.to ?? null);
   const axisHours = low === null || high === null ? null : { low, middle: (low + high) / 2, high };
   return [
-    { renewalId: renewal.id, takenOn: renewal.takenOn, ordinal, hoursKnown: renewal.hoursKnown, axisHours, newSizeMm },
+    {
+      renewalId: renewal.id,
+      takenOn: renewal.takenOn,
+      ordinal,
+      hoursKnown: renewal.hoursKnown,
+      kind: renewal.kind ?? 'new-part',
+      stamped: renewal.stamped ?? null,
+      axisHours,
+      newSizeMm,
+    },
   ];
 }
 
@@ -185,7 +215,7 @@ function cautionsOf(
   }
   if (part.newSizeMm !== part.startLimits.newSizeMm) {
     cautions.push({
-      code: 'odd-new-size',
+      code: part.renewal?.kind === 'turned' ? 'turned-over' : 'odd-new-size',
       facts: { sizeMm: part.newSizeMm, newSizeMm: part.startLimits.newSizeMm, renewAtMm: limits.renewAtMm },
     });
   }
@@ -196,7 +226,7 @@ function cautionsOf(
     ['renew-at', limits.renewAtMm],
     ['reject-at', limits.rejectAtMm],
   ] as const) {
-    if (limitMm !== null && wearAtLimit(point, part.newSizeMm, limitMm) === null) {
+    if (limitMm !== null && wearAtLimit(point, part.newSizeMm, limitMm, packedMm(part)) === null) {
       cautions.push({ code: 'limit-better-than-new', facts: { limit, limitMm, newSizeMm: part.newSizeMm } });
     }
   }
@@ -207,7 +237,7 @@ function cautionsOf(
 function stationsMissing(point: PointLife, visits: readonly PartVisit[], common: ReadonlySet<string> | null): Caution {
   if (!common) return { code: 'no-common-station', facts: {} };
   const last = visits.findLast(({ governing, atZero }) => governing && !atZero);
-  const worst = worstStation(point.wears, last?.stations.filter(({ parked }) => !parked) ?? []);
+  const worst = worstStation(point.wears, speaking(last?.stations ?? []));
   const leftOut = worst && last?.governing && !common.has(worst.station) ? worst : null;
   return {
     code: 'stations-missing',

@@ -1,13 +1,13 @@
-import { limitsOn } from '../shop/limitsOn.ts';
-import type { PointLife, PointLimits } from '../shop/measuringPoint.ts';
+import { limitsAsFound, limitsOn } from '../shop/limitsOn.ts';
+import type { PointLife, PointLimits, RenewalKind } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import type { ClockAt } from './partClock.ts';
 import { type Look, middle, type PartWalk, sinceStartSd } from './partWalk.ts';
-import { type StationSize, usedStations, wearOf, worstStation } from './visitSizes.ts';
+import { type StationSize, speaking, usedStations, wearOf, worstStation } from './visitSizes.ts';
 import type { WearReading } from './wearSeries.ts';
 
 /** Why a visit is shown and not used. */
-export type VisitExclusion = 'parked' | 'no-hours' | 'before-fitted';
+export type VisitExclusion = 'parked' | 'no-hours' | 'before-fitted' | 'station-renewed' | 'worked-out';
 
 /** One look at a point, for the wear chart and the table under it. */
 export type PartVisit = {
@@ -42,6 +42,8 @@ export type PartRenewal = {
   /** the part that came in */
   ordinal: number;
   hoursKnown: boolean;
+  kind: RenewalKind;
+  stamped: boolean | null;
   /** null: no hours on record */
   axisHours: { low: number; middle: number; high: number } | null;
   newSizeMm: number;
@@ -60,13 +62,14 @@ export type LastSize = {
 /** Place of a moment on the hours axis of the present machine [h]; null: no hours on record. */
 export type AxisOf = (at: ClockAt | null) => number | null;
 
-const sound = ({ stations }: Look): StationSize[] => stations.filter(({ parked }) => !parked);
+const sound = ({ stations }: Look): StationSize[] => speaking(stations);
 
 /** A day's own looseness: a size dated on the day its part was fitted may come out a few hours early [h]. */
 const SAME_DAY_HOURS = 24;
 
 function whyNotUsed(part: PartWalk, look: Look): VisitExclusion | null {
-  if (sound(look).length === 0) return 'parked';
+  if (sound(look).length === 0)
+    return look.stations.some(({ parked, replaced }) => replaced && !parked) ? 'station-renewed' : 'parked';
   if (!look.at || !part.start) return 'no-hours';
   const slack = SAME_DAY_HOURS + 3 * sinceStartSd(part.start, look.at);
   return look.at.runHours < middle(part.start).runHours - slack ? 'before-fitted' : null;
@@ -78,7 +81,7 @@ export function visitsOfPart(
   part: PartWalk,
   axisOf: AxisOf,
 ): { visits: PartVisit[]; missing: boolean; common: ReadonlySet<string> | null } {
-  const aged = part.looks.filter((look) => !look.atZero && whyNotUsed(part, look) === null);
+  const aged = part.looks.filter((look) => !look.atZero && !look.ofPiece && whyNotUsed(part, look) === null);
   const { common, missing } = usedStations(aged.map((look) => sound(look).map(({ station }) => station)));
   return { visits: part.looks.map((look) => visitOf(point, part, look, common, axisOf)), missing, common };
 }
@@ -92,9 +95,10 @@ function visitOf(
 ): PartVisit {
   const excluded = whyNotUsed(part, look);
   const hours = hoursOf(part, look);
-  const speaking = sound(look);
-  const shared = speaking.filter(({ station }) => common === null || common.has(station));
-  const worst = excluded ? undefined : worstStation(point.wears, shared.length > 0 ? shared : speaking);
+  const stations = sound(look);
+  const shared = stations.filter(({ station }) => common === null || common.has(station));
+  const isReading = excluded === null && !look.ofPiece;
+  const worst = isReading ? worstStation(point.wears, shared.length > 0 ? shared : stations) : undefined;
   return {
     takenOn: look.takenOn,
     ordinal: part.ordinal,
@@ -111,12 +115,12 @@ function visitOf(
       ? {
           station: worst.station,
           sizeMm: worst.sizeMm,
-          wearMm: wearOf(point.wears, part.newSizeMm, worst.sizeMm),
+          wearMm: wearOf(point.wears, part.newSizeMm, worst.sizeMm) + look.shimMm,
           errorSdMm: worst.errorSdMm,
         }
       : null,
     excluded,
-    limits: limitsOn(point, look.takenOn),
+    limits: (look.event === 'as-found' ? limitsAsFound : limitsOn)(point, look.takenOn),
   };
 }
 
@@ -160,8 +164,8 @@ export type LastByStation = Readonly<Record<string, { sizeMm: number; errorSdMm:
 export function lastByStationOf(visits: readonly PartVisit[]): LastByStation {
   const last: Record<string, { sizeMm: number; errorSdMm: number; takenOn: Day }> = {};
   for (const { stations, takenOn } of visits) {
-    for (const { station, sizeMm, errorSdMm, parked } of stations) {
-      if (!parked) last[station] = { sizeMm, errorSdMm, takenOn };
+    for (const { station, sizeMm, errorSdMm } of speaking(stations)) {
+      last[station] = { sizeMm, errorSdMm, takenOn };
     }
   }
   return last;

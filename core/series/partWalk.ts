@@ -1,9 +1,10 @@
 import { limitsOn } from '../shop/limitsOn.ts';
 import { mayBePutIn } from '../shop/mayBePutIn.ts';
-import type { PointLife, PointLimits, Renewal, Size } from '../shop/measuringPoint.ts';
+import type { PointLife, PointLimits, Renewal, Shim, Size } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import { type ClockAt, clockAtMachineHours, clockOn, type PartClock } from './partClock.ts';
-import { averageStations, LEAST_ERROR_SD_MM, type StationSize } from './visitSizes.ts';
+import { type OfStations, renewStations } from './stationRenewal.ts';
+import { averageStations, LEAST_ERROR_SD_MM, type StationSize, speaking, worstStation } from './visitSizes.ts';
 
 /** Tolerance width of a new part when neither the point nor its class gives one [mm]. Common practice, no source. */
 export const USUAL_NEW_SIZE_TOL_MM = 0.2;
@@ -16,7 +17,11 @@ export type Look = {
   event: 'as-found' | 'as-left' | 'renewed';
   at: ClockAt | null;
   atZero: boolean;
+  /** taken of pieces just put in beside older ones: shown, no reading of the part */
+  ofPiece?: boolean;
   stations: StationSize[];
+  /** packing put in since the part's own start, by then [mm] */
+  shimMm: number;
 };
 
 /** A part on its way through the days: its start, and the looks at it. */
@@ -27,9 +32,15 @@ export type PartWalk = {
   /** null: no hours on record */
   start: Start | null;
   newSizeMm: number;
+  /** 1 sd of the size it started from, where that was measured and not made: a strip turned over [mm] */
+  startMeasuredSdMm: number | null;
   /** the limits in force when it went in */
   startLimits: PointLimits;
   looks: Look[];
+  /** stations renewed by themselves since it went in */
+  pieces: OfStations;
+  /** packing put in since it went in, and when */
+  shims: readonly { at: ClockAt | null; shimMm: number }[];
 };
 
 /** Tolerance width of a new part [mm]: the point's, else its class's, else the usual. A width of 0 is nobody's tolerance. */
@@ -46,59 +57,116 @@ export const newSizeTolOf = (
  */
 export function newSizeOfPart(
   point: PointLife,
-  { takenOn, sizeMm }: Pick<Renewal, 'takenOn' | 'sizeMm'>,
+  renewal: Pick<Renewal, 'takenOn' | 'sizeMm' | 'kind'>,
   classNewSizeTolMm: number | null,
 ): number {
+  const { takenOn, sizeMm } = renewal;
+  const left = leftWhenTurned(point, renewal);
+  if (left) return left.sizeMm;
   const limits = limitsOn(point, takenOn);
   const allowedMm = 3 * Math.hypot(newSizeTolOf(limits, classNewSizeTolMm) / 4, point.gaugeErrorMm);
   const odd = sizeMm !== null && Math.abs(sizeMm - limits.newSizeMm) > allowedMm;
   return odd && mayBePutIn(limits.newSizeMm, sizeMm) ? sizeMm : limits.newSizeMm;
 }
 
+/**
+ * What a strip turned over starts from: its thickness as it went back in, worst station; as it was found, when nobody
+ * measured it again. The other face is unworn, the metal lost from the first one stays lost, so its wear counts from here
+ * and its limits, which are thicknesses, stay.
+ * @returns null for other renewals, and when no size of that day is on record
+ */
+function leftWhenTurned(
+  point: PointLife,
+  { kind, takenOn, sizeMm }: Pick<Renewal, 'takenOn' | 'sizeMm' | 'kind'>,
+): { sizeMm: number; errorSdMm: number } | null {
+  if (kind !== 'turned') return null;
+  if (sizeMm !== null) return { sizeMm, errorSdMm: Math.max(LEAST_ERROR_SD_MM, point.gaugeErrorMm) };
+  const ofDay = point.sizes.filter((size) => size.takenOn === takenOn);
+  for (const event of ['as-left', 'as-found'] as const) {
+    const stations = averageStations(
+      point,
+      ofDay.filter((size) => size.event === event),
+    );
+    const worst = worstStation(point.wears, speaking(stations));
+    if (worst) return worst;
+  }
+  return null;
+}
+
 /** Goes through the days in order and parts the looks among the parts. */
 export function walkParts(point: PointLife, clock: PartClock, classNewSizeTolMm: number | null): PartWalk[] {
   const sizes = point.sizes.filter(({ takenOn }) => takenOn <= clock.asOf);
   const renewals = point.renewals.filter(({ takenOn }) => takenOn <= clock.asOf);
-  const days = [...new Set([...sizes, ...renewals].map(({ takenOn }) => takenOn))].sort();
+  const shims = (point.shims ?? []).filter(({ takenOn }) => takenOn <= clock.asOf);
+  const days = [...new Set([...sizes, ...renewals, ...shims].map(({ takenOn }) => takenOn))].sort();
   const parts: PartWalk[] = [firstPart(point, clock, days[0] ?? null, sizes, renewals)];
   for (const takenOn of days) {
-    const ofDay = sizes.filter((size) => size.takenOn === takenOn);
-    const renewedThen = renewals.filter((renewal) => renewal.takenOn === takenOn);
-    for (const renewal of renewedThen.filter(({ hoursKnown }) => !hoursKnown)) {
-      const start = startBetween(clock, renewal, parts.at(-1)!, ofDay);
-      parts.push(newPart(point, renewal, parts.at(-1)!, start, classNewSizeTolMm));
-      lookAtNew(point, parts.at(-1)!, [], renewal);
-    }
-    const known = renewedThen.filter(({ hoursKnown }) => hoursKnown);
-    if (known.length === 0) {
-      look(
-        point,
-        clock,
-        parts.at(-1)!,
-        ofDay,
-        ofDay.some(({ event }) => event === 'as-found') ? 'as-found' : 'as-left',
-      );
-      continue;
-    }
-    look(
-      point,
-      clock,
-      parts.at(-1)!,
-      ofDay.filter(({ event }) => event === 'as-found'),
-      'as-found',
-    );
-    for (const renewal of known) {
-      parts.push(newPart(point, renewal, parts.at(-1)!, startOn(clock, renewal, ofDay), classNewSizeTolMm));
-    }
-    lookAtNew(
-      point,
-      parts.at(-1)!,
-      ofDay.filter(({ event }) => event === 'as-left'),
-      known.at(-1)!,
-    );
+    const day: DayAtPoint = {
+      takenOn,
+      sizes: sizes.filter((size) => size.takenOn === takenOn),
+      renewals: renewals.filter((renewal) => renewal.takenOn === takenOn),
+      shims: shims.filter((shim) => shim.takenOn === takenOn),
+    };
+    walkDay(point, clock, parts, day, classNewSizeTolMm);
   }
   return parts;
 }
+
+type DayAtPoint = { takenOn: Day; sizes: Size[]; renewals: Renewal[]; shims: Shim[] };
+
+/** In the order of a day in the shop: what had been done elsewhere, what was found, what was done here, what was left. */
+function walkDay(
+  point: PointLife,
+  clock: PartClock,
+  parts: PartWalk[],
+  { takenOn, sizes, renewals, shims }: DayAtPoint,
+  classNewSizeTolMm: number | null,
+): void {
+  const whole = renewals.filter(({ station }) => !station);
+  const pieces = renewals.filter(({ station }) => station);
+  for (const renewal of whole.filter(({ hoursKnown }) => !hoursKnown)) {
+    const start = startBetween(clock, renewal, parts.at(-1)!, sizes);
+    parts.push(newPart(point, renewal, parts.at(-1)!, start, classNewSizeTolMm));
+    lookAtNew(point, parts.at(-1)!, [], renewal);
+  }
+  const elsewhere = pieces.filter(({ hoursKnown }) => !hoursKnown);
+  renewStations(point, parts, elsewhere, (renewal) => startBetween(clock, renewal, parts.at(-1)!, sizes));
+  const here = whole.filter(({ hoursKnown }) => hoursKnown);
+  const piecesHere = pieces.filter(({ hoursKnown }) => hoursKnown);
+  const found = sizes.filter(({ event }) => event === 'as-found');
+  const left = sizes.filter(({ event }) => event === 'as-left');
+  const isPiece = ({ station }: Size) => piecesHere.some((renewal) => renewal.station === station);
+  if (here.length > 0) {
+    look(point, clock, parts.at(-1)!, found, 'as-found');
+    for (const renewal of here)
+      parts.push(newPart(point, renewal, parts.at(-1)!, startOn(clock, renewal, sizes), classNewSizeTolMm));
+    lookAtNew(point, parts.at(-1)!, left, here.at(-1)!);
+  } else if (shims.length > 0) {
+    look(point, clock, parts.at(-1)!, found, 'as-found');
+    pack(clock, parts.at(-1)!, shims);
+    look(point, clock, parts.at(-1)!, left, 'as-left');
+  } else {
+    const repeats = [...found, ...left.filter((size) => !isPiece(size))];
+    look(point, clock, parts.at(-1)!, repeats, found.length > 0 ? 'as-found' : 'as-left');
+    renewStations(point, parts, piecesHere, (renewal) => startOn(clock, renewal, sizes));
+    const ofPieces = left.filter(isPiece);
+    if (ofPieces.length > 0) {
+      const at = clockOn(clock, takenOn, dialOf(sizes));
+      const stations = averageStations(point, ofPieces);
+      parts.at(-1)!.looks.push({ takenOn, event: 'as-left', at, atZero: false, ofPiece: true, stations, shimMm: 0 });
+    }
+  }
+}
+
+/** Packing goes in: what is measured from here on is smaller by it. */
+function pack(clock: PartClock, part: PartWalk, shims: readonly Shim[]): void {
+  const put = shims.map(({ takenOn, dialHours, shimMm }) => ({ at: clockOn(clock, takenOn, dialHours), shimMm }));
+  part.shims = [...part.shims, ...put];
+}
+
+/** Packing put in since the part went in [mm]. */
+export const packedMm = (part: Pick<PartWalk, 'shims'>): number =>
+  part.shims.reduce((sum, { shimMm }) => sum + shimMm, 0);
 
 /** The dial noted with any of a day's sizes. */
 const dialOf = (sizes: readonly Size[]): number | null =>
@@ -117,8 +185,11 @@ function firstPart(
     renewal: null,
     start: null,
     newSizeMm: limits.newSizeMm,
+    startMeasuredSdMm: null,
     startLimits: limits,
     looks: [],
+    pieces: new Map(),
+    shims: [],
   };
   const from = clockAtMachineHours(clock, point.fittedMachineHours ?? 0);
   if (!from) return part;
@@ -154,8 +225,11 @@ function newPart(
     renewal,
     start,
     newSizeMm: newSizeOfPart(point, renewal, classNewSizeTolMm),
+    startMeasuredSdMm: leftWhenTurned(point, renewal)?.errorSdMm ?? null,
     startLimits: limitsOn(point, renewal.takenOn),
     looks: [],
+    pieces: new Map(),
+    shims: [],
   };
 }
 
@@ -169,7 +243,8 @@ function look(
   if (sizes.length === 0) return;
   const takenOn = sizes[0]!.takenOn;
   const at = clockOn(clock, takenOn, dialOf(sizes));
-  part.looks.push({ takenOn, event, at, atZero: false, stations: averageStations(point, sizes) });
+  const stations = averageStations(point, sizes);
+  part.looks.push({ takenOn, event, at, atZero: false, stations, shimMm: packedMm(part) });
 }
 
 /** The reading at 0 h: as-left sizes of the day, else the size the renewal gives. */
@@ -177,7 +252,7 @@ function lookAtNew(point: PointLife, part: PartWalk, asLeft: readonly Size[], re
   const at = part.start?.to ?? null;
   if (asLeft.length > 0) {
     const stations = averageStations(point, asLeft);
-    part.looks.push({ takenOn: renewal.takenOn, event: 'as-left', at, atZero: true, stations });
+    part.looks.push({ takenOn: renewal.takenOn, event: 'as-left', at, atZero: true, stations, shimMm: 0 });
   } else if (renewal.sizeMm !== null) {
     const station: StationSize = {
       station: '',
@@ -187,7 +262,7 @@ function lookAtNew(point: PointLife, part: PartWalk, asLeft: readonly Size[], re
       parked: !mayBePutIn(part.startLimits.newSizeMm, renewal.sizeMm),
       sizeIds: [],
     };
-    part.looks.push({ takenOn: renewal.takenOn, event: 'renewed', at, atZero: true, stations: [station] });
+    part.looks.push({ takenOn: renewal.takenOn, event: 'renewed', at, atZero: true, stations: [station], shimMm: 0 });
   }
 }
 

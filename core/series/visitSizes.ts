@@ -9,8 +9,14 @@ export type StationSize = {
   repeats: number;
   /** questioned and not answered: shown, not used */
   parked: boolean;
+  /** of a piece since renewed by itself: shown, says nothing of the present part */
+  replaced?: boolean;
   sizeIds: readonly number[];
 };
+
+/** Stations that speak for the part. */
+export const speaking = (stations: readonly StationSize[]): StationSize[] =>
+  stations.filter(({ parked, replaced }) => !parked && !replaced);
 
 /** A gauge error of 0 would make a size a certainty; nobody measures a worn part closer than this (1 sd) [mm]. Common practice, no source. */
 export const LEAST_ERROR_SD_MM = 0.002;

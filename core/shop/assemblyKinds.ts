@@ -35,8 +35,15 @@ export type KindPosition = {
   safety: boolean;
   /** what it goes with when half of the assembly is swapped: "carrier"; absent or null: stays with the rest */
   group?: string | null;
+  /** it interchanges with others: no oversize here. Absent: it may be bored and fitted oversize */
+  mustStayStandard?: boolean;
   points: readonly KindPoint[];
 };
+
+type PointOfKind = { item: number; point: string };
+
+/** A pin and the bores it runs in, and the point where their slack stands; each by item and name of the point. */
+export type KindJoint = { slack: PointOfKind; pin: PointOfKind; bores: readonly PointOfKind[] };
 
 /**
  * How a stroke or face is drawn:
@@ -59,6 +66,8 @@ export type Sketch = {
 export type AssemblyKind = {
   name: string;
   positions: readonly KindPosition[];
+  /** absent: none */
+  joints?: readonly KindJoint[];
   sketch: Sketch | null;
   /** what comes off to reach what; none: the shop has not said */
   stripDown?: StripDownTree | undefined;

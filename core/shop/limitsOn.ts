@@ -8,3 +8,7 @@ export function limitsOn(point: Pick<PointLife, 'limits'>, on: Day): PointLimits
   assertInvariant(inForce, 'a measuring point has a new size');
   return inForce;
 }
+
+/** The limits by which what was found on a day is judged: those of before, where a renewal of that day brought others. */
+export const limitsAsFound = (point: Pick<PointLife, 'limits'>, on: Day): PointLimits =>
+  limitsOn({ limits: point.limits.filter(({ from, withRenewal }) => !(withRenewal === 'here' && from === on)) }, on);

@@ -13,6 +13,11 @@ export type PointLimits = {
   rejectAtMm: number | null;
   /** whose figure it is: maker, standard, shop's own rule */
   source: string | null;
+  /**
+   * came with a renewal of its day, done here: what was found that day is judged by the limits before; or done elsewhere,
+   * and found that day. Absent: a person's own change
+   */
+  withRenewal?: 'here' | 'elsewhere';
 };
 
 export type SizeEvent = 'as-found' | 'as-left';
@@ -36,6 +41,16 @@ export type Size = {
 };
 
 /**
+ * What was done when a position's wear started again:
+ *  - new-part: of the standard size; hours not known: renewed elsewhere
+ *  - bush, weld-and-bore: built up and brought back to size
+ *  - oversize: pin or bore of another size, which is the position's standard from that day; its limits move with it
+ *  - turned: the same strip on its other face: nothing new in it, so it goes on from the thickness that was left
+ */
+export const RENEWAL_KINDS = ['new-part', 'bush', 'weld-and-bore', 'oversize', 'turned'] as const;
+export type RenewalKind = (typeof RENEWAL_KINDS)[number];
+
+/**
  * The moment a position's wear starts again.
  *  - hoursKnown: on this day, at `dialHours` or by date. As-found sizes of the day are the old part's, as-left ones the new part's at 0 h
  *  - not known (renewed elsewhere): some time between the previous size and this day; every size of the day is the new part's
@@ -48,6 +63,22 @@ export type Renewal = {
   hoursKnown: boolean;
   /** size of the part put in [mm]; null: the new size */
   sizeMm: number | null;
+  /** absent: a new part */
+  kind?: RenewalKind;
+  /** only this station's piece; absent or empty: the whole part */
+  station?: string;
+  /** an oversize part carries its size; absent or null: nobody said */
+  stamped?: boolean | null;
+};
+
+/** Packing put behind a part: the slack is less by it, the metal is as worn as before. */
+export type Shim = {
+  id: number;
+  takenOn: Day;
+  /** dial reading of that visit [h]; null: by date */
+  dialHours: number | null;
+  /** thickness put in, below 0 taken out [mm] */
+  shimMm: number;
 };
 
 /** Where the assembly sat, from a day on: a machine, or the shelf (null). */
@@ -76,6 +107,10 @@ export type PointLife = {
   /** sorted by day, then order of entry */
   sizes: readonly Size[];
   renewals: readonly Renewal[];
+  /** what packing changes the slack measured here; sorted by day, then order of entry. Absent: none */
+  shims?: readonly Shim[];
+  /** where along or across the part it is read; absent or empty: one reading */
+  stations?: readonly string[];
   /** sorted; the first has from: null */
   sittings: readonly Sitting[];
 };

@@ -1,5 +1,6 @@
 import type { Finding } from './finding.ts';
 import type { ForecastSettings } from './forecastSettings.ts';
+import type { Joint } from './joint.ts';
 import type { MachineLife } from './machineLife.ts';
 import type { PointLife } from './measuringPoint.ts';
 import type { PartClass } from './partClass.ts';
@@ -22,6 +23,8 @@ export type PointOnRecord = PointLife & {
   assembly: string;
   item: number;
   position: string;
+  /** the position interchanges with others: no oversize here. Absent: it may be any size */
+  mustStayStandard?: boolean;
   point: string;
 };
 
@@ -33,6 +36,8 @@ export type ShopLife = {
   machines: readonly MachineOnRecord[];
   points: readonly PointOnRecord[];
   findings: readonly Finding[];
+  /** absent: none */
+  joints?: readonly Joint[];
   /** every class a point names is here */
   partClasses: readonly PartClass[];
   /** relative use by month of a typical machine, January first; mean 1 */

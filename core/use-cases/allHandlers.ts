@@ -67,6 +67,8 @@ import { recordRestoreHandler } from './recordRestore.ts';
 import { recordRestorePreviewHandler } from './recordRestorePreview.ts';
 import { recordStartEmptyHandler } from './recordStartEmpty.ts';
 import { recordStateHandler } from './recordState.ts';
+import { renewalAnswerHandler } from './renewalAnswer.ts';
+import { renewalPutRightHandler } from './renewalPutRight.ts';
 import { exchangeRestoreFolderHandler } from './restoreFolder.ts';
 import { shopReadHandler } from './shopRead.ts';
 import { shopSaveHandler } from './shopSave.ts';
@@ -129,6 +131,8 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'point/add': pointAddHandler,
   'sizes/questioned': sizesQuestionedHandler,
   'size/putRight': sizePutRightHandler,
+  'renewal/answer': renewalAnswerHandler,
+  'renewal/putRight': renewalPutRightHandler,
   'size/answer': sizeAnswerHandler,
   'stripDown/swap': stripDownSwapHandler,
   'finding/add': findingAddHandler,

@@ -67,6 +67,8 @@ const NONE: EntryRows = {
   sizes: 0,
   sizesPutRight: 0,
   renewals: 0,
+  shims: 0,
+  joints: 0,
   findings: 0,
   closings: 0,
   photos: 0,

@@ -3,16 +3,18 @@ import type { zNewAssembly } from '../contract/machine.ts';
 import { RefusedError } from '../outcome.ts';
 import { insertAssembly, insertPosition, insertSitting } from '../record/assemblyStore.ts';
 import { ensureClass } from '../record/classStore.ts';
+import { insertJoint } from '../record/jointStore.ts';
 import { listKinds } from '../record/kindStore.ts';
 import { insertLimits, insertPoint } from '../record/pointStore.ts';
 import type { WritableRecord } from '../record/recordFile.ts';
 import type { Day } from '../units/day.ts';
+import { keyOfPoint, refuseOddJoints } from './soundJoints.ts';
 import { refuseOddLimits } from './soundLimits.ts';
 
 type NewAssembly = z.output<typeof zNewAssembly>;
 
 /** Refuses an assembly that cannot be laid out as asked. @param path "assembly" or "assemblies.0" */
-export function refuseOddAssembly({ positions }: NewAssembly, path: string): void {
+export function refuseOddAssembly({ positions, joints }: NewAssembly, path: string): void {
   const names = new Set<string>();
   for (const [place, position] of positions.entries()) {
     const at = `${path}.positions.${place}`;
@@ -31,6 +33,7 @@ export function refuseOddAssembly({ positions }: NewAssembly, path: string): voi
       refuseOddLimits(point.wears, point, `${pointAt}.`);
     }
   }
+  refuseOddJoints(positions, joints, path);
 }
 
 /** Lays an assembly out on a machine: its positions, points and first limits. @param from null: since the beginning */
@@ -49,8 +52,9 @@ export function layOutAssembly(
     offDialReadingId: null,
     onDialReadingId: null,
   });
-  for (const { item, name, safety, points } of assembly.positions) {
-    const positionId = insertPosition(w, entryId, { assemblyId, item, name, safety });
+  const pointIds = new Map<string, number>();
+  for (const { item, name, safety, mustStayStandard, points } of assembly.positions) {
+    const positionId = insertPosition(w, entryId, { assemblyId, item, name, safety, mustStayStandard });
     for (const point of points) {
       const pointId = insertPoint(w, entryId, {
         positionId,
@@ -62,6 +66,7 @@ export function layOutAssembly(
         fittedMachineHours: assembly.fittedMachineHours,
         stations: point.stations,
       });
+      pointIds.set(keyOfPoint({ item, point: point.name }), pointId);
       const { newSizeMm, newSizeTolMm, renewAtMm, rejectAtMm, limitSource: source } = point;
       const { enteredBy } = on;
       insertLimits(w, entryId, {
@@ -76,5 +81,8 @@ export function layOutAssembly(
       });
     }
   }
+  const idOf = (named: { item: number; point: string }): number => pointIds.get(keyOfPoint(named))!;
+  for (const { slack, pin, bores } of assembly.joints)
+    insertJoint(w, entryId, { slackPointId: idOf(slack), pinPointId: idOf(pin), borePointIds: bores.map(idOf) });
   return assemblyId;
 }

@@ -9,6 +9,7 @@ import { listKinds } from '../record/kindStore.ts';
 import { machineOrRefuse } from '../record/machineStore.ts';
 import { pointsOfAssemblies } from '../record/pointStore.ts';
 import type { ReadableRecord } from '../record/recordFile.ts';
+import { shimsOfPoints } from '../record/renewalStore.ts';
 import { sizeRowsOfPoints } from '../record/sizeStore.ts';
 import { slipsOfMachine } from '../record/slipStore.ts';
 import { stripDownsOf } from '../record/stripDownStore.ts';
@@ -84,6 +85,7 @@ function pointSheets(
   const assemblyIds = [...new Set(pointIds.map((pointId) => onRecord.get(pointId)!.assemblyId))];
   const details = new Map(pointsOfAssemblies(record, assemblyIds).map((point) => [point.id, point]));
   const sizes = Map.groupBy(sizeRowsOfPoints(record, pointIds), ({ pointId }) => pointId);
+  const shims = Map.groupBy(shimsOfPoints(record, pointIds), ({ pointId }) => pointId);
   return forecast.points.map((its, i) => {
     const point = onRecord.get(its.pointId)!;
     return pointSheet({
@@ -96,6 +98,8 @@ function pointSheets(
       settings: settingsOf(now.shop.life),
       machine: now.shop.hours.ofMachine(point.machineId),
       sizes: sizes.get(its.pointId) ?? [],
+      shims: shims.get(its.pointId) ?? [],
+      asOf: now.asOf,
     });
   });
 }
@@ -117,6 +121,7 @@ export function assemblySheets(
       item: position.item,
       name: position.name,
       safety: position.safety,
+      mustStayStandard: position.mustStayStandard,
     })),
   }));
 }

@@ -5,8 +5,8 @@ import { writeEntry } from '../record/entry.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { type NotedDial, notedDial } from './notedDial.ts';
 import { SAVE_SHEET } from './oldSheetsBatch.ts';
-import { judgeTyped, typedStripDown } from './typedStripDown.ts';
-import { isParked, writeStripDown } from './writeStripDown.ts';
+import { judgeTyped, judgeTypedRenewals, typedStripDown } from './typedStripDown.ts';
+import { isEmpty, parkedOf, writeStripDown } from './writeStripDown.ts';
 
 /**
  * Saves an old sheet whole, in one step. What is doubtful holds nothing up: sizes and a dial that were questioned and not
@@ -16,9 +16,8 @@ import { isParked, writeStripDown } from './writeStripDown.ts';
  */
 export const oldSheetsSaveHandler: Handler<typeof oldSheetsSave, Context> = (context, request) => {
   const typed = typedStripDown(context, request);
-  if (request.sizes.length + request.renewals.length + request.findings.length === 0 && request.dialHours === null)
-    throw new RefusedError({ code: 'nothing-typed', facts: { path: 'sizes' } });
-  const judged = judgeTyped(context, typed);
+  if (isEmpty(request)) throw new RefusedError({ code: 'nothing-typed', facts: { path: 'sizes' } });
+  const judged = { sizes: judgeTyped(context, typed), renewals: judgeTypedRenewals(context, typed) };
   const noted = notedDial(context, request.machineId, typed.takenOn, request.dialHours, 'dialHours', true);
   const dial = request.dialSure ? noted : keptAside(noted);
   const saved = writeEntry(recordOf(context), entryNow(context, SAVE_SHEET, request.fitter), (w, entryId) => ({
@@ -27,7 +26,7 @@ export const oldSheetsSaveHandler: Handler<typeof oldSheetsSave, Context> = (con
   }));
   return {
     ...saved,
-    parked: request.sizes.filter((entry, place) => isParked(entry, judged.get(place))).length,
+    parked: parkedOf(request, judged),
     dialParked: dial !== null && 'reading' in dial && dial.reading.parked,
   };
 };

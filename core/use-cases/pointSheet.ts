@@ -9,9 +9,10 @@ import type { PointDetails } from '../record/pointStore.ts';
 import type { SizeRow } from '../record/sizeStore.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import type { PartVisit } from '../series/partVisits.ts';
+import { oversizeOn } from '../shop/oversize.ts';
 import type { Role } from '../shop/role.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
-import { day } from '../units/day.ts';
+import { type Day, day } from '../units/day.ts';
 import { dayOfPastHours } from '../way/dayOfHours.ts';
 import type { MachineHoursAndUse } from '../way/shopHours.ts';
 import { wearCurves } from '../way/wearCurves.ts';
@@ -32,6 +33,10 @@ export type PointSheetFrom = {
   machine: MachineHoursAndUse | undefined;
   /** every size of the point as entered, put right and undone ones too */
   sizes: readonly SizeRow[];
+  /** packing noted here */
+  shims: readonly { takenOn: Day; shimMm: number }[];
+  /** day it is looked at */
+  asOf: Day;
 };
 
 /** Everything the machine's page shows of one measuring point. */
@@ -50,6 +55,10 @@ export function pointSheet(from: PointSheetFrom): Sheet {
     stations: details.stations,
     gaugeErrorMm: point.gaugeErrorMm,
     limits: series.limits,
+    oversize: oversizeOn(point, from.asOf),
+    mustStayStandard: point.mustStayStandard ?? false,
+    stationRenewals: [...series.stationRenewals],
+    shims: from.shims.map(({ takenOn, shimMm }) => ({ takenOn, shimMm })),
     role: from.role,
     forecast,
     visits: series.history.flatMap((visit) => visitSheet(visit, from)),
@@ -89,7 +98,7 @@ function visitSheet(visit: PartVisit, { sizes, point }: PointSheetFrom): Visit[]
 
 /** Where wear starts again, the first part's fitting among them. */
 function renewalMarks({ series, machine }: PointSheetFrom): Renewal[] {
-  const marks = series.renewals.flatMap(({ axisHours, takenOn, hoursKnown, newSizeMm }): Renewal[] =>
+  const marks = series.renewals.flatMap(({ axisHours, takenOn, hoursKnown, kind, newSizeMm }): Renewal[] =>
     axisHours === null
       ? []
       : [
@@ -100,6 +109,7 @@ function renewalMarks({ series, machine }: PointSheetFrom): Renewal[] {
             toMachineHours: axisHours.high,
             known: hoursKnown,
             sizeMm: newSizeMm,
+            kind,
           },
         ],
   );
@@ -114,6 +124,7 @@ function renewalMarks({ series, machine }: PointSheetFrom): Renewal[] {
     toMachineHours: start.hours + half,
     known: start.sdHours === 0,
     sizeMm: null,
+    kind: null,
   };
   return [first, ...marks];
 }

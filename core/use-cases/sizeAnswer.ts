@@ -2,7 +2,8 @@ import type { Handler } from '../contract/operation.ts';
 import type { sizeAnswer } from '../contract/stripDown.ts';
 import { RefusedError } from '../outcome.ts';
 import { writeEntry } from '../record/entry.ts';
-import { insertRenewal, putSizeRight, readSizeRow } from '../record/sizeStore.ts';
+import { insertRenewal } from '../record/renewalStore.ts';
+import { putSizeRight, readSizeRow } from '../record/sizeStore.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { seriesNow } from './seriesNow.ts';
 

@@ -6,7 +6,7 @@ import type { Context } from './context.ts';
 import { askAboutDial } from './dialQuestion.ts';
 import { dialReadingEvent } from './notedDial.ts';
 import { hoursOfMachine } from './seriesNow.ts';
-import { judgeTyped, type TypedStripDown, typedStripDown } from './typedStripDown.ts';
+import { judgeTyped, judgeTypedRenewals, type TypedStripDown, typedStripDown } from './typedStripDown.ts';
 
 /** What is odd about what was typed so far; keeps nothing. */
 export const stripDownJudgeHandler: Handler<typeof stripDownJudge, Context> = (context, draft) => {
@@ -18,10 +18,16 @@ export const stripDownJudgeHandler: Handler<typeof stripDownJudge, Context> = (c
     const { pointId, station, event } = entry;
     return [{ pointId, station, event, question: { code: first.code, facts: first.facts ?? {}, choices } }];
   });
+  const renewalQuestions = [...judgeTypedRenewals(context, typed)].flatMap(([place, { code, facts = {} }]) => {
+    const { pointId, station, answer } = draft.renewals[place]!;
+    return answer === null
+      ? [{ pointId, station, question: { code, facts, choices: ['measure-again', 'right-as-read'] } }]
+      : [];
+  });
   const { line } = hoursOfMachine(context, draft.machineId);
   const dialQuestion =
     draft.dialHours === null ? null : askAboutDial(line, dialReadingEvent(typed.takenOn, draft.dialHours)).question;
-  return { questions, dialQuestion, worst: worstOf(typed) };
+  return { questions, renewalQuestions, dialQuestion, worst: worstOf(typed) };
 };
 
 /** The station worn most of each point and event: the one that governs. */

@@ -20,7 +20,7 @@ export const stripDownReadHandler: Handler<typeof stripDownRead, Context> = (con
   const measured = new Set(sizes.map(({ pointId }) => pointId));
   const gauges = listGauges(record).filter(({ active }) => active);
   const points = [...pointsOnMachine(context, machineId, takenOn).values()];
-  const { renewals, findings } = draftOfStripDown(record, stripDownId);
+  const { renewals, shims, findings } = draftOfStripDown(record, stripDownId);
   const assemblies = new Set(
     points.filter(({ life }) => measured.has(life.pointId)).map(({ life }) => life.assemblyId),
   );
@@ -34,6 +34,7 @@ export const stripDownReadHandler: Handler<typeof stripDownRead, Context> = (con
     rows: points.filter(({ life }) => assemblies.has(life.assemblyId)).map((point) => sheetRow(context, point, gauges)),
     sizes: savedSizes(sizes),
     renewals,
+    shims,
     findings,
   };
 };

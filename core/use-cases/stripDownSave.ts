@@ -8,8 +8,8 @@ import { type Context, entryNow, recordOf } from './context.ts';
 import { type NotedDial, notedDial } from './notedDial.ts';
 import { seriesNow } from './seriesNow.ts';
 import { shopNow } from './shopNow.ts';
-import { judgeTyped, type TypedStripDown, typedStripDown } from './typedStripDown.ts';
-import { isParked, writeStripDown } from './writeStripDown.ts';
+import { judgeTyped, judgeTypedRenewals, type TypedStripDown, typedStripDown } from './typedStripDown.ts';
+import { isEmpty, parkedOf, writeStripDown } from './writeStripDown.ts';
 
 /**
  * Saves a strip-down whole, in one step: dial, sizes, renewals and findings, or nothing. Sizes that were questioned and not
@@ -19,9 +19,8 @@ import { isParked, writeStripDown } from './writeStripDown.ts';
  */
 export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (context, request) => {
   const typed = typedStripDown(context, request);
-  if (request.sizes.length + request.renewals.length + request.findings.length === 0 && request.dialHours === null)
-    throw new RefusedError({ code: 'nothing-typed', facts: { path: 'sizes' } });
-  const judged = judgeTyped(context, typed);
+  if (isEmpty(request)) throw new RefusedError({ code: 'nothing-typed', facts: { path: 'sizes' } });
+  const judged = { sizes: judgeTyped(context, typed), renewals: judgeTypedRenewals(context, typed) };
   const dial = dialOf(context, typed, request);
   const before = shopNow(context);
   const forecastsBefore = before.ofMachine(request.machineId).points;
@@ -32,7 +31,7 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
   const forecastsAfter = forecastsOfMachine(seriesNow(context), request.machineId, before.learning).points;
   return {
     stripDownId,
-    parked: request.sizes.filter((entry, place) => isParked(entry, judged.get(place))).length,
+    parked: parkedOf(request, judged),
     moved: movedForecasts(forecastsBefore, forecastsAfter),
   };
 };

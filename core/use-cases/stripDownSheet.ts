@@ -6,6 +6,7 @@ import { machineHoursOn, presentDial } from '../reading/machineHours.ts';
 import { readDraft } from '../record/draftStore.ts';
 import { type GaugeOnRecord, listGauges } from '../record/gaugeStore.ts';
 import { findingIsOpen } from '../shop/finding.ts';
+import { oversizeOn } from '../shop/oversize.ts';
 import { type Context, recordOf } from './context.ts';
 import { findingSheet } from './findingSheet.ts';
 import { type BenchPoint, pointsOnMachine } from './pointsOnMachine.ts';
@@ -49,6 +50,8 @@ export function sheetRow(context: Context, { life, details }: BenchPoint, gauges
     wears,
     safety,
     limits: series.limits,
+    oversize: oversizeOn(life, context.today()),
+    mustStayStandard: life.mustStayStandard ?? false,
     gaugeId: gauge?.id ?? null,
     gauge: gauge?.name ?? '',
     gaugeErrorMm: gauge?.errorMm ?? life.gaugeErrorMm,

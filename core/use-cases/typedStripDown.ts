@@ -1,15 +1,18 @@
 import type { StripDownDraft } from '../contract/stripDown.ts';
-import { RefusedError } from '../outcome.ts';
+import { type Caution, RefusedError } from '../outcome.ts';
 import { positionsOf } from '../record/assemblyStore.ts';
 import { type GaugeOnRecord, listGauges } from '../record/gaugeStore.ts';
+import { judgeRenewal } from '../series/judgeRenewal.ts';
 import type { SizeJudgement } from '../series/judgeSize.ts';
-import type { PointLife, Size } from '../shop/measuringPoint.ts';
+import type { PointLife, PointLimits, Renewal, Size } from '../shop/measuringPoint.ts';
+import { limitsMovedBy } from '../shop/oversize.ts';
 import type { Day } from '../units/day.ts';
 import { pastDay, refuseUnknownPhotos } from './asked.ts';
 import { type Context, recordOf } from './context.ts';
 import { judgeAmongOthers } from './laterDoubts.ts';
 import { type BenchPoint, pointsOnMachine } from './pointsOnMachine.ts';
 import { hoursOfMachine, seriesNow } from './seriesNow.ts';
+import { refuseOddRenewals } from './soundRenewals.ts';
 
 /** A strip-down as typed, with everything it names found in the record. */
 export type TypedStripDown = {
@@ -30,7 +33,7 @@ export function typedStripDown(context: Context, draft: StripDownDraft): TypedSt
 
 /**
  * Finds what a draft names, on whatever day.
- * @throws RefusedError unknown-machine, unknown-point, unknown-gauge, unknown-assembly, unknown-position, renewed-twice
+ * @throws RefusedError unknown-machine, unknown-point, unknown-gauge, unknown-assembly, unknown-position, and as refuseOddRenewals
  */
 export function namedInDraft(context: Context, draft: StripDownDraft): TypedStripDown {
   const takenOn = draft.takenOn as Day; // the contract has read it as a day
@@ -43,6 +46,7 @@ export function namedInDraft(context: Context, draft: StripDownDraft): TypedStri
     return point;
   };
   refuseOddRenewals(draft, pointAt);
+  for (const [place, { pointId }] of draft.shims.entries()) pointAt(pointId, `shims.${place}.pointId`);
   refuseOddFindings(context, draft, points);
   const sizes = draft.sizes.map((entry, place): TypedSize => {
     const point = pointAt(entry.pointId, `sizes.${place}.pointId`);
@@ -71,16 +75,6 @@ function sizeOf(draft: StripDownDraft, takenOn: Day, place: number, gauge: Gauge
   };
 }
 
-function refuseOddRenewals({ renewals }: StripDownDraft, pointAt: (pointId: number, path: string) => unknown): void {
-  const renewed = new Set<number>();
-  for (const [place, { pointId }] of renewals.entries()) {
-    pointAt(pointId, `renewals.${place}.pointId`);
-    if (renewed.has(pointId))
-      throw new RefusedError({ code: 'renewed-twice', facts: { path: `renewals.${place}.pointId`, pointId } });
-    renewed.add(pointId);
-  }
-}
-
 function refuseOddFindings(
   context: Context,
   { findings }: StripDownDraft,
@@ -98,34 +92,85 @@ function refuseOddFindings(
 }
 
 /** What is odd about the sizes typed, by their place in the draft: each against the record and the others of its visit. */
-export function judgeTyped(context: Context, { draft, takenOn, sizes }: TypedStripDown): Map<number, SizeJudgement> {
-  const { life } = seriesNow(context);
-  const tolerances = new Map(life.partClasses.map(({ name, newSizeTolMm }) => [name, newSizeTolMm]));
+export function judgeTyped(context: Context, typed: TypedStripDown): Map<number, SizeJudgement> {
+  const tolerances = tolerancesOf(context);
   const judged = new Map<number, SizeJudgement>();
-  for (const [point, typed] of Map.groupBy(sizes, (one) => one.point)) {
-    const renewals = draft.renewals.filter(({ pointId }) => pointId === point.life.pointId);
-    const withTyped: PointLife = {
-      ...point.life,
-      sizes: [...point.life.sizes, ...typed.map(({ size }) => size)].sort(byDay),
-      renewals: [
-        ...point.life.renewals,
-        ...renewals.map(({ hoursKnown, sizeMm }) => ({
-          id: -1,
-          takenOn,
-          dialHours: draft.dialHours,
-          hoursKnown,
-          sizeMm,
-        })),
-      ].sort(byDay),
-    };
+  for (const [point, sizes] of Map.groupBy(typed.sizes, (one) => one.point)) {
+    const withTyped = withVisit(context, typed, point.life);
     const found = judgeAmongOthers(withTyped, point.life, tolerances.get(point.life.partClass) ?? null);
-    for (const { size } of typed) {
+    for (const { size } of sizes) {
       const judgement = found.get(size.id);
       if (judgement) judged.set(-1 - size.id, judgement);
     }
   }
   return judged;
 }
+
+const tolerancesOf = (context: Context): Map<string, number | null> =>
+  new Map(seriesNow(context).life.partClasses.map(({ name, newSizeTolMm }) => [name, newSizeTolMm]));
+
+/** The renewals typed at a point, as the record would hold them: a size in question stays out. */
+function renewalsAt(context: Context, { draft, takenOn, points }: TypedStripDown, pointId: number): Renewal[] {
+  const life = points.get(pointId)!.life;
+  const tolMm = tolerancesOf(context).get(life.partClass) ?? null;
+  return draft.renewals
+    .filter((renewal) => renewal.pointId === pointId)
+    .map(({ answer, ...renewal }) => {
+      const asked = answer === null ? judgeRenewal(life, { ...renewal, takenOn }, tolMm) : null;
+      return { ...renewal, id: -1, takenOn, dialHours: draft.dialHours, sizeMm: asked ? null : renewal.sizeMm };
+    });
+}
+
+/** A point's life with what was typed of it in this visit: its sizes, renewals, the limits they move, packing. */
+function withVisit(context: Context, typed: TypedStripDown, life: BenchPoint['life']): PointLife {
+  const { draft, takenOn, points, sizes } = typed;
+  const own = sizes.filter(({ point }) => point.life.pointId === life.pointId);
+  const renewals = renewalsAt(context, typed, life.pointId);
+  // the whole part is renewed once in a visit at most
+  const moved = renewals.flatMap((renewal): PointLimits[] => {
+    const limits = limitsMovedBy(life, renewal);
+    return limits ? [{ ...limits, from: takenOn, withRenewal: renewal.hoursKnown ? 'here' : 'elsewhere' }] : [];
+  });
+  const packed = draft.shims.filter(({ pointId }) => reaches(context, points.get(pointId)!, life, points));
+  return {
+    ...life,
+    limits: [...life.limits, ...moved].sort(byStart),
+    sizes: [...life.sizes, ...own.map(({ size }) => size)].sort(byDay),
+    renewals: [...life.renewals, ...renewals].sort(byDay),
+    shims: [
+      ...(life.shims ?? []),
+      ...packed.map(({ shimMm }) => ({ id: -1, takenOn, dialHours: draft.dialHours, shimMm })),
+    ].sort(byDay),
+  };
+}
+
+/** Whether packing put in at one point takes slack from another: as record/loadShims.ts. */
+function reaches(
+  context: Context,
+  at: BenchPoint,
+  life: BenchPoint['life'],
+  points: TypedStripDown['points'],
+): boolean {
+  if (points.get(life.pointId)?.details.measures !== 'slack') return false;
+  const joint = seriesNow(context).life.joints?.find(({ slackPointId }) => slackPointId === life.pointId);
+  const members = joint ? [joint.pinPointId, ...joint.borePointIds] : [];
+  return at.life.positionId === life.positionId || members.includes(at.life.pointId);
+}
+
+/** What is odd about the sizes put in, by their place in the draft; answered ones are not asked again. */
+export function judgeTypedRenewals(context: Context, { draft, takenOn, points }: TypedStripDown): Map<number, Caution> {
+  const tolerances = tolerancesOf(context);
+  const judged = new Map<number, Caution>();
+  for (const [place, { pointId, ...renewal }] of draft.renewals.entries()) {
+    const { life } = points.get(pointId)!;
+    const odd = judgeRenewal(life, { ...renewal, takenOn }, tolerances.get(life.partClass) ?? null);
+    if (odd) judged.set(place, odd);
+  }
+  return judged;
+}
+
+const byStart = (a: PointLimits, b: PointLimits): number =>
+  byDay({ takenOn: a.from ?? ('' as Day) }, { takenOn: b.from ?? ('' as Day) });
 
 const byDay = (a: { takenOn: Day }, b: { takenOn: Day }): number =>
   a.takenOn < b.takenOn ? -1 : a.takenOn > b.takenOn ? 1 : 0;

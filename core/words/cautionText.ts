@@ -46,6 +46,14 @@ export const cautionSentences: Record<string, Sentence> = {
     `Months are a guess: too few meter readings${on(f.lastReadOn) ? `, the last${on(f.lastReadOn)}` : ''}.`,
   'odd-new-size': (f, mark) =>
     `The part went in at ${size(f.sizeMm, mark)}, not at its new size of ${size(f.newSizeMm, mark)}.`,
+  'turned-over': (f, mark) =>
+    `A strip turned over: its other face wears from the ${size(f.sizeMm, mark)} that were left, to the same limit.`,
+  'size-station-renewed': (f) =>
+    `The size taken${on(f.takenOn)} is of pieces renewed since: it says nothing of the present ones.`,
+  'size-worked-out': (f) =>
+    `The slack measured${on(f.takenOn)} is left out: pin and bore were measured that day, and say it already.`,
+  'slack-from-sizes': (f) =>
+    `Slack is worked out from pin and bore together${typeof f.bores === 'number' && f.bores > 1 ? '; the widest bore counts' : ''}.`,
   'put-in-size-not-used': (f, mark) =>
     `The size noted at its renewal${on(f.takenOn)} cannot be right and is left out: its wear is counted from ${size(f.newSizeMm, mark)}.`,
   'size-parked': (f) => `The size taken${on(f.takenOn)} is questioned and left out until it is answered.`,

@@ -52,6 +52,7 @@ export const oldSheetsWords = {
   gridHints: {
     next: 'next box',
     seen: 'something seen',
+    part: 'what was done',
     renewed: { 'as-found': 'was renewed before', 'as-left': 'renewed then' },
     swapBoxes: 'two boxes round',
     swapPoints: 'two points or stations round',
@@ -78,6 +79,7 @@ export const oldSheetsWords = {
   putRight: 'Put right',
   leave: 'Leave it',
   reason: 'typed from the paper again',
+  putIn: 'put in',
   struckReason: 'not readable on the paper',
   answerOf: (name: string, size: string): string => `${name}: ${size} mm`,
 

@@ -76,6 +76,22 @@ export const questionSentences: Record<string, Sentence> = {
     fact: `${size(f.sizeMm, { ...c, decimals: Math.max(2, c.decimals ?? 2) })} mm is far out; read as ${f.unit} it would be ${size(f.likelyMm, c)} mm.`,
     meanwhile: KEPT_OUT,
   }),
+  'not-oversize': (f, c) => ({
+    fact: `${size(f.sizeMm, c)} is no larger than the standard here, ${limitFigure(Number(f.newSizeMm), c.mark)}.`,
+    meanwhile: KEPT_OUT,
+  }),
+  'put-in-worn': (f, c) => ({
+    fact: `${size(f.sizeMm, c)} put in is at its limit already, ${limitFigure(Number(f.renewAtMm), c.mark)}.`,
+    meanwhile: KEPT_OUT,
+  }),
+  'put-in-larger': (f, c) => ({
+    fact: `${size(f.sizeMm, c)} put in is larger than new, ${limitFigure(Number(f.newSizeMm), c.mark)}: is it oversize?`,
+    meanwhile: KEPT_OUT,
+  }),
+  'put-in-smaller': (f, c) => ({
+    fact: `${size(f.sizeMm, c)} put in is smaller than new, ${limitFigure(Number(f.newSizeMm), c.mark)}: is it a used part?`,
+    meanwhile: KEPT_OUT,
+  }),
   'past-reject': (f, c) => ({
     fact: `${size(f.sizeMm, c)} is past reject at ${limitFigure(Number(f.rejectAtMm), c.mark)}.`,
     meanwhile: 'It goes in as it is. Say with + if the part must not be used.',

@@ -94,6 +94,34 @@ export const recordFaults: Record<string, (facts: Facts) => Said> = {
     next: 'Look at the digits on the dial again.',
   }),
   'nothing-typed': () => ({ what: 'Nothing is typed yet, so there is nothing to save.' }),
+  'unknown-renewal': () => ({ what: 'That renewal is not on record.', next: 'Open the machine afresh.' }),
+  'unknown-station': (facts) => ({
+    what: `${facts.station ?? ''} is no station of this point.`,
+    next: 'Choose one of its stations.',
+  }),
+  'must-stay-standard': (facts) => ({
+    what: `${facts.position ?? 'This position'} must stay standard: what fits there has to fit elsewhere.`,
+    next: 'Bush it, build it up where that is allowed, or renew it.',
+  }),
+  'oversize-needs-size': () => ({ what: 'Oversize, and no size said.', next: 'Type the size it was made to.' }),
+  'oversize-of-what': () => ({
+    what: 'Only a whole pin or bore is made oversize.',
+    next: 'Say what was done otherwise, or at the pin or bore itself.',
+  }),
+  'turned-what': () => ({ what: 'Only a strip is turned over.', next: 'Say what was done otherwise.' }),
+  'turned-needs-size': () => ({
+    what: 'A strip turned over goes on from what is left of it, and nobody said how thick that is.',
+    next: 'Measure it as found or as left, or type its thickness.',
+  }),
+  'joint-point-unknown': (facts) => ({
+    what: `A joint names ${facts.point ?? 'a point'} at ${facts.item ?? 'an item'}, which is not laid out.`,
+    next: 'Choose points of this assembly.',
+  }),
+  'joint-point-other': (facts) => ({
+    what: `${facts.point ?? 'A point'} at ${facts.item ?? 'an item'} does not measure what a joint needs there.`,
+    next: 'A joint takes a pin (diameter), its bores, and their slack.',
+  }),
+  'joint-twice': () => ({ what: 'One slack stands in two joints.', next: 'Give each joint a slack of its own.' }),
   'renewed-twice': () => ({ what: 'The same part is renewed twice in one visit.', next: 'Take one of them out.' }),
   'already-there': () => ({ what: 'It sits there already.' }),
   'other-kind': (f) => ({

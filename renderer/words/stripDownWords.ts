@@ -77,6 +77,7 @@ export const stripDownWords = {
   nextBox: 'next box',
   seenHint: 'crack, bend, break, seized, lost',
   renewedKey: { 'as-found': 'renewed since last', 'as-left': 'renewed now' },
+  partHint: 'what was done, shim',
   swapHint: 'swap two boxes',
   gaugeHint: 'gauge',
   foundLeftHint: 'as found or as left',

@@ -4,6 +4,8 @@ type Facts = Record<string, string | number> | undefined;
 
 /** Words of the Take in screen, and of the assembly table it shares with Shop. */
 export const takeInWords = {
+  mustStayStandardHint: 'Must stay standard: it interchanges, so no oversize here',
+  jointHint: 'The same letter for a pin, its bores and their slack',
   title: 'Take in a machine',
   sub: 'Customer, machine, meter and assembly; what is not known stays empty.',
   asLeft: 'As you left it.',
@@ -73,6 +75,7 @@ export const takeInWords = {
     position: 'Position',
     group: 'goes with',
     safety: 'tows or lifts',
+    mustStayStandard: 'stays std',
     point: 'Point',
     measures: 'Measures',
     wears: 'wears',
@@ -84,6 +87,7 @@ export const takeInWords = {
     source: 'Limits from',
     gauge: 'gauge ±',
     stations: 'Stations',
+    joint: 'joint',
   },
   mm: 'mm',
   wears: { down: 'down', up: 'up' },
@@ -125,6 +129,7 @@ export const takeInRemarks: Record<string, (facts: Facts, mark: DecimalMark) => 
   'wrong-side': (facts, mark) =>
     `It wears ${facts?.wears} from ${limitFigure(Number(facts?.newSizeMm), mark)}: a limit lies ${facts?.wears === 'down' ? 'below' : 'above'} that`,
   'limits-crossed': (facts, mark) => `Reject comes after renew at ${limitFigure(Number(facts?.renewAtMm), mark)}`,
+  'joint-incomplete': () => 'A joint takes one pin (diameter), its bores, and one slack, all with the same letter',
   'no-position': () => 'Every position is ticked off: leave one in, or take the assembly out',
 };
 

@@ -92,7 +92,7 @@ describe('a batch of old sheets', () => {
       { takenOn: '2025-05-01', sizeMm: 112, question: { code: 'ten-times-off', facts: { likelyMm: 11.2 } } },
     ]);
     // put right later: the question is gone, and the size counts
-    await program.ask(sizePutRight, { sizeId: sizes[0]!.sizeId, sizeMm: 10.9, reason: 'misread', by: 'Bo' });
+    await program.ask(sizePutRight, { sizeId: sizes[0]!.sizeId!, sizeMm: 10.9, reason: 'misread', by: 'Bo' });
     expect((await program.ask(sizesQuestioned, { machineId: shop.machineId })).sizes).toEqual([]);
     expect(kept(shop.strip.pointId)).toEqual([
       ['2024-05-01', 'front', 11.1, false],
@@ -114,7 +114,7 @@ describe('a batch of old sheets', () => {
     ]);
     const [asked] = (await program.ask(sizesQuestioned, { machineId: null })).sizes;
     expect(asked?.question.code).toBe('worse-than-later');
-    await program.ask(sizeAnswer, { sizeId: asked!.sizeId, answer: 'right-as-read', by: 'Bo' });
+    await program.ask(sizeAnswer, { sizeId: asked!.sizeId!, answer: 'right-as-read', by: 'Bo' });
     expect(kept(shop.strip.pointId)[0]).toEqual(['2023-05-01', 'front', 10.2, false]);
   });
 

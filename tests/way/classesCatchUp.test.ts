@@ -27,6 +27,7 @@ async function saveSize(): Promise<void> {
       { pointId: point.id, station: '', event: 'as-found', sizeMm: 38.7, gaugeId: null, answer: 'right-as-read' },
     ],
     renewals: [],
+    shims: [],
     findings: [],
     dialSure: true,
   });

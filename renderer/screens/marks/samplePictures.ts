@@ -150,6 +150,7 @@ const strip: SampleMachine['chosen'] = {
       toMachineHours: FITTED,
       known: true,
       sizeMm: 12.02,
+      kind: null,
     },
   ],
   putRight: [

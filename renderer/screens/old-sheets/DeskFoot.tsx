@@ -26,6 +26,7 @@ export function DeskFoot({
         <Hint letter="Enter">{words.next}</Hint>
         <Hint letter="+">{words.seen}</Hint>
         <Hint letter="R">{words.renewed[event]}</Hint>
+        <Hint letter="P">{words.part}</Hint>
         <Hint letter="S">{words.swapBoxes}</Hint>
         <Hint letter="W">{words.swapPoints}</Hint>
         <Hint letter="A">{words.addPoint}</Hint>

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { QuestionedSize } from '#core/contract/oldSheets.ts';
-import { sizeAnswer, sizePutRight } from '#core/contract/stripDown.ts';
+import { renewalAnswer, renewalPutRight, sizeAnswer, sizePutRight } from '#core/contract/stripDown.ts';
 import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
@@ -24,42 +24,58 @@ export function Waiting({
   /** several machines stand in the list */
   machineNamed: boolean;
 }) {
-  const [open, setOpen] = useState<number | null>(null);
+  const [open, setOpen] = useState<string | null>(null);
   return (
     <ul className="waiting-sizes">
       {sizes.map((size) => (
-        <li key={size.sizeId}>
+        <li key={idOf(size)}>
           <button
             type="button"
             className="waiting-size"
-            aria-expanded={open === size.sizeId}
-            onClick={() => setOpen(open === size.sizeId ? null : size.sizeId)}
+            aria-expanded={open === idOf(size)}
+            onClick={() => setOpen(open === idOf(size) ? null : idOf(size))}
           >
             <RingSign item={size.item} state="leave" />
             <span className="waiting-name">
-              {[size.position, size.station].filter(Boolean).join(', ')}
+              {[size.position, size.station, size.renewalId === null ? '' : words.putIn].filter(Boolean).join(', ')}
               {machineNamed && <span className="second">{`${size.machine}, ${words.sheetLine(size.takenOn)}`}</span>}
             </span>
             <b className="figures">{decimalFigure(size.sizeMm, size.decimals, mark)}</b>
           </button>
-          {open === size.sizeId && <Answers size={size} mark={mark} by={by} />}
+          {open === idOf(size) && <Answers size={size} mark={mark} by={by} />}
         </li>
       ))}
     </ul>
   );
 }
 
+const idOf = ({ sizeId, renewalId }: QuestionedSize): string => (sizeId === null ? `put in ${renewalId}` : `${sizeId}`);
+
 function Answers({ size, mark, by }: { size: QuestionedSize; mark: DecimalMark; by: string }) {
+  const { sizeId, renewalId } = size;
   const answer = useDeskDo(sizeAnswer);
   const putRight = useDeskDo(sizePutRight);
+  const putInAnswer = useDeskDo(renewalAnswer);
+  const putInRight = useDeskDo(renewalPutRight);
+  const say = (choice: 'right-as-read' | 'was-renewed') => {
+    if (sizeId !== null) void answer.run({ sizeId, answer: choice, by });
+    else if (renewalId !== null) void putInAnswer.run({ renewalId, answer: 'right-as-read', by });
+  };
+  /** null: it was not so */
+  const put = (sizeMm: number | null, reason: string) => {
+    if (sizeId !== null) void putRight.run({ sizeId, sizeMm, reason, by });
+    else if (renewalId !== null)
+      void putInRight.run({ renewalId, right: sizeMm === null ? null : { sizeMm }, reason, by });
+  };
   const [another, setAnother] = useState<number | null>(null);
-  const { sizeId, decimals, gaugeErrorMm, measures } = size;
+  const { decimals, gaugeErrorMm, measures } = size;
   const said = questionText(size.question, { mark, decimals, gaugeErrorMm, measures });
   const choices = size.question.choices.filter(
     (choice): choice is 'right-as-read' | 'was-renewed' => choice === 'right-as-read' || choice === 'was-renewed',
   );
-  const fault = answer.fault ?? putRight.fault;
-  const busy = answer.busy || putRight.busy;
+  const doing = [answer, putRight, putInAnswer, putInRight];
+  const fault = doing.find((one) => one.fault)?.fault ?? null;
+  const busy = doing.some((one) => one.busy);
   return (
     <div className="waiting-answers">
       <p>
@@ -67,23 +83,17 @@ function Answers({ size, mark, by }: { size: QuestionedSize; mark: DecimalMark; 
       </p>
       <div className="keys">
         {choices.map((choice) => (
-          <Key key={choice} disabled={busy} onPress={() => void answer.run({ sizeId, answer: choice, by })}>
+          <Key key={choice} disabled={busy} onPress={() => say(choice)}>
             {answerText(choice).text}
           </Key>
         ))}
-        <Key
-          disabled={busy}
-          onPress={() => void putRight.run({ sizeId, sizeMm: null, reason: words.struckReason, by })}
-        >
+        <Key disabled={busy} onPress={() => put(null, words.struckReason)}>
           {words.strike}
         </Key>
       </div>
       <div className="one-line">
         <NumberField label={words.anotherMm} unit="mm" mark={mark} value={another} onChange={setAnother} />
-        <Key
-          disabled={busy || another === null}
-          onPress={() => void putRight.run({ sizeId, sizeMm: another, reason: words.reason, by })}
-        >
+        <Key disabled={busy || another === null} onPress={() => put(another, words.reason)}>
           {words.putRight}
         </Key>
       </div>

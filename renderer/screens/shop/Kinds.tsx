@@ -83,8 +83,8 @@ function KindEditor({
   const sketch = kind?.sketch ?? null;
   const send = async () => {
     setTried(true);
-    if (!read.positions || name.trim() === '') return goToFirstRemark(body);
-    if (await save.run({ kindId, kind: { name: name.trim(), positions: read.positions, sketch } })) onLeave();
+    if (!read.laidOut || name.trim() === '') return goToFirstRemark(body);
+    if (await save.run({ kindId, kind: { name: name.trim(), ...read.laidOut, sketch } })) onLeave();
   };
   const states = new Map<number, RingState>(
     positions.map(({ itemText, leftOut }) => [Number(itemText), leftOut ? 'none' : 'leave']),

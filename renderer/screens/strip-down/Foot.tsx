@@ -12,6 +12,7 @@ export function Foot({ event, tally, swapping }: { event: SizeEvent; tally: Tall
           <Hint letter="Enter">{words.nextBox}</Hint>
           <Hint letter="+">{words.seenHint}</Hint>
           <Hint letter="R">{words.renewedKey[event]}</Hint>
+          <Hint letter="P">{words.partHint}</Hint>
           <Hint letter="S">{words.swapHint}</Hint>
           <Hint letter="G">{words.gaugeHint}</Hint>
         </ul>

@@ -8,10 +8,19 @@ import { Asked } from './Asked.tsx';
 import { type Box, boxAfter, boxesOf, boxKey, columnNames, columnsOf, type SheetRow, type Step } from './boxes.ts';
 import { FindingStrip } from './FindingStrip.tsx';
 import { GridRow } from './GridRow.tsx';
+import { PartStrip } from './PartStrip.tsx';
 import { likelyMm, type OpenQuestion, rowName } from './questions.ts';
 import { SCALE_WIDTH_PX } from './RowScale.tsx';
 import { isStopped, seenAt } from './seen.ts';
-import { type FindingEntry, type Sheet, type SizeEvent, worstTyped } from './sheet.ts';
+import {
+  type FindingEntry,
+  isRenewed,
+  NOT_RENEWED,
+  type RenewedHow,
+  type Sheet,
+  type SizeEvent,
+  worstTyped,
+} from './sheet.ts';
 import { sizeEcho, typedSize } from './typedSize.ts';
 import type { Judged } from './useJudged.ts';
 
@@ -32,6 +41,8 @@ export type GridProps = {
   swapFrom: Box | null;
   /** row under which something seen is being entered */
   seeingRow: number | null;
+  /** row whose part strip was asked for: what was renewed, and how */
+  partRow: number | null;
   on: {
     text: (box: Box, text: string) => void;
     leave: (box: Box, decimals: number) => void;
@@ -45,6 +56,9 @@ export type GridProps = {
     see: (row: number | null) => void;
     addFinding: (finding: FindingEntry) => void;
     dropFinding: (at: number) => void;
+    part: (row: number | null) => void;
+    how: (pointId: number, how: Partial<RenewedHow>) => void;
+    shim: (pointId: number, shimMm: number | null) => void;
     /** a letter pressed in a box; true: it meant something */
     letter: (box: Box, letter: string) => boolean;
   };
@@ -156,6 +170,25 @@ export function Grid(props: GridProps) {
                 />
                 <AskedUnder row={row} rowIndex={rowIndex} columns={columns + 4} {...props} />
                 <NotSizes row={row} sheet={sheet} event={event} columns={columns + 4} typingKey={props.typingKey} />
+                {(props.partRow === rowIndex || hasPartStrip(sheet, row)) && (
+                  <Wide columns={columns + 4} className="part-row">
+                    <PartStrip
+                      row={row}
+                      name={name}
+                      renewed={sheet.renewed[row.pointId] ?? NOT_RENEWED}
+                      shimMm={sheet.shims[row.pointId] ?? null}
+                      asked={judged.renewalQuestions.filter(({ pointId }) => pointId === row.pointId)}
+                      mark={mark}
+                      asksFocus={props.partRow === rowIndex}
+                      onHow={(how) => on.how(row.pointId, how)}
+                      onShim={(shimMm) => on.shim(row.pointId, shimMm)}
+                      onLeave={() => {
+                        on.part(null);
+                        focus(boxes.find((box) => box.row === rowIndex) ?? null);
+                      }}
+                    />
+                  </Wide>
+                )}
                 {props.seeingRow === rowIndex && (
                   <Wide columns={columns + 4} className="seeing">
                     <FindingStrip
@@ -181,6 +214,10 @@ export function Grid(props: GridProps) {
     </div>
   );
 }
+
+/** What was renewed or packed stays in sight. */
+const hasPartStrip = ({ renewed, shims }: Sheet, { pointId }: SheetRow): boolean =>
+  isRenewed(renewed[pointId] ?? NOT_RENEWED) || shims[pointId] !== undefined;
 
 /** Everything of a row beside its boxes and its scale [px]: name, gauge, and room for what was seen. */
 const REST_PX = 258 + 160 + 12 + 240;

@@ -13,6 +13,8 @@ export function aRow(other: Partial<Omit<SheetRow, 'stations'>> & { pointId: num
     wears: 'down',
     safety: false,
     limits: { from: null, newSizeMm: 12, newSizeTolMm: 0.2, renewAtMm: 9.5, rejectAtMm: 8.5, source: null },
+    oversize: null,
+    mustStayStandard: false,
     gaugeId: 1,
     gauge: 'Calliper',
     gaugeErrorMm: 0.05,

@@ -3,12 +3,13 @@ import { answerOfLetter, type OpenQuestion } from './questions.ts';
 /** What a letter pressed in a size box does. Sizes are figures, so letters are free. */
 export type LetterDoes =
   | { does: 'answer'; choice: string }
-  | { does: 'see' | 'swap' | 'stop-swapping' | 'renewed' | 'gauge' | 'other-grid' | 'hours' };
+  | { does: 'see' | 'swap' | 'stop-swapping' | 'renewed' | 'part' | 'gauge' | 'other-grid' | 'hours' };
 
 const PLAIN: Record<string, Exclude<LetterDoes, { does: 'answer' }>['does']> = {
   '+': 'see',
   S: 'swap',
   R: 'renewed',
+  P: 'part',
   G: 'gauge',
   L: 'other-grid',
   H: 'hours',

@@ -7,10 +7,24 @@ import { type Box, boxKey, type SheetRow } from './boxes.ts';
 import { sizeEcho, typedSize } from './typedSize.ts';
 
 export type SizeEvent = 'as-found' | 'as-left';
+type Renewal = StripDownDraft['renewals'][number];
 export type FindingEntry = z.infer<typeof zFindingEntry>;
 
+/** What was done in a renewal: of the whole part, or of some of its stations alone. */
+export type RenewedHow = {
+  kind: Renewal['kind'];
+  /** pieces renewed by themselves; none: the whole part */
+  stations: readonly string[];
+  /** of the part put in; null: the new size */
+  sizeMm: number | null;
+  /** an oversize part carries its size; null: not said */
+  stamped: boolean | null;
+  /** somebody said of its size: right as read */
+  sure: boolean;
+};
+
 /** The renewal of a point in a visit: by somebody since the last size (hours not known), or now, on this bench. */
-export type Renewed = { sinceLast: boolean; now: boolean };
+export type Renewed = { sinceLast: boolean; now: boolean; how: RenewedHow };
 
 /** A strip-down as it stands on the screen: texts as typed, not yet numbers. */
 export type Sheet = {
@@ -25,6 +39,8 @@ export type Sheet = {
   /** gauge per point, where it is another than the point's own */
   gauges: Record<number, number>;
   renewed: Record<number, Renewed>;
+  /** packing put in, per point; below 0 taken out [mm] */
+  shims: Record<number, number>;
   findings: FindingEntry[];
 };
 
@@ -38,10 +54,13 @@ export const emptySheet = (machineId: number, today: string, fitter: string): Sh
   sure: { 'as-found': {}, 'as-left': {} },
   gauges: {},
   renewed: {},
+  shims: {},
   findings: [],
 });
 
-export const NOT_RENEWED: Renewed = { sinceLast: false, now: false };
+const A_NEW_PART: RenewedHow = { kind: 'new-part', stations: [], sizeMm: null, stamped: null, sure: false };
+export const NOT_RENEWED: Renewed = { sinceLast: false, now: false, how: A_NEW_PART };
+export const isRenewed = ({ sinceLast, now }: Renewed): boolean => sinceLast || now;
 
 /** A size typed anew is a new claim: what was said of the old one is let go. */
 export function withText(sheet: Sheet, event: SizeEvent, key: string, text: string): Sheet {
@@ -76,10 +95,24 @@ export function withSwapped(sheet: Sheet, event: SizeEvent, one: string, other: 
  * is renewed once in a visit, so the one takes the other's place.
  */
 export function withRenewedToggled(sheet: Sheet, event: SizeEvent, pointId: number): Sheet {
-  const { sinceLast, now } = sheet.renewed[pointId] ?? NOT_RENEWED;
+  const { sinceLast, now, how } = sheet.renewed[pointId] ?? NOT_RENEWED;
   const renewed: Renewed =
-    event === 'as-found' ? { sinceLast: !sinceLast, now: false } : { sinceLast: false, now: !now };
+    event === 'as-found' ? { sinceLast: !sinceLast, now: false, how } : { sinceLast: false, now: !now, how };
   return { ...sheet, renewed: { ...sheet.renewed, [pointId]: renewed } };
+}
+
+/** What was done is said: a part not yet marked is renewed by that, in the grid's own sense. A size said anew is a new claim. */
+export function withHow(sheet: Sheet, event: SizeEvent, pointId: number, change: Partial<RenewedHow>): Sheet {
+  const marked = isRenewed(sheet.renewed[pointId] ?? NOT_RENEWED) ? sheet : withRenewedToggled(sheet, event, pointId);
+  const renewed = marked.renewed[pointId] ?? NOT_RENEWED;
+  const how = { ...renewed.how, ...('sizeMm' in change && { sure: false }), ...change };
+  return { ...marked, renewed: { ...marked.renewed, [pointId]: { ...renewed, how } } };
+}
+
+/** @param shimMm null or 0: none */
+export function withShim(sheet: Sheet, pointId: number, shimMm: number | null): Sheet {
+  const { [pointId]: _, ...others } = sheet.shims;
+  return { ...sheet, shims: shimMm ? { ...others, [pointId]: shimMm } : others };
 }
 
 /**
@@ -136,15 +169,30 @@ export function draftOf(
         rows.flatMap((row) => sizesOfRow(sheet, event, row)),
       ),
       renewals: rows.flatMap(({ pointId }) => {
-        const { sinceLast, now } = sheet.renewed[pointId] ?? NOT_RENEWED;
-        return [
-          ...(sinceLast ? [{ pointId, sizeMm: null, hoursKnown: false }] : []),
-          ...(now ? [{ pointId, sizeMm: null, hoursKnown: true }] : []),
-        ];
+        const renewed = sheet.renewed[pointId] ?? NOT_RENEWED;
+        return isRenewed(renewed) ? renewalsOf(pointId, renewed) : [];
+      }),
+      shims: rows.flatMap(({ pointId }) => {
+        const shimMm = sheet.shims[pointId];
+        return shimMm ? [{ pointId, shimMm }] : [];
       }),
       findings: sheet.findings,
     },
   };
+}
+
+function renewalsOf(pointId: number, { now, how }: Renewed): StripDownDraft['renewals'] {
+  const { kind, stations, sizeMm, stamped, sure } = how;
+  const pieces = stations.length > 0 ? stations : [''];
+  return pieces.map((station) => ({
+    pointId,
+    sizeMm,
+    hoursKnown: now,
+    kind,
+    station,
+    stamped: kind === 'oversize' ? stamped : null,
+    answer: sure ? ('right-as-read' as const) : null,
+  }));
 }
 
 function sizesOfRow(sheet: Sheet, event: SizeEvent, row: SheetRow): StripDownDraft['sizes'] {
@@ -180,10 +228,13 @@ export function sheetOf(draft: StripDownDraft, rows: readonly SheetRow[], mark: 
     if (size.answer) sheet.sure[size.event][key] = true;
     if (size.gaugeId !== null && size.gaugeId !== row.gaugeId) sheet.gauges[size.pointId] = size.gaugeId;
   }
-  for (const { pointId, hoursKnown } of draft.renewals) {
-    const was = sheet.renewed[pointId] ?? NOT_RENEWED;
-    sheet.renewed[pointId] = hoursKnown ? { ...was, now: true } : { ...was, sinceLast: true };
+  for (const { pointId, hoursKnown, kind, station, sizeMm, stamped, answer } of draft.renewals) {
+    const pieces = sheet.renewed[pointId]?.how.stations ?? [];
+    const stations = station === '' ? pieces : [...pieces, station];
+    const how = { kind, stations, sizeMm, stamped, sure: answer !== null };
+    sheet.renewed[pointId] = { sinceLast: !hoursKnown, now: hoursKnown, how };
   }
+  for (const { pointId, shimMm } of draft.shims) if (rowOf.has(pointId)) sheet.shims[pointId] = shimMm;
   return sheet;
 }
 
@@ -210,4 +261,5 @@ export const isBlank = (sheet: Sheet): boolean =>
   [...Object.values(sheet.texts['as-found']), ...Object.values(sheet.texts['as-left'])].every((t) => t.trim() === '') &&
   sheet.findings.length === 0 &&
   sheet.note.trim() === '' &&
-  Object.values(sheet.renewed).every(({ sinceLast, now }) => !sinceLast && !now);
+  Object.keys(sheet.shims).length === 0 &&
+  Object.values(sheet.renewed).every((renewed) => !isRenewed(renewed));

@@ -8,7 +8,7 @@ export type Judged = ReplyOf<typeof stripDownJudge>;
 /** Soon enough to seem at once, late enough not to judge half a figure [ms]. */
 const REST_MS = 200;
 
-const NOTHING_ODD: Judged = { questions: [], dialQuestion: null, worst: [] };
+const NOTHING_ODD: Judged = { questions: [], renewalQuestions: [], dialQuestion: null, worst: [] };
 
 /**
  * What is odd about a draft, and which station governs. The last judgement stands while a new one is on its way;

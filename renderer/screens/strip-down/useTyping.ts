@@ -10,7 +10,9 @@ import {
   type Sheet,
   type SizeEvent,
   withEcho,
+  withHow,
   withRenewedToggled,
+  withShim,
   withSure,
   withSwapped,
   withText,
@@ -47,6 +49,7 @@ export function useTyping({
   const [here, setHere] = useState<Box | null>(null);
   const [typingKey, setTypingKey] = useState<string | null>(null);
   const [swapFrom, setSwapFrom] = useState<Box | null>(null);
+  const [partRow, setPartRow] = useState<number | null>(null);
   const [seeingRow, setSeeingRow] = useState<number | null>(null);
   const inputs = useRef(new Map<string, HTMLInputElement>());
   const boxes = boxesOf(rows);
@@ -103,6 +106,9 @@ export function useTyping({
       case 'renewed':
         change((s) => withRenewedToggled(s, event, box.pointId));
         break;
+      case 'part':
+        setPartRow(box.row);
+        break;
       case 'gauge':
         document.querySelector<HTMLElement>(`[data-gauge-of="${box.pointId}"]`)?.focus();
         break;
@@ -144,6 +150,9 @@ export function useTyping({
       dropPhotos(sheet.findings[at]?.photoIds ?? []);
       change((s) => ({ ...s, findings: s.findings.filter((_, i) => i !== at) }));
     },
+    part: setPartRow,
+    how: (pointId, how) => change((s) => withHow(s, event, pointId, how)),
+    shim: (pointId, shimMm) => change((s) => withShim(s, pointId, shimMm)),
     letter,
   };
   return {
@@ -160,6 +169,6 @@ export function useTyping({
     open,
     judged,
     swapFrom,
-    grid: { inputs, sheet, event, mark, judged, open, inHand, typingKey, swapFrom, seeingRow, on },
+    grid: { inputs, sheet, event, mark, judged, open, inHand, typingKey, swapFrom, seeingRow, partRow, on },
   };
 }

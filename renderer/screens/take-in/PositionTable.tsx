@@ -103,6 +103,9 @@ const Head = ({ groups }: { groups: boolean }) => (
       <th scope="col" className="w-safety">
         {columns.safety}
       </th>
+      <th scope="col" className="w-safety" title={words.mustStayStandardHint}>
+        {columns.mustStayStandard}
+      </th>
       <th scope="col" className="w-point">
         {columns.point}
       </th>
@@ -125,6 +128,9 @@ const Head = ({ groups }: { groups: boolean }) => (
       </th>
       <th scope="col" className="w-stations">
         {columns.stations}
+      </th>
+      <th scope="col" className="w-joint" title={words.jointHint}>
+        {columns.joint}
       </th>
       <th scope="col" className="w-keys">
         <span className="said">{words.addPoint}</span>
@@ -197,11 +203,21 @@ function Row(props: RowProps) {
                 onChange={(event) => onPosition({ safety: event.target.checked })}
               />
             </td>
+            <td className="tick">
+              <input
+                type="checkbox"
+                data-column="mustStayStandard"
+                aria-label={words.cell(columns.mustStayStandard, said)}
+                checked={position.mustStayStandard}
+                disabled={out}
+                onChange={(event) => onPosition({ mustStayStandard: event.target.checked })}
+              />
+            </td>
           </>
         ) : (
-          <td colSpan={groups ? 5 : 4} />
+          <td colSpan={groups ? 6 : 5} />
         )}
-        {point ? <PointCells {...props} point={point} field={field} said={said} /> : <td colSpan={10} />}
+        {point ? <PointCells {...props} point={point} field={field} said={said} /> : <td colSpan={11} />}
         <td className="row-keys">
           {props.last && (
             <button
@@ -317,6 +333,7 @@ function PointCells({
         FIGURES,
       )}
       {field('stations', `${pointAt}.stations`, point.stationsText, (stationsText) => onPoint({ stationsText }))}
+      {field('joint', `${pointAt}.joint`, point.jointText, (jointText) => onPoint({ jointText }))}
     </>
   );
 }
@@ -339,7 +356,7 @@ function RemarkRow({
   if (own.length === 0) return null;
   return (
     <tr className="remark-row">
-      <td colSpan={15}>
+      <td colSpan={17}>
         <Remarked paths={own.map(({ path }) => path)} remarks={own} named />
       </td>
     </tr>

@@ -1,4 +1,4 @@
-import type { AssemblyKind, Sketch } from '#core/contract/shop.ts';
+import type { AssemblyKind, KindJoint, Sketch } from '#core/contract/shop.ts';
 import { type DecimalMark, decimalFigure, limitFigure } from '#core/words/quantityText.ts';
 
 /** The take-in form as typed: texts, not yet numbers. `id` keeps a row's identity while rows come and go. */
@@ -18,6 +18,8 @@ export type PointForm = {
   gaugeErrorText: string;
   /** "front, middle, rear" */
   stationsText: string;
+  /** points of one letter make a joint: a pin, its bores, their slack */
+  jointText: string;
 };
 
 export type PositionForm = {
@@ -27,6 +29,8 @@ export type PositionForm = {
   safety: boolean;
   /** "carrier": what it goes with when half of the assembly is swapped; empty: with the rest */
   group: string;
+  /** it interchanges with others: no oversize here */
+  mustStayStandard: boolean;
   /** left out: shown struck, not laid down; nothing is lost by it */
   leftOut: boolean;
   points: PointForm[];
@@ -113,10 +117,21 @@ export const assemblyOfKind = (kind: AssemblyKind, mark: DecimalMark): AssemblyF
     name: position.name,
     safety: position.safety,
     group: position.group ?? '',
+    mustStayStandard: position.mustStayStandard,
     leftOut: false,
-    points: position.points.map((point) => pointForm(point, mark)),
+    points: position.points.map((point) => ({
+      ...pointForm(point, mark),
+      jointText: jointLetter(kind.joints, { item: position.item, point: point.name }),
+    })),
   })),
 });
+
+/** The letter of the joint a point belongs to: the first joint is A. */
+function jointLetter(joints: readonly KindJoint[], { item, point }: KindJoint['pin']): string {
+  const isIt = (end: KindJoint['pin']) => end.item === item && end.point === point;
+  const at = joints.findIndex(({ slack, pin, bores }) => [slack, pin, ...bores].some(isIt));
+  return at < 0 ? '' : at < 26 ? String.fromCharCode(65 + at) : String(at + 1);
+}
 
 export const pointForm = (point: KindPoint, mark: DecimalMark): PointForm => ({
   id: newId(),
@@ -131,6 +146,7 @@ export const pointForm = (point: KindPoint, mark: DecimalMark): PointForm => ({
   limitSource: point.limitSource ?? '',
   gaugeErrorText: errorFigure(point.gaugeErrorMm, mark),
   stationsText: point.stations.join(', '),
+  jointText: '',
 });
 
 /** A gauge's error as the shop says it: U = 2 sd, two decimals or as many as keep it exact. */
@@ -158,6 +174,7 @@ export const positionByHand = (item: number, mark: DecimalMark): PositionForm =>
   name: '',
   safety: false,
   group: '',
+  mustStayStandard: false,
   leftOut: false,
   points: [pointByHand(mark)],
 });
@@ -178,6 +195,7 @@ export const pointByHand = (mark: DecimalMark): PointForm => ({
   limitSource: '',
   gaugeErrorText: errorFigure(CALLIPER_SD_MM, mark),
   stationsText: '',
+  jointText: '',
 });
 
 /** The way each measure goes when parts wear; a depth may go either. */

@@ -23,6 +23,8 @@ export type RemarkWhy =
   | 'wrong-side'
   | 'limits-crossed'
   | 'no-position'
+  /** a joint takes one pin, one slack, and at least one bore */
+  | 'joint-incomplete'
   /** by the record itself; `expected` says what it wanted */
   | 'refused';
 
@@ -135,6 +137,7 @@ function assemblyOf(form: AssemblyForm, path: string, reader: Reader): NewAssemb
     serial: form.serial.trim(),
     fittedMachineHours: form.fitted === 'as-built' ? 0 : fitted,
     positions: positionsOf(form.positions, path, reader),
+    joints: jointsOf(form.positions, path, reader),
   };
 }
 
@@ -151,8 +154,38 @@ function positionsOf(forms: readonly PositionForm[], path: string, reader: Reade
       item: item ?? Number.NaN,
       name: reader.text(`${at}.name`, form.name),
       safety: form.safety,
+      mustStayStandard: form.mustStayStandard,
       points: form.points.map((point, j) => pointOf(point, `${at}.points.${j}`, reader)),
     };
+  });
+}
+
+/** Joints by their letters. One that loses a part with a position left out is no joint here. */
+function jointsOf(forms: readonly PositionForm[], path: string, reader: Reader): NewAssembly['joints'] {
+  const lettered = forms.flatMap((form, i) =>
+    form.points.map((point, j) => ({
+      letter: point.jointText.trim().toUpperCase(),
+      leftOut: form.leftOut,
+      measures: point.measures,
+      at: `${path}.positions.${i}.points.${j}.joint`,
+      end: { item: Number.parseInt(form.itemText, 10), point: point.name.trim() },
+    })),
+  );
+  const joints = Map.groupBy(
+    lettered.filter(({ letter }) => letter !== ''),
+    ({ letter }) => letter,
+  );
+  return [...joints.values()].flatMap((points) => {
+    const ends = (measures: PointForm['measures']) => points.filter((one) => one.measures === measures);
+    const [slack, ...moreSlack] = ends('slack');
+    const [pin, ...morePins] = ends('diameter');
+    const bores = ends('bore');
+    if (points.some(({ leftOut }) => leftOut)) return [];
+    if (!slack || !pin || bores.length === 0 || moreSlack.length + morePins.length > 0) {
+      reader.note(points[0]!.at, 'joint-incomplete');
+      return [];
+    }
+    return [{ slack: slack.end, pin: pin.end, bores: bores.map(({ end }) => end) }];
   });
 }
 
@@ -202,18 +235,21 @@ export function assemblyRequest(form: AssemblyForm): { request: NewAssembly | nu
   return reader.remarks.length > 0 ? { request: null, remarks: reader.remarks } : { request, remarks: [] };
 }
 
-/** Positions of an assembly kind's table, or what keeps them from being saved. */
+/** Positions and joints of an assembly kind's table, or what keeps them from being saved. */
 export function kindPositions(positions: readonly PositionForm[]): {
-  positions: AskOf<typeof kindSave>['kind']['positions'] | null;
+  laidOut: Pick<AskOf<typeof kindSave>['kind'], 'positions' | 'joints'> | null;
   remarks: Remark[];
 } {
   const reader = new Reader();
-  const laidOut = positions.filter(({ leftOut }) => !leftOut);
-  const read = positionsOf(positions, 'kind', reader).map((position, i) => ({
-    ...position,
-    group: laidOut[i]?.group.trim() || null,
-  }));
-  return reader.remarks.length > 0 ? { positions: null, remarks: reader.remarks } : { positions: read, remarks: [] };
+  const left = positions.filter(({ leftOut }) => !leftOut);
+  const laidOut = {
+    positions: positionsOf(positions, 'kind', reader).map((position, i) => ({
+      ...position,
+      group: left[i]?.group.trim() || null,
+    })),
+    joints: jointsOf(positions, 'kind', reader),
+  };
+  return { laidOut: reader.remarks.length > 0 ? null : laidOut, remarks: reader.remarks };
 }
 
 const FORM_FIELD_OF: Record<string, string> = {

@@ -15,12 +15,14 @@ import { formPath, kindPositions, takeInRequest } from './request.ts';
 const hitch: AssemblyKind = {
   name: 'Pick-up hitch',
   sketch: null,
+  joints: [],
   positions: [
     {
       item: 1,
       name: 'Slide strip, top front',
       safety: false,
       group: 'carrier',
+      mustStayStandard: false,
       points: [
         {
           name: 'thickness',
@@ -37,7 +39,7 @@ const hitch: AssemblyKind = {
         },
       ],
     },
-    { item: 10, name: 'Hook', safety: true, group: null, points: [] },
+    { item: 10, name: 'Hook', safety: true, mustStayStandard: false, group: null, points: [] },
   ],
 };
 

@@ -10,6 +10,7 @@ const renewal = (takenOn: string, machineHours: number) => ({
   toMachineHours: machineHours,
   known: true,
   sizeMm: 40,
+  kind: 'new-part' as const,
 });
 const putRight = (takenOn: string, sizeMm: number) => ({
   takenOn: day(takenOn),
