@@ -170,6 +170,39 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0007_renewals_and_joints says what a renewal was; one on record before was a new part', () => {
+    const before = recordAt(7);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO part_classes (entry_id, name) VALUES (1, 'C');
+      INSERT INTO assemblies (entry_id, name, serial) VALUES (1, 'A', '');
+      INSERT INTO positions (entry_id, assembly_id, item, name, safety) VALUES (1, 1, 1, 'P', 0);
+      INSERT INTO measuring_points (entry_id, position_id, name, measures, wears, part_class_id, gauge_error_mm, stations)
+        VALUES (1, 1, 'slack', 'slack', 'up', 1, 0.1, '[]');
+      INSERT INTO strip_downs (entry_id, taken_on, fitter, note) VALUES (1, '2026-01-01', '', '');
+      INSERT INTO renewals (entry_id, strip_down_id, point_id, hours_known) VALUES (1, 1, 1, 1)`);
+    before.close();
+    const record = recordAt(8);
+    const { sqlite } = record;
+    expect(sqlite.prepare('SELECT kind, station, stamped, parked FROM renewals').raw().get()).toEqual([
+      'new-part',
+      '',
+      null,
+      0,
+    ]);
+    expect(sqlite.prepare('SELECT must_stay_standard FROM positions').pluck().get()).toBe(0);
+    const renew =
+      "INSERT INTO renewals (entry_id, strip_down_id, point_id, hours_known, kind) VALUES (1, 1, 1, 1, 'painted')";
+    expect(() => sqlite.exec(renew)).toThrow(/CHECK/);
+    sqlite.exec(`INSERT INTO shims (entry_id, strip_down_id, point_id, shim_mm) VALUES (1, 1, 1, 0.5);
+      INSERT INTO joints (entry_id, slack_point_id) VALUES (1, 1);
+      INSERT INTO joint_members (entry_id, joint_id, point_id, part) VALUES (1, 1, 1, 'pin')`);
+    for (const table of ['shims', 'joints', 'joint_members', 'renewals']) {
+      expect(() => sqlite.exec(`DELETE FROM ${table}`)).toThrow(/never deleted/);
+      expect(() => sqlite.exec(`UPDATE ${table} SET id = 7`)).toThrow(/stay as written/);
+    }
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');

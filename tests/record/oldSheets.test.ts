@@ -141,7 +141,18 @@ describe('a batch of old sheets', () => {
     const sheet = {
       ...front('2024-05-01', 2400, 12.4),
       sizes: [{ ...aSize(shop.strip.pointId, 12.4, 'front'), answer: 'right-as-read' as const }],
-      renewals: [{ pointId: shop.pin.pointId, sizeMm: null, hoursKnown: false }],
+      renewals: [
+        {
+          pointId: shop.pin.pointId,
+          sizeMm: 31,
+          hoursKnown: false,
+          kind: 'oversize' as const,
+          station: '',
+          stamped: true,
+          answer: null,
+        },
+      ],
+      shims: [{ pointId: shop.strip.pointId, shimMm: 0.5 }],
     };
     const { entryId } = await program.ask(oldSheetsSave, sheet);
     await program.ask(oldSheetsTakeBack, { entryId, by: 'Bo' });

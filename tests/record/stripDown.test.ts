@@ -79,7 +79,12 @@ describe('a strip-down', () => {
 
   test('is kept as typed until it is saved, through the end of the program', async () => {
     const { machineId, draft, strip } = shop;
-    const typed = { ...draft('2026-11-08', null), sizes: [aSize(strip.pointId, 1.1, 'front')], note: 'half done' };
+    const typed = {
+      ...draft('2026-11-08', null),
+      sizes: [aSize(strip.pointId, 1.1, 'front')],
+      note: 'half done',
+      shims: [],
+    };
     await program.ask(stripDownKeep, typed);
     const path = program.context.record!.path;
     program.context.close();

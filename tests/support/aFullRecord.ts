@@ -58,6 +58,14 @@ const HOURS_SOURCES = `INSERT INTO hours_sources
   ((SELECT max(id) FROM machines), '2021-05-05', 'yearly', NULL, NULL, 300.5, NULL, '', 1),
   ((SELECT max(id) FROM machines), '2022-05-05', 'own', NULL, NULL, NULL, NULL, '-', 1)`;
 
+/** A slack, its pin and its bore, and packing behind them. */
+const JOINTS = `INSERT INTO joints (slack_point_id, entry_id) VALUES ((SELECT max(id) FROM measuring_points), 1);
+  INSERT INTO joint_members (entry_id, joint_id, point_id, part) VALUES
+    (1, (SELECT max(id) FROM joints), (SELECT min(id) FROM measuring_points), 'pin'),
+    (1, (SELECT max(id) FROM joints), (SELECT min(id) + 1 FROM measuring_points), 'bore');
+  INSERT INTO shims (strip_down_id, point_id, shim_mm, entry_id) VALUES
+    ((SELECT max(id) FROM strip_downs), (SELECT max(id) FROM measuring_points), 0.1, 1)`;
+
 /**
  * Puts further rows into every table, written past the stores: each column that may be empty is filled in some row, texts
  * are odd ones, rows are put right, an entry is undone, the last customer is taken away. Tables and columns of a later
@@ -75,6 +83,7 @@ export function fillEveryTable(record: OpenRecord): void {
       .run().lastInsertRowid,
   );
   sqlite.exec(HOURS_SOURCES);
+  sqlite.exec(JOINTS);
   for (const table of tablesOnRecord(record)) {
     if (table.name === 'record_about') continue;
     if ([...rowsOfTable(record, table)].length === 0) tryInsert(record, table, synthetic(record, table, oddText));

@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { jobsStart, jobsState } from '#core/contract/jobs.ts';
-import { oldSheetsSave } from '#core/contract/oldSheets.ts';
+import { oldSheetsSave, sizesQuestioned } from '#core/contract/oldSheets.ts';
 import { photoKeep } from '#core/contract/photo.ts';
 import { recordBackUp, recordBackups } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
@@ -34,6 +34,10 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
   const questioned = {
     ...draft('2026-05-01', 3100),
     sizes: [aSize(pin.pointId, 295), aSize(strip.pointId, 11, 'front')],
+    renewals: [
+      { pointId: pin.pointId, sizeMm: 305, hoursKnown: true },
+      { pointId: strip.pointId, sizeMm: 121, hoursKnown: true, station: 'front' },
+    ],
   };
   const { stripDownId } = await program.ask(stripDownSave, { ...questioned, dialSure: false });
   // the two last entries: what takes one back asks for the last
@@ -48,6 +52,8 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
   const sizes = points.flatMap(({ visits }) => visits.flatMap(({ stations }) => stations));
   const sizeId = sizes.find(({ parked }) => !parked)?.sizeId;
   const parkedId = sizes.find(({ parked }) => parked)?.sizeId;
+  const waiting = (await program.ask(sizesQuestioned, { machineId })).sizes;
+  const [renewalId, otherRenewalId] = waiting.flatMap((one) => one.renewalId ?? []);
   const dialReadingId = dialRows[0]?.dialReadingId;
   const { settings, gauges, kinds } = await program.ask(shopRead, {});
   const { slipId } = await program.ask(slipMake, { machineId, by: 'Bo' });
@@ -59,7 +65,8 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
   const typed = {
     ...draft('2026-11-01', 3400),
     sizes: [{ ...aSize(strip.pointId, 10.9, 'front'), gaugeId }],
-    renewals: [{ pointId: pin.pointId, sizeMm: 30, hoursKnown: true }],
+    renewals: [{ pointId: pin.pointId, sizeMm: 31, hoursKnown: true, kind: 'oversize', stamped: true }],
+    shims: [{ pointId: strip.pointId, shimMm: 0.5 }],
     findings: [crack],
   };
   const sheetPath = join(program.folder, 'machines.csv');
@@ -142,6 +149,8 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'stripDown/discard': { machineId },
     'stripDown/judge': typed,
     'stripDown/save': { ...typed, dialSure: false },
+    'renewal/answer': { renewalId, answer: 'right-as-read', by: 'Bo' },
+    'renewal/putRight': { renewalId: otherRenewalId, right: { sizeMm: 30.5 }, reason: 'a slip', by: 'Bo' },
     'size/putRight': { sizeId, sizeMm: 11.1, reason: 'a slip', by: 'Bo' },
     'size/answer': { sizeId: parkedId, answer: 'right-as-read', by: 'Bo' },
     'finding/add': { ...crack, takenOn: '2026-11-01', by: 'Bo' },

@@ -9,7 +9,9 @@ import {
   sheetOf,
   tallyOf,
   withEcho,
+  withHow,
   withRenewedToggled,
+  withShim,
   withSure,
   withSwapped,
   withText,
@@ -44,17 +46,29 @@ describe('the draft of a sheet', () => {
   it('comes back to the screen as it was kept', () => {
     let sheet = withSure(typed(), 'as-found', front);
     sheet = withRenewedToggled(sheet, 'as-left', 1);
-    sheet = withRenewedToggled(sheet, 'as-found', 2);
+    sheet = withHow(sheet, 'as-left', 1, { stations: ['front', 'rear'], sizeMm: 12.1, sure: true });
+    sheet = withHow(sheet, 'as-found', 2, { kind: 'oversize', sizeMm: 13, stamped: true });
+    sheet = withShim(sheet, 1, 0.5);
     sheet = { ...sheet, dialText: '6838,5', gauges: { 1: 4 }, note: 'wet' };
     const { draft } = draftOf(sheet, rows);
     const back = sheetOf(draft!, rows, ',');
     expect(draftOf(back, rows).draft).toEqual(draft);
     expect(back.texts['as-found'][front]).toBe('9,94');
     expect(back.dialText).toBe('6\u2009838,5');
+    const piece = {
+      pointId: 1,
+      sizeMm: 12.1,
+      hoursKnown: true,
+      kind: 'new-part',
+      stamped: null,
+      answer: 'right-as-read',
+    };
     expect(draft?.renewals).toEqual([
-      { pointId: 1, sizeMm: null, hoursKnown: true },
-      { pointId: 2, sizeMm: null, hoursKnown: false },
+      { ...piece, station: 'front' },
+      { ...piece, station: 'rear' },
+      { pointId: 2, sizeMm: 13, hoursKnown: false, kind: 'oversize', station: '', stamped: true, answer: null },
     ]);
+    expect(draft?.shims).toEqual([{ pointId: 1, shimMm: 0.5 }]);
   });
 });
 
@@ -72,15 +86,15 @@ describe('typing', () => {
   });
   it('of a renewal is once a visit: the later word takes the earlier one’s place', () => {
     const twice = withRenewedToggled(withRenewedToggled(typed(), 'as-found', 1), 'as-left', 1);
-    expect(twice.renewed[1]).toEqual({ sinceLast: false, now: true });
-    expect(withRenewedToggled(twice, 'as-left', 1).renewed[1]).toEqual({ sinceLast: false, now: false });
+    expect(twice.renewed[1]).toMatchObject({ sinceLast: false, now: true });
+    expect(withRenewedToggled(twice, 'as-left', 1).renewed[1]).toMatchObject({ sinceLast: false, now: false });
   });
   it('was renewed: here when found on the same day, else since the last size', () => {
     const { takenOn } = typed();
     const here = withWasRenewed(typed(), 1, takenOn);
-    expect(here.renewed[1]).toEqual({ sinceLast: false, now: true });
+    expect(here.renewed[1]).toMatchObject({ sinceLast: false, now: true });
     expect(withWasRenewed(here, 1, takenOn)).toBe(here);
-    expect(withWasRenewed(typed(), 1, '2020-01-10').renewed[1]).toEqual({ sinceLast: true, now: false });
+    expect(withWasRenewed(typed(), 1, '2020-01-10').renewed[1]).toMatchObject({ sinceLast: true, now: false });
   });
   it('in the wrong box is mended by changing two boxes round', () => {
     const swapped = withSwapped(typed(), 'as-found', front, rear);

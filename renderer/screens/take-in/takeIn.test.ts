@@ -65,7 +65,7 @@ describe('taking a machine in', () => {
     const { request } = takeInRequest(filled());
     // what goes together stands in the kind alone, and is kept when the kind is saved
     expect(request?.assemblies[0]?.positions).toEqual(hitch.positions.map(({ group: _, ...position }) => position));
-    expect(kindPositions(assemblyOfKind(hitch, ',').positions).positions).toEqual(hitch.positions);
+    expect(kindPositions(assemblyOfKind(hitch, ',').positions).laidOut?.positions).toEqual(hitch.positions);
     expect(request?.assemblies[0]?.fittedMachineHours).toBe(0);
     expect(request?.machine.workShare).toBe(0.8);
     expect(request?.dial).toEqual({ takenOn: '2026-11-02', dialHours: 6838, estimate: false, saidBy: 'Ines' });
