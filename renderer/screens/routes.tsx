@@ -46,6 +46,11 @@ export const routes: readonly ScreenRoute[] = [
   { path: '/shop', screen: lazy(() => import('./shop/Shop.tsx')), tab: tabWords.shop },
   { path: '/exchange', screen: lazy(() => import('./exchange/Exchange.tsx')), tab: exchangeWords.tab },
   { path: '/fits', screen: lazy(() => import('./fits/Fits.tsx')), under: tabWords.shop },
+  {
+    path: '/forecast-settings',
+    screen: lazy(() => import('./forecast-settings/ForecastSettings.tsx')),
+    under: tabWords.shop,
+  },
   { path: '/history', screen: lazy(() => import('./history/History.tsx')), under: tabWords.shop },
   { path: '/start', screen: lazy(() => import('./start/Start.tsx')), under: tabWords.shop, start: true },
   { path: '/marks', screen: lazy(() => import('./marks/Marks.tsx')), free: true },

@@ -12,6 +12,7 @@ import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useRecord } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { fitsWords } from '#renderer/words/fitsWords.ts';
+import { forecastSettingsWords } from '#renderer/words/forecastSettingsWords.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { historyWords } from '#renderer/words/historyWords.ts';
 import { shopWords as words } from '#renderer/words/shopWords.ts';
@@ -93,6 +94,10 @@ function OfShop({ shop }: { shop: ReplyOf<typeof shopRead> }) {
             <div className="one-line">
               <Key onPress={() => goTo('/history')}>{historyWords.key}</Key>
               <p className="second">{historyWords.sub}</p>
+            </div>
+            <div className="one-line">
+              <Key onPress={() => goTo('/forecast-settings')}>{forecastSettingsWords.key}</Key>
+              <p className="second">{forecastSettingsWords.keyWhat}</p>
             </div>
           </Part>
           <Part head={words.parts.tools}>

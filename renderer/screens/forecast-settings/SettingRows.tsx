@@ -1,0 +1,101 @@
+import type { ForecastSetting } from '#core/contract/forecastSettings.ts';
+import { settingName } from '#core/words/settingText.ts';
+import { Key } from '#renderer/controls/Key.tsx';
+import { useDecimalMark } from '#renderer/record.tsx';
+import { valueText, forecastSettingsWords as words } from '#renderer/words/forecastSettingsWords.ts';
+import { readSetting } from './settingsForm.ts';
+
+/** Settings of one sort, a row each: what it is, its value here, the program's own, and where that comes from. */
+export function SettingRows({
+  head,
+  settings,
+  texts,
+  onChange,
+}: {
+  head: string;
+  settings: readonly ForecastSetting[];
+  texts: Readonly<Record<string, string>>;
+  onChange: (name: string, text: string) => void;
+}) {
+  return (
+    <section className="form-part" aria-label={head}>
+      <h2>{head}</h2>
+      <table className="table setting-rows">
+        <caption className="said">{head}</caption>
+        <thead>
+          <tr>
+            <th scope="col">{words.setting}</th>
+            <th scope="col" className="figures">
+              {words.value}
+            </th>
+            <th scope="col" className="figures">
+              {words.usual}
+            </th>
+            <th scope="col">{words.bounds}</th>
+            <th scope="col">{words.source}</th>
+            <th scope="col">
+              <span className="said">{words.back}</span>
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {settings.map((setting) => (
+            <SettingRow
+              key={setting.name}
+              setting={setting}
+              text={texts[setting.name] ?? ''}
+              onText={(text) => onChange(setting.name, text)}
+            />
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function SettingRow({
+  setting,
+  text,
+  onText,
+}: {
+  setting: ForecastSetting;
+  text: string;
+  onText: (text: string) => void;
+}) {
+  const mark = useDecimalMark();
+  const value = readSetting(setting, text);
+  const name = settingName(setting.name);
+  const isUsual = value === setting.usual;
+  return (
+    <tr className={isUsual ? undefined : 'set-otherwise'}>
+      <th scope="row">
+        {name}
+        <span className="second">{setting.meaning}</span>
+        {value === null && <span className="remark">{words.beyond(setting, mark)}</span>}
+      </th>
+      <td className="figures">
+        <input
+          className="cell"
+          inputMode="decimal"
+          autoComplete="off"
+          value={text}
+          aria-label={words.rowOf(words.value, name)}
+          aria-invalid={value === null || undefined}
+          onChange={(event) => onText(event.target.value)}
+        />
+        <span className="second">{setting.unit}</span>
+      </td>
+      <td className="figures">{valueText(setting.usual, mark)}</td>
+      <td className="second">{words.between(setting, mark)}</td>
+      <td className="second">{setting.source}</td>
+      <td className="row-key">
+        {!isUsual && (
+          <Key onPress={() => onText(valueText(setting.usual, mark))}>
+            {words.back}
+            <span className="said">{words.backOf(name)}</span>
+          </Key>
+        )}
+      </td>
+    </tr>
+  );
+}
