@@ -34,10 +34,17 @@ function rangeText({ kind, leastClearanceUm, mostClearanceUm }: Ends, mark: Deci
 /** Words of the screen of fits. */
 export const fitsWords = {
   title: 'Fits and press',
-  sub: 'Limits after ISO 286; pressing, shrinking and gluing a bush; pin joints; pressing a bar straight',
+  sub: 'Worked out here and now; nothing of it is kept in the record.',
   toShop: 'Back to the shop',
   key: 'Fits and press',
   keySub: 'Limits of holes and shafts, press force, heat and cold, pin joints, straightening.',
+
+  jumps: {
+    fit: { text: 'Fit', letter: 'F' },
+    press: { text: 'Press', letter: 'P' },
+    joint: { text: 'Joint', letter: 'J' },
+    straight: { text: 'Straighten', letter: 'S' },
+  },
 
   fitHead: 'Fit',
   fit: 'Size and fit',

@@ -46,6 +46,10 @@ windowTest(
 windowTest('a bush is pressed: force, bore once in, heat, and yield is said', async ({ open }) => {
   const page = await fitsScreen(open);
   await page.getByText('Enter outside, bore and length').waitFor();
+  // by keys alone: to the part, and into its first box
+  await page.keyboard.press('Alt+p');
+  await page.keyboard.type('80');
+  expect(await page.getByLabel('Outside of the boss', { exact: true }).inputValue()).toBe('80');
   await type(page, 'Outside of the boss', '80');
   await type(page, 'Bore of the bush', '40');
   await type(page, 'Length in the boss', '45');

@@ -16,7 +16,7 @@ export type FitShown = ReplyOf<typeof fitRead>;
 export function FitPart({ fit, onFit, asked }: { fit: string; onFit: (fit: string) => void; asked: Asked<FitShown> }) {
   const kept = useKept(asked.value, fit.trim() === '' || asked.fault !== null);
   return (
-    <section className="form-part">
+    <section className="form-part" id="fits-fit">
       <h2>{words.fitHead}</h2>
       <div className="fits-part">
         <div className="fits-form">

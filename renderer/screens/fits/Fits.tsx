@@ -11,6 +11,15 @@ import { PressPart } from './PressPart.tsx';
 import { StraightPart } from './StraightPart.tsx';
 import './fits.css';
 
+const PARTS = ['fit', 'press', 'joint', 'straight'] as const;
+
+/** To a part of the sheet, into its first box. */
+const goToPart = (part: (typeof PARTS)[number]): void => {
+  const section = document.getElementById(`fits-${part}`);
+  section?.scrollIntoView({ block: 'start' });
+  section?.querySelector<HTMLElement>('input')?.focus({ preventScroll: true });
+};
+
 /** Fits and press: the shop's slide rule. Nothing here is kept in the record. */
 export default function Fits() {
   const [, goTo] = useLocation();
@@ -21,9 +30,16 @@ export default function Fits() {
       title={words.title}
       sub={words.sub}
       actions={
-        <Key letter="Escape" onPress={() => goTo('/shop')}>
-          {words.toShop}
-        </Key>
+        <>
+          {PARTS.map((part) => (
+            <Key key={part} letter={words.jumps[part].letter} onPress={() => goToPart(part)}>
+              {words.jumps[part].text}
+            </Key>
+          ))}
+          <Key letter="B" onPress={() => goTo('/shop')}>
+            {words.toShop}
+          </Key>
+        </>
       }
       block={[
         { label: words.block.fit, value: asked.value ? fit : '' },

@@ -16,7 +16,7 @@ export function PinJointPart() {
   const asked = useAsk(jointCompare, request);
   const kept = useKept(asked.value, request === null || asked.fault !== null);
   return (
-    <section className="form-part">
+    <section className="form-part" id="fits-joint">
       <h2>{words.head}</h2>
       <div className="fits-part">
         <div className="fits-form">

@@ -25,7 +25,7 @@ export function PressPart({ fit, of, onFit }: { fit: string; of: FitShown | null
   const asked = useAsk(fitPress, request);
   const kept = useKept(asked.value, request === null || asked.fault !== null);
   return (
-    <section className="form-part">
+    <section className="form-part" id="fits-press">
       <h2>
         {words.pressHead} {of && <span className="second">{words.pressOf(fit.trim())}</span>}
       </h2>

@@ -23,7 +23,7 @@ export function StraightPart() {
   const asked = useAsk(fitStraighten, request);
   const kept = useKept(asked.value, request === null || asked.fault !== null);
   return (
-    <section className="form-part">
+    <section className="form-part" id="fits-straight">
       <h2>{words.straightHead}</h2>
       <div className="fits-part">
         <div className="fits-form">
