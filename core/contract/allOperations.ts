@@ -1,4 +1,4 @@
-import { entriesList, entriesUndoLast } from './entries.ts';
+import { entriesList, entriesRedoLast, entriesUndoLast } from './entries.ts';
 import {
   exchangeBringInSheet,
   exchangeDropFile,
@@ -130,6 +130,7 @@ export const allOperations = [
   photoRead,
   photoDrop,
   entriesList,
+  entriesRedoLast,
   entriesUndoLast,
   forecastAll,
   forecastWhy,

@@ -69,6 +69,8 @@ export const entriesList = operation(
     more: z.boolean(),
     /** the one that undo would take back; null: none can be */
     undoableEntryId: zId.nullable(),
+    /** the one taken back that can be put in again; null: none was, or something was entered since */
+    redoable: zEntry.nullable(),
   }),
   { title: 'Who changed what and when, newest first' },
 );
@@ -82,4 +84,15 @@ export const entriesUndoLast = operation(
   }),
   z.object({ entryId: zId, undoableEntryId: zId.nullable() }),
   { title: 'Take the last entry back: its rows count no more, and stay in the record' },
+);
+
+export const entriesRedoLast = operation(
+  'entries/redoLast',
+  z.object({
+    /** the entry to be put in again, as the person saw it */
+    entryId: zId,
+    by: z.string().max(120),
+  }),
+  z.object({ entryId: zId }),
+  { title: 'Put the entry taken back last in again, if nothing was entered since' },
 );

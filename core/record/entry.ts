@@ -33,6 +33,12 @@ export function undoEntry(w: WritableRecord, entryId: number, undoneAt: string):
   assertInvariant(done.changes === 1, 'the entry to be undone is in the record');
 }
 
+/** Puts an entry that was undone in again: its rows count as they did. */
+export function redoEntry(w: WritableRecord, entryId: number): void {
+  const done = w.write.update(entries).set({ undoneAt: null }).where(eq(entries.id, entryId)).run();
+  assertInvariant(done.changes === 1, 'the entry to be put in again is in the record');
+}
+
 /**
  * A text that changes with every entry made or undone, by this program or another: what is worked out from the record
  * may be kept as long as it stays the same.

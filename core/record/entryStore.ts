@@ -4,6 +4,9 @@ import type { ReadableRecord } from './recordFile.ts';
 
 /** Written beside an entry that was taken back: who did it, and when. It has no rows of its own. */
 export const UNDO = 'entries/undoLast';
+/** Written when one that was taken back is put in again; it has no rows of its own either. */
+export const REDO = 'entries/redoLast';
+const NOT_OF_ITSELF = `('${UNDO}', '${REDO}')`;
 /** Not acts of a person: what they laid down is the ground of the record. */
 const LAID_DOWN = ['record/startEmpty', 'record/openDemo'];
 
@@ -29,11 +32,15 @@ const SELECT = `SELECT e.id, e.made_at, e.made_by, e.what, e.undone_at,
   (SELECT u.made_by FROM entries u WHERE u.what = '${UNDO}' AND u.made_at = e.undone_at AND u.id > e.id ORDER BY u.id LIMIT 1)
   FROM entries e`;
 
-/** Entries, newest first; of those that only took another back it is said at that other. */
+/**
+ * Entries, newest first. Of one that only took another back it is said at that other; where the other was put in again, both
+ * stand as lines of their own.
+ */
 export const listEntries = (db: ReadableRecord, beforeId: number | null, limit: number): EntryOnRecord[] =>
   bulk<Row>(
     db,
-    `${SELECT} WHERE e.what <> '${UNDO}' AND (@beforeId IS NULL OR e.id < @beforeId) ORDER BY e.id DESC LIMIT @limit`,
+    `${SELECT} WHERE (e.what <> '${UNDO}' OR NOT EXISTS (SELECT 1 FROM entries b WHERE b.undone_at = e.made_at))
+       AND (@beforeId IS NULL OR e.id < @beforeId) ORDER BY e.id DESC LIMIT @limit`,
     { beforeId, limit },
   ).map(entry);
 
@@ -54,11 +61,23 @@ export const entriesSince = (db: ReadableRecord, what: string, since: string): E
 export function lastUndoable(db: ReadableRecord): EntryOnRecord | null {
   const [last] = bulk<Row>(
     db,
-    `${SELECT} WHERE e.what <> '${UNDO}' AND e.undone_at IS NULL ORDER BY e.id DESC LIMIT 1`,
+    `${SELECT} WHERE e.what NOT IN ${NOT_OF_ITSELF} AND e.undone_at IS NULL ORDER BY e.id DESC LIMIT 1`,
     {},
   ).map(entry);
   return last && !LAID_DOWN.includes(last.what) ? last : null;
 }
+
+/**
+ * The entry taken back that can be put in again: of those taken back since anything was entered, the first one entered,
+ * which was taken back last. Null: something was entered since.
+ */
+export const nextRedoable = (db: ReadableRecord): EntryOnRecord | null =>
+  bulk<Row>(
+    db,
+    `${SELECT} JOIN entries u ON u.what = '${UNDO}' AND u.made_at = e.undone_at AND u.id > e.id
+     WHERE u.id > (SELECT max(r.id) FROM entries r WHERE r.what NOT IN ${NOT_OF_ITSELF}) ORDER BY e.id LIMIT 1`,
+    {},
+  ).map(entry)[0] ?? null;
 
 export type RowsOfEntry = {
   entryId: number;

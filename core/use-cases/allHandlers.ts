@@ -10,6 +10,7 @@ import { classSaveHandler } from './classSave.ts';
 import type { Context } from './context.ts';
 import { customersListHandler } from './customersList.ts';
 import { entriesListHandler } from './entriesList.ts';
+import { entriesRedoLastHandler } from './entriesRedo.ts';
 import { entriesUndoLastHandler } from './entriesUndo.ts';
 import { exchangeExportFolderHandler } from './exportFolder.ts';
 import { exchangeExportWorkbookHandler } from './exportWorkbook.ts';
@@ -145,6 +146,7 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'photo/read': photoReadHandler,
   'photo/drop': photoDropHandler,
   'entries/list': entriesListHandler,
+  'entries/redoLast': entriesRedoLastHandler,
   'entries/undoLast': entriesUndoLastHandler,
   'forecast/all': forecastAllHandler,
   'forecast/why': forecastWhyHandler,

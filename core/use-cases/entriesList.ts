@@ -5,6 +5,7 @@ import {
   type EntryOnRecord,
   lastUndoable,
   listEntries,
+  nextRedoable,
   type RowsOfEntry,
   rowsOfEntries,
   stripDownOfEntries,
@@ -19,10 +20,12 @@ const MOST_NAMED = 4;
 export const entriesListHandler: Handler<typeof entriesList, Context> = (context, { beforeEntryId, limit }) => {
   const record = recordOf(context);
   const found = listEntries(record, beforeEntryId, limit + 1);
+  const redoable = nextRedoable(record);
   return {
     entries: entrySheets(record, found.slice(0, limit)),
     more: found.length > limit,
     undoableEntryId: lastUndoable(record)?.id ?? null,
+    redoable: redoable && (entrySheets(record, [redoable])[0] ?? null),
   };
 };
 

@@ -2,7 +2,7 @@ import type { entriesUndoLast } from '../contract/entries.ts';
 import type { Handler } from '../contract/operation.ts';
 import { RefusedError } from '../outcome.ts';
 import { undoEntry, writeEntry } from '../record/entry.ts';
-import { lastUndoable, readEntry, UNDO } from '../record/entryStore.ts';
+import { lastUndoable, REDO, readEntry, UNDO } from '../record/entryStore.ts';
 import type { ReadableRecord } from '../record/recordFile.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 
@@ -26,7 +26,7 @@ export function undoLast(context: Context, entryId: number, by: string): void {
 function refuseAllButLast(record: ReadableRecord, entryId: number): void {
   const entry = readEntry(record, entryId);
   const facts = { path: 'entryId', entryId };
-  if (!entry || entry.what === UNDO) throw new RefusedError({ code: 'unknown-entry', facts });
+  if (!entry || entry.what === UNDO || entry.what === REDO) throw new RefusedError({ code: 'unknown-entry', facts });
   if (entry.undoneAt !== null) throw new RefusedError({ code: 'already-undone', facts });
   const last = lastUndoable(record);
   if (!last) throw new RefusedError({ code: 'ground-of-the-record', facts });

@@ -7,6 +7,11 @@ type Facts = Fault['facts'];
 export const deskFaults: Record<string, (facts: Facts) => { what: string; safe?: string; next?: string }> = {
   'unknown-entry': () => ({ what: 'That entry is not on record.', next: 'Open the history afresh.' }),
   'already-undone': () => ({ what: 'That entry has been taken back already.', next: 'Open the history afresh.' }),
+  'not-taken-back': () => ({ what: 'That entry stands: it was not taken back.', next: 'Open the history afresh.' }),
+  'entered-since': () => ({
+    what: 'Something was entered since this was taken back: it cannot be put in again.',
+    next: 'Enter it again.',
+  }),
   'not-the-last-entry': (f) => ({
     what: `Something was entered after it${typeof f.lastWhat === 'string' ? `: ${whatText(f.lastWhat).toLowerCase()}` : ''}.`,
     next: 'Take that back first, or put the sizes right one by one.',

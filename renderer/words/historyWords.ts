@@ -37,6 +37,8 @@ const whatWords: Record<string, string> = {
   'finding/addPhotos': 'Photos put to a finding',
   'finding/strikePhoto': 'Photo struck',
   'class/save': 'Part class changed',
+  'entries/undoLast': 'An entry taken back, which was put in again',
+  'entries/redoLast': 'The entry taken back put in again',
   'shop/save': 'Shop’s settings changed',
 };
 
@@ -117,7 +119,16 @@ export const historyWords = {
       ? 'It counts no more. It stays in the record, and stands here as taken back.'
       : `With it ${brought}. They count no more, and every forecast is as before. They stay in the record, and stand here as taken back.`,
   askCustomer: 'The customer stays on the list.',
-  askTyped: 'To have it again it must be entered again.',
+  askTyped: 'Until something else is entered it can be put in again.',
+  putIn: 'Put it in again',
+  askRedo: (what: string, machine: string, of: string): string =>
+    `What was taken back would be put in again: ${[what.toLowerCase(), machine, of].filter(Boolean).join(', ')}.`,
+  askRedoBrought: (brought: string): string =>
+    brought === ''
+      ? 'It counts again as it did.'
+      : `With it ${brought}. They count again, and every forecast is as it was then.`,
+  redoBy: 'Put in by',
+  leaveOut: 'Leave it out',
   yes: 'Take it back',
   no: 'Leave it',
   by: 'Taken back by',

@@ -79,4 +79,13 @@ windowTest('two hitches exchange their carriers from the machine’s page, and i
   await expect
     .poll(async () => (await sheetOf(one)).points.map(({ pointId }) => pointId))
     .toEqual(before.points.map(({ pointId }) => pointId));
+
+  // and put in again
+  await page.keyboard.press('i');
+  await page.getByText(/would be put in again: half of an assembly moved/).waitFor();
+  expect(await complaints(page)).toEqual([]);
+  if (process.env.PICTURES) await page.screenshot({ path: `${process.env.PICTURES}/redo.png` });
+  await page.getByRole('button', { name: 'Put it in again' }).last().click();
+  await page.getByText('The entry taken back put in again').waitFor();
+  await expect.poll(async () => (await sheetOf(one)).points.map(({ pointId }) => pointId)).not.toContain(strip.pointId);
 });

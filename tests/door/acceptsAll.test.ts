@@ -10,8 +10,8 @@ beforeEach(() => {
 });
 afterEach(() => program.end());
 
-/** Those that take back the last entry, and the one before it, come first. */
-const FIRST = ['entries/undoLast', 'oldSheets/takeBack'];
+/** Those that take back the last entry, and the one before it, and put that in again, come first. */
+const FIRST = ['entries/redoLast', 'entries/undoLast', 'oldSheets/takeBack'];
 /** Those that put another record in place of this one come last. */
 const LAST = ['record/restore', 'exchange/restoreFolder', 'record/startEmpty', 'record/openDemo', 'record/open'];
 /** Those that can be asked while no record is open. */

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { Link } from 'wouter';
-import { type Entry, entriesList, entriesUndoLast } from '#core/contract/entries.ts';
+import { type Entry, entriesList, entriesRedoLast, entriesUndoLast } from '#core/contract/entries.ts';
 import { answerTo } from '#renderer/ask.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
@@ -19,7 +19,7 @@ const A_PAGE = 60;
 export default function History() {
   const newest = useAsk(entriesList, { beforeEntryId: null, limit: A_PAGE });
   const [older, setOlder] = useState<{ after: number; entries: Entry[]; more: boolean } | null>(null);
-  const [asking, setAsking] = useState(false);
+  const [asking, setAsking] = useState<'undo' | 'redo' | null>(null);
   if (!newest.value) {
     return (
       <Sheet title={words.title} sub={words.sub}>
@@ -37,6 +37,7 @@ export default function History() {
   const entries = [...first, ...(down?.entries ?? [])];
   const more = down ? down.more : newest.value.more;
   const last = entries.find(({ entryId }) => entryId === newest.value?.undoableEntryId) ?? null;
+  const { redoable } = newest.value;
   const fetchOlder = async () => {
     const beforeEntryId = entries.at(-1)?.entryId ?? null;
     const answer = await answerTo(entriesList, { beforeEntryId, limit: A_PAGE });
@@ -49,11 +50,24 @@ export default function History() {
       title={words.title}
       sub={words.sub}
       actions={
-        <Key letter="U" disabled={last === null || asking} onPress={() => setAsking(true)}>
-          {words.takeBack}
-        </Key>
+        <>
+          {redoable && (
+            <Key letter="I" disabled={asking !== null} onPress={() => setAsking('redo')}>
+              {words.putIn}
+            </Key>
+          )}
+          <Key letter="U" disabled={last === null || asking !== null} onPress={() => setAsking('undo')}>
+            {words.takeBack}
+          </Key>
+        </>
       }
-      banner={asking && last && <AskUndo key={last.entryId} entry={last} onDone={() => setAsking(false)} />}
+      banner={
+        asking === 'undo' && last ? (
+          <AskUndo key={last.entryId} entry={last} onDone={() => setAsking(null)} />
+        ) : asking === 'redo' && redoable ? (
+          <AskRedo key={redoable.entryId} entry={redoable} onDone={() => setAsking(null)} />
+        ) : null
+      }
       block={[
         { label: words.blockLast, value: last ? whatText(last.what) : words.blockNothing },
         { label: words.blockRule, value: words.blockRuleIs },
@@ -157,6 +171,35 @@ function AskUndo({ entry, onDone }: { entry: Entry; onDone: () => void }) {
         }
       />
       {undo.fault && <FaultBox fault={undo.fault} />}
+    </>
+  );
+}
+
+/** Says what would come in again, before it does. */
+function AskRedo({ entry, onDone }: { entry: Entry; onDone: () => void }) {
+  const redo = useDo(entriesRedoLast);
+  const [by, setBy] = useBy();
+  const send = async () => {
+    if (await redo.run({ entryId: entry.entryId, by })) onDone();
+  };
+  return (
+    <>
+      <Question
+        fact={words.askRedo(whatText(entry.what), machinesText(entry), daysText(entry))}
+        then={words.askRedoBrought(broughtText(entry))}
+        keys={
+          <>
+            <ByField label={words.redoBy} value={by} onChange={setBy} />
+            <Key first autoFocus disabled={redo.busy} onPress={() => void send()}>
+              {words.putIn}
+            </Key>
+            <Key letter="Escape" onPress={onDone}>
+              {words.leaveOut}
+            </Key>
+          </>
+        }
+      />
+      {redo.fault && <FaultBox fault={redo.fault} />}
     </>
   );
 }
