@@ -1,7 +1,11 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import { assemblyHalves, assemblyMove, assemblyMoveHalf } from '#core/contract/machine.ts';
+import { stripDownRead, stripDownSwap } from '#core/contract/oldSheets.ts';
+import { recordBringIn } from '#core/contract/record.ts';
 import { findingAdd, stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
+import { loadShopLife } from '#core/record/loadShopLife.ts';
+import { settled, typedSize } from '#renderer/screens/strip-down/typedSize.ts';
 import { aHitchInHalves, aShopWithAHitch, aSize } from '#tests/support/aHitch.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
 
@@ -180,4 +184,94 @@ describe('9 half a hitch swapped from another machine', () => {
     await exchange(one, other);
     expect((await refused({ takenOn: '2024-01-31', toAssemblyId: one.assemblyId })).fault?.path).toBe('takenOn');
   });
+});
+
+describe('12 left and right swapped on the sheet', () => {
+  test('12 the sizes change places as corrections: who, why and the old figures stay; undo gives them back', async () => {
+    const { draft, strip, pin } = await aShopWithAHitch(program);
+    const [front, rear] = ['front', 'rear'].map((station) => ({ pointId: strip.pointId, station }));
+    const sizes = [aSize(strip.pointId, 11.6, 'front'), aSize(strip.pointId, 11.1, 'rear'), aSize(pin.pointId, 29.8)];
+    const { stripDownId } = await program.ask(stripDownSave, { ...draft('2025-02-01', 2400), sizes, dialSure: false });
+    const kept = () =>
+      loadShopLife(program.context.record!)
+        .points.flatMap((point) => point.sizes)
+        .map(({ station, sizeMm, parked }) => [station, sizeMm, parked]);
+    const asked = { stripDownId, pairs: [{ one: front!, other: rear! }], reason: 'seen from the front', by: 'Ada' };
+    expect(await program.ask(stripDownSwap, asked)).toMatchObject({ moved: 2, parked: 0 });
+    expect(kept()).toEqual([
+      ['front', 11.1, false],
+      ['rear', 11.6, false],
+      ['', 29.8, false],
+    ]);
+    const read = await program.ask(stripDownRead, { stripDownId });
+    expect(read.sizes.map(({ sizeMm, was }) => [sizeMm, was.map((old) => [old.sizeMm, old.reason])])).toEqual([
+      [11.1, [[11.6, 'seen from the front']]],
+      [11.6, [[11.1, 'seen from the front']]],
+      [29.8, []],
+    ]);
+    const { entries } = await program.ask(entriesList, { beforeEntryId: null, limit: 1 });
+    expect(entries[0]).toMatchObject({ what: 'stripDown/swap', madeBy: 'Ada', rows: { sizesPutRight: 2 } });
+    await program.ask(entriesUndoLast, { entryId: entries[0]!.entryId, by: 'Ada' });
+    expect(kept().map(([, sizeMm]) => sizeMm)).toEqual([11.6, 11.1, 29.8]);
+  });
+
+  test('12 between left and right points of one kind, and one odd in its new place is questioned there', async () => {
+    const { one } = await twoHitches();
+    const sizes = [aSize(one.strip.pointId, 11.6, 'front'), aSize(one.latch.pointId, 31.8)];
+    const { stripDownId } = await program.ask(stripDownSave, {
+      ...{ machineId: one.machineId, takenOn: '2025-02-01', dialHours: 2400, fitter: 'Bo', note: '' },
+      ...{ sizes, renewals: [], findings: [], dialSure: false },
+    });
+    const place = (pointId: number, station: string) => ({ pointId, station });
+    const pairs = [{ one: place(one.strip.pointId, 'front'), other: place(one.latch.pointId, '') }];
+    expect(await program.ask(stripDownSwap, { stripDownId, pairs, reason: '', by: 'Bo' })).toMatchObject({
+      moved: 2,
+      parked: 1,
+    });
+  });
+});
+
+describe('17 decimal comma and unit as typed', () => {
+  test.each(['50,2', '50.2 mm', '50,2mm', ' 50.20 '])(
+    '17 "%s" typed is 50.2 mm, echoed as the shop writes it',
+    (text) => {
+      expect(typedSize(text)).toEqual({ state: 'size', sizeMm: 50.2 });
+      expect(settled(text, 2, ',')).toBe('50,20');
+      expect(settled(text, 2, '.')).toBe('50.20');
+    },
+  );
+
+  test('17 what could be read two ways is left as typed, and is no size', () => {
+    expect(typedSize('1.050,2')).toEqual({ state: 'not-a-size', why: 'two-decimal-marks' });
+    expect(settled('1.050,2', 2, ',')).toBe('1.050,2');
+  });
+
+  test.each([
+    ['comma', ';', '50,2', '49,8 mm'],
+    ['point', ',', '50.2', '49.8 mm'],
+  ])(
+    '17 a file with decimal %s, with and without its unit, brings the same sizes',
+    async (_, delimiter, first, second) => {
+      await aShopWithAHitch(program);
+      const csv = (rows: string[][]) => rows.map((row) => row.join(delimiter)).join('\n');
+      const files = {
+        'machines.csv': csv([['machine'], ['Loader']]),
+        'points.csv': csv([
+          ['machine', 'assembly', 'position', 'point', 'part_class', 'wears', 'new_size_mm', 'gauge_error_mm'],
+          ['Loader', 'Arms', 'Pin', 'diameter', 'Greased pin', 'down', first, first.replace(/.*(.)2$/, '0$102')],
+        ]),
+        'sizes.csv': csv([
+          ['machine', 'assembly', 'position', 'point', 'date', 'size_mm', 'event'],
+          ['Loader', 'Arms', 'Pin', 'diameter', '2024-02-01', second, 'as-found'],
+        ]),
+      };
+      const account = await program.ask(recordBringIn, {
+        files: Object.entries(files).map(([name, text]) => ({ name, base64: Buffer.from(text).toString('base64') })),
+        dryRun: false,
+      });
+      expect(account.faults).toEqual([]);
+      const pin = loadShopLife(program.context.record!).points.find(({ assembly }) => assembly === 'Arms');
+      expect([pin?.limits[0]?.newSizeMm, pin?.sizes[0]?.sizeMm, pin?.gaugeErrorMm]).toEqual([50.2, 49.8, 0.02]);
+    },
+  );
 });
