@@ -138,6 +138,8 @@ const rowHistory = {
   /** why it took another's place */
   reason: z.string(),
   superseded: z.boolean(),
+  /** only says that the row it took the place of never held */
+  struck: z.boolean(),
 };
 
 export const zDialRow = z.object({

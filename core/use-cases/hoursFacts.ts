@@ -70,6 +70,7 @@ const historyOf = (row: { madeAt: string; madeBy: string; reason: string; supers
   madeBy: row.madeBy,
   reason: row.reason,
   superseded: row.superseded || row.struck,
+  struck: row.struck,
 });
 
 /** A row of the meter's history, put right or not, at the machine hours it stands for. */

@@ -51,6 +51,7 @@ export const machineWords = {
   hoursRead: (hours: number, readOn: string): string => `${hoursFigure(hours)}, read ${dayText(day(readOn))}`,
   hoursEstimated: (hours: number): string => `${shared.estimated} ${hoursFigure(hours)}`,
   lastRead: (hours: number, readOn: string): string => `${hoursFigure(hours)} read ${dayText(day(readOn))}`,
+  goesBy: (name: string): string => `by the meter of ${name}`,
   notRead: 'not read yet',
   use: 'Use',
   useAYear: (hoursPerYear: number, borrowed: boolean): string =>
@@ -197,6 +198,9 @@ export const panelWords = {
   saidBy: 'Said by',
   dialPutRight: 'put right later',
   dialParked: 'questioned, not counted',
+  clock: (figure: string): string => `one hour of it is ${figure} machine h`,
+  entered: 'Entered',
+  dialsHead: 'What the meters showed',
   noDials: 'Meter never read',
   enterHours: 'Enter hours',
   putDialRight: (dial: string, on: string): string => `Put right ${dial} h, ${on}`,

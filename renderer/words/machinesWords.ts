@@ -72,9 +72,16 @@ export const hoursNowText = (hours: MachineLine['hours']): string =>
     ? machinesWords.noHours
     : `${hours.estimated ? `${shared.estimated} ` : ''}${hoursText(hours.machineHours)}`;
 
-/** When the meter was last read: to the day within the year, else to the month. */
-export function readText(readOn: string | null, asOf: string): string {
-  if (readOn === null) return '';
+/** Whose meter it goes by, or when its own was last read: to the day within the year, else to the month. */
+export function readText(
+  { readOn, dialMachine }: Pick<MachineLine['hours'], 'readOn' | 'dialMachine'>,
+  asOf: string,
+): string {
+  if (dialMachine) return `by ${dialMachine.name}`;
+  return readOn === null ? '' : whenRead(readOn, asOf);
+}
+
+function whenRead(readOn: string, asOf: string): string {
   const [on, now] = [day(readOn), day(asOf)];
   return `read ${yearOf(on) === yearOf(now) ? dayOfYearText(on) : monthYearText(on)}`;
 }

@@ -17,6 +17,7 @@ import { Figures } from '#renderer/words/Figures.tsx';
 import { hoursWords as words } from '#renderer/words/hoursWords.ts';
 import { answerText, questionText } from '#renderer/words/questionText.ts';
 import { readNumber } from '#renderer/words/readNumber.ts';
+import { FigureField } from '../take-in/FigureField.tsx';
 import { answered, emptyHoursForm, type HoursForm as Form, type HoursField, hoursRequest } from './hoursForm.ts';
 import type { HoursOpening } from './openHours.ts';
 
@@ -34,7 +35,7 @@ export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose
   const machine = machines.value?.machines.find(({ machineId }) => machineId === form.machineId);
   const { remarks } = hoursRequest(form);
   const missing = (field: HoursField) =>
-    remarked && remarks.some((remark) => remark.field === field && remark.why === 'missing')
+    remarked && remarks.some((remark) => remark.field === field && SAID_HERE.includes(remark.why))
       ? words.missing[field]
       : null;
 
@@ -163,6 +164,9 @@ export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose
   );
 }
 
+/** Other remarks are those of reading a number: its own box says them. */
+const SAID_HERE: readonly string[] = ['missing', 'out-of-bounds'];
+
 const KINDS = (['reading', 'new-meter', 'rollover', 'estimate'] as const).map((value) => ({
   value,
   text: words.kinds[value],
@@ -205,6 +209,25 @@ function DialFields({
           fault={missing('newDialHours')}
         />
       )}
+      {newMeter && (
+        <FigureField
+          label={words.clock}
+          unit={words.clockUnit}
+          text={form.clockText}
+          onText={(clockText) => onChange({ clockText })}
+          hint={words.clockHint}
+          fault={missing('clock')}
+        />
+      )}
+      {newMeter && form.clockText.trim() !== '' && (
+        <TextField
+          label={words.clockWhy}
+          value={form.clockReason}
+          onChange={(clockReason) => onChange({ clockReason })}
+          fault={missing('clockWhy')}
+          maxLength={2000}
+        />
+      )}
       {form.kind === 'estimate' && (
         <NumberField
           label={words.error}
@@ -234,6 +257,8 @@ function keptText({ machine, machineHours, aside }: KeptHours): string {
 
 /** Where the machine's hours stand: what a person on the telephone checks the new figure against. */
 function standing({ hours }: MachineLine): string {
+  if (hours.dialMachine && hours.dialHours !== null)
+    return words.goesBy(hours.dialMachine.name, hoursText(hours.dialHours));
   if (hours.readOn === null || hours.machineHoursRead === null) return words.neverRead;
   const read = words.lastRead(hoursText(hours.machineHoursRead), dayText(day(hours.readOn)));
   return hours.dialHours === null ? read : `${read} ${words.shouldShow(hoursText(hours.dialHours))}`;

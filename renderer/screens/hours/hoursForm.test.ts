@@ -13,6 +13,7 @@ describe('the Hours strip', () => {
       dialHours: 6838.5,
       newDialHours: null,
       errorHours: null,
+      clock: null,
       saidBy: 'Ines',
       sure: false,
     });
@@ -32,6 +33,15 @@ describe('the Hours strip', () => {
     const form = { ...typed, kind: 'new-meter' as const, dialText: '', newDialText: '12' };
     expect(hoursRequest(form).request).toMatchObject({ dialHours: null, newDialHours: 12 });
     expect(hoursRequest({ ...form, newDialText: '' }).remarks).toEqual([{ field: 'newDialHours', why: 'missing' }]);
+  });
+  it('sends the pace of a new meter’s clock with how that is known, and not without', () => {
+    const form = { ...typed, kind: 'new-meter' as const, newDialText: '0', clockText: '0,8' };
+    expect(hoursRequest(form).remarks).toEqual([{ field: 'clockWhy', why: 'missing' }]);
+    const known = { ...form, clockReason: ' by the diary ' };
+    expect(hoursRequest(known).request?.clock).toEqual({ hoursPerDialHour: 0.8, reason: 'by the diary' });
+    expect(hoursRequest({ ...known, clockText: '80' }).remarks).toEqual([{ field: 'clock', why: 'out-of-bounds' }]);
+    expect(hoursRequest({ ...known, clockText: '1' }).request?.clock).toBeNull();
+    expect(hoursRequest({ ...known, kind: 'reading' }).request?.clock).toBeNull();
   });
   it('leaves the spread of an estimate to the record when it is not given', () => {
     expect(hoursRequest({ ...typed, kind: 'estimate' }).request).toMatchObject({ kind: 'estimate', errorHours: null });

@@ -15,14 +15,25 @@ export type HoursForm = {
   newDialText: string;
   /** how far an estimate may be off, 1 sd; only of an estimate; empty: a quarter of the hours since the last reading */
   errorText: string;
+  /** machine hours in one hour of the new meter's dial; only of a new meter; empty: 1 */
+  clockText: string;
+  /** how that is known */
+  clockReason: string;
   takenOn: string;
   saidBy: string;
 };
 
-export type HoursField = 'machineId' | 'dialHours' | 'newDialHours' | 'errorHours' | 'takenOn';
+export type HoursField = 'machineId' | 'dialHours' | 'newDialHours' | 'errorHours' | 'clock' | 'clockWhy' | 'takenOn';
 export type HoursRemark = {
   field: HoursField;
-  why: 'missing' | 'not-a-number' | 'two-decimal-marks' | 'thousands-mark' | 'below-nought' | 'not-a-day';
+  why:
+    | 'missing'
+    | 'not-a-number'
+    | 'two-decimal-marks'
+    | 'thousands-mark'
+    | 'below-nought'
+    | 'not-a-day'
+    | 'out-of-bounds';
 };
 
 export const emptyHoursForm = (today: string, saidBy: string, machineId: number | null = null): HoursForm => ({
@@ -31,6 +42,8 @@ export const emptyHoursForm = (today: string, saidBy: string, machineId: number 
   dialText: '',
   newDialText: '',
   errorText: '',
+  clockText: '',
+  clockReason: '',
   takenOn: today,
   saidBy,
 });
@@ -54,13 +67,32 @@ export function hoursRequest(
   const dialHours = figure('dialHours', form.dialText, newMeter);
   const newDialHours = newMeter ? figure('newDialHours', form.newDialText, false) : null;
   const errorHours = form.kind === 'estimate' ? figure('errorHours', form.errorText, true) : null;
+  const clock = newMeter ? clockOf(form, remarks) : null;
   if (!isDay(form.takenOn)) remarks.push({ field: 'takenOn', why: 'not-a-day' });
   if (remarks.length > 0 || form.machineId === null) return { request: null, remarks };
   const { machineId, kind, takenOn, saidBy } = form;
   return {
-    request: { machineId, takenOn, kind, dialHours, newDialHours, errorHours, saidBy: saidBy.trim(), sure },
+    request: { machineId, takenOn, kind, dialHours, newDialHours, errorHours, clock, saidBy: saidBy.trim(), sure },
     remarks: [],
   };
+}
+
+const CLOCK = { from: 0.1, to: 10 };
+
+/** The pace of the new meter's clock: with it goes how that is known. */
+function clockOf({ clockText, clockReason }: HoursForm, remarks: HoursRemark[]): HoursRequest['clock'] {
+  const read = readNumber(clockText, 'h');
+  if (!read.ok) {
+    if (read.why !== 'empty') remarks.push({ field: 'clock', why: 'out-of-bounds' });
+    return null;
+  }
+  const hoursPerDialHour = read.value;
+  if (hoursPerDialHour < CLOCK.from || hoursPerDialHour > CLOCK.to) {
+    remarks.push({ field: 'clock', why: 'out-of-bounds' });
+    return null;
+  }
+  if (hoursPerDialHour !== 1 && clockReason.trim() === '') remarks.push({ field: 'clockWhy', why: 'missing' });
+  return hoursPerDialHour === 1 ? null : { hoursPerDialHour, reason: clockReason.trim() };
 }
 
 /**

@@ -17,6 +17,7 @@ import { frameWords } from '#renderer/words/frameWords.ts';
 import { machineWords, ownerLine } from '#renderer/words/machineWords.ts';
 import { Hint } from './Hint.tsx';
 import { MachinePicture } from './MachinePicture.tsx';
+import { HoursPanel } from './panels/HoursPanel.tsx';
 import { Panels } from './panels/Panels.tsx';
 import { usePanels } from './panels/usePanels.ts';
 import { type Earlier, firstChosen, pictureOf, pointsInOrder, restsOn } from './pictureOf.ts';
@@ -112,6 +113,9 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
           >
             {machineWords.noAssemblyNext}
           </Empty>
+          <div className="panel">
+            <HoursPanel sheet={sheet} />
+          </div>
         </div>
       ) : (
         <div className="machine-body" ref={panels.body}>
@@ -181,14 +185,24 @@ function blockOf(sheet: MachineSheet): TitleCell[] {
 }
 
 /** Read: the figure with its day. Estimated: the estimate, and over it what it was counted on from. */
-function hoursCell({ machineHours, estimated, machineHoursRead, readOn }: MachineSheet['hours']): TitleCell {
+function hoursCell({
+  machineHours,
+  estimated,
+  machineHoursRead,
+  readOn,
+  dialMachine,
+}: MachineSheet['hours']): TitleCell {
   const label = machineWords.machineHoursCell;
   if (machineHours === null) return { label, value: machineWords.notRead };
   const read = machineHoursRead !== null && readOn !== null;
   if (!estimated && read)
     return { label, value: <Figures>{machineWords.hoursRead(machineHoursRead, readOn)}</Figures> };
   return {
-    label: read ? `${label}, ${machineWords.lastRead(machineHoursRead, readOn)}` : label,
+    label: dialMachine
+      ? `${label}, ${machineWords.goesBy(dialMachine.name)}`
+      : read
+        ? `${label}, ${machineWords.lastRead(machineHoursRead, readOn)}`
+        : label,
     value: <Figures>{machineWords.hoursEstimated(machineHours)}</Figures>,
   };
 }

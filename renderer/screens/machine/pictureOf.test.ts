@@ -89,6 +89,7 @@ describe('the rows of a machine', () => {
       madeBy: '',
       reason: '',
       superseded: false,
+      struck: false,
       cautions: [],
     };
     const sheet = aMachineSheet([aPointSheet(1)], {

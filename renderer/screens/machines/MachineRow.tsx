@@ -51,7 +51,7 @@ export function MachineRow({ id, line, asOf, chosen, onOpen, top, rowIndex, layo
       </RowHead>
       <GridCell className="list-cell right" style={hours}>
         <div className={line.hours.machineHours === null ? 'second' : undefined}>{hoursNowText(line.hours)}</div>
-        <div className="second-line">{readText(line.hours.readOn, asOf)}</div>
+        <div className="second-line">{readText(line.hours, asOf)}</div>
       </GridCell>
       <GridCell className="picture-cell">
         <RowPicture line={line} stop={stop} label={lineSentence(line, stop, mark)} layout={layout} mark={mark} />

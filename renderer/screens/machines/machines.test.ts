@@ -189,9 +189,12 @@ describe('moving along a list', () => {
 
 describe('a machine in words', () => {
   it('says when it was read: the day within the year, else month and year', () => {
-    expect(readText('2026-10-12', '2026-11-02')).toBe('read 12 Oct');
-    expect(readText('2024-10-12', '2026-11-02')).toBe('read Oct 2024');
-    expect(readText(null, '2026-11-02')).toBe('');
+    const own = (readOn: string) => ({ readOn: day(readOn), dialMachine: null });
+    expect(readText(own('2026-10-12'), '2026-11-02')).toBe('read 12 Oct');
+    expect(readText(own('2024-10-12'), '2026-11-02')).toBe('read Oct 2024');
+    expect(readText({ readOn: null, dialMachine: null }, '2026-11-02')).toBe('');
+    const pulled = { readOn: day('2026-10-12'), dialMachine: { machineId: 2, name: 'Tarrow 90' } };
+    expect(readText(pulled, '2026-11-02')).toBe('by Tarrow 90');
   });
   it('names what was seen beside what the forecast rests on', () => {
     const watch = aFinding({ severity: 'watch', kind: 'bent', note: 'slightly' });

@@ -2,6 +2,7 @@ import { type Day, isDay } from '#core/units/day.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
+import { PickBox, type PickOption } from '#renderer/controls/PickBox.tsx';
 import { takeInWords as words } from '#renderer/words/takeInWords.ts';
 import { FigureField } from './FigureField.tsx';
 import type { DialForm, MachineForm } from './form.ts';
@@ -11,10 +12,13 @@ export type FaultOf = (path: string) => string | null;
 /** The machine itself. */
 export function MachinePart({
   machine,
+  workTypes,
   fault,
   onChange,
 }: {
   machine: MachineForm;
+  /** kinds of work the shop knows */
+  workTypes: readonly string[];
   fault: FaultOf;
   onChange: (next: Partial<MachineForm>) => void;
 }) {
@@ -52,13 +56,24 @@ export function MachinePart({
           fault={fault('machine.builtYear')}
         />
       </div>
-      <FigureField
-        label={words.workShare}
-        unit={words.workShareUnit}
-        text={machine.workShareText}
-        onText={(workShareText) => onChange({ workShareText })}
-        fault={fault('machine.workShare')}
-      />
+      <div className="pair">
+        <TextField
+          label={words.workType}
+          value={machine.workType}
+          onChange={(workType) => onChange({ workType })}
+          hint={words.workTypeHint}
+          offered={workTypes}
+          maxLength={120}
+        />
+        <FigureField
+          label={words.workShare}
+          unit={words.percent}
+          hint={words.workShareHint}
+          text={machine.workShareText}
+          onText={(workShareText) => onChange({ workShareText })}
+          fault={fault('machine.workShare')}
+        />
+      </div>
       <TextField
         label={words.note}
         value={machine.note}
@@ -76,6 +91,7 @@ const DIALS = (['read', 'estimate'] as const).map((value) => ({ value, text: wor
 /** Its hour meter, and what it shows; a machine without one takes an estimate of its hours. */
 export function MeterPart({
   machine,
+  pullers,
   dial,
   today,
   fault,
@@ -83,6 +99,8 @@ export function MeterPart({
   onDial,
 }: {
   machine: MachineForm;
+  /** machines that may pull it */
+  pullers: readonly PickOption[];
   dial: DialForm;
   today: Day;
   fault: FaultOf;
@@ -145,7 +163,84 @@ export function MeterPart({
           />
         </div>
       )}
+      {hasMeter && (
+        <div className="pair">
+          <FigureField
+            label={words.clock}
+            unit={words.clockUnit}
+            text={machine.clockText}
+            onText={(clockText) => onMachine({ clockText })}
+            hint={words.clockHint}
+            fault={fault('machine.clock')}
+          />
+          {machine.clockText.trim() !== '' && (
+            <TextField
+              label={words.clockWhy}
+              value={machine.clockReason}
+              onChange={(clockReason) => onMachine({ clockReason })}
+              fault={fault('machine.clockReason')}
+              maxLength={2000}
+            />
+          )}
+        </div>
+      )}
+      {!hasMeter && <SourcePart machine={machine} pullers={pullers} fault={fault} onMachine={onMachine} />}
       <TextField label={words.saidBy} value={dial.saidBy} onChange={(saidBy) => onDial({ saidBy })} maxLength={120} />
     </section>
+  );
+}
+
+const SOURCES = (['estimate', 'pulled', 'yearly'] as const).map((value) => ({ value, text: words.sourceKinds[value] }));
+
+/** From that day on its hours come from somewhere: the machine that pulls it, so many a year, or estimates now and then. */
+function SourcePart({
+  machine,
+  pullers,
+  fault,
+  onMachine,
+}: {
+  machine: MachineForm;
+  pullers: readonly PickOption[];
+  fault: FaultOf;
+  onMachine: (next: Partial<MachineForm>) => void;
+}) {
+  return (
+    <>
+      <Choice
+        label={words.sourceKind}
+        options={SOURCES}
+        value={machine.source}
+        onChange={(source) => onMachine({ source })}
+      />
+      {machine.source === 'pulled' && (
+        <div className="pair">
+          <PickBox
+            label={words.puller}
+            options={pullers}
+            value={machine.pullerId === null ? null : String(machine.pullerId)}
+            onChange={(id) => onMachine({ pullerId: id === null ? null : Number(id) })}
+            hint={fault('machine.pullerId') ?? words.pullerHint}
+            opens="input"
+          />
+          <FigureField
+            label={words.pulledShare}
+            unit={words.percent}
+            hint={words.pulledShareHint}
+            text={machine.pulledShareText}
+            onText={(pulledShareText) => onMachine({ pulledShareText })}
+            fault={fault('machine.pulledShare')}
+          />
+        </div>
+      )}
+      {machine.source === 'yearly' && (
+        <FigureField
+          label={words.hoursPerYear}
+          unit={words.hoursPerYearUnit}
+          text={machine.hoursPerYearText}
+          onText={(hoursPerYearText) => onMachine({ hoursPerYearText })}
+          fault={fault('machine.hoursPerYear')}
+        />
+      )}
+    </>
   );
 }

@@ -1,11 +1,13 @@
 import { useEffect, useRef, useState } from 'react';
 import { useLocation, useParams } from 'wouter';
-import { customersList, machineTakeIn } from '#core/contract/machine.ts';
+import { forecastSettingsRead } from '#core/contract/forecastSettings.ts';
+import { customersList, type MachineLine, machinesList, machineTakeIn } from '#core/contract/machine.ts';
 import type { Fault } from '#core/contract/operation.ts';
 import { classesList } from '#core/contract/partClass.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import type { PickOption } from '#renderer/controls/PickBox.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark, useRecord, useToday } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
@@ -30,6 +32,13 @@ export default function TakeIn() {
   return Number.isInteger(id) && id > 0 ? <AddAssembly key={id} machineId={id} /> : <NewMachine />;
 }
 
+const pullersOf = (machines: readonly MachineLine[]): PickOption[] =>
+  machines.map(({ machineId, name, customer, place }) => ({
+    id: String(machineId),
+    text: name,
+    second: [customer, place].filter(Boolean).join(', '),
+  }));
+
 /** A form that was left half typed, by record: looking something up on another screen loses nothing of it. */
 const unfinished = new Map<string, TakeInForm>();
 
@@ -41,6 +50,8 @@ function NewMachine() {
   const customers = useAsk(customersList, {});
   const shop = useAsk(shopRead, {});
   const classes = useAsk(classesList, {});
+  const machines = useAsk(machinesList, {});
+  const settings = useAsk(forecastSettingsRead, {});
   const takeIn = useDo(machineTakeIn);
   const record = path ?? '';
   const [foundAgain, setFoundAgain] = useState(() => unfinished.has(record));
@@ -120,11 +131,13 @@ function NewMachine() {
           />
           <MachinePart
             machine={form.machine}
+            workTypes={settings.value?.workTypes.map(({ name }) => name) ?? []}
             fault={fault}
             onChange={(next) => set({ machine: { ...form.machine, ...next } })}
           />
           <MeterPart
             machine={form.machine}
+            pullers={pullersOf(machines.value?.machines ?? [])}
             dial={form.dial}
             today={today}
             fault={fault}

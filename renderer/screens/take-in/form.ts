@@ -64,6 +64,17 @@ export type MachineForm = {
   hoursBeforeText: string;
   /** per cent of its hours the assemblies work */
   workShareText: string;
+  workType: string;
+  /** machine hours in one hour of its dial; empty: 1 */
+  clockText: string;
+  /** how that is known */
+  clockReason: string;
+  /** where its hours come from without a meter; estimate: from what is entered now and then */
+  source: 'estimate' | 'pulled' | 'yearly';
+  pullerId: number | null;
+  /** per cent of the puller's hours */
+  pulledShareText: string;
+  hoursPerYearText: string;
 };
 
 export type DialForm = { takenOn: string; dialText: string; estimate: boolean; saidBy: string };
@@ -93,6 +104,13 @@ export const emptyTakeIn = (today: string, saidBy: string): TakeInForm => ({
     meterDigitsText: '',
     hoursBeforeText: '',
     workShareText: '100',
+    workType: '',
+    clockText: '',
+    clockReason: '',
+    source: 'estimate',
+    pullerId: null,
+    pulledShareText: '',
+    hoursPerYearText: '',
   },
   dial: { takenOn: today, dialText: '', estimate: false, saidBy },
   assemblies: [],

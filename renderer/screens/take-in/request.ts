@@ -98,7 +98,8 @@ function customerOf({ customer }: TakeInForm, reader: Reader): NonNullable<TakeI
   };
 }
 
-function machineOf({ machine }: TakeInForm, reader: Reader): TakeInRequest['machine'] {
+function machineOf(form: TakeInForm, reader: Reader): TakeInRequest['machine'] {
+  const { machine } = form;
   const hasMeter = machine.meter === 'meter';
   const share = reader.figure('machine.workShare', machine.workShareText.replace('%', ''), 'h', { from: 1, to: 100 });
   return {
@@ -111,7 +112,34 @@ function machineOf({ machine }: TakeInForm, reader: Reader): TakeInRequest['mach
     meterDigits: hasMeter ? reader.whole('machine.meterDigits', machine.meterDigitsText, { from: 3, to: 8 }) : null,
     hoursBefore: hasMeter ? reader.figure('machine.hoursBefore', machine.hoursBeforeText, 'h', HOURS) : null,
     workShare: (share ?? 100) / 100,
+    workType: machine.workType.trim(),
+    clock: hasMeter ? clockOf(machine, reader) : null,
+    hoursSource: hasMeter ? null : sourceOf(form, reader),
   };
+}
+
+/** The pace of its clock goes with how that is known. */
+function clockOf({ clockText, clockReason }: TakeInForm['machine'], reader: Reader): TakeInRequest['machine']['clock'] {
+  const hoursPerDialHour = reader.figure('machine.clock', clockText, 'h', { from: 0.1, to: 10 });
+  if (hoursPerDialHour === null || hoursPerDialHour === 1) return null;
+  return { hoursPerDialHour, reason: reader.text('machine.clockReason', clockReason) };
+}
+
+/** Where the hours of a machine without a meter come from, from the day of its estimate on. */
+function sourceOf({ machine, dial }: TakeInForm, reader: Reader): TakeInRequest['machine']['hoursSource'] {
+  const from = dial.takenOn;
+  if (machine.source === 'estimate') return null;
+  if (!isDay(from)) reader.note('dial.takenOn', 'not-a-day');
+  if (machine.source === 'yearly') {
+    const hoursPerYear = reader.needed('machine.hoursPerYear', machine.hoursPerYearText, 'h', { from: 1, to: 8760 });
+    return { kind: 'yearly', from, hoursPerYear, errorShare: null };
+  }
+  if (machine.pullerId === null) reader.note('machine.pullerId', 'missing');
+  const percent = reader.needed('machine.pulledShare', machine.pulledShareText.replace('%', ''), 'h', {
+    from: 1,
+    to: 100,
+  });
+  return { kind: 'pulled', from, pullerId: machine.pullerId ?? 0, share: percent / 100, errorShare: null };
 }
 
 /** A machine without a meter takes an estimate; an empty figure means not read yet. */

@@ -2,7 +2,7 @@ import { Fragment, useState } from 'react';
 import { hoursPutRight } from '#core/contract/hours.ts';
 import type { MachineSheet } from '#core/contract/machine.ts';
 import { type Day, day } from '#core/units/day.ts';
-import { dayText, hoursFigure } from '#core/words/quantityText.ts';
+import { dayText, decimalFigure, hoursFigure } from '#core/words/quantityText.ts';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
@@ -13,18 +13,34 @@ import { openHours } from '#renderer/screens/hours/openHours.ts';
 import { useDo } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { panelWords } from '#renderer/words/machineWords.ts';
+import { momentText } from '../../history/momentText.ts';
 import { ByField, useBy } from './ByField.tsx';
+import { HoursSources } from './HoursSources.tsx';
+import { MeterFacts } from './MeterFacts.tsx';
+import { WorkShares } from './WorkShares.tsx';
 
 type DialRow = MachineSheet['dialRows'][number];
 
+/** All that the machine's hours rest on: what the meters showed, its meter, its work, what else tells its hours. */
+export const HoursPanel = ({ sheet }: { sheet: MachineSheet }) => (
+  <div className="hours-facts">
+    <Dials sheet={sheet} />
+    {hasMeter(sheet) && <MeterFacts sheet={sheet} />}
+    <HoursSources sheet={sheet} />
+    <WorkShares sheet={sheet} />
+  </div>
+);
+
+/** Some meter was read on it; estimates alone speak of none. */
+const hasMeter = ({ dialRows }: MachineSheet): boolean => dialRows.some(({ kind }) => kind !== 'estimate');
+
 /** What the meters showed, newest first, and the machine hours that stand for; a wrong one is pressed to put it right. */
-export function HoursPanel({ sheet }: { sheet: MachineSheet }) {
+function Dials({ sheet }: { sheet: MachineSheet }) {
   const [mending, setMending] = useState<number | null>(null);
   const enter = <Key onPress={() => openHours({ machineId: sheet.machineId })}>{panelWords.enterHours}</Key>;
   if (sheet.dialRows.length === 0) return <Empty head={panelWords.noDials} keys={enter} />;
-  const signed = sheet.dialRows.some((row) => row.saidBy !== '');
   return (
-    <>
+    <section aria-label={panelWords.dialsHead}>
       <table className="table dials-table">
         <thead>
           <tr>
@@ -33,7 +49,8 @@ export function HoursPanel({ sheet }: { sheet: MachineSheet }) {
             <th className="after-figures">{panelWords.event}</th>
             <th className="figures">{panelWords.machineHours}</th>
             <th className="figures">{panelWords.giveOrTake}</th>
-            {signed && <th className="after-figures">{panelWords.saidBy}</th>}
+            <th className="after-figures">{panelWords.saidBy}</th>
+            <th>{panelWords.entered}</th>
           </tr>
         </thead>
         <tbody>
@@ -41,13 +58,12 @@ export function HoursPanel({ sheet }: { sheet: MachineSheet }) {
             <Fragment key={row.dialReadingId}>
               <DialLine
                 row={row}
-                signed={signed}
                 pressed={mending === row.dialReadingId}
                 onMend={() => setMending((was) => (was === row.dialReadingId ? null : row.dialReadingId))}
               />
               {mending === row.dialReadingId && (
                 <tr className="form-row">
-                  <td colSpan={signed ? 6 : 5}>
+                  <td colSpan={7}>
                     <DialForm row={row} onClose={() => setMending(null)} />
                   </td>
                 </tr>
@@ -57,7 +73,7 @@ export function HoursPanel({ sheet }: { sheet: MachineSheet }) {
         </tbody>
       </table>
       <Keys>{enter}</Keys>
-    </>
+    </section>
   );
 }
 
@@ -67,17 +83,8 @@ const newestFirst = (rows: readonly DialRow[]): DialRow[] =>
     .sort((a, b) => (a.row.takenOn === b.row.takenOn ? b.i - a.i : a.row.takenOn < b.row.takenOn ? 1 : -1))
     .map(({ row }) => row);
 
-function DialLine({
-  row,
-  signed,
-  pressed,
-  onMend,
-}: {
-  row: DialRow;
-  signed: boolean;
-  pressed: boolean;
-  onMend: () => void;
-}) {
+function DialLine({ row, pressed, onMend }: { row: DialRow; pressed: boolean; onMend: () => void }) {
+  const mark = useDecimalMark();
   const dial = row.dialHours === null ? '' : hoursFigure(row.dialHours);
   const on = dayText(day(row.takenOn));
   const parked = row.cautions.length > 0;
@@ -105,6 +112,8 @@ function DialLine({
           {[
             panelWords.kinds[row.kind],
             row.newDialHours === null ? '' : panelWords.newDial(hoursFigure(row.newDialHours)),
+            row.hoursPerDialHour === null ? '' : panelWords.clock(decimalFigure(row.hoursPerDialHour, 2, mark)),
+            row.reason,
             row.superseded ? panelWords.dialPutRight : parked ? panelWords.dialParked : '',
           ]
             .filter(Boolean)
@@ -113,10 +122,15 @@ function DialLine({
       </td>
       <td className="figures">{row.machineHours === null ? '' : hoursFigure(row.machineHours)}</td>
       <td className="figures second">{row.sdHours >= 1 ? hoursFigure(2 * row.sdHours) : ''}</td>
-      {signed && <td className="after-figures">{row.saidBy}</td>}
+      <td className="after-figures">{row.saidBy}</td>
+      <td className="nw second">{enteredText(row)}</td>
     </tr>
   );
 }
+
+/** When it was entered, and by whom where that is another than the one who said it. */
+const enteredText = ({ madeAt, madeBy, saidBy }: DialRow): string =>
+  [momentText(madeAt), madeBy === saidBy ? '' : madeBy].filter(Boolean).join(', ');
 
 function DialForm({ row, onClose }: { row: DialRow; onClose: () => void }) {
   const mark = useDecimalMark();
