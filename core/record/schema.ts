@@ -747,6 +747,86 @@ export const findingDeclines = sqliteTable(
   (t) => [index('finding_declines_finding').on(t.findingId), chainIndex('finding_declines_chain', t.chainId)],
 );
 
+// ---- jobs
+
+/** A job on one machine, from intake to hand-over. */
+export const rebuilds = sqliteTable(
+  'rebuilds',
+  {
+    id: id(),
+    number: text('number').notNull(),
+    machineId: integer('machine_id')
+      .notNull()
+      .references(() => machines.id),
+    /** whose job it was when it was taken in */
+    customerId: integer('customer_id').references(() => customers.id),
+    takenInOn: dayText('taken_in_on').notNull(),
+    wantedBy: dayText('wanted_by'),
+    complaint: text('complaint').notNull(),
+    /** as noted at intake */
+    dialHours: real('dial_hours'),
+    /** first row of the job it comes back from */
+    comebackOfId: integer('comeback_of_id').references((): AnySQLiteColumn => rebuilds.id),
+    ...chain((): AnySQLiteColumn => rebuilds.id),
+  },
+  (t) => [index('rebuilds_machine').on(t.machineId), chainIndex('rebuilds_chain', t.chainId)],
+);
+
+/** What is to be done at one place of a job. */
+export const rebuildLines = sqliteTable(
+  'rebuild_lines',
+  {
+    id: id(),
+    /** first row of the job's chain */
+    rebuildId: integer('rebuild_id')
+      .notNull()
+      .references(() => rebuilds.id),
+    positionId: integer('position_id').references(() => positions.id),
+    /** take-offs, hours, cuts, parts to make, points renewed: as the contract's work of a line */
+    work: text('work', { mode: 'json' }).$type<unknown>().notNull(),
+    stands: text('stands').$type<'proposed' | 'agreed' | 'declined'>().notNull(),
+    /** in the customer's own words */
+    declinedWords: text('declined_words').notNull(),
+    ...chain((): AnySQLiteColumn => rebuildLines.id),
+  },
+  (t) => [
+    index('rebuild_lines_rebuild').on(t.rebuildId),
+    chainIndex('rebuild_lines_chain', t.chainId),
+    check('rebuild_lines_stands', sql`stands IN ('proposed', 'agreed', 'declined')`),
+  ],
+);
+
+/** What else was done on a job, in order: quotes, approvals, sizes bored, checks answered, hand-over. */
+export const rebuildSteps = sqliteTable(
+  'rebuild_steps',
+  {
+    id: id(),
+    entryId: entryId(),
+    rebuildId: integer('rebuild_id')
+      .notNull()
+      .references(() => rebuilds.id),
+    /** first row of the line's chain */
+    lineId: integer('line_id').references(() => rebuildLines.id),
+    kind: text('kind').$type<'quote' | 'approval' | 'bored' | 'check' | 'handed-over'>().notNull(),
+    saidOn: dayText('said_on').notNull(),
+    saidBy: text('said_by').notNull(),
+    facts: text('facts', { mode: 'json' }).$type<unknown>().notNull(),
+  },
+  (t) => [
+    index('rebuild_steps_rebuild').on(t.rebuildId),
+    check('rebuild_steps_kind', sql`kind IN ('quote', 'approval', 'bored', 'check', 'handed-over')`),
+  ],
+);
+
+/** Prices of the shop, in its own money; each save is a new row, the last that stands counts. */
+export const shopRates = sqliteTable('shop_rates', {
+  id: id(),
+  entryId: entryId(),
+  currency: text('currency').notNull(),
+  hourPrice: real('hour_price').notNull(),
+  stripAndReportPrice: real('strip_and_report_price').notNull(),
+});
+
 // ---- what feeds no forecast
 
 /** A strip-down as typed so far. */

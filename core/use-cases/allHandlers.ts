@@ -57,6 +57,22 @@ import { photoKeepHandler } from './photoKeep.ts';
 import { photoReadHandler } from './photoRead.ts';
 import { pointAddHandler } from './pointAdd.ts';
 import { pointLimitsHandler } from './pointLimits.ts';
+import {
+  ratesReadHandler,
+  ratesSaveHandler,
+  rebuildApproveHandler,
+  rebuildBoredHandler,
+  rebuildChangeHandler,
+  rebuildCheckHandler,
+  rebuildLineSaveHandler,
+  rebuildLineStrikeHandler,
+  rebuildQuoteHandler,
+  rebuildReadHandler,
+  rebuildsListHandler,
+  rebuildTakeInHandler,
+} from './rebuild/rebuildHandlers.ts';
+import { rebuildHandOverHandler } from './rebuild/rebuildHandOver.ts';
+import { rebuildPaperHandler } from './rebuild/rebuildPaper.ts';
 import { recordBackUpHandler } from './recordBackUp.ts';
 import { recordBackupFolderHandler } from './recordBackupFolder.ts';
 import { recordBackupsHandler } from './recordBackups.ts';
@@ -164,6 +180,20 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'fitter/save': fitterSaveHandler,
   'gauge/save': gaugeSaveHandler,
   'kind/save': kindSaveHandler,
+  'rebuilds/list': rebuildsListHandler,
+  'rebuild/read': rebuildReadHandler,
+  'rebuild/takeIn': rebuildTakeInHandler,
+  'rebuild/change': rebuildChangeHandler,
+  'rebuild/lineSave': rebuildLineSaveHandler,
+  'rebuild/lineStrike': rebuildLineStrikeHandler,
+  'rebuild/quote': rebuildQuoteHandler,
+  'rebuild/approve': rebuildApproveHandler,
+  'rebuild/bored': rebuildBoredHandler,
+  'rebuild/check': rebuildCheckHandler,
+  'rebuild/handOver': rebuildHandOverHandler,
+  'rebuild/paper': rebuildPaperHandler,
+  'rates/read': ratesReadHandler,
+  'rates/save': ratesSaveHandler,
   'slip/preview': slipPreviewHandler,
   'slip/make': slipMakeHandler,
   'slip/read': slipReadHandler,

@@ -1,6 +1,7 @@
 import { type ComponentType, type LazyExoticComponent, lazy } from 'react';
 import { exchangeWords } from '#renderer/words/exchangeWords.ts';
 import { tabWords } from '#renderer/words/frameWords.ts';
+import { jobWords } from '#renderer/words/jobWords.ts';
 
 export type ScreenRoute = {
   /** wouter pattern under the hash: "/machine/:machineId"; the screen reads it with useParams */
@@ -26,6 +27,10 @@ export const routes: readonly ScreenRoute[] = [
     screen: lazy(() => import('./strip-down/StripDown.tsx')),
     under: tabWords.stripDown,
   },
+  { path: '/jobs', screen: lazy(() => import('./jobs/Jobs.tsx')), tab: jobWords.tab },
+  { path: '/job/take-in/:machineId', screen: lazy(() => import('./jobs/TakeInJob.tsx')), under: jobWords.tab },
+  { path: '/job/:rebuildId', screen: lazy(() => import('./jobs/Job.tsx')), under: jobWords.tab },
+  { path: '/job/:rebuildId/:paper', screen: lazy(() => import('./jobs/JobPaper.tsx')), under: jobWords.tab },
   { path: '/slips', screen: lazy(() => import('./slips/Slips.tsx')), tab: tabWords.slips },
   { path: '/slips/:slipId', screen: lazy(() => import('./slips/OldSlip.tsx')), under: tabWords.slips },
   { path: '/slip/:machineId', screen: lazy(() => import('./slips/MachineSlip.tsx')), under: tabWords.slips },

@@ -5,6 +5,7 @@ import { deskFaults } from './deskFaults.ts';
 import { exchangeFaults } from './exchangeFaults.ts';
 import { fitFaults } from './fitFaults.ts';
 import { hoursFaults } from './hoursFaults.ts';
+import { jobFaults } from './jobFaults.ts';
 import { recordFaults } from './recordFaults.ts';
 
 /** A fault in words: what is the matter, what is safe, what to do next. Empty parts are left out. */
@@ -91,6 +92,7 @@ export const faultSentences: Record<string, Sentence> = {
     dialFault(facts, `is more than ${hours(facts.laterDialHours)}, read later${on(facts.laterReadOn)}`),
   'rise-over-24-a-day': (facts) =>
     dialFault(facts, `is over 24 hours a day more than ${hours(facts.lastDialHours)}${on(facts.lastReadOn)}`),
+  ...jobFaults,
   ...recordFaults,
   ...exchangeFaults,
   ...deskFaults,

@@ -203,6 +203,27 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0008_jobs keeps jobs, their lines and steps, and the shop’s rates; none of it is written over', () => {
+    recordAt(8).close();
+    const record = recordAt(9);
+    const { sqlite } = record;
+    sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO machines (entry_id, name, make, model, serial, note) VALUES (1, 'M', '', '', '', '');
+      INSERT INTO machines (entry_id, name, make, model, serial, note) VALUES (1, 'N', '', '', '', '');
+      INSERT INTO rebuilds (entry_id, number, machine_id, taken_in_on, complaint) VALUES (1, 'J26-001', 1, '2026-01-01', '');
+      INSERT INTO rebuild_lines (entry_id, rebuild_id, work, stands, declined_words) VALUES (1, 1, '{}', 'proposed', '');
+      INSERT INTO rebuild_steps (entry_id, rebuild_id, kind, said_on, said_by, facts) VALUES (1, 1, 'check', '2026-01-01', '', '{}');
+      INSERT INTO shop_rates (entry_id, currency, hour_price, strip_and_report_price) VALUES (1, 'EUR', 60, 150)`);
+    for (const table of ['rebuilds', 'rebuild_lines', 'rebuild_steps', 'shop_rates']) {
+      expect(() => sqlite.exec(`DELETE FROM ${table}`)).toThrow(/never deleted/);
+      expect(() => sqlite.exec(`UPDATE ${table} SET id = 7`)).toThrow(/stay as written/);
+    }
+    const elsewhere = `INSERT INTO rebuilds (entry_id, number, machine_id, taken_in_on, complaint, supersedes_id, chain_id)
+      VALUES (1, 'J26-001', 2, '2026-01-01', '', 1, 1)`;
+    expect(() => sqlite.exec(elsewhere)).toThrow(/its own chain/);
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');

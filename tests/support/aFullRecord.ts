@@ -58,6 +58,14 @@ const HOURS_SOURCES = `INSERT INTO hours_sources
   ((SELECT max(id) FROM machines), '2021-05-05', 'yearly', NULL, NULL, 300.5, NULL, '', 1),
   ((SELECT max(id) FROM machines), '2022-05-05', 'own', NULL, NULL, NULL, NULL, '-', 1)`;
 
+/** A job as one is written: its line and a step, which random words would not be. */
+const JOBS = `INSERT INTO rebuilds (number, machine_id, taken_in_on, complaint, entry_id)
+    VALUES ('J26-001', (SELECT min(id) FROM machines), '2026-11-01', 'It rattles.', 1);
+  INSERT INTO rebuild_lines (rebuild_id, position_id, work, stands, declined_words, entry_id)
+    VALUES ((SELECT max(id) FROM rebuilds), (SELECT min(id) FROM positions), '{}', 'declined', 'Not now.', 1);
+  INSERT INTO rebuild_steps (rebuild_id, line_id, kind, said_on, said_by, facts, entry_id)
+    VALUES ((SELECT max(id) FROM rebuilds), (SELECT max(id) FROM rebuild_lines), 'check', '2026-11-01', 'Bo', '{}', 1)`;
+
 /** A slack, its pin and its bore, and packing behind them. */
 const JOINTS = `INSERT INTO joints (slack_point_id, entry_id) VALUES ((SELECT max(id) FROM measuring_points), 1);
   INSERT INTO joint_members (entry_id, joint_id, point_id, part) VALUES
@@ -84,6 +92,7 @@ export function fillEveryTable(record: OpenRecord): void {
   );
   sqlite.exec(HOURS_SOURCES);
   sqlite.exec(JOINTS);
+  sqlite.exec(JOBS);
   for (const table of tablesOnRecord(record)) {
     if (table.name === 'record_about') continue;
     if ([...rowsOfTable(record, table)].length === 0) tryInsert(record, table, synthetic(record, table, oddText));

@@ -4,6 +4,7 @@ import { setTimeout } from 'node:timers/promises';
 import { jobsStart, jobsState } from '#core/contract/jobs.ts';
 import { oldSheetsSave, sizesQuestioned } from '#core/contract/oldSheets.ts';
 import { photoKeep } from '#core/contract/photo.ts';
+import { ratesSave, rebuildLineSave, rebuildTakeIn } from '#core/contract/rebuild.ts';
 import { recordBackUp, recordBackups } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { slipMake } from '#core/contract/slip.ts';
@@ -13,6 +14,49 @@ import { aJpeg, base64Of } from './aJpeg.ts';
 import type { Program } from './aProgram.ts';
 
 const MACHINES_SHEET = 'machine,customer\nM8,Hill Farm\n';
+
+/** A job with one line of work on it, and a sound request for each operation on jobs. */
+async function aJob(program: Program, machineId: number, positionId: number) {
+  const taken = {
+    takenInOn: '2026-10-02',
+    wantedBy: null,
+    complaint: 'It rattles.',
+    dialHours: null,
+    comeback: true,
+    by: 'Bo',
+  };
+  const { rebuildId } = await program.ask(rebuildTakeIn, { ...taken, machineId });
+  const work = {
+    ...{ positionId, option: '', what: 'New strip', takeOffs: [{ name: 'carrier out', hours: 1 }], ownHours: 0.3 },
+    ...{ partsPrice: 40, makes: [], renews: [], safety: false, cautions: [] },
+    cuts: [{ what: 'Bore', centre: '', lowerMm: 30, upperMm: 31 }],
+  };
+  const { lineId } = await program.ask(rebuildLineSave, { rebuildId, lineId: null, work, by: 'Bo' });
+  const { rebuildId: other } = await program.ask(rebuildTakeIn, { ...taken, machineId });
+  const rates = { currency: 'EUR', hourPrice: 60, stripAndReportPrice: 150, by: 'Bo' };
+  await program.ask(ratesSave, rates);
+  const { lineId: spare } = await program.ask(rebuildLineSave, { rebuildId, lineId: null, work, by: 'Bo' });
+  const said = { saidOn: '2026-11-01', saidBy: 'The farmer', how: 'in-person', agreed: [lineId], declined: [] };
+  const over = { handedOverOn: '2026-11-01', dialHours: null, sizes: [], renewals: [], note: '', sure: false };
+  return {
+    requests: {
+      'rebuilds/list': {},
+      'rebuild/read': { rebuildId },
+      'rebuild/takeIn': { ...taken, machineId },
+      'rebuild/change': { rebuildId, wantedBy: '2026-12-01', complaint: 'It knocks.', reason: 'misheard', by: 'Bo' },
+      'rebuild/lineSave': { rebuildId, lineId: null, work: { ...work, positionId: null }, by: 'Bo' },
+      'rebuild/lineStrike': { lineId: spare, reason: 'not wanted', by: 'Bo' },
+      'rebuild/quote': { rebuildId, kind: 'work', fixedPrice: null, by: 'Bo' },
+      'rebuild/approve': { rebuildId, ...said, by: 'Bo' },
+      'rebuild/bored': { lineId, cut: 0, sizeMm: 30.5, sure: false, by: 'Bo' },
+      'rebuild/check': { rebuildId, check: 'greased', answer: 'done', by: 'Bo' },
+      'rebuild/handOver': { rebuildId: other, ...over, by: 'Bo' },
+      'rebuild/paper': { rebuildId, paper: 'job-card' },
+      'rates/read': {},
+      'rates/save': rates,
+    },
+  };
+}
 
 const base64 = (text: string): string => Buffer.from(text).toString('base64');
 
@@ -40,6 +84,7 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     ],
   };
   const { stripDownId } = await program.ask(stripDownSave, { ...questioned, dialSure: false });
+  const job = await aJob(program, machineId, positionId);
   // the two last entries: what takes one back asks for the last
   const oldSheet = (day: string, dialHours: number) => ({
     ...draft(day, dialHours),
@@ -162,6 +207,7 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'photo/keep': { jpegBase64: base64Of(aJpeg()) },
     'photo/read': { photoId: shown.photoId },
     'photo/drop': { photoId: spare.photoId },
+    ...job.requests,
     'forecast/all': { asOf: '2026-11-01' },
     'forecast/why': { pointId: strip.pointId, asOf: '2026-11-01' },
     'fit/read': { fit: '50 H7/g6' },

@@ -14,6 +14,7 @@ import { useAsk } from '#renderer/useAsk.ts';
 import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { frameWords } from '#renderer/words/frameWords.ts';
+import { jobWords } from '#renderer/words/jobWords.ts';
 import { machineWords, ownerLine } from '#renderer/words/machineWords.ts';
 import { Hint } from './Hint.tsx';
 import { MachinePicture } from './MachinePicture.tsx';
@@ -89,6 +90,9 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
             {machineWords.hours}
           </Key>
           <MeasuringSheetKey machineId={machineId} letter="M" />
+          <Key letter="J" onPress={() => goTo(`/job/take-in/${machineId}`)}>
+            {jobWords.key}
+          </Key>
           <Key letter="P" onPress={() => goTo(`/slip/${machineId}`)}>
             {machineWords.slip}
           </Key>

@@ -1,4 +1,3 @@
-import { lazy, Suspense, useMemo, useState } from 'react';
 import { useLocation, useParams } from 'wouter';
 import { sheetBlank } from '#core/contract/measuringSheet.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
@@ -11,10 +10,7 @@ import { useAsk } from '#renderer/useAsk.ts';
 import { shared } from '#renderer/words/english.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { measuringSheetWords as words } from '#renderer/words/measuringSheetWords.ts';
-import { bytesOfBase64, savePdf } from '../slips/paperBytes.ts';
-import '../slips/slips.css';
-
-const PaperPages = lazy(() => import('../slips/PaperPages.tsx'));
+import { PaperSheet } from '../slips/PaperSheet.tsx';
 
 /** The blank measuring sheet of a machine as it leaves the printer. */
 export default function MeasuringSheet() {
@@ -35,35 +31,20 @@ export default function MeasuringSheet() {
 function Printed({ sheet, machineId }: { sheet: ReplyOf<typeof sheetBlank>; machineId: number }) {
   const [, goTo] = useLocation();
   const today = useToday();
-  const bytes = useMemo(() => bytesOfBase64(sheet.pdfBase64), [sheet.pdfBase64]);
-  const [printing, setPrinting] = useState(false);
-  const print = async () => {
-    setPrinting(true);
-    try {
-      const { printPaper } = await import('../slips/printPaper.ts');
-      await printPaper(bytes);
-    } finally {
-      setPrinting(false);
-    }
-  };
   const title = words.of(sheet.machine);
   return (
-    <Sheet
+    <PaperSheet
       title={title}
       sub={words.sub(sheet.pages)}
-      actions={
+      pdfBase64={sheet.pdfBase64}
+      fileName={sheet.fileName}
+      keys={
         <>
           <Key letter="M" onPress={() => goTo(`/machine/${machineId}`)}>
             {words.toMachine}
           </Key>
           <Key letter="D" onPress={() => goTo(`/strip-down/${machineId}`)}>
             {words.toStripDown}
-          </Key>
-          <Key letter="S" onPress={() => savePdf(bytes, sheet.fileName)}>
-            {words.save}
-          </Key>
-          <Key first letter="P" disabled={printing} onPress={print}>
-            {words.print}
           </Key>
         </>
       }
@@ -73,22 +54,15 @@ function Printed({ sheet, machineId }: { sheet: ReplyOf<typeof sheetBlank>; mach
         { label: words.blockKept, value: words.notKept },
         { label: words.blockFile, value: sheet.fileName, grow: true },
       ]}
-      bleed
-    >
-      <div className="slip-body">
-        <div className="slip-paper">
-          <Suspense fallback={<FillingRule words={words.drawing} />}>
-            <PaperPages bytes={bytes} label={title} />
-          </Suspense>
-        </div>
-        <aside className="slip-aside">
+      aside={
+        <>
           <section>
             <h2>{words.how}</h2>
             <p>{words.howNote}</p>
           </section>
           <p>{words.howBoxes}</p>
-        </aside>
-      </div>
-    </Sheet>
+        </>
+      }
+    />
   );
 }

@@ -1,0 +1,105 @@
+import type { Rebuild } from '../../contract/rebuild.ts';
+import { type DecimalMark, decimalFigure, hoursText, THIN_GAP } from '../../words/quantityText.ts';
+
+/** Everything the papers of a job say. */
+export const rebuildWords = {
+  titles: {
+    'job-card': 'Job card',
+    'machining-list': 'Machining list',
+    'cut-list': 'Parts to make',
+    'close-out': 'Found, done, left',
+  },
+  job: 'Job',
+  machine: 'Machine',
+  customer: 'Customer',
+  printed: 'Printed',
+  page: (page: number, pages: number): string => `page ${page} of ${pages}`,
+  doNotUse: 'DO NOT USE:',
+  machineLine: ({ machine, customer }: Rebuild): string => [machine, customer].filter(Boolean).join(', '),
+  plateLine: (rebuild: Rebuild): string =>
+    [
+      rebuild.makeModel === rebuild.machine ? '' : rebuild.makeModel,
+      rebuild.serial && `serial ${rebuild.serial}`,
+      rebuild.dialHours !== null && `meter at intake ${hoursText(rebuild.dialHours)}`,
+      `taken in ${rebuild.takenInOn}`,
+      rebuild.wantedBy && `wanted by ${rebuild.wantedBy}`,
+      rebuild.comebackOf && `comes back from ${rebuild.comebackOf.number}`,
+    ]
+      .filter(Boolean)
+      .join(', '),
+  complaint: 'Complaint',
+  takeOffs: 'What comes off, in order; each once',
+  works: 'Work agreed',
+  nothingAgreed: 'No work is agreed yet.',
+  declined: 'Declined by the customer, in his own words',
+  parts: 'Parts made or bought',
+  noParts: 'No parts are needed.',
+  cautions: 'Cautions',
+  sides: 'Left and right as seen from the driver’s seat, looking forward.',
+  cuts: 'One line a cut',
+  noCuts: 'No cuts on this job.',
+  checks: 'Before it leaves',
+  found: 'Found',
+  approved: 'Agreed',
+  heads: {
+    item: 'Item',
+    position: 'Position',
+    work: 'What is done',
+    hours: 'h',
+    done: 'Done',
+    takeOff: 'Take off',
+    part: 'Part',
+    material: 'Material',
+    count: 'No.',
+    sizes: 'Finished sizes, mm',
+    stock: 'Cut from',
+    from: 'Made or bought',
+    cut: 'Cut',
+    centre: 'Centre and datum',
+    limits: 'Limits, mm',
+    bored: 'As bored, mm',
+    words: 'His words',
+    check: 'Check',
+    answer: 'Answer',
+    by: 'By',
+    left: 'Left, mm',
+  },
+  total: 'together',
+  made: 'make',
+  bought: (leadDays: number | null): string => (leadDays === null ? 'buy' : `buy, ${leadDays} days`),
+  kinds: { pin: 'Pin', bush: 'Bush', strip: 'Strip', boss: 'Boss', other: '' },
+  checkNames: {
+    'as-left-measured': 'Sizes as left measured and written down',
+    'gaps-set': 'Gaps set',
+    greased: 'Greased, clean grease seen',
+    'latch-under-load': 'Latch tried under load',
+    'driver-indicator': 'Indicator seen from the driver’s seat',
+    'springs-and-keepers': 'Springs and keepers in place',
+    'paint-marks': 'Paint marks put on',
+    'old-parts-kept': 'Old parts tagged and kept',
+  } as Readonly<Record<string, string>>,
+  answers: { done: 'done', 'does-not-apply': 'does not apply' } as Readonly<Record<string, string>>,
+  hows: { 'in-person': 'in person', 'by-telephone': 'by telephone', 'in-writing': 'in writing' } as Readonly<
+    Record<string, string>
+  >,
+} as const;
+
+const mm = (sizeMm: number, mark: DecimalMark): string => decimalFigure(sizeMm, 2, mark);
+
+export const limitsMmText = (lowerMm: number, upperMm: number, mark: DecimalMark): string =>
+  `${decimalFigure(lowerMm, 3, mark)} to ${decimalFigure(upperMm, 3, mark)}`;
+
+type Make = Rebuild['lines'][number]['makes'][number];
+
+/** "Ø50.00 / Ø40.00 × 60.00, size after pressing". */
+export function makeSizesText(make: Make, mark: DecimalMark): string {
+  const round = make.kind === 'pin' || make.kind === 'bush' || make.kind === 'boss' ? 'Ø' : '';
+  const across = [make.outsideMm, make.insideMm]
+    .filter((size) => size !== null)
+    .map((size) => `${round}${mm(size, mark)}`);
+  const along = [make.widthMm, make.lengthMm].filter((size) => size !== null).map((size) => mm(size, mark));
+  const sizes = [across.join(' / '), ...along].filter(Boolean).join(`${THIN_GAP}×${THIN_GAP}`);
+  return [sizes, make.limits].filter(Boolean).join(', ');
+}
+
+export const hoursFigure1 = (hours: number, mark: DecimalMark): string => decimalFigure(hours, 1, mark);

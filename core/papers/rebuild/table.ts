@@ -1,0 +1,67 @@
+import type { ReactElement } from 'react';
+import { block, HAIR, INK, text, view } from '../elements.ts';
+import { WEIGHT } from '../paperFonts.ts';
+
+/** A column: its head, its share of the width, and where its words stand. An empty box is drawn to be ticked or written in. */
+export type Column = { head: string; share: number; align?: 'right'; box?: true };
+
+/** A heading and a table under it; rows are never split over two pages, and the heading goes with the first row. */
+export function tableSection(
+  head: string,
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  empty = '',
+): ReactElement {
+  const [first, ...rest] = rows.map((cells) => row(columns, cells));
+  return view(
+    { marginTop: 10 },
+    block(
+      {},
+      sectionHead(head),
+      ...(first ? [heads(columns), first] : [text({ sizePt: 11.5 }, { paddingTop: 3 }, empty)]),
+    ),
+    ...rest,
+  );
+}
+
+export const sectionHead = (head: string): ReactElement =>
+  text(
+    { sizePt: 12.5, weight: WEIGHT.head },
+    { borderBottomWidth: 1.2, borderBottomColor: INK, paddingBottom: 2 },
+    head,
+  );
+
+const heads = (columns: readonly Column[]): ReactElement =>
+  view(
+    { flexDirection: 'row' },
+    ...columns.map(({ head, share, align }) =>
+      view(
+        { flexGrow: share, flexBasis: 0, paddingRight: 6, paddingTop: 2 },
+        text({ face: 'table', sizePt: 9.5, weight: WEIGHT.label }, { textAlign: align ?? 'left' }, head),
+      ),
+    ),
+  );
+
+const row = (columns: readonly Column[], cells: readonly string[]): ReactElement =>
+  block(
+    { flexDirection: 'row', borderBottomWidth: 0.5, borderBottomColor: HAIR, paddingVertical: 4, alignItems: 'center' },
+    ...columns.map((column, place) => cell(column, cells[place] ?? '')),
+  );
+
+const cell = ({ share, align, box }: Column, words: string): ReactElement =>
+  view(
+    { flexGrow: share, flexBasis: 0, paddingRight: 6 },
+    box && words === ''
+      ? view({ height: 20, borderWidth: 0.9, borderColor: INK })
+      : text({ face: 'table', sizePt: 11.5 }, { textAlign: align ?? 'left', lineHeight: 1.2 }, words),
+  );
+
+/** A heading and sentences under it. */
+export const sentences = (head: string, lines: readonly string[]): ReactElement =>
+  view(
+    { marginTop: 10 },
+    block({}, sectionHead(head), ...lines.slice(0, 1).map(sentence)),
+    ...lines.slice(1).map(sentence),
+  );
+
+const sentence = (words: string): ReactElement => block({}, text({ sizePt: 11.5 }, { paddingTop: 3 }, words));

@@ -1,0 +1,18 @@
+import type { Handler } from '../../contract/operation.ts';
+import type { rebuildPaper } from '../../contract/rebuild.ts';
+import { printRebuildPaper } from '../../papers/rebuild/rebuildPaper.ts';
+import { readSettings } from '../../record/settingsStore.ts';
+import { type Context, recordOf } from '../context.ts';
+import { rebuildSheet } from './rebuildSheet.ts';
+
+export const rebuildPaperHandler: Handler<typeof rebuildPaper, Context> = async (context, { rebuildId, paper }) => {
+  const { name, headLines, phone, email, decimalMark } = readSettings(recordOf(context));
+  const rebuild = rebuildSheet(context, rebuildId);
+  const pdf = await printRebuildPaper(paper, {
+    shop: { name, headLines, phone, email },
+    printedOn: context.today(),
+    mark: decimalMark,
+    rebuild,
+  });
+  return { fileName: `${paper}-${rebuild.number}.pdf`, pdfBase64: Buffer.from(pdf).toString('base64') };
+};

@@ -1,0 +1,92 @@
+import { useLocation, useParams } from 'wouter';
+import { type Rebuild, rebuildRead } from '#core/contract/rebuild.ts';
+import { day } from '#core/units/day.ts';
+import { dayText, hoursText } from '#core/words/quantityText.ts';
+import { FillingRule } from '#renderer/controls/FillingRule.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
+import { FaultBox, Notice } from '#renderer/controls/Notice.tsx';
+import { DoNotUseBanner, planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
+import { useAsk } from '#renderer/useAsk.ts';
+import { frameWords } from '#renderer/words/frameWords.ts';
+import { jobWords as words } from '#renderer/words/jobWords.ts';
+import { Approval } from './Approval.tsx';
+import { Checks } from './Checks.tsx';
+import { Cuts } from './Cuts.tsx';
+import { HandOver } from './HandOver.tsx';
+import { Quotes } from './Quotes.tsx';
+import { Work } from './Work.tsx';
+import './jobs.css';
+
+/** A job from intake to hand-over, in the order it is worked: work, quotes, what the customer says, cuts, checks, hand-over. */
+export default function Job() {
+  const rebuildId = Number(useParams<{ rebuildId: string }>().rebuildId);
+  const job = useAsk(rebuildRead, Number.isInteger(rebuildId) && rebuildId > 0 ? { rebuildId } : null);
+  if (job.value) return <Whole job={job.value} />;
+  return (
+    <Sheet title={words.tab}>
+      {job.fault ? (
+        <FaultBox fault={job.fault} keys={<Key onPress={job.again}>{frameWords.tryAgain}</Key>} />
+      ) : (
+        <FillingRule words={words.loading} />
+      )}
+    </Sheet>
+  );
+}
+
+function Whole({ job }: { job: Rebuild }) {
+  const [, goTo] = useLocation();
+  const isOpen = job.handedOverOn === null;
+  const paper = (name: keyof typeof words.papers, letter: string, first = false) => (
+    <Key letter={letter} first={first} onPress={() => goTo(`/job/${job.rebuildId}/${name}`)}>
+      {words.papers[name]}
+    </Key>
+  );
+  return (
+    <Sheet
+      title={words.of(job.number, job.machine)}
+      sub={[job.customer, job.place].filter(Boolean).join(', ')}
+      actions={
+        <>
+          <Key letter="M" onPress={() => goTo(`/machine/${job.machineId}`)}>
+            {words.machineKey}
+          </Key>
+          {paper('machining-list', 'L')}
+          {paper('cut-list', 'C')}
+          {paper('close-out', 'O')}
+          {paper('job-card', 'P', true)}
+        </>
+      }
+      banner={job.doNotUse.length > 0 && <DoNotUseBanner>{job.doNotUse.join('; ')}</DoNotUseBanner>}
+      block={[
+        { label: words.heads.takenIn, value: job.takenInOn },
+        { label: words.heads.wanted, value: job.wantedBy ?? '' },
+        { label: words.dial, value: job.dialHours === null ? '' : hoursText(job.dialHours) },
+        { ...planningAidCell, grow: true },
+      ]}
+    >
+      <div className="job-page">
+        <p className="complaint-line">
+          <b>{job.complaint}</b>
+          {job.comebackOf && <span> {words.comesBackFrom(job.comebackOf.number)}</span>}
+        </p>
+        {!isOpen && (
+          <Notice head={words.handedOverFact(dayText(day(job.handedOverOn ?? '')))}>
+            {job.doNotUse.length > 0 && words.stays}
+          </Notice>
+        )}
+        <Work job={job} isOpen={isOpen} />
+        <section>
+          <h2>{words.cautions}</h2>
+          {job.cautions.map((caution) => (
+            <p key={caution}>{caution}</p>
+          ))}
+        </section>
+        <Quotes job={job} isOpen={isOpen} />
+        <Approval job={job} isOpen={isOpen} />
+        <Cuts job={job} isOpen={isOpen} />
+        <Checks job={job} isOpen={isOpen} />
+        {isOpen && <HandOver job={job} />}
+      </div>
+    </Sheet>
+  );
+}

@@ -1,0 +1,106 @@
+import { useState } from 'react';
+import { type Rebuild, ratesRead, ratesSave, rebuildQuote } from '#core/contract/rebuild.ts';
+import { day } from '#core/units/day.ts';
+import { dayText } from '#core/words/quantityText.ts';
+import { TextField } from '#renderer/controls/Field.tsx';
+import { Key, Keys } from '#renderer/controls/Key.tsx';
+import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { useDecimalMark } from '#renderer/record.tsx';
+import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
+import { FigureField } from '#renderer/screens/take-in/FigureField.tsx';
+import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { priceText, jobWords as words } from '#renderer/words/jobWords.ts';
+import { readNumber } from '#renderer/words/readNumber.ts';
+
+/** Quotes made, newest last, and the shop's own rates they go by. */
+export function Quotes({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
+  const mark = useDecimalMark();
+  const rates = useAsk(ratesRead, {});
+  const quote = useDo(rebuildQuote);
+  const [by] = useBy();
+  const [writing, setWriting] = useState(false);
+  if (!isOpen && job.quotes.length === 0) return null;
+  const make = (kind: 'strip-and-report' | 'work') =>
+    void quote.run({ rebuildId: job.rebuildId, kind, fixedPrice: null, by });
+  const known = rates.value?.rates;
+  return (
+    <section>
+      <h2>{words.quote}</h2>
+      {job.quotes.map((one) => (
+        <details key={`${one.kind} ${one.madeOn} ${one.price}`}>
+          <summary>
+            {words.quoted(
+              words.quoteKinds[one.kind],
+              dayText(day(one.madeOn)),
+              priceText(one.price, one.currency, mark),
+            )}
+          </summary>
+          <ul>
+            {one.lines.map((line) => (
+              <li key={line.what}>
+                {line.what === 'strip-and-report' ? words.quoteKinds['strip-and-report'] : line.what}:{' '}
+                {priceText(line.price, one.currency, mark)}
+              </li>
+            ))}
+          </ul>
+          <p className="second">{words.noTax}</p>
+        </details>
+      ))}
+      {isOpen && rates.value && (known == null || writing) && (
+        <Rates known={known ?? null} onDone={() => setWriting(false)} />
+      )}
+      {isOpen && known != null && !writing && (
+        <Keys>
+          <Key disabled={quote.busy} onPress={() => make('strip-and-report')}>
+            {words.quoteStrip}
+          </Key>
+          <Key letter="Q" disabled={quote.busy || job.lines.length === 0} onPress={() => make('work')}>
+            {words.quoteWork}
+          </Key>
+          <Key onPress={() => setWriting(true)}>{words.changeRates}</Key>
+        </Keys>
+      )}
+      {quote.fault && <FaultBox fault={quote.fault} />}
+    </section>
+  );
+}
+
+type Known = { currency: string; hourPrice: number; stripAndReportPrice: number } | null;
+
+function Rates({ known, onDone }: { known: Known; onDone: () => void }) {
+  const save = useDo(ratesSave);
+  const [by, setBy] = useBy();
+  const [currency, setCurrency] = useState(known?.currency ?? '');
+  const [hour, setHour] = useState(known ? String(known.hourPrice) : '');
+  const [strip, setStrip] = useState(known ? String(known.stripAndReportPrice) : '');
+  const [hourRead, stripRead] = [readNumber(hour, 'mm'), readNumber(strip, 'mm')];
+  const complete = currency.trim() !== '' && hourRead.ok && stripRead.ok;
+  const send = async () => {
+    if (!hourRead.ok || !stripRead.ok) return;
+    const rates = { currency, hourPrice: hourRead.value, stripAndReportPrice: stripRead.value };
+    if (await save.run({ ...rates, by })) onDone();
+  };
+  return (
+    <form
+      className="row-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void send();
+      }}
+    >
+      {known === null && <p>{words.noRates}</p>}
+      <div className="fields">
+        <TextField label={words.currency} value={currency} onChange={setCurrency} maxLength={10} />
+        <FigureField label={words.hourPrice} reads="mm" unit={currency} text={hour} onText={setHour} />
+        <FigureField label={words.stripPrice} reads="mm" unit={currency} text={strip} onText={setStrip} />
+        <ByField label={words.by} value={by} onChange={setBy} />
+      </div>
+      {save.fault && <FaultBox fault={save.fault} />}
+      <Keys>
+        <Key first type="submit" disabled={!complete || save.busy} onPress={() => {}}>
+          {words.saveRates}
+        </Key>
+      </Keys>
+    </form>
+  );
+}

@@ -1,0 +1,116 @@
+import { useState } from 'react';
+import { useLocation, useParams } from 'wouter';
+import { machineRead } from '#core/contract/machine.ts';
+import { rebuildsList, rebuildTakeIn } from '#core/contract/rebuild.ts';
+import { addDays, type Day, day } from '#core/units/day.ts';
+import { dayText } from '#core/words/quantityText.ts';
+import { Choice } from '#renderer/controls/Choice.tsx';
+import { DayField } from '#renderer/controls/DayField.tsx';
+import { TextField } from '#renderer/controls/Field.tsx';
+import { FillingRule } from '#renderer/controls/FillingRule.tsx';
+import { Key, Keys } from '#renderer/controls/Key.tsx';
+import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { NumberField } from '#renderer/controls/NumberField.tsx';
+import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
+import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { jobWords as words } from '#renderer/words/jobWords.ts';
+import './jobs.css';
+
+/** A machine back so soon after a job was handed over may come back for the same [days]. */
+const COMEBACK_DAYS = 92;
+
+/** Takes a job in on a machine: complaint, when it is wanted, what the meter shows. */
+export default function TakeInJob() {
+  const machineId = Number(useParams<{ machineId: string }>().machineId);
+  const [, goTo] = useLocation();
+  const today = useToday();
+  const mark = useDecimalMark();
+  const machine = useAsk(machineRead, { machineId });
+  const jobs = useAsk(rebuildsList, {});
+  const takeIn = useDo(rebuildTakeIn);
+  const [complaint, setComplaint] = useState('');
+  const [wantedBy, setWantedBy] = useState<Day | null>(null);
+  const [takenInOn, setTakenInOn] = useState<Day | null>(today);
+  const [dialHours, setDialHours] = useState<number | null>(null);
+  const [comeback, setComeback] = useState<'yes' | 'no'>('yes');
+  const [by, setBy] = useBy();
+  if (!machine.value)
+    return (
+      <Sheet title={words.key}>
+        {machine.fault ? <FaultBox fault={machine.fault} /> : <FillingRule words={words.loading} />}
+      </Sheet>
+    );
+  const since = addDays(today, -COMEBACK_DAYS);
+  const last = jobs.value?.rebuilds.find(
+    (job) => job.machineId === machineId && job.handedOverOn !== null && job.handedOverOn >= since,
+  );
+  const complete = complaint.trim() !== '' && takenInOn !== null;
+  const send = async () => {
+    if (!complete) return;
+    const asked = { machineId, takenInOn, wantedBy, complaint, dialHours, comeback: comeback === 'yes', by };
+    const taken = await takeIn.run(asked);
+    if (taken) goTo(`/job/${taken.rebuildId}`);
+  };
+  return (
+    <Sheet title={words.takeInTitle(machine.value.name)}>
+      <form
+        className="row-form job-form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void send();
+        }}
+      >
+        <TextField
+          label={words.complaint}
+          value={complaint}
+          onChange={setComplaint}
+          lines={3}
+          maxLength={2000}
+          autoFocus
+        />
+        <div className="fields">
+          <DayField label={words.takenInOn} value={takenInOn} onChange={setTakenInOn} today={today} />
+          <DayField
+            label={words.wantedBy}
+            hint={words.wantedHint}
+            value={wantedBy}
+            onChange={setWantedBy}
+            today={today}
+            future
+          />
+          <NumberField
+            label={words.dial}
+            unit="h"
+            hint={words.dialHint}
+            value={dialHours}
+            onChange={setDialHours}
+            mark={mark}
+          />
+          <ByField label={words.by} value={by} onChange={setBy} />
+        </div>
+        {last && (
+          <Choice
+            label={words.comeback(last.number, dayText(day(last.handedOverOn ?? today)))}
+            value={comeback}
+            onChange={setComeback}
+            options={[
+              { value: 'yes', text: words.comebackYes },
+              { value: 'no', text: words.comebackNo },
+            ]}
+          />
+        )}
+        {takeIn.fault && <FaultBox fault={takeIn.fault} />}
+        <Keys>
+          <Key first type="submit" disabled={!complete || takeIn.busy} onPress={() => {}}>
+            {words.takeIn}
+          </Key>
+          <Key letter="Escape" onPress={() => goTo(`/machine/${machineId}`)}>
+            {words.leave}
+          </Key>
+        </Keys>
+      </form>
+    </Sheet>
+  );
+}

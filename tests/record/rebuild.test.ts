@@ -1,0 +1,211 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { machineRead } from '#core/contract/machine.ts';
+import {
+  HAND_OVER_CHECKS,
+  type RebuildWork,
+  ratesSave,
+  rebuildApprove,
+  rebuildBored,
+  rebuildCheck,
+  rebuildHandOver,
+  rebuildLineSave,
+  rebuildLineStrike,
+  rebuildPaper,
+  rebuildQuote,
+  rebuildRead,
+  rebuildsList,
+  rebuildTakeIn,
+} from '#core/contract/rebuild.ts';
+import { aShopWithAHitch } from '#tests/support/aHitch.ts';
+import { aProgram, type Program } from '#tests/support/aProgram.ts';
+import { pdfPages } from '#tests/support/pdfText.ts';
+
+let program: Program;
+beforeEach(() => {
+  program = aProgram();
+});
+afterEach(() => program.end());
+
+const takeIn = {
+  takenInOn: '2026-11-02',
+  wantedBy: '2026-12-18',
+  complaint: 'Hook rattles.',
+  dialHours: 3400,
+  comeback: true,
+  by: 'Bo',
+};
+const work = (positionId: number | null, change: Partial<RebuildWork> = {}): RebuildWork => ({
+  ...{ positionId, option: '', what: 'New strip', ownHours: 0.3, partsPrice: 40, cuts: [], makes: [], renews: [] },
+  ...{ safety: false, cautions: [], takeOffs: [{ name: 'carrier out', hours: 1 }] },
+  ...change,
+});
+
+/** A job with a strip to renew, a pin to make, and safety work. */
+async function aJob() {
+  const { machineId, strip, pin } = await aShopWithAHitch(program);
+  const { rebuildId, number } = await program.ask(rebuildTakeIn, { ...takeIn, machineId });
+  const save = async (one: RebuildWork) =>
+    (await program.ask(rebuildLineSave, { rebuildId, lineId: null, work: one, by: 'Bo' })).lineId;
+  const stripLine = await save(
+    work(strip.positionId, { renews: [{ pointId: strip.pointId, kind: 'new-part', lowerMm: 11.9, upperMm: 12.1 }] }),
+  );
+  const pinLine = await save(
+    work(pin.positionId, {
+      what: 'Bore boss and make pin',
+      ownHours: 2,
+      takeOffs: [
+        { name: 'carrier out', hours: 1 },
+        { name: 'ram out', hours: 0.5 },
+      ],
+      cuts: [
+        { what: 'Boss L, hook frame: bore', centre: '0.60 mm to REAR, in line with R', lowerMm: 31.0, upperMm: 31.025 },
+      ],
+      makes: [
+        {
+          ...{ kind: 'pin', what: 'hook pin', material: '42CrMo4', count: 1, outsideMm: 30.98, insideMm: null },
+          ...{ lengthMm: 120, widthMm: null, limits: '-0.007/-0.020', stock: 'bar 35', bought: false, leadDays: 6 },
+        },
+      ],
+      safety: true,
+    }),
+  );
+  return { machineId, strip, pin, rebuildId, number, stripLine, pinLine };
+}
+
+describe('a job', () => {
+  test('is numbered, counts a shared take-off once, and is quoted at the shop’s own rates', async () => {
+    const { rebuildId, number } = await aJob();
+    expect(number).toBe('J26-001');
+    const sheet = await program.ask(rebuildRead, { rebuildId });
+    expect(sheet).toMatchObject({ hours: { stripDown: 1.5, own: 2.3 }, customer: 'Hill Farm', partsOn: '2026-11-15' });
+    expect(await program.answer(rebuildQuote, { rebuildId, kind: 'work', fixedPrice: null, by: 'Bo' })).toMatchObject({
+      ok: false,
+      fault: { code: 'no-rates' },
+    });
+    await program.ask(ratesSave, { currency: 'EUR', hourPrice: 60, stripAndReportPrice: 180, by: 'Bo' });
+    expect(
+      await program.ask(rebuildQuote, { rebuildId, kind: 'strip-and-report', fixedPrice: null, by: 'Bo' }),
+    ).toMatchObject({ price: 180 });
+    const quote = await program.ask(rebuildQuote, { rebuildId, kind: 'work', fixedPrice: null, by: 'Bo' });
+    expect(quote).toMatchObject({ hours: 3.8 });
+    expect(quote.price).toBeCloseTo(3.8 * 60 + 80, 9);
+    expect((await program.ask(rebuildRead, { rebuildId })).quotes).toHaveLength(2);
+  });
+
+  test('safety work is declined only in the customer’s own words, which stay', async () => {
+    const { rebuildId, stripLine, pinLine } = await aJob();
+    const said = {
+      rebuildId,
+      saidOn: '2026-11-05',
+      saidBy: 'The farmer',
+      how: 'by-telephone' as const,
+      agreed: [stripLine],
+      by: 'Bo',
+    };
+    const silent = { ...said, declined: [{ lineId: pinLine, words: ' ' }] };
+    expect(await program.answer(rebuildApprove, silent)).toMatchObject({ fault: { code: 'declined-without-words' } });
+    await program.ask(rebuildApprove, { ...said, declined: [{ lineId: pinLine, words: 'After the maize.' }] });
+    const sheet = await program.ask(rebuildRead, { rebuildId });
+    expect(sheet.lines.map(({ stands, declinedWords }) => [stands, declinedWords])).toEqual([
+      ['agreed', ''],
+      ['declined', 'After the maize.'],
+    ]);
+    expect(sheet.hours).toEqual({ stripDown: 1, own: 0.3 });
+    // changed work is no longer what was agreed to
+    await program.ask(rebuildLineSave, { rebuildId, lineId: stripLine, work: work(null), by: 'Bo' });
+    expect((await program.ask(rebuildRead, { rebuildId })).lines[0]?.stands).toBe('proposed');
+  });
+
+  test('a size bored out of its limits is asked about, and kept when it is so', async () => {
+    const { rebuildId, pinLine } = await aJob();
+    const bored = { lineId: pinLine, cut: 0, sizeMm: 31.04, by: 'Bo' };
+    expect(await program.answer(rebuildBored, { ...bored, sure: false })).toMatchObject({
+      fault: { code: 'out-of-limits', facts: { lowerMm: 31, upperMm: 31.025 } },
+    });
+    await program.ask(rebuildBored, { ...bored, sure: true });
+    expect((await program.ask(rebuildRead, { rebuildId })).lines[1]?.boredMm).toEqual([31.04]);
+    expect(await program.answer(rebuildBored, { ...bored, cut: 1, sure: true })).toMatchObject({
+      fault: { code: 'not-as-expected' },
+    });
+  });
+
+  test('its hand-over starts the wear of renewed points again; a job within three months is tied to it', async () => {
+    const { machineId, rebuildId, strip, stripLine, pinLine } = await aJob();
+    const over = {
+      ...{ rebuildId, handedOverOn: '2026-11-08', dialHours: 3410, note: '', by: 'Bo' },
+      sizes: [
+        {
+          pointId: strip.pointId,
+          station: 'front',
+          event: 'as-left' as const,
+          sizeMm: 11.5,
+          gaugeId: null,
+          answer: null,
+        },
+      ],
+      renewals: [{ pointId: strip.pointId, sizeMm: null, hoursKnown: true }],
+    };
+    expect(await program.answer(rebuildHandOver, { ...over, sure: false })).toMatchObject({
+      fault: { code: 'rebuild-undecided' },
+    });
+    await program.ask(rebuildApprove, {
+      ...{
+        rebuildId,
+        saidOn: '2026-11-05',
+        saidBy: 'The farmer',
+        how: 'in-writing',
+        agreed: [stripLine, pinLine],
+        declined: [],
+        by: 'Bo',
+      },
+    });
+    expect(await program.answer(rebuildHandOver, { ...over, sure: false })).toMatchObject({
+      fault: { code: 'checks-open', facts: { open: 8 } },
+    });
+    for (const check of HAND_OVER_CHECKS)
+      await program.ask(rebuildCheck, { rebuildId, check, answer: 'done', by: 'Bo' });
+    expect(await program.answer(rebuildHandOver, { ...over, sure: false })).toMatchObject({
+      fault: { code: 'out-of-intended-fit', facts: { sizeMm: 11.5, upperMm: 12.1 } },
+    });
+    const sound = { ...over, sizes: over.sizes.map((one) => ({ ...one, sizeMm: 12.02 })) };
+    await program.ask(rebuildHandOver, { ...sound, sure: false });
+    const { points } = await program.ask(machineRead, { machineId });
+    expect(points.find(({ pointId }) => pointId === strip.pointId)?.renewals).toHaveLength(1);
+    expect(await program.answer(rebuildLineStrike, { lineId: stripLine, reason: '', by: 'Bo' })).toMatchObject({
+      fault: { code: 'rebuild-handed-over' },
+    });
+    const again = await program.ask(rebuildTakeIn, { ...takeIn, machineId, takenInOn: '2026-11-09', wantedBy: null });
+    expect(again).toMatchObject({ number: 'J26-002', comebackOf: 'J26-001' });
+    expect((await program.ask(rebuildsList, {})).rebuilds.map(({ number }) => number)).toEqual(['J26-002', 'J26-001']);
+    expect(program.defects).toEqual([]);
+  });
+
+  test('its papers say what was agreed, each cut with its limits, each part with its sizes, and what was declined', async () => {
+    const { rebuildId, stripLine, pinLine } = await aJob();
+    const read = async (paper: 'job-card' | 'machining-list' | 'cut-list' | 'close-out') => {
+      const { pdfBase64 } = await program.ask(rebuildPaper, { rebuildId, paper });
+      return (await pdfPages(Buffer.from(pdfBase64, 'base64'))).map(({ text }) => text).join('\n');
+    };
+    expect(await read('job-card')).toContain('No work is agreed yet.');
+    await program.ask(rebuildApprove, {
+      ...{ rebuildId, saidOn: '2026-11-05', saidBy: 'The farmer', how: 'in-person', agreed: [pinLine], by: 'Bo' },
+      declined: [{ lineId: stripLine, words: 'They look fine to me.' }],
+    });
+    const card = await read('job-card');
+    for (const words of [
+      'J26-001',
+      'Hook rattles.',
+      'carrier out',
+      'Bore boss and make pin',
+      'They look fine to me.',
+      'Local codes',
+    ])
+      expect(card).toContain(words);
+    const machining = await read('machining-list');
+    for (const words of ['Boss L, hook frame: bore', 'REAR', '31.000 to 31.025', 'driver’s seat'])
+      expect(machining).toContain(words);
+    const cut = await read('cut-list');
+    for (const words of ['hook pin', '42CrMo4', 'bar 35', 'Ø30.98', '120.00']) expect(cut).toContain(words);
+    expect(await read('close-out')).toContain('Latch tried under load');
+  });
+});
