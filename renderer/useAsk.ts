@@ -12,12 +12,20 @@ export type Asked<T> = {
   again: () => void;
 };
 
-/** Asks as long as the screen stands; asked anew after every change. A null request asks nothing. */
-export function useAsk<O extends Operation>(operation: O, request: AskOf<O> | null): Asked<ReplyOf<O>> {
+/**
+ * Asks as long as the screen stands; asked anew after every change. A null request asks nothing.
+ * @param againInMs of a value that will not stand for long: when to ask for it again; null: it stands
+ */
+export function useAsk<O extends Operation>(
+  operation: O,
+  request: AskOf<O> | null,
+  againInMs?: (value: ReplyOf<O>) => number | null,
+): Asked<ReplyOf<O>> {
   const query = useQuery({
     queryKey: [operation.name, request],
     queryFn: () => ask(operation, request as AskOf<O>),
     enabled: request !== null,
+    refetchInterval: ({ state }) => (state.data !== undefined && againInMs?.(state.data)) || false,
   });
   return {
     value: query.data,

@@ -126,8 +126,16 @@ export type MachineLine = z.infer<typeof zMachineLine>;
 
 export const machinesList = operation(
   'machines/list',
-  z.object({}),
-  z.object({ asOf: zDay, machines: z.array(zMachineLine) }),
+  z.object({
+    /** do not wait where nothing has been learned yet: forecast from what the trade says, and learn meanwhile */
+    atOnce: z.boolean().default(false),
+  }),
+  z.object({
+    asOf: zDay,
+    machines: z.array(zMachineLine),
+    /** figures are from what the trade says; the classes are being learned, to be asked again soon */
+    learning: z.boolean(),
+  }),
   { title: 'All machines, soonest first by deciding hours' },
 );
 

@@ -52,7 +52,7 @@ export const defaultModelSettings: ModelSettings = {
 
 /** Where nothing is published. */
 export const COMMON_PRACTICE = 'common practice, no source';
-const CHOSEN = 'own choice, kept because it did well on the data of tests/accuracy';
+const CHOSEN = 'own choice, kept because it did well on published and simulated wear';
 
 /** What a setting means, where its value comes from, and the values a shop may give it: beyond them sums lose their way. */
 export type ModelSettingNote = {

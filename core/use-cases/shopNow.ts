@@ -16,9 +16,10 @@ export type ShopNow = {
   ofMachine(machineId: number): MachineForecast;
 };
 
-export function shopNow(context: Context, asOf: Day = context.today()): ShopNow {
+/** @param atOnce where nothing has been learned yet, do not wait for it; see {@link shopLearning} */
+export function shopNow(context: Context, asOf: Day = context.today(), atOnce = false): ShopNow {
   const shop = seriesNow(context, asOf);
-  const learning = shopLearning(context, shop);
+  const learning = shopLearning(context, shop, atOnce);
   const known = forecastsKept(context);
   return {
     asOf,

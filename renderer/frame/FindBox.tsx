@@ -1,11 +1,10 @@
 import { useRef, useState } from 'react';
 import { ComboBox, Input, ListBox, ListBoxItem, Popover } from 'react-aria-components';
 import { useLocation } from 'wouter';
-import { machinesList } from '#core/contract/machine.ts';
 import { Letter } from '#renderer/controls/Key.tsx';
 import { matches } from '#renderer/controls/PickBox.tsx';
 import { useAccelerator } from '#renderer/controls/useAccelerator.ts';
-import { useAsk } from '#renderer/useAsk.ts';
+import { useMachines } from '#renderer/useMachines.ts';
 import { shared } from '#renderer/words/english.ts';
 import { fieldWords } from '#renderer/words/fieldWords.ts';
 import { type TakenFind, useTakenFind } from './findFilter.ts';
@@ -52,7 +51,7 @@ function GoingBox() {
   const [, goTo] = useLocation();
   const box = useRef<HTMLInputElement>(null);
   useAccelerator('/', () => box.current?.focus());
-  const machines = useAsk(machinesList, {});
+  const machines = useMachines();
   const all: Found[] = (machines.value?.machines ?? []).map((machine) => ({
     id: String(machine.machineId),
     text: machine.name,

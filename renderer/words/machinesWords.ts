@@ -22,6 +22,7 @@ export const machinesWords = {
   count: (all: number): string => `${wholeFigure(all)} ${counted(all, 'machine', 'machines')}.`,
   thisWinter: (count: number): string => `${wholeFigure(count)} for this winter`,
   shown: (shown: number, all: number): string => `${wholeFigure(shown)} of ${wholeFigure(all)} machines shown.`,
+  learning: 'From what the trade says; learning from this shop’s own sizes.',
   renewing: 'Bars of before stand until the new ones are worked out.',
   working: 'Working out every machine’s forecast',
   takeIn: 'Take in a machine',

@@ -3,6 +3,7 @@ import { listMachines } from '#core/record/machineStore.ts';
 import { pointsOfAssemblies } from '#core/record/pointStore.ts';
 import { type Context, lifeOf, recordOf } from '#core/use-cases/context.ts';
 import { learningSettled } from '#core/use-cases/learning/shopLearning.ts';
+import { machinesListHandler } from '#core/use-cases/machinesList.ts';
 import { shopNow } from '#core/use-cases/shopNow.ts';
 import { stripDownSaveHandler } from '#core/use-cases/stripDownSave.ts';
 import { forecastShop } from '#core/way.ts';
@@ -59,4 +60,27 @@ test('what was learned stands until a size comes in', async () => {
   pointsOf('Vessel 118');
   await learningSettled(context);
   expect(shopNow(context).learning.fingerprint).not.toBe(learning.fingerprint);
+});
+
+test('where nothing was learned yet the list is there at once, from what the trade says, and settles once it is', async () => {
+  context = aLoaderShop();
+  const first = await machinesListHandler(context, { atOnce: true });
+  expect(first.learning).toBe(true);
+  expect(first.machines.every((line) => line.first !== null)).toBe(true);
+  await learningSettled(context);
+  const settled = await machinesListHandler(context, { atOnce: true });
+  expect(settled.learning).toBe(false);
+  expect(settled).toEqual(await machinesListHandler(context, { atOnce: false }));
+  expect(settled.machines.map((line) => line.first?.hoursLeft)).not.toEqual(
+    first.machines.map((line) => line.first?.hoursLeft),
+  );
+});
+
+test('whoever does not ask for that waits for what a full learning gives', async () => {
+  context = aLoaderShop();
+  await machinesListHandler(context, { atOnce: true });
+  const waited = await machinesListHandler(context, { atOnce: false });
+  expect(waited.learning).toBe(false);
+  await learningSettled(context);
+  expect(await machinesListHandler(context, { atOnce: false })).toEqual(waited);
 });

@@ -25,7 +25,9 @@ describe('a slip made from the record', () => {
   test('speaks the dial of the present meter, by the earliest deciding hours of the machine', async () => {
     context = aLoaderShop();
     const { slip, pdfBase64 } = await slipPreviewHandler(context, { machineId: loader() });
-    const line = (await machinesListHandler(context, {})).machines.find(({ machineId }) => machineId === loader())!;
+    const line = (await machinesListHandler(context, { atOnce: false })).machines.find(
+      ({ machineId }) => machineId === loader(),
+    )!;
     // 3 700 h ran on the meter before this one
     const dialNow = line.hours.machineHours! - 3700;
     expect(slip.dialHours).toBeCloseTo(dialNow, 9);
@@ -42,7 +44,7 @@ describe('a slip made from the record', () => {
     const { slip, pdfBase64 } = await slipPreviewHandler(context, { machineId: loader() });
     expect(slip).toMatchObject({ headline: { kind: 'do-not-use', label: 'Hook, left', finding: 'crack' }, axis: null });
     expect(await textOf(pdfBase64)).toContain('DO NOT USE the front loader');
-    expect((await machinesListHandler(context, {})).machines[0]).toMatchObject({
+    expect((await machinesListHandler(context, { atOnce: false })).machines[0]).toMatchObject({
       name: 'Vessel 118',
       group: 'do-not-use',
     });

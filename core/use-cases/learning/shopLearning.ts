@@ -2,7 +2,7 @@ import { RefusedError } from '../../outcome.ts';
 import { recordRevision, writePlain } from '../../record/entry.ts';
 import { keepLearning, readLearning } from '../../record/learningStore.ts';
 import type { OpenRecord } from '../../record/recordFile.ts';
-import { learnedFrom } from '../../way/learning.ts';
+import { learnedFrom, withEveryClass } from '../../way/learning.ts';
 import { settingsOf } from '../../way/settingsOf.ts';
 import type { ShopHabit } from '../../way/shopHours.ts';
 import type { ShopSeries } from '../../way/shopSeries.ts';
@@ -14,30 +14,53 @@ import { learnInBackground } from './learnInBackground.ts';
 const KEY = 'classes, habit and coverage';
 
 /** What each open record has learned so far, and whether it is learning. */
-type State = { learning: Learning | null; catchingUp: boolean };
+type State = { learning: Learning | null; catchingUp: boolean; priors?: Learning };
 const soFar = new WeakMap<OpenRecord, State>();
 
 /**
  * What the shop has taught, at once. While it rests on the same parts it is what was kept. Once a size has come in it is
  * what was learned before that size (a machine's own word in it is said afresh by the way), and the classes catch up in the
  * background; the next to ask after that gets what a full learning gives.
+ *
+ * @param atOnce where nothing was ever learned: what the trade says of the classes, while they are learned in the background
  */
-export function shopLearning(context: Context, shop: ShopSeries): Learning {
+export function shopLearning(context: Context, shop: ShopSeries, atOnce = false): Learning {
   const record = recordOf(context) as OpenRecord;
   const { fingerprint } = learnedFrom(shop, settingsOf(shop.life));
   const state = stateOf(record);
   if (state.learning?.fingerprint === fingerprint) return state.learning;
+  if (atOnce && shop.asOf === context.today() && state.learning === null) {
+    startCatchingUp(context, record, state);
+    return priorsOnly(state, shop, fingerprint);
+  }
   // another day is asked for, or nothing was ever learned: the answer waits for it
   if (shop.asOf !== context.today() || state.learning === null) {
     const learning = learnClasses(shop);
     if (shop.asOf === context.today()) keep(record, learning);
     return learning;
   }
-  if (!state.catchingUp) {
-    state.catchingUp = true;
-    void catchUp(context, record);
-  }
+  startCatchingUp(context, record, state);
   return state.learning;
+}
+
+function startCatchingUp(context: Context, record: OpenRecord, state: State): void {
+  if (state.catchingUp) return;
+  state.catchingUp = true;
+  void catchUp(context, record);
+}
+
+/** Names a learning that is none: what the trade says. */
+const FROM_PRIORS = 'from priors, ';
+export const isFromPriors = ({ fingerprint }: Learning): boolean => fingerprint.startsWith(FROM_PRIORS);
+
+/** What is held of the classes before any reading. */
+function priorsOnly(state: State, shop: ShopSeries, fingerprint: string): Learning {
+  const name = `${FROM_PRIORS}${fingerprint}`;
+  if (state.priors?.fingerprint !== name) {
+    const nothing: Learning = { fingerprint: name, shop: { classes: [] }, habit: shop.hours.habit, coverage: [] };
+    state.priors = withEveryClass(nothing, shop, settingsOf(shop.life));
+  }
+  return state.priors;
 }
 
 /** The habit of use the shop was last learned with; null: nothing was ever learned. */

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { hoursAdd } from '#core/contract/hours.ts';
-import { type MachineLine, machinesList } from '#core/contract/machine.ts';
+import type { MachineLine } from '#core/contract/machine.ts';
 import type { Question as Asks } from '#core/contract/shapes.ts';
 import { day, isDay } from '#core/units/day.ts';
 import { dayText, hoursFigure, hoursText } from '#core/words/quantityText.ts';
@@ -12,7 +12,8 @@ import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
-import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { useDo } from '#renderer/useAsk.ts';
+import { useMachines } from '#renderer/useMachines.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { hoursWords as words } from '#renderer/words/hoursWords.ts';
 import { answerText, questionText } from '#renderer/words/questionText.ts';
@@ -25,7 +26,7 @@ import type { HoursOpening } from './openHours.ts';
 export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose: () => void }) {
   const today = useToday();
   const mark = useDecimalMark();
-  const machines = useAsk(machinesList, {});
+  const machines = useMachines();
   const add = useDo(hoursAdd);
   const [form, setForm] = useState<Form>(() => opened(opening, today));
   const [question, setQuestion] = useState<Asks | null>(null);

@@ -1,5 +1,4 @@
 import { useLocation } from 'wouter';
-import { machinesList } from '#core/contract/machine.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
@@ -7,7 +6,7 @@ import { planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet
 import { useTakenFind } from '#renderer/frame/findFilter.ts';
 import { BarKey } from '#renderer/marks/BarKey.tsx';
 import { openHours } from '#renderer/screens/hours/openHours.ts';
-import { useAsk } from '#renderer/useAsk.ts';
+import { useMachines } from '#renderer/useMachines.ts';
 import { shared } from '#renderer/words/english.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { machinesWords } from '#renderer/words/machinesWords.ts';
@@ -18,7 +17,7 @@ import './machines.css';
 /** All machines, soonest first by deciding hours, on one scale of hours left. */
 export default function Machines() {
   const [, goTo] = useLocation();
-  const list = useAsk(machinesList, {});
+  const list = useMachines();
   const machines = list.value?.machines ?? [];
   const typed = useTakenFind()?.text ?? '';
   const shown = filterMachines(machines, typed).length;
@@ -28,7 +27,13 @@ export default function Machines() {
       sub={
         list.value &&
         machines.length > 0 && (
-          <Sub shown={shown} count={machines.length} now={forThisWinter(machines)} renewing={list.renewing} />
+          <Sub
+            shown={shown}
+            count={machines.length}
+            now={forThisWinter(machines)}
+            renewing={list.renewing}
+            learning={list.value.learning}
+          />
         )
       }
       actions={
@@ -72,13 +77,13 @@ export default function Machines() {
   );
 }
 
-type SubProps = { shown: number; count: number; now: number; renewing: boolean };
+type SubProps = { shown: number; count: number; now: number; renewing: boolean; learning: boolean };
 
-const Sub = ({ shown, count, now, renewing }: SubProps) => (
+const Sub = ({ shown, count, now, renewing, learning }: SubProps) => (
   <>
     <span role="status">{shown < count ? machinesWords.shown(shown, count) : machinesWords.count(count)}</span>{' '}
     <b>{machinesWords.thisWinter(now)}</b>
-    {renewing && <span> {machinesWords.renewing}</span>}
+    {learning ? <span> {machinesWords.learning}</span> : renewing && <span> {machinesWords.renewing}</span>}
   </>
 );
 

@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
-import { machinesList } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
 import { dayText, hoursText } from '#core/words/quantityText.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
@@ -9,7 +8,7 @@ import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { matches } from '#renderer/controls/PickBox.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { OldSheetsKey } from '#renderer/screens/old-sheets/OldSheetsKey.tsx';
-import { useAsk } from '#renderer/useAsk.ts';
+import { useMachines } from '#renderer/useMachines.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
@@ -19,7 +18,7 @@ export function PickMachine() {
   const [, goTo] = useLocation();
   const [typed, setTyped] = useState('');
   const [at, setAt] = useState(0);
-  const machines = useAsk(machinesList, {});
+  const machines = useMachines();
   const found = (machines.value?.machines ?? []).filter((machine) =>
     matches({ text: machine.name, second: `${machine.customer} ${machine.place} ${machine.serial}` }, typed.trim()),
   );

@@ -1,6 +1,5 @@
 import { useState } from 'react';
 import { useLocation, useParams } from 'wouter';
-import { machinesList } from '#core/contract/machine.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { stripDownSheet } from '#core/contract/stripDown.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
@@ -8,6 +7,7 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
+import { useMachines } from '#renderer/useMachines.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { Bench, type Saved } from './Bench.tsx';
@@ -29,7 +29,7 @@ function OfMachine({ machineId }: { machineId: number }) {
   const [sheets, setSheets] = useState(0);
   const sheet = useAsk(stripDownSheet, { machineId });
   const shop = useAsk(shopRead, {});
-  const machines = useAsk(machinesList, {});
+  const machines = useMachines();
   const machine = machines.value?.machines.find((one) => one.machineId === machineId);
   const title = machine ? words.of(machine.name) : words.title;
   const sub = machine ? [machine.customer, machine.assemblies.join(', ').toLowerCase()].filter(Boolean).join(', ') : '';

@@ -1,6 +1,6 @@
 import { useRef, useState } from 'react';
 import { useLocation } from 'wouter';
-import { assemblyAdd, machinesList } from '#core/contract/machine.ts';
+import { assemblyAdd } from '#core/contract/machine.ts';
 import { classesList } from '#core/contract/partClass.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import type { Day } from '#core/units/day.ts';
@@ -10,6 +10,7 @@ import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { useMachines } from '#renderer/useMachines.ts';
 import { takeInWords as words } from '#renderer/words/takeInWords.ts';
 import { AssemblyPart } from './AssemblyPart.tsx';
 import { type AssemblyForm, assemblyByHand, assemblyOfKind } from './form.ts';
@@ -23,7 +24,7 @@ export function AddAssembly({ machineId }: { machineId: number }) {
   const today = useToday();
   const mark = useDecimalMark();
   const [, goTo] = useLocation();
-  const machines = useAsk(machinesList, {});
+  const machines = useMachines();
   const shop = useAsk(shopRead, {});
   const classes = useAsk(classesList, {});
   const add = useDo(assemblyAdd);

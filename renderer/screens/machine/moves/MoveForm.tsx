@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { assemblyMove, assemblyMoveHalf, machinesList } from '#core/contract/machine.ts';
+import { assemblyMove, assemblyMoveHalf } from '#core/contract/machine.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
@@ -7,7 +7,8 @@ import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { PickBox, type PickOption } from '#renderer/controls/PickBox.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
-import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { useDo } from '#renderer/useAsk.ts';
+import { useMachines } from '#renderer/useMachines.ts';
 import { moveWords as words } from '#renderer/words/moveWords.ts';
 import {
   choicesOf,
@@ -25,7 +26,7 @@ import {
 export function MoveForm({ halves, onClose }: { halves: Halves; onClose: () => void }) {
   const mark = useDecimalMark();
   const today = useToday();
-  const machines = useAsk(machinesList, {}).value?.machines ?? [];
+  const machines = useMachines().value?.machines ?? [];
   const moveWhole = useDo(assemblyMove);
   const moveHalf = useDo(assemblyMoveHalf);
   const onShelf = halves.machineId === null;
