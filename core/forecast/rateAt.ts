@@ -8,15 +8,20 @@ import { EARLIEST_SHARE } from './wearLaw.ts';
  * @source derivative of the model's mean wear
  */
 export function rateAt(law: PartLaw, hours: number): Range {
-  const at = Math.max(hours, EARLIEST_SHARE * law.hRefHours) / law.hRefHours;
-  const slopeOf = law.shapes.map((shape) => (shape.power / law.hRefHours) * at ** (shape.power - 1));
-  const slopes = Array.from(law.rate, (b, i) => b * slopeOf[law.shapeOf[i]!]!);
+  const slopes = slopesAt(law, hours).map(({ slope }) => slope);
   const order = slopes.map((_, i) => i).sort((i, j) => slopes[i]! - slopes[j]! || i - j);
   return {
     low: weightedPoint(law.weight, slopes, order, RANGE_CHANCES.low),
     middle: weightedPoint(law.weight, slopes, order, RANGE_CHANCES.middle),
     high: weightedPoint(law.weight, slopes, order, RANGE_CHANCES.high),
   };
+}
+
+/** The slope of each node of a law at some worked hours [mm/h], and its weight. */
+export function slopesAt(law: PartLaw, hours: number): { weight: number; slope: number }[] {
+  const at = Math.max(hours, EARLIEST_SHARE * law.hRefHours) / law.hRefHours;
+  const slopeOf = law.shapes.map((shape) => (shape.power / law.hRefHours) * at ** (shape.power - 1));
+  return Array.from(law.rate, (b, i) => ({ weight: law.weight[i]!, slope: b * slopeOf[law.shapeOf[i]!]! }));
 }
 
 /** Point of a weighted list, each weight centred on its own value and the chance drawn straight between, in ln. */

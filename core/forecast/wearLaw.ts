@@ -83,6 +83,23 @@ export function chanceReadingBelow(
   return Math.min(1, chance);
 }
 
+/** True wear at some worked hours, node by node: weight, mean [mm] and variance [mm^2] of each. */
+export function wearComponents(
+  law: PartLaw,
+  hours: number,
+  delta: number,
+): { weight: number; mean: number; variance: number }[] {
+  setTimesSinceLast(law, hours);
+  const drift = driftSince(law, hours, delta);
+  return Array.from(law.weight, (weight, i) => {
+    const k = law.shapeOf[i]!;
+    const dt = sinceLast[k]!;
+    const b = law.rate[i]!;
+    const variance = law.wearVar[i]! + b * b * dt * (law.shapes[k]!.pathScatter ** 2 + drift * dt);
+    return { weight, mean: law.wearMm[i]! + b * dt, variance };
+  });
+}
+
 /** Mean and 1 sd of true wear at some worked hours [mm]: where to begin a search. */
 export function wearMoments(law: PartLaw, hours: number, delta: number): { meanMm: number; sdMm: number } {
   setTimesSinceLast(law, hours);

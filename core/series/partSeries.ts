@@ -64,7 +64,10 @@ export type PartSeries = {
   history: readonly PartVisit[];
   renewals: readonly PartRenewal[];
   /** packing put in since the present part went in: worked hours then, and how much [mm] */
-  shims: readonly { workedHours: number | null; shimMm: number }[];
+  shims: readonly { takenOn: Day; workedHours: number | null; shimMm: number }[];
+  /** of the first part on record: the size its wear is counted from [mm], and when it went in, on the axis of the present machine [h] */
+  firstNewSizeMm: number;
+  firstStartAxisHours: number | null;
   /** stations renewed by themselves since, and when */
   stationRenewals: readonly { station: string; takenOn: Day; kind: RenewalKind }[];
   cautions: readonly Caution[];
@@ -144,7 +147,10 @@ export function partSeries(
     ownReadings: present.visits.filter(({ governing, atZero }) => governing && !atZero).length,
     history: built.flatMap(({ visits }) => visits),
     renewals: built.flatMap(({ part }) => renewalOnAxis(part, axisOf)),
-    shims: present.part.shims.map(({ at, shimMm: put }) => ({
+    firstNewSizeMm: parts[0]!.newSizeMm,
+    firstStartAxisHours: parts[0]!.start ? (startOnAxis(parts[0]!.start, axisOf)?.hours ?? null) : null,
+    shims: present.part.shims.map(({ at, takenOn, shimMm: put }) => ({
+      takenOn,
       workedHours: at && start ? Math.max(0, at.workedHours - middle(start).workedHours) : null,
       shimMm: put,
     })),
@@ -215,7 +221,8 @@ function cautionsOf(
   }
   if (part.newSizeMm !== part.startLimits.newSizeMm) {
     cautions.push({
-      code: part.renewal?.kind === 'turned' ? 'turned-over' : 'odd-new-size',
+      code:
+        part.renewal?.kind === 'turned' ? 'turned-over' : part.renewal?.carriesOn ? 'slack-carries-on' : 'odd-new-size',
       facts: { sizeMm: part.newSizeMm, newSizeMm: part.startLimits.newSizeMm, renewAtMm: limits.renewAtMm },
     });
   }

@@ -33,6 +33,8 @@ export type PartVisit = {
   excluded: VisitExclusion | null;
   /** the limits it was judged by */
   limits: PointLimits;
+  /** of a slack: worked out from pin and bore, not measured itself */
+  workedOut?: boolean;
 };
 
 /** A renewal on the hours axis of the present machine; low and high are equal when its hours are known. */

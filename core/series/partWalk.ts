@@ -40,7 +40,7 @@ export type PartWalk = {
   /** stations renewed by themselves since it went in */
   pieces: OfStations;
   /** packing put in since it went in, and when */
-  shims: readonly { at: ClockAt | null; shimMm: number }[];
+  shims: readonly { takenOn: Day; at: ClockAt | null; shimMm: number }[];
 };
 
 /** Tolerance width of a new part [mm]: the point's, else its class's, else the usual. A width of 0 is nobody's tolerance. */
@@ -57,7 +57,7 @@ export const newSizeTolOf = (
  */
 export function newSizeOfPart(
   point: PointLife,
-  renewal: Pick<Renewal, 'takenOn' | 'sizeMm' | 'kind'>,
+  renewal: Pick<Renewal, 'takenOn' | 'sizeMm' | 'kind' | 'carriesOn'>,
   classNewSizeTolMm: number | null,
 ): number {
   const { takenOn, sizeMm } = renewal;
@@ -70,16 +70,16 @@ export function newSizeOfPart(
 }
 
 /**
- * What a strip turned over starts from: its thickness as it went back in, worst station; as it was found, when nobody
+ * What a strip turned over, or a slack of which one end was renewed, starts from: its thickness as it went back in, worst station; as it was found, when nobody
  * measured it again. The other face is unworn, the metal lost from the first one stays lost, so its wear counts from here
  * and its limits, which are thicknesses, stay.
  * @returns null for other renewals, and when no size of that day is on record
  */
 function leftWhenTurned(
   point: PointLife,
-  { kind, takenOn, sizeMm }: Pick<Renewal, 'takenOn' | 'sizeMm' | 'kind'>,
+  { kind, takenOn, sizeMm, carriesOn }: Pick<Renewal, 'takenOn' | 'sizeMm' | 'kind' | 'carriesOn'>,
 ): { sizeMm: number; errorSdMm: number } | null {
-  if (kind !== 'turned') return null;
+  if (kind !== 'turned' && !carriesOn) return null;
   if (sizeMm !== null) return { sizeMm, errorSdMm: Math.max(LEAST_ERROR_SD_MM, point.gaugeErrorMm) };
   const ofDay = point.sizes.filter((size) => size.takenOn === takenOn);
   for (const event of ['as-left', 'as-found'] as const) {
@@ -89,6 +89,7 @@ function leftWhenTurned(
     );
     const worst = worstStation(point.wears, speaking(stations));
     if (worst) return worst;
+    if (carriesOn) break; // slack as found was that of the old part
   }
   return null;
 }
@@ -160,7 +161,11 @@ function walkDay(
 
 /** Packing goes in: what is measured from here on is smaller by it. */
 function pack(clock: PartClock, part: PartWalk, shims: readonly Shim[]): void {
-  const put = shims.map(({ takenOn, dialHours, shimMm }) => ({ at: clockOn(clock, takenOn, dialHours), shimMm }));
+  const put = shims.map(({ takenOn, dialHours, shimMm }) => ({
+    takenOn,
+    at: clockOn(clock, takenOn, dialHours),
+    shimMm,
+  }));
   part.shims = [...part.shims, ...put];
 }
 

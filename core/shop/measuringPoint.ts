@@ -66,6 +66,8 @@ export type Renewal = {
   kind?: RenewalKind;
   /** only this station's piece; absent or empty: the whole part */
   station?: string;
+  /** of a joint's slack: one of its ends was renewed, and slack goes on from what the others leave */
+  carriesOn?: boolean;
   /** an oversize part carries its size; absent or null: nobody said */
   stamped?: boolean | null;
 };

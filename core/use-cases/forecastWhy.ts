@@ -10,6 +10,7 @@ import { presentShare } from '../reading/workedHours.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
 import { day, daysBetween } from '../units/day.ts';
+import { jointOfSlack } from '../way/jointOfSlack.ts';
 import { machineHarshness } from '../way/machineHarshness.ts';
 import { pointDates } from '../way/pointDates.ts';
 import { settingsOf } from '../way/settingsOf.ts';
@@ -33,6 +34,17 @@ export function whyForecast(now: ShopNow, pointId: number): Reply {
   const forecast = point && now.ofMachine(point.machineId).points.find((one) => one.pointId === pointId);
   if (!point || !forecast) throw new RefusedError({ code: 'unknown-point', facts: { path: 'pointId', pointId } });
   const series = now.shop.ofPoint(point);
+  const joint = jointStep(now, point, series);
+  if (joint) {
+    const steps = [
+      readingsStep(series),
+      joint,
+      partStep(forecast),
+      limitStep(forecast, series),
+      dateStep(now, point, forecast),
+    ];
+    return { forecast, steps: [...steps, ...settingsStep(now)], width: null };
+  }
   const steps = [
     readingsStep(series),
     ...changeStep(series),
@@ -78,6 +90,24 @@ function widthOfForecast(
     without: width.without.map(({ source, hours }) => ({ source, hours: hours / share })),
     days,
     daysWithoutUse: days === null || useShare === null ? null : days * (1 - useShare),
+  };
+}
+
+/** A slack forecast from pin and bore together: which they are, and how fast each wears; each has its own account. */
+function jointStep({ shop, ofMachine }: ShopNow, point: PointOnRecord, series: PartSeries): Step | null {
+  const { laws, points } = ofMachine(point.machineId);
+  const joint = jointOfSlack(shop, point, laws);
+  if (!joint) return null;
+  const rateOf = (pointId: number) => points.find((one) => one.pointId === pointId)?.ratePer1000hMm.middle ?? null;
+  const rates = joint.bores.map(({ law }) => rateOf(law.pointId)).filter((rate) => rate !== null);
+  return {
+    code: 'joint',
+    facts: {
+      bores: joint.bores.length,
+      pinRatePer1000hMm: rateOf(joint.pin.law.pointId),
+      boreRatePer1000hMm: rates.length > 0 ? Math.max(...rates) : null,
+      newSlackMm: series.presentNewSizeMm + Math.max(...joint.bores.map(({ offsetMm }) => offsetMm)),
+    },
   };
 }
 

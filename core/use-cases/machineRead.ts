@@ -13,6 +13,7 @@ import { shimsOfPoints } from '../record/renewalStore.ts';
 import { sizeRowsOfPoints } from '../record/sizeStore.ts';
 import { slipsOfMachine } from '../record/slipStore.ts';
 import { stripDownsOf } from '../record/stripDownStore.ts';
+import { jointOfSlack } from '../way/jointOfSlack.ts';
 import { machinePlan } from '../way/machinePlan.ts';
 import { settingsOf } from '../way/settingsOf.ts';
 import type { MachineForecast } from '../way.ts';
@@ -94,6 +95,7 @@ function pointSheets(
       series: now.shop.ofPoint(point),
       forecast: its,
       law: forecast.laws.get(its.pointId),
+      joint: jointOfSlack(now.shop, point, forecast.laws),
       role: roles[i] ?? 'none',
       settings: settingsOf(now.shop.life),
       machine: now.shop.hours.ofMachine(point.machineId),

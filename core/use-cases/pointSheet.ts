@@ -3,6 +3,7 @@ import type { PointForecast } from '../contract/forecast.ts';
 import type { zPointSheet, zPutRight, zRenewalMark, zVisit } from '../contract/machine.ts';
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
+import type { JointLaw } from '../forecast/slackOfJoint.ts';
 import { machineHoursOn } from '../reading/machineHours.ts';
 import { presentShare } from '../reading/workedHours.ts';
 import type { PointDetails } from '../record/pointStore.ts';
@@ -28,6 +29,8 @@ export type PointSheetFrom = {
   series: PartSeries;
   forecast: PointForecast;
   law: PartLaw | undefined;
+  /** a slack forecast from pin and bore together */
+  joint: JointLaw | null;
   role: Role;
   settings: ModelSettings;
   machine: MachineHoursAndUse | undefined;
@@ -145,8 +148,16 @@ function putRight(row: SizeRow, { sizes, series, machine }: PointSheetFrom): Put
   ];
 }
 
-function curves({ law, series, forecast, point, machine, settings }: PointSheetFrom): Pick<Sheet, 'fitted' | 'fan'> {
+function curves({
+  law,
+  joint,
+  series,
+  forecast,
+  point,
+  machine,
+  settings,
+}: PointSheetFrom): Pick<Sheet, 'fitted' | 'fan'> {
   const share = machine ? presentShare(machine.life, machine.line.asOf) : 0;
   if (!law || share <= 0) return { fitted: [], fan: [] };
-  return wearCurves({ law, series, forecast, wears: point.wears, share, settings });
+  return wearCurves({ law, joint, series, forecast, wears: point.wears, share, settings });
 }

@@ -3,6 +3,7 @@ import type { ShopLearning } from '../fit/learnShop.ts';
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { forecastPart, type PartForecast } from '../forecast/forecastPart.ts';
+import { forecastJoint, type JointLaw } from '../forecast/slackOfJoint.ts';
 import type { Caution } from '../outcome.ts';
 import { assertInvariant } from '../outcome.ts';
 import { lastRead } from '../reading/machineHours.ts';
@@ -10,6 +11,7 @@ import { presentShare } from '../reading/workedHours.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
 import type { ClassCoverage } from './classCoverage.ts';
+import { jointOfSlack } from './jointOfSlack.ts';
 import { isStop, type OpenFindings } from './openFindings.ts';
 import { pointCautions } from './pointCautions.ts';
 import { pointDates } from './pointDates.ts';
@@ -37,15 +39,19 @@ export function forecastOfPoint(from: ForecastOfPointFrom): PointForecast {
   const machine = shop.hours.ofMachine(point.machineId);
   const onShelf = point.sittings.findLast(({ from }) => from === null || from <= shop.asOf)?.machineId === null;
   const share = machine ? presentShare(machine.life, shop.asOf) : 1;
-  const part = forecastOrNull(law, series, settings);
+  const joint = jointOfSlack(shop, point, laws);
+  const part = joint ? jointOrNull(joint, series, settings) : forecastOrNull(law, series, settings);
   const dates =
-    part && machine && !onShelf && share > 0 ? pointDates({ law, part, series, machine, share, settings }) : null;
+    part && machine && !onShelf && share > 0
+      ? pointDates({ law, joint, part, series, machine, share, settings })
+      : null;
   const atPosition = findings.ofPoint(point);
   const stopped = atPosition.some(isStop);
   const cautions: Caution[] = [
     ...pointCautions({ series, law, part, machine, settings, pool, coverage: from.coverage }),
     ...(from.lastVisit.get(point.pointId) ?? []),
     ...(dates?.cautions ?? []),
+    ...(joint ? [{ code: 'slack-from-sizes', facts: { bores: joint.bores.length } }] : []),
     ...(onShelf ? [{ code: 'on-the-shelf' }] : []),
     ...(stopped ? [{ code: 'do-not-use' }] : []),
     ...(!stopped && findings.ofMachine(point.machineId).some(isStop) ? [{ code: 'machine-has-do-not-use' }] : []),
@@ -55,7 +61,7 @@ export function forecastOfPoint(from: ForecastOfPointFrom): PointForecast {
     machine: machine?.life,
     read: machine ? lastRead(machine.line) : null,
     series,
-    law,
+    own: joint && part ? part.basis.own : law.basis.own,
     share,
     part,
     dates: dates && { low: dates.low, middle: dates.middle, high: dates.high },
@@ -65,6 +71,11 @@ export function forecastOfPoint(from: ForecastOfPointFrom): PointForecast {
     pool: likeParts(pool, series, point.partClass),
     cautions,
   });
+}
+
+function jointOrNull(joint: JointLaw, series: PartSeries, settings: ModelSettings): PartForecast | null {
+  if (series.workedHoursNow === null) return null;
+  return forecastJoint(joint, series.renewAtWearMm, series.workedHoursNow, settings);
 }
 
 /** Null where the machine has no hours on record; the cautions then say so. */

@@ -3,12 +3,15 @@ import type { PartLaw } from '../fit/partLaw.ts';
 import { chanceByHours } from '../forecast/chanceByHours.ts';
 import { type DateAtLimit, dateAtLimit } from '../forecast/dateAtLimit.ts';
 import type { PartForecast } from '../forecast/forecastPart.ts';
+import { type JointLaw, slackPastBy } from '../forecast/slackOfJoint.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import { dayOfPastHours } from './dayOfHours.ts';
 import type { MachineHoursAndUse } from './shopHours.ts';
 
 export type DatesFrom = {
   law: PartLaw;
+  /** a slack forecast from pin and bore together; absent: from its own law */
+  joint?: JointLaw | null;
   part: PartForecast;
   series: PartSeries;
   machine: MachineHoursAndUse;
@@ -23,7 +26,15 @@ export type DatesFrom = {
  * Past at its last size: the day of that size.
  * @returns null where there is no limit, or no hours
  */
-export function pointDates({ law, part, series, machine, share, settings }: DatesFrom): DateAtLimit | null {
+export function pointDates({
+  law,
+  joint = null,
+  part,
+  series,
+  machine,
+  share,
+  settings,
+}: DatesFrom): DateAtLimit | null {
   const { line, use } = machine;
   const node = line.nodes.at(-1);
   const { renewAtWearMm, workedHoursNow, machineHoursNow, lastSize } = series;
@@ -35,10 +46,14 @@ export function pointDates({ law, part, series, machine, share, settings }: Date
     return { low: on, middle: on, high: on, useShare: null, cautions: [] };
   }
   const workedAtNode = workedHoursNow - share * (machineHoursNow - node.machineHours);
-  const chanceAt = chanceByHours(law, renewAtWearMm, settings);
+  const ofJoint = joint && slackPastBy(joint, renewAtWearMm, settings);
+  const chanceAt = ofJoint
+    ? (hours: number) => ofJoint.chanceAt(hours - workedHoursNow)
+    : chanceByHours(law, renewAtWearMm, settings);
+  const lastHours = ofJoint ? workedHoursNow + ofJoint.from : (law.lastHours ?? 0);
   return dateAtLimit({
     chancePastBy: (ahead) => chanceAt(Math.max(0, workedAtNode + share * ahead)),
-    leastHoursAhead: Math.min(0, ((law.lastHours ?? 0) - workedAtNode) / share),
+    leastHoursAhead: Math.min(0, (lastHours - workedAtNode) / share),
     use,
     from: node.takenOn,
     dayOf: (ahead) => dayOfPastHours(line, node.machineHours + ahead),

@@ -1,5 +1,4 @@
 import type { PointForecast } from '../contract/forecast.ts';
-import type { PartLaw } from '../fit/partLaw.ts';
 import type { PartForecast } from '../forecast/forecastPart.ts';
 import type { Caution } from '../outcome.ts';
 import type { PartSeries } from '../series/partSeries.ts';
@@ -21,7 +20,8 @@ export type PointParts = {
   machine: MachineOnRecord | undefined;
   read: { takenOn: Day; machineHours: number } | null;
   series: PartSeries;
-  law: PartLaw;
+  /** how much of its rate is its own, 0 to 1 */
+  own: number;
   /** share of the machine's hours in which the part works at present */
   share: number;
   /** null: the machine has no hours on record */
@@ -40,12 +40,12 @@ export type PointParts = {
  *   hoursLeft = (worked hours at limit - worked hours now) / share
  */
 export function pointForecast(its: PointParts): PointForecast {
-  const { point, series, part, stopped, law } = its;
+  const { point, series, part, stopped } = its;
   const limit = stopped ? null : (part?.hoursAtLimit ?? null);
   const left = limit === null ? NO_RANGE : hoursLeft(limit, series.workedHoursNow, its.share);
   const cautionFacts = unique(its.cautions);
   // a size taken as the part went in says nothing of its rate
-  const own = series.ownReadings === 0 ? 0 : law.basis.own;
+  const own = series.ownReadings === 0 ? 0 : its.own;
   return {
     pointId: point.pointId,
     machineId: point.machineId,

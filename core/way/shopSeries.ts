@@ -1,6 +1,8 @@
+import { lifeOfSlack, withWorkedOut, workedOutSlack } from '../series/jointSlack.ts';
 import type { MachineOnLine } from '../series/partClock.ts';
 import { type PartSeries, partSeries } from '../series/partSeries.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
+import type { Joint } from '../shop/joint.ts';
 import type { PointOnRecord, ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { expectedLnHarshness } from './settingsOf.ts';
@@ -18,6 +20,8 @@ export type ShopSeries = {
 export function shopSeries(life: ShopLife, asOf: Day, kept: ShopHabit | null = null): ShopSeries {
   const hours = shopHours(life, asOf, kept);
   const tolerances = new Map(life.partClasses.map((partClass) => [partClass.name, partClass.newSizeTolMm]));
+  const joints = new Map((life.joints ?? []).map((joint) => [joint.slackPointId, joint]));
+  const points = new Map(life.points.map((point) => [point.pointId, point]));
   const known = new Map<number, PartSeries>();
   const harshness = new Map(
     life.machines.map((machine) => [machine.machineId, expectedLnHarshness(machine, asOf, life)]),
@@ -29,7 +33,12 @@ export function shopSeries(life: ShopLife, asOf: Day, kept: ShopHabit | null = n
     ofPoint(point) {
       const before = known.get(point.pointId);
       if (before) return before;
-      const series = toldOf(seriesOf(point, hours, asOf, tolerances.get(point.partClass) ?? null), harshness);
+      const toleranceMm = tolerances.get(point.partClass) ?? null;
+      const ends = endsOf(joints.get(point.pointId), points);
+      const own = ends
+        ? slackSeries(point, ends, (its) => this.ofPoint(its), hours, asOf, toleranceMm)
+        : seriesOf(point, hours, asOf, toleranceMm);
+      const series = toldOf(own, harshness);
       known.set(point.pointId, series);
       return series;
     },
@@ -68,6 +77,55 @@ function seriesOf(point: PointOnRecord, hours: ShopHours, asOf: Day, toleranceMm
   walked.set(point, { asOf, toleranceMm, machines, series });
   return series;
 }
+
+type Ends = { pin: PointOnRecord; bores: readonly PointOnRecord[] };
+
+/** The ends of the joint whose slack stands at a point; null: no joint, or its ends do not sit together any more. */
+export function endsOf(joint: Joint | undefined, points: ReadonlyMap<number, PointOnRecord>): Ends | null {
+  const slack = joint && points.get(joint.slackPointId);
+  const pin = joint && points.get(joint.pinPointId);
+  const bores = joint ? joint.borePointIds.flatMap((pointId) => points.get(pointId) ?? []) : [];
+  if (!joint || !slack || !pin || bores.length < joint.borePointIds.length) return null;
+  return [pin, ...bores].every(({ machineId }) => machineId === slack.machineId) ? { pin, bores } : null;
+}
+
+type Slack = {
+  ends: readonly PartSeries[];
+  machines: readonly unknown[];
+  asOf: Day;
+  toleranceMm: number | null;
+  series: PartSeries;
+};
+const walkedSlack = new WeakMap<PointOnRecord, Slack>();
+
+/** A joint's slack: its own sizes, and what those of pin and bore say of it. Kept as {@link walked}, with its ends. */
+function slackSeries(
+  point: PointOnRecord,
+  { pin, bores }: Ends,
+  ofPoint: (its: PointOnRecord) => PartSeries,
+  hours: ShopHours,
+  asOf: Day,
+  toleranceMm: number | null,
+): PartSeries {
+  const ends = { pin: ofPoint(pin), bores: bores.map(ofPoint) };
+  const all = [ends.pin, ...ends.bores];
+  const machines = point.sittings.map(({ machineId }) => (machineId === null ? null : hours.ofMachine(machineId)));
+  const before = walkedSlack.get(point);
+  const isSame =
+    before?.asOf === asOf &&
+    before.toleranceMm === toleranceMm &&
+    sameEach(before.machines, machines) &&
+    sameEach(before.ends, all);
+  if (isSame) return before.series;
+  const worked = workedOutSlack(ends);
+  const life = { ...point, ...lifeOfSlack(point, { pin, bores }, worked) };
+  const series = withWorkedOut(seriesOf(life, hours, asOf, toleranceMm), ends, worked);
+  walkedSlack.set(point, { ends: all, machines, asOf, toleranceMm, series });
+  return series;
+}
+
+const sameEach = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((one, i) => one === b[i]);
 
 /** Every part that ever sat at a point. */
 export const partsOf = ({ finished, present }: PartSeries): WearSeries[] => [...finished, present];

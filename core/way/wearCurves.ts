@@ -3,6 +3,7 @@ import type { PointForecast } from '../contract/forecast.ts';
 import type { zCurvePoint } from '../contract/machine.ts';
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
+import { type JointLaw, slackAt } from '../forecast/slackOfJoint.ts';
 import { wearFan } from '../forecast/wearFan.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import { sizeOf } from '../series/visitSizes.ts';
@@ -16,6 +17,8 @@ const STEPS = { fitted: 24, fan: 12 } as const;
 
 export type CurvesFrom = {
   law: PartLaw;
+  /** a slack forecast from pin and bore together */
+  joint?: JointLaw | null;
   series: PartSeries;
   forecast: PointForecast;
   wears: WearsWay;
@@ -29,18 +32,36 @@ export function wearCurves(from: CurvesFrom): { fitted: CurvePoint[]; fan: Curve
   const { law, series, wears, settings } = from;
   const axis = axisOfWorked(series, from.share);
   if (!axis || series.workedHoursNow === null) return { fitted: [], fan: [] };
-  const size = (wearMm: number) => sizeOf(wears, series.presentNewSizeMm, wearMm);
+  const size = (wearMm: number, workedHours: number) =>
+    sizeOf(wears, series.presentNewSizeMm, wearMm) - packedBy(series, workedHours);
   const inSizes = ({ workedHours, low, middle, high }: Wear): CurvePoint => ({
     machineHours: axis(workedHours),
-    low: Math.min(size(low), size(high)),
-    middle: size(middle),
-    high: Math.max(size(low), size(high)),
+    low: Math.min(size(low, workedHours), size(high, workedHours)),
+    middle: size(middle, workedHours),
+    high: Math.max(size(low, workedHours), size(high, workedHours)),
   });
+  if (from.joint) return { fitted: [], fan: jointFan(from, from.joint).map(inSizes) };
   const last = law.lastHours ?? 0;
   const fitted = last > 0 ? fittedWear(law, series.present, steps(0, last, STEPS.fitted)) : [];
   const until = fanUntil(from);
   const fan = until > last ? wearFan(law, steps(last, until, STEPS.fan), settings) : [];
   return { fitted: fitted.map(inSizes), fan: fan.map(inSizes) };
+}
+
+/** Packing put in by some worked hours: what is measured then is smaller by it [mm]. */
+const packedBy = ({ shims }: PartSeries, workedHours: number): number =>
+  shims.reduce(
+    (sum, shim) => sum + (shim.workedHours !== null && shim.workedHours <= workedHours ? shim.shimMm : 0),
+    0,
+  );
+
+/** Slack to come, from pin and bore together. */
+function jointFan(from: CurvesFrom, joint: JointLaw): Wear[] {
+  const now = from.series.workedHoursNow ?? 0;
+  return steps(now, fanUntil(from), STEPS.fan).map((workedHours) => ({
+    workedHours,
+    ...slackAt(joint, workedHours - now, from.settings.driftDelta),
+  }));
 }
 
 type Wear = { workedHours: number; low: number; middle: number; high: number };

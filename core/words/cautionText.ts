@@ -48,6 +48,7 @@ export const cautionSentences: Record<string, Sentence> = {
     `The part went in at ${size(f.sizeMm, mark)}, not at its new size of ${size(f.newSizeMm, mark)}.`,
   'turned-over': (f, mark) =>
     `A strip turned over: its other face wears from the ${size(f.sizeMm, mark)} that were left, to the same limit.`,
+  'slack-carries-on': (f, mark) => `One end of the joint was renewed: its slack goes on from ${size(f.sizeMm, mark)}.`,
   'size-station-renewed': (f) =>
     `The size taken${on(f.takenOn)} is of pieces renewed since: it says nothing of the present ones.`,
   'size-worked-out': (f) =>

@@ -38,6 +38,7 @@ const stepHeads: Record<string, string> = {
   'class-shape': 'As hours go on',
   machine: 'This machine',
   part: 'This part',
+  joint: 'Pin and bore',
   limit: 'To its limit',
   'no-limit': 'To its limit',
   date: 'By when',
@@ -132,6 +133,14 @@ const stepSentences: Record<string, Sentence> = {
         ? 'Nothing has been measured on it that would tell how hard it is on its parts'
         : `By what was measured on it (${countWord(heard)} part ${counted(heard, 'class', 'classes')})`;
     return `${from}: parts here wear ${figure(low)} to ${figure(high)} times as fast as on the usual machine, likely ${figure(middle)}.`;
+  },
+  joint: (f, mark) => {
+    const bore = typeof f.bores === 'number' && f.bores > 1 ? 'the bore that wears fastest' : 'the bore';
+    const both = [f.pinRatePer1000hMm, f.boreRatePer1000hMm].every((rate) => typeof rate === 'number');
+    const rates = both
+      ? `: the pin loses ${mm(f.pinRatePer1000hMm, mark)} in 1000 hours, ${bore} ${mm(f.boreRatePer1000hMm, mark)}`
+      : '';
+    return `Slack is worked out from the forecasts of pin and bore together${rates}. New, they leave ${mm(f.newSlackMm, mark)}. A slack measured by itself counts only where the two were not measured, so that nothing is heard twice.`;
   },
   part: (f, mark) => {
     const own = number(f.ownShare) ?? 0;

@@ -1,5 +1,5 @@
 import type { AssemblyKind, KindPoint, Sketch } from '../assemblyKinds.ts';
-import { greasedBush, greasedPin } from './kindPoint.ts';
+import { bushedJoint, greasedBush, greasedPin, jointAt } from './kindPoint.ts';
 
 const RING: Pick<KindPoint, 'partClass' | 'newSizeTolMm' | 'renewAtMm' | 'rejectAtMm' | 'limitSource'> = {
   partClass: 'Towing ring',
@@ -21,6 +21,7 @@ export const drawbarAndRing: AssemblyKind = {
       item: 1,
       name: 'Ring',
       safety: true,
+      mustStayStandard: true,
       points: [
         {
           ...RING,
@@ -63,12 +64,13 @@ export const drawbarAndRing: AssemblyKind = {
       ],
     },
     { item: 3, name: 'Ring shank', safety: true, points: [{ ...greasedPin(45), name: 'neck diameter' }] },
-    { item: 4, name: 'Drawbar pivot, left', safety: true, points: [greasedBush(40), greasedPin(40)] },
-    { item: 5, name: 'Drawbar pivot, right', safety: true, points: [greasedBush(40), greasedPin(40)] },
+    { item: 4, name: 'Drawbar pivot, left', safety: true, points: bushedJoint(40) },
+    { item: 5, name: 'Drawbar pivot, right', safety: true, points: bushedJoint(40) },
     { item: 6, name: 'Spring eye, front', safety: false, points: [greasedBush(30)] },
     { item: 7, name: 'Spring shackle pin, upper', safety: false, points: [greasedPin(30)] },
     { item: 8, name: 'Spring shackle pin, lower', safety: false, points: [greasedPin(30)] },
   ],
+  joints: [jointAt(4), jointAt(5)],
   sketch: drawing(),
   stripDown: openStripDown(8, 'Drawbar unhitched and on stands', 'Hitched and turned both ways'),
 };

@@ -1,5 +1,5 @@
 import type { AssemblyKind, KindPoint, Sketch } from '../assemblyKinds.ts';
-import { greasedBush, greasedPin, pivotSlack } from './kindPoint.ts';
+import { bushedJoint, greasedPin, jointAt, pivotSlack } from './kindPoint.ts';
 import { breakLine, circle, cross, face, item, pin, ram, rect, shape } from './sketchShapes.ts';
 import { openStripDown } from './stripDownSteps.ts';
 
@@ -15,11 +15,12 @@ export const frontLoader: AssemblyKind = {
     { item: 6, name: 'Lift ram pin, rod end, right', safety: false, points: [greasedPin(40)] },
     { item: 7, name: 'Tilt ram pin, boom end', safety: false, points: [pivotSlack()] },
     { item: 8, name: 'Tilt ram pin, carrier end', safety: false, points: [pivotSlack()] },
-    { item: 9, name: 'Carrier pivot, left', safety: false, points: [greasedBush(35), greasedPin(35)] },
-    { item: 10, name: 'Carrier pivot, right', safety: false, points: [greasedBush(35), greasedPin(35)] },
+    { item: 9, name: 'Carrier pivot, left', safety: false, points: bushedJoint(35) },
+    { item: 10, name: 'Carrier pivot, right', safety: false, points: bushedJoint(35) },
     { item: 11, name: 'Tool lock pin, left', safety: true, points: [lockPin()] },
     { item: 12, name: 'Tool lock pin, right', safety: true, points: [lockPin()] },
   ],
+  joints: [jointAt(9), jointAt(10)],
   sketch: drawing(),
   stripDown: openStripDown(12, 'Boom down or propped, pressure off', 'Loader worked through its range'),
 };

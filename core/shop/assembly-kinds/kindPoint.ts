@@ -1,4 +1,4 @@
-import type { KindPoint } from '../assemblyKinds.ts';
+import type { KindJoint, KindPoint } from '../assemblyKinds.ts';
 
 /*
  * Figures shared by the built-in kinds. New sizes and limits are the common practice of repair shops, no source,
@@ -49,6 +49,23 @@ export const pivotSlack = (): KindPoint => ({
   limitSource: `${SHOP_RULE}: act at 1.5 mm`,
   gaugeErrorMm: 0.03,
   stations: [],
+});
+
+/** Slack of a joint whose pin and bush are measured too: what is left of it new is the bush's clearance. */
+const jointSlack = (): KindPoint => ({ ...pivotSlack(), newSizeMm: 0.1, newSizeTolMm: 0.12 });
+
+/** A bushed pin joint: its bush, its pin, and the slack between them, measured where the two were not. */
+export const bushedJoint = (diameterMm: number): KindPoint[] => [
+  greasedBush(diameterMm),
+  greasedPin(diameterMm),
+  jointSlack(),
+];
+
+/** The joint of the points that {@link bushedJoint} lays out at one position. */
+export const jointAt = (item: number): KindJoint => ({
+  slack: { item, point: 'slack' },
+  pin: { item, point: 'pin diameter' },
+  bores: [{ item, point: 'bush bore' }],
 });
 
 const toTenth = (sizeMm: number): number => Math.round(sizeMm * 10) / 10;

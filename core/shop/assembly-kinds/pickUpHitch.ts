@@ -1,5 +1,5 @@
 import type { AssemblyKind, KindPoint, Sketch } from '../assemblyKinds.ts';
-import { greasedBush, greasedPin } from './kindPoint.ts';
+import { bushedJoint, greasedPin, jointAt } from './kindPoint.ts';
 import { circle, face, item, line, pin, ram, rect, shape } from './sketchShapes.ts';
 import { pickUpHitchStripDown } from './stripDownSteps.ts';
 
@@ -34,18 +34,19 @@ export const pickUpHitch: AssemblyKind = {
       name: 'Hook-frame pivot, left',
       safety: true,
       group: 'carrier',
-      points: [greasedBush(40), greasedPin(40)],
+      points: bushedJoint(40),
     },
     {
       item: 12,
       name: 'Hook-frame pivot, right',
       safety: true,
       group: 'carrier',
-      points: [greasedBush(40), greasedPin(40)],
+      points: bushedJoint(40),
     },
-    { item: 13, name: 'Hook', safety: true, group: 'carrier', points: [throatSeat()] },
+    { item: 13, name: 'Hook', safety: true, mustStayStandard: true, group: 'carrier', points: [throatSeat()] },
     { item: 14, name: 'Keeper', safety: true, group: 'carrier', points: [keeperGap()] },
   ],
+  joints: [jointAt(11), jointAt(12)],
   sketch: drawing(),
   stripDown: pickUpHitchStripDown,
 };
