@@ -70,6 +70,7 @@ import {
   recordStartEmpty,
   recordState,
 } from './record.ts';
+import { repairChoose, repairCutList, repairRead, repairSaveFacts } from './repair.ts';
 import { fitterSave, gaugeSave, kindSave, shopRead, shopSave } from './shop.ts';
 import { slipMake, slipPreview, slipRead, slipsList } from './slip.ts';
 import {
@@ -154,6 +155,10 @@ export const allOperations = [
   fitPress,
   fitStraighten,
   jointCompare,
+  repairRead,
+  repairSaveFacts,
+  repairChoose,
+  repairCutList,
   forecastSettingsRead,
   forecastSettingsTry,
   forecastSettingsSave,

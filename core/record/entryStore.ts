@@ -89,6 +89,8 @@ export type RowsOfEntry = {
 };
 
 /** The machine that last had the assembly of the finding `f`. */
+const ON_ASSEMBLY_OF_POSITION =
+  '(SELECT s.machine_id FROM sittings s JOIN positions p ON p.assembly_id = s.assembly_id WHERE p.id = r.position_id AND s.machine_id IS NOT NULL ORDER BY s.id DESC LIMIT 1)';
 const ON_ASSEMBLY_OF_FINDING =
   '(SELECT s.machine_id FROM sittings s WHERE s.assembly_id = f.assembly_id AND s.machine_id IS NOT NULL ORDER BY s.id DESC LIMIT 1)';
 
@@ -135,6 +137,8 @@ const SORTS: readonly (readonly [sort: string, from: string, machine: string, da
   ['meters', 'meters r', 'r.machine_id', 'NULL'],
   ['workShares', 'work_shares r', 'r.machine_id', 'r.from_on'],
   ['hoursSources', 'hours_sources r', 'r.machine_id', 'r.from_on'],
+  ['others', 'repair_facts r', ON_ASSEMBLY_OF_POSITION, 'NULL'],
+  ['others', 'repair_choices r', ON_ASSEMBLY_OF_POSITION, 'r.chosen_on'],
   ['others', 'class_knowledge r', 'NULL', 'NULL'],
   ['others', 'part_classes r', 'NULL', 'NULL'],
   ['others', 'shop_settings r', 'NULL', 'NULL'],

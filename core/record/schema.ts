@@ -894,3 +894,45 @@ export const sheetMappings = sqliteTable(
   },
   (t) => [uniqueIndex('sheet_mappings_heads').on(t.noun, t.heads)],
 );
+
+/**
+ * What the bench says of a worn hole for its repair: sizes on several axes, the boss, its steel, as the contract's repair facts.
+ * One chain a position: whoever saves takes the last row's place.
+ */
+export const repairFacts = sqliteTable(
+  'repair_facts',
+  {
+    id: id(),
+    positionId: integer('position_id')
+      .notNull()
+      .references(() => positions.id),
+    facts: text('facts', { mode: 'json' }).$type<unknown>().notNull(),
+    ...chain((): AnySQLiteColumn => repairFacts.id),
+  },
+  (t) => [
+    index('repair_facts_position').on(t.positionId),
+    chainIndex('repair_facts_chain', t.chainId),
+    check('repair_facts_json', sql`json_valid(facts) AND json_type(facts) = 'object'`),
+  ],
+);
+
+/** The repair chosen for a position, with its sizes as they were shown. One chain a position; struck: none is chosen. */
+export const repairChoices = sqliteTable(
+  'repair_choices',
+  {
+    id: id(),
+    positionId: integer('position_id')
+      .notNull()
+      .references(() => positions.id),
+    chosenOn: dayText('chosen_on').notNull(),
+    choice: text('choice').notNull(),
+    /** the option as the contract's repair option */
+    option: text('option', { mode: 'json' }).$type<unknown>().notNull(),
+    ...chain((): AnySQLiteColumn => repairChoices.id),
+  },
+  (t) => [
+    index('repair_choices_position').on(t.positionId),
+    chainIndex('repair_choices_chain', t.chainId),
+    check('repair_choices_json', sql`json_valid(option) AND json_type(option) = 'object'`),
+  ],
+);

@@ -86,6 +86,10 @@ import { recordStartEmptyHandler } from './recordStartEmpty.ts';
 import { recordStateHandler } from './recordState.ts';
 import { renewalAnswerHandler } from './renewalAnswer.ts';
 import { renewalPutRightHandler } from './renewalPutRight.ts';
+import { repairChooseHandler } from './repair/repairChoose.ts';
+import { repairCutListHandler } from './repair/repairCutList.ts';
+import { repairReadHandler } from './repair/repairRead.ts';
+import { repairSaveFactsHandler } from './repair/repairSaveFacts.ts';
 import { exchangeRestoreFolderHandler } from './restoreFolder.ts';
 import { shopReadHandler } from './shopRead.ts';
 import { shopSaveHandler } from './shopSave.ts';
@@ -170,6 +174,10 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'fit/press': fitPressHandler,
   'fit/straighten': fitStraightenHandler,
   'joint/compare': jointCompareHandler,
+  'repair/read': repairReadHandler,
+  'repair/saveFacts': repairSaveFactsHandler,
+  'repair/choose': repairChooseHandler,
+  'repair/cutList': repairCutListHandler,
   'forecastSettings/read': forecastSettingsReadHandler,
   'forecastSettings/try': forecastSettingsTryHandler,
   'forecastSettings/save': forecastSettingsSaveHandler,

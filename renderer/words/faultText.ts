@@ -7,6 +7,7 @@ import { fitFaults } from './fitFaults.ts';
 import { hoursFaults } from './hoursFaults.ts';
 import { jobFaults } from './jobFaults.ts';
 import { recordFaults } from './recordFaults.ts';
+import { repairFaults } from './repairFaults.ts';
 
 /** A fault in words: what is the matter, what is safe, what to do next. Empty parts are left out. */
 export type FaultSaid = { what: string; safe: string; next: string };
@@ -94,6 +95,7 @@ export const faultSentences: Record<string, Sentence> = {
     dialFault(facts, `is over 24 hours a day more than ${hours(facts.lastDialHours)}${on(facts.lastReadOn)}`),
   ...jobFaults,
   ...recordFaults,
+  ...repairFaults,
   ...exchangeFaults,
   ...deskFaults,
   ...fitFaults,

@@ -46,6 +46,8 @@ const whatWords: Record<string, string> = {
   'finding/strikeDecline': 'Refusal struck',
   'finding/addPhotos': 'Photos put to a finding',
   'finding/strikePhoto': 'Photo struck',
+  'repair/saveFacts': 'Worn hole described',
+  'repair/choose': 'Repair chosen',
   'class/save': 'Part class changed',
   'entries/undoLast': 'An entry taken back, which was put in again',
   'entries/redoLast': 'The entry taken back put in again',

@@ -19,6 +19,7 @@ export const machineWords = {
   loading: 'Fetching the machine',
   hours: 'Hours',
   stripDown: 'Strip-down',
+  repair: 'Repair',
   slip: 'Slip',
   why: 'Why',
   toMachines: 'To the machines',

@@ -224,6 +224,31 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0009_repairs keeps what the bench says of worn holes and the repairs chosen, in rows that stay', () => {
+    const before = recordAt(9);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO assemblies (entry_id, name, serial) VALUES (1, 'Hitch', '');
+      INSERT INTO positions (entry_id, assembly_id, item, name, safety) VALUES (1, 1, 1, 'Pivot', 1), (1, 1, 2, 'Other', 1)`);
+    before.close();
+    const record = recordAt(10);
+    for (const [table, columns, row] of [
+      ['repair_facts', 'facts', `'{}'`],
+      ['repair_choices', 'chosen_on, choice, option', `'2026-01-01', 'bush', '{}'`],
+    ] as const) {
+      const put = (position: number, values: string, rest: string) =>
+        record.sqlite.exec(
+          `INSERT INTO ${table} (position_id, ${columns}, entry_id, supersedes_id, chain_id) VALUES (${position}, ${values}, 1, ${rest})`,
+        );
+      put(1, row, 'NULL, NULL');
+      put(1, row, '1, 1');
+      expect(() => put(2, row, '2, 1')).toThrow(/its own chain/);
+      expect(() => put(1, row.replace('{}', '['), 'NULL, NULL')).toThrow(/_json|malformed/);
+      expect(() => record.sqlite.exec(`UPDATE ${table} SET position_id = 2`)).toThrow(/stay as written/);
+      expect(() => record.sqlite.exec(`DELETE FROM ${table}`)).toThrow(/never deleted/);
+    }
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');

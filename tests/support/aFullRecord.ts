@@ -114,6 +114,9 @@ export function fillEveryTable(record: OpenRecord): void {
 
 type Column = StoredTable['columns'][number];
 
+/** Columns that take JSON objects only. */
+const JSON_OBJECTS: ReadonlySet<string> = new Set(['repair_facts.facts', 'repair_choices.option']);
+
 /** Values to try in a column, likeliest first. */
 function filling(record: ReadableRecord, table: StoredTable, column: Column, oddText: () => string): StoredValue[] {
   const parent = parentOf(record, table.name, column.name);
@@ -122,6 +125,7 @@ function filling(record: ReadableRecord, table: StoredTable, column: Column, odd
   }
   const whole = table.name === 'forecast_settings' && FORECAST_SETTINGS[column.name];
   if (whole) return [whole];
+  if (JSON_OBJECTS.has(`${table.name}.${column.name}`)) return [JSON.stringify({ said: oddText() }), '{}'];
   if (column.type === 'TEXT') return [oddText(), '2026-05-05', '2026-01-01T00:00:00.000Z'];
   if (column.type === 'BLOB') return [JPEG, Uint8Array.from([1, 2, 3])];
   return column.type === 'REAL' ? [0.1 + 0.2, 0.5] : [1, 7];

@@ -6,12 +6,14 @@ import { oldSheetsSave, sizesQuestioned } from '#core/contract/oldSheets.ts';
 import { photoKeep } from '#core/contract/photo.ts';
 import { ratesSave, rebuildLineSave, rebuildTakeIn } from '#core/contract/rebuild.ts';
 import { recordBackUp, recordBackups } from '#core/contract/record.ts';
+import { repairRead, repairSaveFacts } from '#core/contract/repair.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { slipMake } from '#core/contract/slip.ts';
 import { findingAdd, findingDecline, stripDownSave } from '#core/contract/stripDown.ts';
 import { aHitchInHalves, aShopWithAHitch, aSize, aTakeIn } from './aHitch.ts';
 import { aJpeg, base64Of } from './aJpeg.ts';
 import type { Program } from './aProgram.ts';
+import { aWornHole } from './aWornHole.ts';
 
 const MACHINES_SHEET = 'machine,customer\nM8,Hill Farm\n';
 
@@ -133,6 +135,8 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
   };
   const { jobId } = await program.ask(jobsStart, { job: { kind: 'bring-in-sheet', ask: oneSheet } });
   while ((await program.ask(jobsState, { jobId })).state === 'running') await setTimeout(20);
+  const repairFacts = aWornHole((await program.ask(repairRead, { positionId: pin.positionId })).facts);
+  await program.ask(repairSaveFacts, { positionId: pin.positionId, facts: repairFacts, by: 'Bo' });
   const limits = { newSizeMm: 12, newSizeTolMm: 0.2, renewAtMm: 9, rejectAtMm: 8, source: 'own rule' };
   return {
     'record/state': {},
@@ -229,6 +233,10 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
         ...{ straightenedBefore: false, procedure: null },
       },
     },
+    'repair/read': { positionId: pin.positionId },
+    'repair/saveFacts': { positionId: pin.positionId, facts: repairFacts, by: 'Bo' },
+    'repair/cutList': { machineId },
+    'repair/choose': { positionId: pin.positionId, choice: 'bush', by: 'Bo' },
     'classes/list': {},
     'class/save': {
       partClassId: null,

@@ -93,6 +93,9 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
           <Key letter="J" onPress={() => goTo(`/job/take-in/${machineId}`)}>
             {jobWords.key}
           </Key>
+          <Key letter="R" disabled={!isOfJoint(points[at])} onPress={() => goTo(`/repair/${points[at]?.positionId}`)}>
+            {machineWords.repair}
+          </Key>
           <Key letter="P" onPress={() => goTo(`/slip/${machineId}`)}>
             {machineWords.slip}
           </Key>
@@ -146,6 +149,10 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
     </Sheet>
   );
 }
+
+/** A hole, a pin or their slack: what the repair screen speaks of. */
+const isOfJoint = (point: MachineSheet['points'][number] | undefined): boolean =>
+  point !== undefined && ['bore', 'diameter', 'slack'].includes(point.measures);
 
 /** Findings that forbid use stay over everything, one line each. */
 function Stops({ sheet, onFindings }: { sheet: MachineSheet; onFindings: () => void }) {

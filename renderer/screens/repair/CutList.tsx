@@ -1,0 +1,73 @@
+import { useState } from 'react';
+import { type CutGroup, repairCutList } from '#core/contract/repair.ts';
+import type { DecimalMark } from '#core/words/quantityText.ts';
+import { Choice } from '#renderer/controls/Choice.tsx';
+import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { useAsk } from '#renderer/useAsk.ts';
+import { Figures } from '#renderer/words/Figures.tsx';
+import { repairWords } from '#renderer/words/repairWords.ts';
+
+const words = repairWords.cutList;
+
+/** Parts to make for the repairs chosen, by the bar they come from, and how to cut it: of one machine, or of all. */
+export function CutList({ machineId, mark }: { machineId: number; mark: DecimalMark }) {
+  const [of, setOf] = useState<'machine' | 'whole'>('machine');
+  const asked = useAsk(repairCutList, { machineId: of === 'machine' ? machineId : null });
+  const groups = asked.value?.groups ?? [];
+  return (
+    <section className="cut-list">
+      <h2>{words.head}</h2>
+      <Choice
+        label={words.head}
+        labelled={false}
+        options={[
+          { value: 'machine', text: words.machine },
+          { value: 'whole', text: words.whole },
+        ]}
+        value={of}
+        onChange={setOf}
+      />
+      {asked.fault && <FaultBox fault={asked.fault} />}
+      {asked.value && groups.length === 0 && <p>{words.none}</p>}
+      {asked.value && groups.length > 0 && (
+        <>
+          <table className="table">
+            <thead>
+              <tr>
+                {[words.bar, words.parts, words.cuts, words.waste].map((head) => (
+                  <th key={head} scope="col">
+                    {head}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {groups.map((group) => (
+                <GroupRow key={group.bar} group={group} mark={mark} />
+              ))}
+            </tbody>
+          </table>
+          <p className="second">{words.saw(asked.value.saw)}</p>
+        </>
+      )}
+    </section>
+  );
+}
+
+function GroupRow({ group: { bar, parts, plan }, mark }: { group: CutGroup; mark: DecimalMark }) {
+  const lines = (texts: readonly string[]) =>
+    texts.map((text, i) => (
+      // biome-ignore lint/suspicious/noArrayIndexKey: two like bars may be cut alike
+      <div key={`${text} ${i}`}>
+        <Figures>{text}</Figures>
+      </div>
+    ));
+  return (
+    <tr>
+      <th scope="row">{bar}</th>
+      <td>{lines(parts.map((part) => words.part(part, mark)))}</td>
+      <td>{lines(plan.bars.map((cut) => words.cut(cut, mark)))}</td>
+      <td>{words.wasteSaid(plan.wasteMm, plan.proven, mark)}</td>
+    </tr>
+  );
+}

@@ -1,0 +1,76 @@
+import { expect } from 'vitest';
+import { machineRead } from '#core/contract/machine.ts';
+import { repairRead, repairSaveFacts } from '#core/contract/repair.ts';
+import type { OpenProgram } from '#core/shells/openProgram.ts';
+import { aWornHole } from '#tests/support/aWornHole.ts';
+import { expectAxeClean, goTo, smallShop, told } from './screens.ts';
+import { type OpenOptions, windowTest } from './windowTest.ts';
+
+/** A hitch whose right hook-frame pivot has been described by the bench. */
+async function aPivot(ask: OpenProgram['ask'], change: Parameters<typeof aWornHole>[1] = {}) {
+  const { machineId } = await smallShop(ask);
+  const { points } = await told(ask, machineRead, { machineId });
+  const pivot = points.find(({ item, measures }) => item === 12 && measures === 'bore');
+  if (!pivot) throw new Error('the hitch has a pivot');
+  const { positionId } = pivot;
+  const { facts } = await told(ask, repairRead, { positionId });
+  await told(ask, repairSaveFacts, { positionId, facts: aWornHole(facts, change), by: 'Bo' });
+  return { machineId, positionId };
+}
+
+windowTest('a fitter sees every choice for a worn pivot, chooses one, and takes it back', async ({ open }) => {
+  const { page, ask } = await open();
+  const { machineId, positionId } = await aPivot(ask, { mustStayStandard: true });
+  await page.reload();
+  await goTo(page, `/repair/${positionId}`);
+  await page.getByRole('img', { name: /Worn hole to scale/ }).waitFor();
+  const shown = async () => ((await page.locator('main').textContent()) ?? '').replaceAll('\u00A0', ' ');
+  for (const words of [
+    'It interchanges: its hole stays 40.0 mm standard. Bush it back instead.',
+    'Old centre Ø 42.11; best centre Ø 41.20, 0.45 to REAR.',
+    'The centre may move, by the unworn lip.',
+    '46.00 H7, old centre',
+    'Local codes',
+  ])
+    expect(await shown()).toContain(words);
+  // its number, then Enter: no pointer needed
+  await page.keyboard.press('3');
+  await page.keyboard.press('Enter');
+  await page.getByText(/^Chosen, .*\.$/).waitFor();
+  expect((await told(ask, repairRead, { positionId })).chosen?.choice).toBe('bush');
+  await page.keyboard.press('t');
+  await page.getByRole('button', { name: /^Choose: bore and bush/ }).waitFor();
+  expect((await told(ask, repairRead, { positionId })).chosen).toBeNull();
+  await page.keyboard.press('m');
+  await page.waitForURL(`**/#/machine/${machineId}`);
+});
+
+windowTest('a hole nobody has described says what is missing; filled in, its choices stand', async ({ open }) => {
+  const { page, ask } = await open();
+  const { machineId } = await smallShop(ask);
+  await page.reload();
+  const { points } = await told(ask, machineRead, { machineId });
+  const pivot = points.find(({ item, measures }) => item === 11 && measures === 'bore');
+  await goTo(page, `/repair/${pivot?.positionId}`);
+  await page.getByText('Not measured enough to say').waitFor();
+  const type = (label: string, text: string) => page.getByLabel(label, { exact: true }).fill(text);
+  await type('Axis A, front to rear', '41.3');
+  await type('Boss outside', '86');
+  await type('Boss length', '45');
+  await type('Who decides', 'Bo');
+  await page.getByRole('button', { name: 'Keep and work out' }).click();
+  await page.getByText('Read on 1 of 4 axes. Four at 45 degrees are wanted.').waitFor();
+  await page.getByText('Steel not known. Find out what it is first.').first().waitFor();
+  await page.getByText('Kept in the record.').waitFor();
+});
+
+for (const colorScheme of ['light', 'dark'] as const)
+  windowTest(`the repair screen holds axe's rules in ${colorScheme}`, async ({ open }) => {
+    const { page, ask } = await open({ colorScheme } satisfies OpenOptions);
+    const { positionId } = await aPivot(ask);
+    await page.reload();
+    await goTo(page, `/repair/${positionId}`);
+    await page.getByRole('img', { name: /Worn hole to scale/ }).waitFor();
+    await expectAxeClean(page);
+    await page.screenshot({ path: `/tmp/w/bore-${colorScheme}.png`, fullPage: false });
+  });
