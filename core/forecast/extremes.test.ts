@@ -4,7 +4,13 @@ import { aReading, aSeries } from '#tests/accuracy/aSeries.ts';
 import type { ClassPrior } from '../fit/classPrior.ts';
 import { learnShop } from '../fit/learnShop.ts';
 import { machineLaws } from '../fit/machineLaws.ts';
-import { defaultModelSettings as settings } from '../fit/modelSettings.ts';
+import {
+  type ModelSettings,
+  modelSettingNames,
+  modelSettingNotes,
+  modelSettingsWith,
+  defaultModelSettings as settings,
+} from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { orRefuse } from '../outcome.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
@@ -32,6 +38,8 @@ const part = fc.record({
   newSizeSdMm: fc.constantFrom(0, 0.01, 0.05, 5),
   startHoursSd: fc.constantFrom(0, 0, 300, 20_000),
   present: fc.boolean(),
+  /** the shop's word on its machine: not given, or as far as the list of kinds of work goes */
+  expectedLnHarshness: fc.constantFrom(0, 0, Math.log(5), -Math.log(5)),
   readings: fc.array(reading, { maxLength: 5 }),
 });
 
@@ -54,8 +62,8 @@ function seriesFrom(parts: readonly Part[]): WearSeries[] {
 }
 
 /** Everything that is said of a part is a number, in its order, within its bounds. */
-function checkForecast(law: PartLaw, limitWearMm: number, asOfHours: number): void {
-  const said = orRefuse(forecastPart(law, limitWearMm, asOfHours, settings));
+function checkForecast(law: PartLaw, limitWearMm: number, asOfHours: number, by: ModelSettings = settings): void {
+  const said = orRefuse(forecastPart(law, limitWearMm, asOfHours, by));
   for (const range of [said.wearMm, said.ratePerHourMm]) {
     for (const value of [range.low, range.middle, range.high]) expect(Number.isFinite(value)).toBe(true);
     expect(range.low).toBeLessThanOrEqual(range.middle);
@@ -80,7 +88,7 @@ function checkForecast(law: PartLaw, limitWearMm: number, asOfHours: number): vo
     expect(share).toBeLessThanOrEqual(1);
   }
   if (said.pastLimitMm !== null) expect(Number.isFinite(said.pastLimitMm)).toBe(true);
-  const byHours = chanceByHours(law, limitWearMm, settings);
+  const byHours = chanceByHours(law, limitWearMm, by);
   for (const hours of [0, 1, 100, 5500, 60_000, 1e6]) {
     const chance = byHours(hours);
     expect(chance >= 0 && chance <= 1).toBe(true);
@@ -88,7 +96,7 @@ function checkForecast(law: PartLaw, limitWearMm: number, asOfHours: number): vo
       true,
     );
   }
-  for (const at of wearFan(law, [0, 1000, 1e5], settings)) expect(Number.isFinite(at.middle)).toBe(true);
+  for (const at of wearFan(law, [0, 1000, 1e5], by)) expect(Number.isFinite(at.middle)).toBe(true);
 }
 
 describe('a forecast of anything that may be entered', () => {
@@ -149,5 +157,24 @@ describe('a forecast of anything that may be entered', () => {
     for (const hours of [-1, Number.NaN, Number.POSITIVE_INFINITY])
       expect(forecastPart(law, 2, hours, settings)).toMatchObject({ ok: false, refusal: { code: 'hours-not-known' } });
     expect(orRefuse(forecastPart(law, null, 100, settings)).hoursAtLimit).toBeNull();
+  });
+
+  it('is made of numbers with every setting at either of its bounds', () => {
+    const parts = [
+      aSeries({
+        pointId: 1,
+        readings: [aReading({ workedHours: 900, wearMm: 0.3 }), aReading({ workedHours: 4000, wearMm: 2.1 })],
+      }),
+      aSeries({ pointId: 2, readings: [aReading({ workedHours: 900, wearMm: -0.1 })] }),
+      aSeries({ pointId: 3, machineId: 2, readings: [], expectedLnHarshness: Math.log(5) }),
+    ];
+    for (const name of modelSettingNames)
+      for (const value of [modelSettingNotes[name].from, modelSettingNotes[name].to]) {
+        const by = modelSettingsWith({ [name]: value });
+        expect(by[name]).toBe(value);
+        const learning = learnShop(parts, new Map([['slide', usual]]), by);
+        for (const own of Map.groupBy(parts, (one) => one.machineId).values())
+          for (const law of machineLaws(learning, own, by)) checkForecast(law, 2.5, 4500, by);
+      }
   });
 });
