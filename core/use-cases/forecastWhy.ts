@@ -13,7 +13,7 @@ import { day, daysBetween } from '../units/day.ts';
 import { jointOfSlack } from '../way/jointOfSlack.ts';
 import { machineHarshness } from '../way/machineHarshness.ts';
 import { pointDates } from '../way/pointDates.ts';
-import { settingsOf } from '../way/settingsOf.ts';
+import { settingsOf, workTypeOn } from '../way/settingsOf.ts';
 import type { MachineHoursAndUse } from '../way/shopHours.ts';
 import { partsOfMachine } from '../way/shopSeries.ts';
 import { widthWithout } from '../way/widthWithout.ts';
@@ -197,15 +197,16 @@ function shapeFacts({ nodes }: ClassLearning): Step['facts'] {
   return { lowPower: at(-Z_90), middlePower: at(0), highPower: at(Z_90) };
 }
 
-/** How hard the machine is on its parts, from what all of them say. */
-function machineStep({ learning }: ShopNow, point: PointOnRecord, series: PartSeries): Step[] {
-  const harshness = machineHarshness(
-    learning.shop,
-    series.present.machineId,
-    point.partClass,
-    series.present.expectedLnHarshness ?? 0,
-  );
-  return harshness ? [{ code: 'machine', facts: harshness }] : [];
+/** How hard the machine is on its parts, from what all of them say and from the shop's word on its work. */
+function machineStep({ shop, learning, asOf }: ShopNow, point: PointOnRecord, series: PartSeries): Step[] {
+  const { machineId, expectedLnHarshness: expected = 0 } = series.present;
+  const machine = shop.hours.ofMachine(machineId);
+  const harshness = machineHarshness(learning.shop, machineId, point.partClass, expected);
+  const times = Math.exp(expected);
+  if (!harshness && expected === 0) return [];
+  const facts = harshness ?? { lowTimes: times, middleTimes: times, highTimes: times, classesHeard: 0 };
+  const word = expected !== 0 && machine ? workTypeOn(machine.life, asOf) : null;
+  return [{ code: 'machine', facts: { ...facts, ...(word && { workType: word, expectedTimes: times }) } }];
 }
 
 function partStep({ ratePer1000hMm, wearMm, basis }: PointForecast): Step {

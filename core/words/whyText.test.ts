@@ -105,6 +105,9 @@ describe('why this number, in words', () => {
       'By what was measured on it (five part classes): parts here wear 0.90 to 1.31 times as fast as on the usual machine, likely 1.12.',
     );
     expect(said('machine', { ...times, classesHeard: 0 })).toMatch(/^Nothing has been measured on it/);
+    expect(said('machine', { ...times, classesHeard: 1, workType: 'hard', expectedTimes: 1.18 })).toMatch(
+      /^The shop says it does hard work, from which 1\.18 times the usual wear is expected\. By what/,
+    );
   });
 
   it('tells what the range would be without each source, the greatest first, and leaves out what changes nothing', () => {

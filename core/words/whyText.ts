@@ -132,7 +132,10 @@ const stepSentences: Record<string, Sentence> = {
       heard === 0
         ? 'Nothing has been measured on it that would tell how hard it is on its parts'
         : `By what was measured on it (${countWord(heard)} part ${counted(heard, 'class', 'classes')})`;
-    return `${from}: parts here wear ${figure(low)} to ${figure(high)} times as fast as on the usual machine, likely ${figure(middle)}.`;
+    const word = text(f.workType)
+      ? `The shop says it does ${text(f.workType)} work, from which ${figure(number(f.expectedTimes) ?? 1)} times the usual wear is expected. `
+      : '';
+    return `${word}${from}: parts here wear ${figure(low)} to ${figure(high)} times as fast as on the usual machine, likely ${figure(middle)}.`;
   },
   joint: (f, mark) => {
     const bore = typeof f.bores === 'number' && f.bores > 1 ? 'the bore that wears fastest' : 'the bore';

@@ -26,7 +26,7 @@ export const hoursFactsWords = {
   noShares: 'Nobody has said: its assemblies are taken to work in all its hours.',
   addShare: 'From a day on, another share',
   workType: 'Work',
-  workTypeHint: 'silage, loader, spraying ...',
+  workTypeHint: 'hard, light, or a kind of the shop’s own',
   share: 'Assemblies work in',
   shareHint: 'of its hours',
   shareOf: (share: number, mark: DecimalMark): string => `${percentFigure(share, mark)} % of its hours`,

@@ -67,10 +67,13 @@ export const machineWords = {
     `${[finding.item, finding.position].filter((part) => part !== null).join(' ') || 'Whole assembly'}: ${findingText(finding)}. Found ${dayText(day(finding.takenOn))}.${finding.declined ? ` Repair refused by ${finding.declined.saidBy}, ${dayText(day(finding.declined.saidOn))}.` : ''}`,
 } as const;
 
-type Basis = Pick<PointForecast, 'ownReadings' | 'likeParts' | 'likeMachines' | 'cautionFacts'> & { partClass: string };
+type Basis = Pick<PointForecast, 'ownReadings' | 'likeParts' | 'likeMachines' | 'cautionFacts' | 'settingsChanged'> & {
+  partClass: string;
+};
 
 /** "Two readings of its own; the rest from 31 like parts on 14 machines (nylon slide strip)." */
-export function basisSentence({ ownReadings, likeParts, likeMachines, partClass, cautionFacts }: Basis): string {
+export function basisSentence(basis: Basis): string {
+  const { ownReadings, likeParts, likeMachines, partClass, cautionFacts, settingsChanged } = basis;
   const guessed = cautionFacts.some(({ code, facts }) => code === 'from-trade-prior' && facts.from === 'wide');
   const own =
     ownReadings === 0
@@ -83,7 +86,11 @@ export function basisSentence({ ownReadings, likeParts, likeMachines, partClass,
         ? 'a wide guess, for the trade has no figure'
         : 'from what the trade says of such parts'
       : `from ${hoursFigure(likeParts)} like ${counted(likeParts, 'part', 'parts')} on ${machines}`;
-  return `${own}; ${ownReadings === 0 ? 'all' : 'the rest'} ${like} (${partClass}).`;
+  const set =
+    settingsChanged > 0
+      ? ` The shop has set ${countWord(settingsChanged)} ${counted(settingsChanged, 'figure', 'figures')} of the forecast otherwise.`
+      : '';
+  return `${own}; ${ownReadings === 0 ? 'all' : 'the rest'} ${like} (${partClass}).${set}`;
 }
 
 const sentenceStart = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -37,7 +37,7 @@ export const takeInWords = {
   builtYear: 'Built',
   note: 'Note',
   workType: 'Work',
-  workTypeHint: 'silage, loader, spraying ...',
+  workTypeHint: 'hard, light, or a kind of the shop’s own',
   workShare: 'Assemblies work in',
   workShareHint: 'of its hours',
   percent: '%',

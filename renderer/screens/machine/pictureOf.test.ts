@@ -151,7 +151,17 @@ describe('item numbers', () => {
 
 describe('a machine in words', () => {
   it('says what a forecast rests on as a person would', () => {
-    const basis = { ownReadings: 2, likeParts: 31, likeMachines: 14, partClass: 'nylon slide strip', cautionFacts: [] };
+    const basis = {
+      ownReadings: 2,
+      likeParts: 31,
+      likeMachines: 14,
+      partClass: 'nylon slide strip',
+      cautionFacts: [],
+      settingsChanged: 0,
+    };
+    expect(basisSentence({ ...basis, settingsChanged: 2 })).toMatch(
+      /The shop has set two figures of the forecast otherwise\.$/,
+    );
     expect(basisSentence(basis)).toBe(
       'Two readings of its own; the rest from 31 like parts on 14 machines (nylon slide strip).',
     );
