@@ -53,6 +53,12 @@ export const fitRead = operation(
     feel: z.string(),
     /** fits this shop may start from at this size */
     forRepair: z.array(z.object({ use: z.string(), pair: z.string(), ...zKnown.shape })),
+    /** what no pair of hole and shaft says */
+    besides: z.object({
+      pinsInPressedBush: z.object({ pins: z.array(z.string()), ...zKnown.shape }),
+      wrappedBush: z.object({ seat: z.string(), pins: z.array(z.string()), bore: z.string(), ...zKnown.shape }),
+      weldedBossOverMm: zRange.extend(zKnown.shape),
+    }),
   }),
   { title: 'Limits of a hole and a shaft, and how they go together' },
 );
@@ -90,6 +96,7 @@ export const fitPress = operation(
     bushMaterial: z.enum(MATERIAL_NAMES),
     lubrication: z.enum(LUBRICATIONS),
     roomC: z.number().min(-30).max(50),
+    roughnessUm: z.object({ bossRzUm: z.number().min(0).max(500), bushRzUm: z.number().min(0).max(500) }),
   }),
   z.object({
     leastInterferenceMm: z.number(),
@@ -98,6 +105,7 @@ export const fitPress = operation(
     loosest: zPressFit.nullable(),
     tightest: zPressFit,
     pressForceN: zRange,
+    slipTorqueNmm: zRange,
     friction: zRange.extend(zKnown.shape),
     boreAfter: z
       .object({
@@ -115,7 +123,12 @@ export const fitPress = operation(
       heatTooHot: z.boolean(),
       freezeWith: zCold.nullable(),
       freezeToC: z.number().nullable(),
-      both: z.array(z.object({ cold: zCold, coldC: z.number(), heatToC: z.number(), heatTooHot: z.boolean() })),
+      both: z.array(
+        z.object({
+          ...{ cold: zCold, coldC: z.number(), heatToC: z.number() },
+          ...{ heatNeeded: z.boolean(), heatTooHot: z.boolean() },
+        }),
+      ),
     }),
     /** outside of a glued bush for the same bore; null: the bore's limits take up the whole gap */
     adhesive: z
@@ -144,9 +157,14 @@ export const PART_KIND_NAMES = [
 export const fitStraighten = operation(
   'fit/straighten',
   z.object({
-    section: zSection,
-    yieldMpa: z.number().positive().max(3000),
-    spanMm: zMm,
+    /** null: not measured yet; whether it may be straightened is told all the same */
+    bar: z
+      .object({
+        ...{ section: zSection, yieldMpa: z.number().positive().max(3000), spanMm: zMm },
+        /** out of line in the middle of the span [mm]; null: not measured */
+        bowMm: zMm.nullable(),
+      })
+      .nullable(),
     part: z.object({
       kind: z.enum(PART_KIND_NAMES),
       towingOrLifting: z.boolean(),
@@ -159,7 +177,7 @@ export const fitStraighten = operation(
   z.object({
     /** why it may not be done; empty: open */
     closedBecause: z.array(z.enum(['crack', 'forged-or-heat-treated', 'steel-not-known', 'straightened-before'])),
-    /** null while closed: a part that is not to be straightened has no force */
+    /** null while closed, or nothing is measured: a part that is not to be straightened has no force */
     press: z
       .object({
         firstYieldN: z.number(),
@@ -170,6 +188,8 @@ export const fitStraighten = operation(
         pushAtFirstYieldMm: z.number(),
         springBackMm: zRange,
         shapeFactor: z.number(),
+        /** of the outermost fibre, as a share; null: the bow is not measured */
+        strain: z.number().nullable(),
       })
       .nullable(),
     yieldAbove: zRange.extend(zKnown.shape),

@@ -27,6 +27,11 @@ const zLigaments = z.object({
   endWantedMm: z.number(),
   sideMm: z.number(),
   sideWantedMm: z.number(),
+  /** there and wanted, of a lug shaped about its hole; its end from the middle of the hole [mm] */
+  shaped: z.object({
+    ...{ thicknessMm: z.number(), widthMm: z.number(), endMm: z.number() },
+    ...{ thicknessWantedMm: z.number(), widthWantedMm: z.number(), endWantedMm: z.number() },
+  }),
 });
 /** What the structural rules say of one state of the joint: shares used up, 1 is all; ligaments there and wanted [mm]. */
 const zRules = z.object({
@@ -34,6 +39,8 @@ const zRules = z.object({
   bearingUse: z.number(),
   momentUse: z.number(),
   combinedUse: z.number(),
+  /** of the pin, after textbooks that take the lugs for stiff */
+  bendingStiffLugsMpa: z.number(),
   contactMpa: z.number(),
   contactUpToMpa: z.number(),
   eye: zLigaments,

@@ -24,3 +24,6 @@ export type HowKnown = (typeof HOW_KNOWN)[number];
 export type Sourced<T> = { value: T; howKnown: HowKnown; source: string };
 
 export const sourced = <T>(value: T, howKnown: HowKnown, source: string): Sourced<T> => ({ value, howKnown, source });
+
+/** How a default is known, without its figure. */
+export const knownOf = ({ howKnown, source }: { howKnown: HowKnown; source: string }) => ({ howKnown, source });

@@ -6,6 +6,7 @@ import { type HoleClass, readClass } from '../iso286/toleranceClass.ts';
 import { orRefuse, RefusedError } from '../outcome.ts';
 import { LOCAL_RULES_PREVAIL } from '../repair/cautions/cautions.ts';
 import { cautionsFor, plainFacts } from '../repair/cautions/cautionsFor.ts';
+import { knownOf } from '../repair/howKnown.ts';
 import { ADHESIVE_GAP_MM, adhesiveFit } from '../repair/press-fit/adhesiveFit.ts';
 import { material } from '../repair/press-fit/material.ts';
 import { pressBush } from '../repair/press-fit/pressBush.ts';
@@ -24,12 +25,11 @@ export const fitPressHandler: Handler<typeof fitPress, Context> = (_context, ask
   );
   const glued = adhesiveFit({ ...orRefuse(limitsOfSize(nominalMm, hole)), lengthMm: asked.lengthMm });
   const friction = FRICTION[asked.lubrication];
-  const { howKnown, source } = ADHESIVE_GAP_MM;
   const part = { kind: 'other', towingOrLifting: false, crack: false } as const;
   return {
     ...pressed,
-    friction: { ...friction.value, howKnown: friction.howKnown, source: friction.source },
-    adhesive: glued.ok ? { ...glued.value, howKnown, source } : null,
+    friction: { ...friction.value, ...knownOf(friction) },
+    adhesive: glued.ok ? { ...glued.value, ...knownOf(ADHESIVE_GAP_MM) } : null,
     ...{ boss, bush },
     cautions: cautionsFor(plainFacts(['press', 'heat-or-freeze'], part)),
     prevail: LOCAL_RULES_PREVAIL,

@@ -1,12 +1,15 @@
 import type { Handler } from '../contract/operation.ts';
 import type { jointCompare, RulesShown } from '../contract/pinJoint.ts';
 import { orRefuse } from '../outcome.ts';
+import { knownOf } from '../repair/howKnown.ts';
 import { notWorse } from '../repair/pin-joint/notWorse.ts';
-import type { PinJoint } from '../repair/pin-joint/pinJoint.ts';
+import type { Lug, PinJoint } from '../repair/pin-joint/pinJoint.ts';
+import { pinBendingMpa, pinMomentStiffLugsNmm } from '../repair/pin-joint/pinStress.ts';
 import {
   contactStressMpa,
   type JointSteel,
   lugLigaments,
+  lugProportions,
   PARTIAL_FACTORS,
   pinResistance,
 } from '../repair/pin-joint/publishedRules.ts';
@@ -15,7 +18,6 @@ import type { Context } from './context.ts';
 export const jointCompareHandler: Handler<typeof jointCompare, Context> = (_context, asked) => {
   const { asDrawn, repaired, forceN, steel, comesOut } = asked;
   const compared = orRefuse(notWorse(asDrawn, repaired, forceN));
-  const { howKnown, source } = PARTIAL_FACTORS;
   return {
     figures: compared.figures,
     notWorse: compared.notWorse,
@@ -26,7 +28,7 @@ export const jointCompareHandler: Handler<typeof jointCompare, Context> = (_cont
         : {
             asDrawn: rulesOf(asDrawn, forceN, steel, comesOut),
             repaired: rulesOf(repaired, forceN, steel, comesOut),
-            factors: { howKnown, source },
+            factors: knownOf(PARTIAL_FACTORS),
           },
   };
 };
@@ -42,7 +44,20 @@ function rulesOf(joint: PinJoint, forceN: number, steel: JointSteel, comesOut: b
     ...{ shearUse, bearingUse, momentUse, combinedUse },
     contactMpa: Math.max(...contact),
     contactUpToMpa: (2.5 * steel.lugYieldMpa) / PARTIAL_FACTORS.value.m6Ser,
-    eye: lugLigaments(joint.eye, forceN, steel.lugYieldMpa),
-    fork: lugLigaments(joint.fork, forceN / 2, steel.lugYieldMpa),
+    bendingStiffLugsMpa: pinBendingMpa(pinMomentStiffLugsNmm(forceN, joint), joint.pinMm),
+    eye: lugRules(joint.eye, forceN, steel.lugYieldMpa),
+    fork: lugRules(joint.fork, forceN / 2, steel.lugYieldMpa),
+  };
+}
+
+/** A lug of given thickness by its ligaments, or one shaped about its hole by its proportions. */
+function lugRules(lug: Lug, forceN: number, yieldMpa: number): RulesShown['eye'] {
+  const shaped = lugProportions(lug, forceN, yieldMpa);
+  return {
+    ...lugLigaments(lug, forceN, yieldMpa),
+    shaped: {
+      ...{ thicknessMm: lug.thicknessMm, widthMm: lug.widthMm, endMm: lug.endMm },
+      ...{ thicknessWantedMm: shaped.thicknessMm, widthWantedMm: shaped.widthMm, endWantedMm: shaped.endMm },
+    },
   };
 }

@@ -18,6 +18,7 @@ const TONNE_FORCE_N = 9806.65;
 export const tonneForce = (newtons: number, mark: DecimalMark): string =>
   decimalFigure(newtons / TONNE_FORCE_N, 1, mark);
 export const megapascals = (mpa: number): string => wholeFigure(mpa);
+export const newtonMetres = (nmm: number): string => wholeFigure(nmm / 1000);
 export const celsius = (c: number): string => `${wholeFigure(c)}${NO_BREAK_SPACE}°C`;
 
 const kinds = { clearance: 'Clearance', transition: 'Transition', interference: 'Interference' } as const;
@@ -64,6 +65,14 @@ export const fitsWords = {
     range: rangeText(ends, mark),
     feel,
   }),
+  besides: {
+    pins: (pins: string) => `Pin in a pressed bush: ${pins}`,
+    wrapped: (seat: string, pins: string, bore: string) =>
+      `Wrapped bush: seat ${seat}, pin ${pins}, bore about ${bore} once pressed`,
+    welded: (low: string, high: string) =>
+      `Boss to be welded in: bore ${low} to ${high}${NO_BREAK_SPACE}mm over before welding, a pin through both while tacking`,
+    or: ' or ',
+  },
   feelIs: 'in the hand, by common practice',
   tableCaption: 'Limits of size',
   heads: { deviations: 'deviations, mm', largest: 'largest, mm', smallest: 'smallest, mm' },
@@ -88,6 +97,9 @@ export const fitsWords = {
   boreBeforeHint: 'before pressing: E6. Empty: bored after',
   boreWanted: 'Bore wanted',
   boreWantedHint: 'once in: H8',
+  bossRz: 'Roughness Rz, boss',
+  bushRz: 'Roughness Rz, bush',
+  rzHint: 'pressing flattens it; empty: none',
   bossMaterial: 'Boss of',
   bushMaterial: 'Bush of',
   materials: {
@@ -115,6 +127,7 @@ export const fitsWords = {
     closeIn: 'bore of the bush closes in by, mm',
     force: 'press force, kN',
     forceTonnes: 'press force, tonne-force',
+    torque: 'moment it carries before it slips, N m',
   },
   none: 'none',
   yields: (mpa: string) => `past yield, ${mpa}${NO_BREAK_SPACE}MPa`,
@@ -156,6 +169,10 @@ export const fitsWords = {
     flangeMm: 'Flange thickness',
     webMm: 'Web thickness',
   } as Record<string, string>,
+  bow: 'Bow in the middle',
+  bowHint: 'empty: not measured',
+  strain: (percent: string) =>
+    `The bow has stretched the skin by ${percent}${NO_BREAK_SPACE}%, more where it is kinked; straightening does as much again. Keep it small, and reject on a crack.`,
   yieldStress: 'Yield stress of the steel',
   yieldHint: 'S355: 355; S235: 235',
   span: 'Between the supports',

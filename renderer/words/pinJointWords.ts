@@ -55,8 +55,12 @@ export const pinJointWords = {
     eyeSide: 'eye, metal beside the bore, mm; at least',
     forkEnd: 'fork, metal past the bore, mm; at least',
     forkSide: 'fork, metal beside the bore, mm; at least',
+    stiffLugs: 'pin, bending between stiff lugs, MPa',
+    eyeShaped: 'eye shaped about its bore: thickness, across, end, mm; at least',
+    forkShaped: 'fork shaped about its bore: thickness, across, end, mm; at least',
   },
   ligament: (there: string, wanted: string) => `${there} of ${wanted}`,
-  rulesSource: 'EN 1993-1-8, Tables 3.9 and 3.10; a study of 2023 asks whether they ask enough of pins: keep a margin.',
+  rulesSource:
+    'EN 1993-1-8, Tables 3.9 and 3.10 (a lug of given thickness, or one shaped about its bore, whose end is measured from the middle of the bore: from memory); bending between stiff lugs as textbooks have it. A study of 2023 asks whether they ask enough of pins: keep a margin.',
   factors: (source: string) => `Partial factors: ${source}.`,
 } as const;

@@ -217,6 +217,7 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'fit/read': { fit: '50 H7/g6' },
     'fit/press': {
       ...{ fit: '50 H7/s6', bossOutsideMm: 80, bushBoreMm: 40, lengthMm: 45, roomC: 20, lubrication: 'dry' },
+      roughnessUm: { bossRzUm: 10, bushRzUm: 6.3 },
       ...{ bushBoreClass: 'E6', wantedBoreClass: 'H9', bossMaterial: 'structural-steel', bushMaterial: 'tin-bronze' },
     },
     'joint/compare': {
@@ -226,8 +227,7 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
       steel: { pinYieldMpa: 650, pinUltimateMpa: 900, lugYieldMpa: 355 },
     },
     'fit/straighten': {
-      section: { shape: 'rectangle', widthMm: 60, depthMm: 80 },
-      ...{ yieldMpa: 355, spanMm: 500 },
+      bar: { section: { shape: 'rectangle', widthMm: 60, depthMm: 80 }, yieldMpa: 355, spanMm: 500, bowMm: 12 },
       part: {
         ...{ kind: 'other', towingOrLifting: false, crack: false, forgedOrHeatTreated: false },
         ...{ straightenedBefore: false, procedure: null },

@@ -3,8 +3,8 @@ import { type LimitsOfSize, limitsOfSize } from '../../iso286/limitsOfSize.ts';
 import type { HoleClass, ShaftClass } from '../../iso286/toleranceClass.ts';
 import { type Outcome, ok, refuse } from '../../outcome.ts';
 import type { Material } from './material.ts';
-import { type PressedPair, type PressFit, pressFit } from './pressFit.ts';
-import { FRICTION, type Lubrication, pressForceN } from './pressForce.ts';
+import { interferenceLeftMm, type PressedPair, type PressFit, pressFit } from './pressFit.ts';
+import { FRICTION, type Lubrication, pressForceN, slipTorqueNmm } from './pressForce.ts';
 import { type ShrinkPlan, shrinkPlan } from './shrink.ts';
 
 /** A bush and the boss it goes into, as drawn. */
@@ -21,6 +21,8 @@ export type BushInBoss = {
   bushBoreClass: HoleClass | null;
   wantedBoreClass: HoleClass | null;
   lengthMm: number;
+  /** Rz of both surfaces: pressing flattens part of it, which then no longer holds; absent: none is taken off [micrometre] */
+  roughnessUm?: { bossRzUm: number; bushRzUm: number };
   boss: Material;
   bush: Material;
   lubrication: Lubrication;
@@ -29,7 +31,7 @@ export type BushInBoss = {
 
 /** A pressed bush between its loosest and tightest. */
 export type PressedBush = {
-  /** diametral, least and most the two classes may give; a least below 0 is clearance [mm] */
+  /** diametral, least and most the two classes may give, what pressing flattens taken off; a least below 0 is clearance [mm] */
   leastInterferenceMm: number;
   mostInterferenceMm: number;
   /** true: within the classes, bushes may come out that nothing holds */
@@ -38,6 +40,8 @@ export type PressedBush = {
   tightest: PressFit;
   /** force to end the pressing, from loosest with least friction to tightest with most [N] */
   pressForceN: { low: number; high: number };
+  /** turning moment it carries before it slips, loosest and tightest, with the least friction [N mm] */
+  slipTorqueNmm: { low: number; high: number };
   boreAfter: BoreAfterPressing | null;
   shrink: ShrinkPlan;
 };
@@ -64,8 +68,10 @@ export type BoreAfterPressing = {
 export function pressBush(of: BushInBoss): Outcome<PressedBush> {
   const fit = isoFit(of.interfaceMm, of.bossClass, of.bushClass);
   if (!fit.ok) return fit;
-  const leastInterferenceMm = -fit.value.mostClearanceUm / 1000;
-  const mostInterferenceMm = -fit.value.leastClearanceUm / 1000;
+  const left = (clearanceUm: number) =>
+    interferenceLeftMm(-clearanceUm / 1000, of.roughnessUm ?? { bossRzUm: 0, bushRzUm: 0 });
+  const leastInterferenceMm = left(fit.value.mostClearanceUm);
+  const mostInterferenceMm = left(fit.value.leastClearanceUm);
   if (!(mostInterferenceMm > 0))
     return refuse({ code: 'press-clearance-fit', facts: { leastClearanceMm: -mostInterferenceMm } });
   const pair: PressedPair = { ...of, diametralInterferenceMm: mostInterferenceMm };
@@ -85,8 +91,13 @@ export function pressBush(of: BushInBoss): Outcome<PressedBush> {
       low: forceN(loosest?.value ?? null, friction.low),
       high: forceN(tightest.value, friction.high),
     },
+    slipTorqueNmm: {
+      low: slipTorqueNmm(forceN(loosest?.value ?? null, friction.low), of.interfaceMm),
+      high: slipTorqueNmm(forceN(tightest.value, friction.low), of.interfaceMm),
+    },
     boreAfter: boreAfter.value,
-    shrink: shrinkPlan({ ...of, interferenceMm: mostInterferenceMm }),
+    // the tops of the surfaces have to come past one another: nothing is taken off here
+    shrink: shrinkPlan({ ...of, interferenceMm: -fit.value.leastClearanceUm / 1000 }),
   });
 }
 

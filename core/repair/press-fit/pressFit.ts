@@ -84,19 +84,3 @@ export function pressFit(pair: PressedPair): Outcome<PressFit> {
  */
 export const interferenceLeftMm = (measuredMm: number, roughnessUm: { bossRzUm: number; bushRzUm: number }): number =>
   measuredMm - (0.8 * (roughnessUm.bossRzUm + roughnessUm.bushRzUm)) / 1000;
-
-/**
- * Interference that gives a pressure: the way back, for a boss whose hoop stress is given.
- *   delta = p d (Cboss + Cbush)
- * @returns diametral [mm]
- * @refuses press-no-boss-wall, press-no-bush-wall
- * @source G. Lamé's thick cylinder, as in {@link pressFit}: pressure is in proportion to interference
- * @checked tests/reference/press-fit/pressFit.test.ts
- */
-export function interferenceForPressure(
-  pair: Omit<PressedPair, 'diametralInterferenceMm'>,
-  pressureMpa: number,
-): Outcome<number> {
-  const one = pressFit({ ...pair, diametralInterferenceMm: 1 });
-  return one.ok ? ok(pressureMpa / one.value.pressureMpa) : one;
-}

@@ -39,8 +39,8 @@ export type ShrinkPlan = {
   /** the warmest cold that does it alone with the boss at room temperature; null: not even liquid nitrogen */
   freezeWith: Cold | null;
   freezeToC: number | null;
-  /** bush cooled in each cold, and the boss heated to this for the rest [°C]; room temperature: no heat needed */
-  both: { cold: Cold; coldC: number; heatToC: number; heatTooHot: boolean }[];
+  /** bush cooled in each cold, and the boss heated to this for the rest [°C]; not needed: room temperature */
+  both: { cold: Cold; coldC: number; heatToC: number; heatNeeded: boolean; heatTooHot: boolean }[];
 };
 
 /**
@@ -68,7 +68,7 @@ export function shrinkPlan(of: {
     const shrunkMm = bush.contractionPerK * interfaceMm * (roomC - coldC);
     const leftMm = Math.max(0, interferenceMm + entryClearanceMm - shrunkMm);
     const heat = roomC + leftMm / (boss.expansionPerK * interfaceMm);
-    return { cold, coldC, heatToC: heat, heatTooHot: heat > boss.heatUpToC };
+    return { cold, coldC, heatToC: heat, heatNeeded: leftMm > 0, heatTooHot: heat > boss.heatUpToC };
   });
   const heatTooHot = heatToC > boss.heatUpToC;
   return { entryClearanceMm, heatToC, heatTooHot, freezeWith, freezeToC: freezeWith && freezeToC, both };

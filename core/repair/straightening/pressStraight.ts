@@ -75,3 +75,13 @@ export function pressStraight(
  * @example bendStrain(80, 2000) // 0.02
  */
 export const bendStrain = (depthMm: number, radiusMm: number): number => depthMm / 2 / radiusMm;
+
+/**
+ * Radius of a bow, taken for an arc of a circle: a sharper kink is bent more than this says.
+ *   R = span^2 / (8 bow) + bow / 2
+ * @param bowMm out of line in the middle of the span [mm], over 0
+ * @source chord and sagitta of a circle
+ * @checked tests/reference/straightening/straightening.test.ts
+ * @example bowRadiusMm(500, 10) // 3130
+ */
+export const bowRadiusMm = (spanMm: number, bowMm: number): number => spanMm ** 2 / (8 * bowMm) + bowMm / 2;

@@ -1,5 +1,6 @@
 import type { fitRead } from '#core/contract/fits.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
+import { decimalFigure } from '#core/words/quantityText.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
@@ -52,7 +53,29 @@ function ForRepair({ of, onFit }: { of: FitShown; onFit: (fit: string) => void }
           </li>
         ))}
       </ul>
+      <Besides of={of.besides} />
     </div>
+  );
+}
+
+/** What a pair of hole and shaft cannot say. */
+function Besides({ of: { pinsInPressedBush, wrappedBush, weldedBossOverMm } }: { of: FitShown['besides'] }) {
+  const mark = useDecimalMark();
+  const mm = (value: number) => decimalFigure(value, 2, mark);
+  const pins = (all: string[]) => all.join(words.besides.or);
+  const lines = [
+    { text: words.besides.pins(pins(pinsInPressedBush.pins)), ...pinsInPressedBush },
+    { text: words.besides.wrapped(wrappedBush.seat, pins(wrappedBush.pins), wrappedBush.bore), ...wrappedBush },
+    { text: words.besides.welded(mm(weldedBossOverMm.low), mm(weldedBossOverMm.high)), ...weldedBossOverMm },
+  ];
+  return (
+    <ul className="besides">
+      {lines.map(({ text, howKnown, source }) => (
+        <li key={text} title={source}>
+          {text} <small className="second">{howKnownWords[howKnown]}</small>
+        </li>
+      ))}
+    </ul>
   );
 }
 

@@ -106,9 +106,23 @@ function cellsOf(rules: RulesShown, mark: DecimalMark): Cell[] {
       },
       limit: megapascals(rules.contactUpToMpa),
     },
+    { row: words.rules.stiffLugs, text: megapascals(rules.bendingStiffLugsMpa), over: false, limit: '' },
     metal(words.rules.eyeEnd, eye.endMm, eye.endWantedMm),
     metal(words.rules.eyeSide, eye.sideMm, eye.sideWantedMm),
     metal(words.rules.forkEnd, fork.endMm, fork.endWantedMm),
     metal(words.rules.forkSide, fork.sideMm, fork.sideWantedMm),
+    shaped(words.rules.eyeShaped, eye.shaped, mark),
+    shaped(words.rules.forkShaped, fork.shaped, mark),
   ];
+}
+
+function shaped(row: string, of: RulesShown['eye']['shaped'], mark: DecimalMark): Cell {
+  const pairs = [
+    [of.thicknessMm, of.thicknessWantedMm],
+    [of.widthMm, of.widthWantedMm],
+    [of.endMm, of.endWantedMm],
+  ] as const;
+  const mm = (value: number) => decimalFigure(value, 0, mark);
+  const text = pairs.map(([there, wanted]) => words.ligament(mm(there), mm(wanted))).join('; ');
+  return { row, text, over: pairs.some(([there, wanted]) => there < wanted), limit: '' };
 }

@@ -3,7 +3,14 @@ import type { ReplyOf } from '#core/contract/operation.ts';
 import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
 import { Notice } from '#renderer/controls/Notice.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
-import { celsius, kiloNewtons, megapascals, tonneForce, fitsWords as words } from '#renderer/words/fitsWords.ts';
+import {
+  celsius,
+  kiloNewtons,
+  megapascals,
+  newtonMetres,
+  tonneForce,
+  fitsWords as words,
+} from '#renderer/words/fitsWords.ts';
 import { howKnownWords } from '#renderer/words/howKnownWords.ts';
 import { Cautions } from './Cautions.tsx';
 
@@ -47,6 +54,7 @@ function PressTable({ of }: { of: Pressed }) {
     [words.rows.growth, mm(loosest?.bossGrowthMm ?? 0), mm(tightest.bossGrowthMm)],
     [words.rows.closeIn, mm(loosest?.bushCloseInMm ?? 0), mm(tightest.bushCloseInMm)],
     [words.rows.force, kiloNewtons(of.pressForceN.low, mark), kiloNewtons(of.pressForceN.high, mark)],
+    [words.rows.torque, newtonMetres(of.slipTorqueNmm.low), newtonMetres(of.slipTorqueNmm.high)],
     [words.rows.forceTonnes, tonneForce(of.pressForceN.low, mark), tonneForce(of.pressForceN.high, mark)],
   ];
   return (
@@ -96,8 +104,8 @@ function WithoutAPress({ of: { shrink, adhesive, boss } }: { of: Pressed }) {
       <h3>{words.heatHead}</h3>
       <ul>
         <li>{words.heatBoss(celsius(shrink.heatToC), shrink.heatTooHot, celsius(boss.heatUpToC))}</li>
-        {shrink.both.map(({ cold, heatToC, heatTooHot, coldC }) => (
-          <li key={cold}>{bothText(words.colds[cold], coldC, heatToC, heatTooHot, shrink.freezeWith !== null)}</li>
+        {shrink.both.map(({ cold, heatToC, heatNeeded, heatTooHot, coldC }) => (
+          <li key={cold}>{bothText(words.colds[cold], coldC, heatToC, heatNeeded, heatTooHot)}</li>
         ))}
         <li>
           {shrink.freezeWith && shrink.freezeToC !== null
@@ -111,10 +119,9 @@ function WithoutAPress({ of: { shrink, adhesive, boss } }: { of: Pressed }) {
   );
 }
 
-/** The cold that is enough alone is told on a line of its own. */
-function bothText(cold: string, coldC: number, heatToC: number, tooHot: boolean, alone: boolean): string {
+function bothText(cold: string, coldC: number, heatToC: number, heatNeeded: boolean, tooHot: boolean): string {
   const from = `${cold} (${celsius(coldC)})`;
-  return alone && heatToC <= 50 ? words.bothNoHeat(from) : words.both(from, celsius(heatToC), tooHot);
+  return heatNeeded ? words.both(from, celsius(heatToC), tooHot) : words.bothNoHeat(from);
 }
 
 function glueText(adhesive: NonNullable<Pressed['adhesive']>, mark: DecimalMark): string {

@@ -76,6 +76,21 @@ function PressFields({ form, onChange }: { form: PressForm; onChange: (next: Par
           text={form.roomText}
           onText={(roomText) => onChange({ roomText })}
         />
+        <FigureField
+          label={words.bossRz}
+          unit="µm"
+          reads="mm"
+          text={form.bossRzText}
+          onText={(bossRzText) => onChange({ bossRzText })}
+          hint={words.rzHint}
+        />
+        <FigureField
+          label={words.bushRz}
+          unit="µm"
+          reads="mm"
+          text={form.bushRzText}
+          onText={(bushRzText) => onChange({ bushRzText })}
+        />
         <TextField
           label={words.boreBefore}
           value={form.bushBoreClass}

@@ -62,6 +62,7 @@ function Forces({ press, yieldAbove }: { press: NonNullable<Straight['press']>; 
       <p>
         <b>{words.springNote(mm(press.springBackMm.low), mm(press.springBackMm.high))}</b>
       </p>
+      {press.strain !== null && <p>{words.strain(decimalFigure(press.strain * 100, 1, mark))}</p>}
       <p>{words.goSlowly(kiloNewtons(press.firstYieldN, mark), kiloNewtons(press.pressForN, mark))}</p>
       <p className="second">
         {words.yieldNote(mm(yieldAbove.low), mm(yieldAbove.high))} ({howKnownWords[yieldAbove.howKnown]})

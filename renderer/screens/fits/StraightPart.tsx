@@ -19,9 +19,8 @@ const STEELS = (['no', 'yes', 'unknown'] as const).map((value) => ({ value, text
 export function StraightPart() {
   const [form, setForm] = useState(emptyStraightForm);
   const onChange = (next: Partial<StraightForm>) => setForm({ ...form, ...next });
-  const request = straightRequest(form);
-  const asked = useAsk(fitStraighten, request);
-  const kept = useKept(asked.value, request === null || asked.fault !== null);
+  const asked = useAsk(fitStraighten, straightRequest(form));
+  const kept = useKept(asked.value, asked.fault !== null);
   return (
     <section className="form-part" id="fits-straight">
       <h2>{words.straightHead}</h2>
@@ -37,9 +36,9 @@ export function StraightPart() {
           <PartFields form={form} onChange={onChange} procedure={(kept?.closedBecause.length ?? 0) > 0} />
         </div>
         <div className="fits-answer wide" aria-live="polite">
-          {request === null && <Empty head={words.straightNeeds} />}
+          {kept && kept.closedBecause.length === 0 && !kept.press && <Empty head={words.straightNeeds} />}
           {asked.fault && <FaultBox fault={asked.fault} />}
-          {kept && <StraightAnswer of={kept} />}
+          {kept && (kept.press || kept.closedBecause.length > 0) && <StraightAnswer of={kept} />}
         </div>
       </div>
     </section>
@@ -67,6 +66,14 @@ function Sizes({ form, onChange }: FieldsProps) {
         reads="mm"
         text={form.spanText}
         onText={(spanText) => onChange({ spanText })}
+      />
+      <FigureField
+        label={words.bow}
+        unit="mm"
+        reads="mm"
+        text={form.bowText}
+        onText={(bowText) => onChange({ bowText })}
+        hint={words.bowHint}
       />
       <FigureField
         label={words.yieldStress}

@@ -46,13 +46,15 @@ describe('the form of a straightening', () => {
   const bar = { ...emptyStraightForm, sizeTexts: { widthMm: '60', depthMm: '80' }, spanText: '500' };
 
   it('asks the sizes of its own section only', () => {
-    expect(straightRequest(bar)?.section).toEqual({ shape: 'rectangle', widthMm: 60, depthMm: 80 });
-    expect(straightRequest({ ...bar, shape: 'round' })).toBeNull();
+    expect(straightRequest(bar).bar?.section).toEqual({ shape: 'rectangle', widthMm: 60, depthMm: 80 });
+    expect(straightRequest({ ...bar, bowText: '12,5' }).bar?.bowMm).toBe(12.5);
+    // asked all the same: whether it may be straightened needs no sizes
+    expect(straightRequest({ ...bar, shape: 'round' }).bar).toBeNull();
   });
 
   it('a named towing part tows, whatever is ticked', () => {
-    expect(straightRequest({ ...bar, kind: 'drawbar' })?.part.towingOrLifting).toBe(true);
-    expect(straightRequest(bar)?.part).toMatchObject({ towingOrLifting: false, forgedOrHeatTreated: false });
-    expect(straightRequest({ ...bar, steel: 'unknown' })?.part.forgedOrHeatTreated).toBeNull();
+    expect(straightRequest({ ...bar, kind: 'drawbar' }).part.towingOrLifting).toBe(true);
+    expect(straightRequest(bar).part).toMatchObject({ towingOrLifting: false, forgedOrHeatTreated: false });
+    expect(straightRequest({ ...bar, steel: 'unknown' }).part.forgedOrHeatTreated).toBeNull();
   });
 });

@@ -10,12 +10,14 @@ export type PressForm = Pick<Request, 'bossMaterial' | 'bushMaterial' | 'lubrica
   bushBoreText: string;
   lengthText: string;
   roomText: string;
+  bossRzText: string;
+  bushRzText: string;
   bushBoreClass: string;
   wantedBoreClass: string;
 };
 
 export const emptyPressForm: PressForm = {
-  ...{ bossOutsideText: '', bushBoreText: '', lengthText: '', roomText: '20' },
+  ...{ bossOutsideText: '', bushBoreText: '', lengthText: '', roomText: '20', bossRzText: '', bushRzText: '' },
   ...{ bushBoreClass: 'E6', wantedBoreClass: 'H8' },
   ...{ bossMaterial: 'structural-steel', bushMaterial: 'structural-steel', lubrication: 'oiled' },
 };
@@ -25,19 +27,29 @@ const figure = (text: string): number | null => {
   return read.ok ? read.value : null;
 };
 
+/** Nothing typed: nothing is taken off. */
+const roughness = (text: string): number | null => {
+  const um = text.trim() === '' ? 0 : figure(text);
+  return um !== null && um >= 0 && um <= 500 ? um : null;
+};
+
 const classOrNull = (text: string): string | null => (text.trim() === '' ? null : text.trim());
 
 /** What is asked, once every size is there and can be one; null before. */
 export function pressRequest(fit: string, form: PressForm): Request | null {
-  const { bossOutsideText, bushBoreText, lengthText, roomText, bushBoreClass, wantedBoreClass, ...rest } = form;
+  const { bossOutsideText, bushBoreText, lengthText, roomText, bossRzText, bushRzText, ...others } = form;
+  const { bushBoreClass, wantedBoreClass, ...rest } = others;
+  const [bossRzUm, bushRzUm] = [bossRzText, bushRzText].map(roughness);
   const [bossOutsideMm, bushBoreMm, lengthMm, roomC] = [bossOutsideText, bushBoreText, lengthText, roomText].map(
     figure,
   );
   if (bossOutsideMm == null || bushBoreMm == null || lengthMm == null || roomC == null) return null;
   if (!(bossOutsideMm > 0 && bossOutsideMm <= 10_000 && bushBoreMm >= 0 && bushBoreMm <= 500)) return null;
   if (!(lengthMm > 0 && lengthMm <= 10_000 && roomC >= -30 && roomC <= 50)) return null;
+  if (bossRzUm == null || bushRzUm == null) return null;
   return {
     ...{ fit, bossOutsideMm, bushBoreMm, lengthMm, roomC, ...rest },
+    roughnessUm: { bossRzUm, bushRzUm },
     bushBoreClass: classOrNull(bushBoreClass),
     wantedBoreClass: classOrNull(wantedBoreClass),
   };

@@ -5,7 +5,7 @@ import { orRefuse } from '#core/outcome.ts';
 import { adhesiveFit } from '#core/repair/press-fit/adhesiveFit.ts';
 import { material } from '#core/repair/press-fit/material.ts';
 import { pressBush } from '#core/repair/press-fit/pressBush.ts';
-import { interferenceForPressure, interferenceLeftMm, pressFit } from '#core/repair/press-fit/pressFit.ts';
+import { interferenceLeftMm, pressFit } from '#core/repair/press-fit/pressFit.ts';
 import { pressForceN, slipTorqueNmm } from '#core/repair/press-fit/pressForce.ts';
 import { shrinkPlan, temperatureChangeK } from '#core/repair/press-fit/shrink.ts';
 
@@ -66,7 +66,8 @@ describe('a bush or pin pressed into a boss', () => {
     const pair = pairOf(input);
     const one = orRefuse(pressFit({ ...pair, diametralInterferenceMm: 1 }));
     const pressureMpa = of(input, 'hub_hoop_limit') / (one.bossHoopMpa / one.pressureMpa);
-    const delta = orRefuse(interferenceForPressure(pair, pressureMpa));
+    // pressure is in proportion to interference
+    const delta = pressureMpa / one.pressureMpa;
     const force = pressForceN({ pressureMpa, interfaceMm: 100, lengthMm: of(input, 'L'), friction: of(input, 'mu') });
     expect(pressureMpa).toBeCloseTo(of(expected, 'p_MPa'), 4);
     expect(delta).toBeCloseTo(of(expected, 'delta_diametral_mm'), 5);
@@ -150,6 +151,7 @@ describe('heat and cold', () => {
     const heats = plan(0.03).both.map(({ heatToC }) => heatToC);
     expect(heats).toEqual([...heats].sort((one, other) => other - one));
     expect(heats.at(-1)).toBe(20);
+    expect(plan(0.03).both.map(({ heatNeeded }) => heatNeeded)).toEqual([true, true, false]);
   });
 });
 
@@ -192,6 +194,21 @@ describe('a bush within its tolerance classes', () => {
       orRefuse(pressBush({ ...bush, wantedBoreClass: { of: 'hole', letter: 'H', grade: 9 } })).boreAfter?.withinWanted,
     ).toBe(true);
     expect(orRefuse(pressBush({ ...bush, bushBoreClass: null })).boreAfter).toBeNull();
+  });
+
+  test('what pressing flattens no longer holds: both roughnesses, four fifths of each', () => {
+    const rough = orRefuse(pressBush({ ...bush, roughnessUm: { bossRzUm: 10, bushRzUm: 6.3 } }));
+    expect(rough.leastInterferenceMm).toBeCloseTo(0.018 - 0.01304, 9);
+    expect(rough.mostInterferenceMm).toBeCloseTo(0.059 - 0.01304, 9);
+    // heat and cold have to let the tops past one another all the same
+    expect(rough.shrink).toEqual(orRefuse(pressBush(bush)).shrink);
+  });
+
+  test('the moment it carries is the force along it times half the diameter', () => {
+    const { slipTorqueNmm: moment, pressForceN: force } = orRefuse(pressBush(bush));
+    expect(moment.low).toBeCloseTo((force.low * 50) / 2, 6);
+    // forces from least to most friction, moments with the least
+    expect(moment.high).toBeCloseTo(((force.high / 0.15) * 0.1 * 50) / 2, 6);
   });
 
   test('classes that may leave it loose, and classes that never bear', () => {

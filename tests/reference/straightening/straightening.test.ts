@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { orRefuse } from '#core/outcome.ts';
-import { bendStrain, pressStraight } from '#core/repair/straightening/pressStraight.ts';
+import { bendStrain, bowRadiusMm, pressStraight } from '#core/repair/straightening/pressStraight.ts';
 import { type Section, sectionFigures } from '#core/repair/straightening/section.ts';
 
 const { examples } = JSON.parse(readFileSync(join(import.meta.dirname, 'examples.json'), 'utf8')) as {
@@ -61,6 +61,9 @@ describe('pressing a bar straight', () => {
 
   test('strain of the skin: half the depth over the radius', () => {
     expect(bendStrain(80, 2000)).toBeCloseTo(0.02, 12);
+    // a half circle bows by half its span
+    expect(bowRadiusMm(100, 50)).toBeCloseTo(50, 12);
+    expect(bowRadiusMm(500, 10)).toBeCloseTo(3130, 9);
   });
 
   const rectangle: Section = { shape: 'rectangle', widthMm: 60, depthMm: 80 };
