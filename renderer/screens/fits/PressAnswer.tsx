@@ -54,8 +54,8 @@ function PressTable({ of }: { of: Pressed }) {
     [words.rows.growth, mm(loosest?.bossGrowthMm ?? 0), mm(tightest.bossGrowthMm)],
     [words.rows.closeIn, mm(loosest?.bushCloseInMm ?? 0), mm(tightest.bushCloseInMm)],
     [words.rows.force, kiloNewtons(of.pressForceN.low, mark), kiloNewtons(of.pressForceN.high, mark)],
-    [words.rows.torque, newtonMetres(of.slipTorqueNmm.low), newtonMetres(of.slipTorqueNmm.high)],
     [words.rows.forceTonnes, tonneForce(of.pressForceN.low, mark), tonneForce(of.pressForceN.high, mark)],
+    [words.rows.torque, newtonMetres(of.slipTorqueNmm.low), newtonMetres(of.slipTorqueNmm.high)],
   ];
   return (
     <table className="table press-table">
