@@ -112,6 +112,8 @@ export const stripDownSheet = operation(
     draft: zStripDownDraft.nullable(),
     /** dial the machine should show today [h] */
     dialHours: z.number().nullable(),
+    /** the machine whose dial its hours go by, where it has none of its own */
+    dialMachine: z.string().nullable(),
   }),
   { title: 'The grid of measuring points for a strip-down, with the last sizes' },
 );

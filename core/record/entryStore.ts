@@ -94,7 +94,7 @@ const ON_ASSEMBLY_OF_POSITION =
 const ON_ASSEMBLY_OF_FINDING =
   '(SELECT s.machine_id FROM sittings s WHERE s.assembly_id = f.assembly_id AND s.machine_id IS NOT NULL ORDER BY s.id DESC LIMIT 1)';
 
-/** Every table whose rows belong to entries, with the machine and the day its rows are about. */
+/** Tables whose rows belong to entries, with the machine and the day its rows are about; what is not here is among the others. */
 const SORTS: readonly (readonly [sort: string, from: string, machine: string, day: string])[] = [
   ['machines', 'machines r', 'r.id', 'NULL'],
   ['dialReadings', 'dial_readings r', 'r.machine_id', 'r.taken_on'],
@@ -133,27 +133,43 @@ const SORTS: readonly (readonly [sort: string, from: string, machine: string, da
     '(SELECT s.machine_id FROM sittings s WHERE s.assembly_id = r.assembly_id AND s.machine_id IS NOT NULL ORDER BY s.id DESC LIMIT 1)',
     'r.from_on',
   ],
-  ['others', 'ownerships r', 'r.machine_id', 'NULL'],
   ['meters', 'meters r', 'r.machine_id', 'NULL'],
   ['workShares', 'work_shares r', 'r.machine_id', 'r.from_on'],
   ['hoursSources', 'hours_sources r', 'r.machine_id', 'r.from_on'],
   ['others', 'repair_facts r', ON_ASSEMBLY_OF_POSITION, 'NULL'],
   ['others', 'repair_choices r', ON_ASSEMBLY_OF_POSITION, 'r.chosen_on'],
-  ['others', 'class_knowledge r', 'NULL', 'NULL'],
-  ['others', 'part_classes r', 'NULL', 'NULL'],
-  ['others', 'shop_settings r', 'NULL', 'NULL'],
-  ['others', 'forecast_settings r', 'NULL', 'NULL'],
 ];
+
+/** Rows that come in only with others which the history counts: positions with their points, remarks with what was brought in. */
+const TOLD_BY_OTHERS = ['positions', 'import_remarks'];
+
+/** Sorts of every table whose rows belong to entries; one with no sort of its own yet is counted among the others. */
+function sortsOf({ sqlite }: ReadableRecord): (typeof SORTS)[number][] {
+  const told = new Set([...TOLD_BY_OTHERS, ...SORTS.map(([, from]) => from.split(' ')[0]!)]);
+  const columns = sqlite
+    .prepare(
+      `SELECT t.name, max(c.name = 'machine_id') FROM sqlite_schema t, pragma_table_info(t.name) c
+       WHERE t.type = 'table' GROUP BY t.name HAVING max(c.name = 'entry_id') ORDER BY t.name`,
+    )
+    .raw()
+    .all() as [name: string, hasMachine: number][];
+  const others = columns
+    .filter(([name]) => !told.has(name))
+    .map(([name, hasMachine]) => ['others', `${name} r`, hasMachine ? 'r.machine_id' : 'NULL', 'NULL'] as const);
+  return [...SORTS, ...others];
+}
 
 /** What each of the entries named brought: how many rows of a sort, about which machine, of which days. */
 export const rowsOfEntries = (db: ReadableRecord, entryIds: readonly number[]): RowsOfEntry[] =>
   bulk<[number, string, number | null, number, Day | null, Day | null]>(
     db,
-    SORTS.map(
-      ([sort, from, machine, day]) =>
-        `SELECT r.entry_id, '${sort}', ${machine} AS machine_id, count(*), min(${day}), max(${day}) FROM ${from}
+    sortsOf(db)
+      .map(
+        ([sort, from, machine, day]) =>
+          `SELECT r.entry_id, '${sort}', ${machine} AS machine_id, count(*), min(${day}), max(${day}) FROM ${from}
          WHERE r.entry_id IN (SELECT value FROM json_each(@ids)) GROUP BY 1, 2, 3`,
-    ).join('\nUNION ALL\n'),
+      )
+      .join('\nUNION ALL\n'),
     { ids: JSON.stringify(entryIds) },
   ).map(([entryId, sort, machineId, rows, fromOn, toOn]) => ({ entryId, sort, machineId, rows, fromOn, toOn }));
 

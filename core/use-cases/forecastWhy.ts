@@ -6,8 +6,10 @@ import type { PartLaw } from '../fit/partLaw.ts';
 import { forecastPart } from '../forecast/forecastPart.ts';
 import { normalQuantile } from '../maths/normal.ts';
 import { RefusedError } from '../outcome.ts';
+import { machineHoursOn } from '../reading/machineHours.ts';
 import { presentShare } from '../reading/workedHours.ts';
 import type { PartSeries } from '../series/partSeries.ts';
+import { hoursSourceOn } from '../shop/machineLife.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
 import { day, daysBetween } from '../units/day.ts';
 import { jointOfSlack } from '../way/jointOfSlack.ts';
@@ -15,7 +17,7 @@ import { machineHarshness } from '../way/machineHarshness.ts';
 import { pointDates } from '../way/pointDates.ts';
 import { settingsOf, workTypeOn } from '../way/settingsOf.ts';
 import type { MachineHoursAndUse } from '../way/shopHours.ts';
-import { partsOfMachine } from '../way/shopSeries.ts';
+import { partsOfMachine, type ShopSeries } from '../way/shopSeries.ts';
 import { widthWithout } from '../way/widthWithout.ts';
 import type { Learning } from '../way.ts';
 import { classRates } from './classesList.ts';
@@ -158,8 +160,19 @@ function hoursStep({ shop, asOf }: ShopNow, point: PointOnRecord, series: PartSe
       workShare: machine ? presentShare(machine.life, asOf) : null,
       startSdHours: series.present.startHoursSd,
       machineHours: series.machineHoursNow,
+      ...withoutMeterFacts(shop, machine),
     },
   };
+}
+
+/** Where its hours come from while no meter of its own tells them. */
+function withoutMeterFacts({ hours, asOf }: ShopSeries, machine: MachineHoursAndUse | undefined): Step['facts'] {
+  const source = machine && hoursSourceOn(machine.life.hoursSources ?? [], asOf);
+  if (!source) return {};
+  const sdHours = machineHoursOn(machine.line, asOf)?.sdHours ?? null;
+  if (source.kind === 'yearly') return { reckonedAYear: source.hoursPerYear, machineSdHours: sdHours };
+  const puller = hours.ofMachine(source.pullerId)?.life.name ?? null;
+  return { puller, pullerShare: source.share, machineSdHours: sdHours };
 }
 
 function classSteps({ shop, learning }: ShopNow, point: PointOnRecord): Step[] {

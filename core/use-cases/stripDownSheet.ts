@@ -7,6 +7,7 @@ import { readDraft } from '../record/draftStore.ts';
 import { type GaugeOnRecord, listGauges } from '../record/gaugeStore.ts';
 import { findingIsOpen } from '../shop/finding.ts';
 import { oversizeOn } from '../shop/oversize.ts';
+import { dialGoneBy } from '../way/dialGoneBy.ts';
 import { type Context, recordOf } from './context.ts';
 import { findingSheet } from './findingSheet.ts';
 import { type BenchPoint, pointsOnMachine } from './pointsOnMachine.ts';
@@ -14,8 +15,10 @@ import { hoursOfMachine, seriesNow } from './seriesNow.ts';
 
 export const stripDownSheetHandler: Handler<typeof stripDownSheet, Context> = (context, { machineId }) => {
   const record = recordOf(context);
-  const { line } = hoursOfMachine(context, machineId);
+  const machine = hoursOfMachine(context, machineId);
+  const { line } = machine;
   const today = context.today();
+  const dial = dialGoneBy(seriesNow(context).hours, machine, today);
   const gauges = listGauges(record).filter(({ active }) => active);
   const { life } = seriesNow(context);
   const points = [...pointsOnMachine(context, machineId, today).values()].filter(
@@ -30,6 +33,7 @@ export const stripDownSheetHandler: Handler<typeof stripDownSheet, Context> = (c
       .map((finding) => findingSheet(finding, life)),
     draft: draft.success ? draft.data : null,
     dialHours: hours && (presentDial(line, hours.hours)?.dialHours ?? null),
+    dialMachine: dial && dial.of.machineId !== machineId ? dial.of.name : null,
   };
 };
 

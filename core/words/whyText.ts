@@ -48,6 +48,17 @@ const stepHeads: Record<string, string> = {
 /** Fewer scored sizes tell nothing of a share. */
 const LEAST_TO_JUDGE = 20;
 
+/** Where the machine's hours come from, where no meter of its own tells them. */
+function withoutMeter(f: Facts): string {
+  const doubt = number(f.machineSdHours);
+  const within = doubt !== null && doubt >= 1 ? `, give or take ${hours(2 * doubt)}` : '';
+  const aYear = number(f.reckonedAYear);
+  if (aYear !== null) return ` No meter tells those: they are reckoned at ${hours(aYear)} a year${within}.`;
+  const share = number(f.pullerShare);
+  if (share === null || f.puller === null) return '';
+  return ` No meter of its own tells those: they are ${percent(share)} of the hours of ${text(f.puller)}, which pulls it${within}.`;
+}
+
 const number = (fact: Facts[string] | undefined): number | null => (typeof fact === 'number' ? fact : null);
 const text = (fact: Facts[string] | undefined): string => (typeof fact === 'string' ? fact : '');
 
@@ -95,7 +106,7 @@ const stepSentences: Record<string, Sentence> = {
     const share = number(f.workShare);
     const worked =
       share !== null && share < 0.995 ? ` The assembly works ${percent(share)} of those: ${hours(f.workedHours)}.` : '';
-    return `It has been in for ${hours(part)} of the machine’s ${hours(f.machineHours)}${start}.${worked}`;
+    return `It has been in for ${hours(part)} of the machine’s ${hours(f.machineHours)}${start}.${withoutMeter(f)}${worked}`;
   },
   'class-before': (f, mark) =>
     f.from === 'trade'

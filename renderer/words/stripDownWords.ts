@@ -41,6 +41,7 @@ export const stripDownWords = {
 
   day: 'Day',
   dial: 'Dial',
+  dialOf: (machine: string) => `stays empty: enter the dial of ${machine} under Hours`,
   dialHint: (dial: string) => `about ${dial} by its use`,
   fitter: 'Fitter',
   otherFitter: 'other',

@@ -16,6 +16,12 @@ import { readDial, type Sheet } from './sheet.ts';
 const MOST_IN_SIGHT = 4;
 const OTHER = '\u0000other';
 
+/** What the box may say before anything is typed. */
+function dialHint(expectedDialHours: number | null, dialMachine: string | null): { hint?: string } {
+  if (dialMachine !== null) return { hint: words.dialOf(dialMachine) };
+  return expectedDialHours === null ? {} : { hint: words.dialHint(hoursText(expectedDialHours)) };
+}
+
 /** Day, dial and fitter of the visit. */
 export function Band({
   sheet,
@@ -23,6 +29,7 @@ export function Band({
   mark,
   fitters,
   expectedDialHours,
+  dialMachine,
   dialQuestion,
   dayBox,
   onSheet,
@@ -33,6 +40,8 @@ export function Band({
   mark: DecimalMark;
   fitters: readonly string[];
   expectedDialHours: number | null;
+  /** whose dial its hours go by; null: its own */
+  dialMachine: string | null;
   dialQuestion: Asks | null;
   dayBox: RefObject<HTMLDivElement | null>;
   onSheet: (sheet: Sheet) => void;
@@ -54,7 +63,7 @@ export function Band({
           mark={mark}
           value={readDial(sheet.dialText).dialHours}
           onChange={(_, dialText) => onSheet({ ...sheet, dialText })}
-          {...(expectedDialHours !== null && { hint: words.dialHint(hoursText(expectedDialHours)) })}
+          {...dialHint(expectedDialHours, dialMachine)}
         />
         <FitterPick fitters={fitters} fitter={sheet.fitter} onFitter={(fitter) => onSheet({ ...sheet, fitter })} />
       </div>

@@ -147,6 +147,7 @@ export function Bench({
         mark={mark}
         fitters={fitters}
         expectedDialHours={sheetAsked.dialHours}
+        dialMachine={sheetAsked.dialMachine}
         dialQuestion={dialSure ? null : typing.judged.dialQuestion}
         dayBox={band}
         onSheet={(next) => {

@@ -2,18 +2,21 @@ import { setTimeout as wait } from 'node:timers/promises';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
-import { forecastAll } from '#core/contract/forecast.ts';
+import { forecastAll, forecastWhy } from '#core/contract/forecast.ts';
 import { hoursAdd, hoursMeter, hoursPutRight, hoursShare, hoursSource } from '#core/contract/hours.ts';
 import { machineRead, machinesList, machineTakeIn } from '#core/contract/machine.ts';
 import type { AskOf } from '#core/contract/operation.ts';
 import { slipPreview } from '#core/contract/slip.ts';
 import { sizePutRight, stripDownKeep, stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
 import { machineHoursOn } from '#core/reading/machineHours.ts';
+import { tablesOnRecord } from '#core/record/allRows.ts';
+import { rowsOfEntries } from '#core/record/entryStore.ts';
 import { forecastCommand } from '#core/shells/forecast.ts';
 import { doorOf } from '#core/shells/openProgram.ts';
 import { addDays, day } from '#core/units/day.ts';
 import { openContext } from '#core/use-cases/context.ts';
 import { seriesNow } from '#core/use-cases/seriesNow.ts';
+import { demoRecord, fillEveryTable } from '#tests/support/aFullRecord.ts';
 import { aShopWithAHitch, aSize, aTakeIn } from '#tests/support/aHitch.ts';
 import { aProgram, aProgramAt, type Program } from '#tests/support/aProgram.ts';
 import { caseCount } from '#tests/support/counts.ts';
@@ -21,6 +24,8 @@ import { pdfPages } from '#tests/support/pdfText.ts';
 
 /** Cases of the trade in which hours are the awkward part, through the real record and its one door. */
 const TODAY = '2026-11-09';
+/** Rows that come in only with others which the history counts: positions with their points, remarks with what was brought in. */
+const TOLD_BY_OTHERS = ['positions', 'import_remarks'];
 let program: Program;
 let shop: Awaited<ReturnType<typeof aShopWithAHitch>>;
 beforeEach(async () => {
@@ -383,6 +388,15 @@ describe('machines without a meter', () => {
     expect(tractor.pulls).toEqual([{ machineId, name: 'Trailer' }]);
     expect(sheet.hoursPerYear.middle! / tractor.hoursPerYear.middle!).toBeCloseTo(0.25, 2);
 
+    const why = await program.ask(forecastWhy, { pointId: sheet.points[0]!.pointId });
+    expect(why.steps.find(({ code }) => code === 'part-hours')?.facts).toMatchObject({
+      puller: 'Tractor 1',
+      pullerShare: 0.25,
+      machineSdHours: sheet.hours.sdHours,
+    });
+    const bench = await program.ask(stripDownSheet, { machineId });
+    expect(bench).toMatchObject({ dialHours: null, dialMachine: 'Tractor 1' });
+
     const { slip, pdfBase64 } = await program.ask(slipPreview, { machineId });
     expect(slip).toMatchObject({ hoursAre: 'dial', dialMachine: 'Tractor 1', dialHours: 4000 });
     const row = sheet.points[0]!.forecast;
@@ -516,6 +530,21 @@ test('a past forecast is rebuilt from what was known then: a size put right sinc
   expect(run('--as-known', 'yesterday')).toMatchObject({ code: 1, out: '' });
   expect(run('--as-known', 'yesterday').said[0]).toContain('a day or a moment');
   expect(JSON.parse(run('--as-known', '2020-01-01').out)).toEqual([]);
+});
+
+test('the history counts the rows of every table whose rows belong to entries, also of one that has no word of its own', async () => {
+  const record = demoRecord();
+  fillEveryTable(record);
+  const owned = tablesOnRecord(record)
+    .filter(
+      ({ columns, name }) => columns.some((column) => column.name === 'entry_id') && !TOLD_BY_OTHERS.includes(name),
+    )
+    .map(({ name }) => name);
+  const entryIds = record.sqlite.prepare('SELECT id FROM entries').pluck().all() as number[];
+  const counted = rowsOfEntries(record, entryIds).filter(({ sort }) => sort !== 'sizesPutRight');
+  const inTables = owned.map((name) => record.sqlite.prepare(`SELECT count(*) FROM ${name}`).pluck().get() as number);
+  expect(owned).toEqual(expect.arrayContaining(['hours_sources', 'joint_members', 'sizes']));
+  expect(counted.reduce((sum, { rows }) => sum + rows, 0)).toBe(inTables.reduce((sum, rows) => sum + rows, 0));
 });
 
 test('machine hours never fall, of tractor and trailer, whatever is entered and in whatever order', async () => {
