@@ -13,7 +13,9 @@ export type KnownShop = {
   customers: readonly { id: number; name: string }[];
   machines: readonly { id: number; name: string; make: string; model: string; serial: string }[];
   assemblies: readonly { id: number; name: string }[];
-  positions: readonly { id: number; assemblyId: number; item: number; name: string; safety: boolean }[];
+  positions: readonly { id: number; laidOutIn: number; item: number; name: string; safety: boolean }[];
+  /** where positions went by themselves, in order; null: to the shelf */
+  homes: readonly { positionId: number; assemblyId: number | null; fromOn: Day }[];
   /** in order of day */
   sittings: readonly { assemblyId: number; machineId: number | null; fromOn: Day | null }[];
   kinds: readonly KnownKind[];
@@ -94,6 +96,8 @@ export type PlannedPosition = {
   item: number;
   safety: boolean;
   points: PlannedPoint[];
+  /** the assemblies it was in, by their keys, where it ever went by itself; it then stands in each of them */
+  stays?: readonly { assembly: number | null; from: Day | null }[];
 };
 
 export type PlannedPoint = {

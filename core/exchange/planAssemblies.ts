@@ -33,7 +33,7 @@ export function planKnownAssemblies({ known, plan }: Planning): void {
     else points.set(life.positionId, [point]);
   }
   const sittings = Map.groupBy(known.sittings, ({ assemblyId }) => assemblyId);
-  const positions = Map.groupBy(known.positions, ({ assemblyId }) => assemblyId);
+  const positions = knownPositions(known, points);
   for (const { id, name } of known.assemblies) {
     const assembly: PlannedAssembly = {
       id,
@@ -49,17 +49,31 @@ export function planKnownAssemblies({ known, plan }: Planning): void {
         move: null,
         isNew: false,
       })),
-      positions: (positions.get(id) ?? []).map((position) => ({
-        id: position.id,
-        name: position.name,
-        item: position.item,
-        safety: position.safety,
-        points: points.get(position.id) ?? [],
-      })),
+      positions: positions.get(id) ?? [],
     };
     plan.assemblies.push(assembly);
     for (const { machine } of assembly.sittings) machine?.assemblies.add(assembly);
   }
+}
+
+/** The record's positions by assembly; one that went by itself stands in every assembly it was in. */
+function knownPositions(
+  { positions, homes }: Planning['known'],
+  points: ReadonlyMap<number, PlannedPoint[]>,
+): Map<number, PlannedPosition[]> {
+  const moves = Map.groupBy(homes, ({ positionId }) => positionId);
+  const inAssembly = new Map<number, PlannedPosition[]>();
+  for (const { id, laidOutIn, name, item, safety } of positions) {
+    const moved = moves.get(id)?.map(({ assemblyId, fromOn }) => ({ assembly: assemblyId, from: fromOn }));
+    const stays = moved && [{ assembly: laidOutIn, from: null }, ...moved];
+    const planned = { id, name, item, safety, points: points.get(id) ?? [], ...(stays && { stays }) };
+    for (const assembly of new Set(stays ? stays.map((stay) => stay.assembly) : [laidOutIn])) {
+      const there = assembly === null ? undefined : inAssembly.get(assembly);
+      if (there) there.push(planned);
+      else if (assembly !== null) inAssembly.set(assembly, [planned]);
+    }
+  }
+  return inAssembly;
 }
 
 /** The assemblies, positions and points of points.csv. */
@@ -140,8 +154,20 @@ function newAssembly(
   return assembly;
 }
 
-export const positionCalled = (assembly: PlannedAssembly, name: string): PlannedPosition | undefined =>
-  assembly.positions.find((position) => sameName(position.name, name));
+/**
+ * The position of that name in an assembly. Of two halves that changed places each has one: the one that was in it on the
+ * day is meant, without a day the one laid out in it.
+ */
+export function positionCalled(
+  assembly: PlannedAssembly,
+  name: string,
+  on: Day | null = null,
+): PlannedPosition | undefined {
+  const called = assembly.positions.filter((position) => sameName(position.name, name));
+  const wasIn = ({ stays }: PlannedPosition) =>
+    !stays || stays.findLast(({ from }) => from === null || (on !== null && from <= on))?.assembly === assembly.key;
+  return called.find(wasIn) ?? (on === null ? called[0] : undefined);
+}
 
 /** A position gets the ring number it has in its kind, else the next one free. */
 export function newPosition(assembly: PlannedAssembly, name: string, safety: boolean): PlannedPosition {

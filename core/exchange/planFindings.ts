@@ -23,7 +23,7 @@ function planFinding(planning: Planning, row: RowOf<'findings.csv'>): void {
     );
     return;
   }
-  let position = row.position === null ? null : (positionCalled(assembly, row.position) ?? null);
+  let position = row.position === null ? null : (positionCalled(assembly, row.position, row.date) ?? null);
   if (row.position !== null && !position) {
     // things are seen at places where nothing is measured; a slip of the pen would look the same, so it is told
     planning.notes.push(remarkAt(row.line, 'position', 'position-added', 'a position of points.csv, or a new one'));

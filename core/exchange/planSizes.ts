@@ -59,15 +59,24 @@ function placing(planning: Planning): (row: SizeRow) => Placed | null {
       const named = machineOfRow(planning, row.line, 'machine', row.machine);
       assembly = named && assemblyOfRow(planning, row.line, named, row.assembly, row.date);
       if (assembly) found.set(key, assembly);
+      if (named && assembly) tellWhereItSat(planning, row, assembly, named);
     }
     return place(planning, row, assembly);
   };
 }
 
+/** Rows may go by the machine the assembly started on, also once it has left; whose dial they then give is told. */
+function tellWhereItSat({ notes }: Planning, row: SizeRow, assembly: PlannedAssembly, named: PlannedMachine): void {
+  const sitting = sittingOn(assembly, row.date);
+  if (!sitting?.machine || sitting.machine === named || sitting.from === row.date) return;
+  const expected = `${sitting.machine.name}, where it sat that day; sizes and dials are taken for those of that machine`;
+  notes.push(remarkAt(row.line, 'machine', 'had-left-machine', expected));
+}
+
 function place(planning: Planning, row: SizeRow, assembly: PlannedAssembly | null): Placed | null {
   const { faults, notes, misread } = planning;
   if (!assembly || isMisread(misread, row.machine, row.assembly, row.position, row.point)) return null;
-  const position = positionCalled(assembly, row.position);
+  const position = positionCalled(assembly, row.position, row.date);
   if (!position) {
     if (isMisread(misread, row.machine, row.assembly, row.position)) return null;
     faults.push(remarkAt(row.line, 'position', 'unknown-position', `a position of ${assembly.name} in points.csv`));

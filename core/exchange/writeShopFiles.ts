@@ -18,14 +18,17 @@ type RowToWrite<F extends FolderFile> = { [K in keyof (typeof folderColumns)[F]]
 /**
  * The shop's own files of an exported folder, in the format that is brought in: what counts today, under its names.
  * What that format has no place for stands only in the further files (storedFiles.ts): rows put right, limits before the
- * present ones, shares before the present one, an assembly that never sat on a machine.
+ * present ones, shares before the present one, an assembly that never sat on a machine, what half of an assembly
+ * went through before it came to where it is now, and a half that lies apart on the shelf.
  */
 export function writeShopFiles(
   life: ShopLife,
   machines: readonly MachineNames[],
   positions: readonly { id: number; name: string }[],
+  homes: readonly Home[],
 ): FileBytes[] {
-  const shop = namedShop(life, positions);
+  const told = withoutOtherHomes(life, homes);
+  const shop = namedShop(told, positions);
   return [
     write('machines.csv', machineRows(life, machines)),
     write('hours.csv', hourRows(life)),
@@ -36,8 +39,36 @@ export function writeShopFiles(
     ),
     write('moves.csv', moveRows(shop)),
     write('classes.csv', classRows(life)),
-    write('findings.csv', findingRows(shop, life.findings)),
+    write('findings.csv', findingRows(shop, told.findings)),
   ].sort((a, b) => folderFiles.indexOf(a.name as FolderFile) - folderFiles.indexOf(b.name as FolderFile));
+}
+
+/** Where a position went by itself, in order of day; null: to the shelf. */
+type Home = { positionId: number; assemblyId: number | null; fromOn: Day };
+
+/** Halves as they are now: in their present assembly, their past elsewhere not known; those on the shelf left out. */
+function withoutOtherHomes(life: ShopLife, homes: readonly Home[]): Pick<ShopLife, 'machines' | 'points' | 'findings'> {
+  if (homes.length === 0) return life;
+  const last = new Map(homes.map((home) => [home.positionId, home]));
+  const stayed = life.points.filter(({ positionId }) => !last.has(positionId));
+  const ofAssembly = new Map(stayed.map((point) => [point.assemblyId, point]));
+  const points = life.points.flatMap((point) => {
+    const home = last.get(point.positionId);
+    if (!home) return [point];
+    if (home.assemblyId === null) return [];
+    const since = <T extends { takenOn: Day }>(rows: readonly T[]) =>
+      rows.filter(({ takenOn }) => takenOn > home.fromOn);
+    const { sittings, machineId } = ofAssembly.get(point.assemblyId) ?? point;
+    const { sizes, renewals } = point;
+    return [
+      { ...point, sittings, machineId, fittedMachineHours: null, sizes: since(sizes), renewals: since(renewals) },
+    ];
+  });
+  const isTold = ({ positionId, takenOn }: Finding) => {
+    const home = positionId === null ? undefined : last.get(positionId);
+    return !home || (home.assemblyId !== null && takenOn > home.fromOn);
+  };
+  return { machines: life.machines, points, findings: life.findings.filter(isTold) };
 }
 
 function write<F extends FolderFile>(file: F, rows: readonly RowToWrite<F>[]): FileBytes {
@@ -57,7 +88,10 @@ type NamedShop = {
   points: NamedPoint[];
 };
 
-function namedShop({ machines, points }: ShopLife, everyPosition: readonly { id: number; name: string }[]): NamedShop {
+function namedShop(
+  { machines, points }: Pick<ShopLife, 'machines' | 'points'>,
+  everyPosition: readonly { id: number; name: string }[],
+): NamedShop {
   const machineName = new Map(machines.map(({ machineId, name }) => [machineId, name]));
   const onMachines = points.filter((point) => firstMachine(point.sittings) !== null);
   const assemblies = new Map(onMachines.map((point) => [point.assemblyId, point]));

@@ -9,7 +9,9 @@ import { assemblies, positionSittings, positions, sittings } from './schema.ts';
 export type AssemblyOnRecord = { id: number; name: string; serial: string; kindId: number | null; kind: string | null };
 export type PositionOnRecord = {
   id: number;
+  /** where it is now, or was last when it lies on the shelf */
   assemblyId: number;
+  laidOutIn: number;
   item: number;
   name: string;
   safety: boolean;
@@ -49,10 +51,19 @@ export const readAssembly = (db: ReadableRecord, assemblyId: number): AssemblyOn
 export const listAssemblies = (db: ReadableRecord): AssemblyOnRecord[] =>
   bulk<AssemblyRow>(db, `${SELECT} WHERE ${standing('a')} ORDER BY a.id`, { knownAt: NOW_KNOWN }).map(assembly);
 
-type PositionRow = [number, number, number, string, number, number];
-const position = ([id, assemblyId, item, name, safety, mustStayStandard]: PositionRow): PositionOnRecord => ({
+type PositionRow = [number, number, number, string, number, number, number];
+const position = ([
   id,
   assemblyId,
+  item,
+  name,
+  safety,
+  mustStayStandard,
+  laidOutIn,
+]: PositionRow): PositionOnRecord => ({
+  id,
+  assemblyId,
+  laidOutIn,
   item,
   name,
   safety: safety === 1,
@@ -63,7 +74,8 @@ const position = ([id, assemblyId, item, name, safety, mustStayStandard]: Positi
 export const positionsOf = (db: ReadableRecord, assemblyId: number | null = null): PositionOnRecord[] =>
   bulk<PositionRow>(
     db,
-    `WITH placed AS (SELECT p.id, ${presentAssemblyOf('p')} AS assembly_id, p.item, p.name, p.safety, p.must_stay_standard
+    `WITH placed AS (SELECT p.id, ${presentAssemblyOf('p')} AS assembly_id, p.item, p.name, p.safety, p.must_stay_standard,
+       p.assembly_id AS laid_out_in
        FROM positions p WHERE ${standing('p')})
      SELECT * FROM placed WHERE @assemblyId IS NULL OR assembly_id = @assemblyId ORDER BY assembly_id, item, id`,
     { assemblyId, knownAt: NOW_KNOWN },

@@ -2,7 +2,7 @@ import type { FileBytes } from '../exchange/readFolder.ts';
 import { writeShopFiles } from '../exchange/writeShopFiles.ts';
 import { writeStoredFiles } from '../exchange/writeStoredFiles.ts';
 import { idsGivenOut, rowsOfTable, tablesOnRecord } from '../record/allRows.ts';
-import { positionsOf } from '../record/assemblyStore.ts';
+import { homesOf, positionsOf } from '../record/assemblyStore.ts';
 import { loadShopLife } from '../record/loadShopLife.ts';
 import { listMachines } from '../record/machineStore.ts';
 import { schemaVersion } from '../record/openRecord.ts';
@@ -14,7 +14,7 @@ import type { ReadableRecord } from '../record/recordFile.ts';
  */
 export const exportedFiles = (record: ReadableRecord): FileBytes[] =>
   record.sqlite.transaction(() => [
-    ...writeShopFiles(loadShopLife(record), listMachines(record), positionsOf(record)),
+    ...writeShopFiles(loadShopLife(record), listMachines(record), positionsOf(record), homesOf(record)),
     ...writeStoredFiles(
       tablesOnRecord(record).map((table) => ({ table, rows: rowsOfTable(record, table) })),
       idsGivenOut(record),

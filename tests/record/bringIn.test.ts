@@ -299,13 +299,17 @@ describe('a caution is listed, kept out of the forecast, and stops nothing', () 
 });
 
 describe('moves and meters', () => {
-  test('after a move, sizes may name either machine; the dial is that of the machine it sits on', () => {
+  test('after a move, sizes may name either machine; the dial is that of the machine it sits on, and that is told', () => {
     const account = into({
       ...SHOP,
       'moves.csv': 'machine,assembly,date,dial_hours,to_machine,to_dial_hours\nM1,Hitch,2025-03-01,1600,M2,700\n',
       'sizes.csv': `${SIZES}M2,Hitch,Hook pin,diameter,,2025-06-01,900,29.8,as-found,\nM1,Hitch,Strip top,thickness,rear,2025-06-01,900,11.9,as-found,\n`,
     });
     expect(account.faults).toEqual([]);
+    expect(account.notes.map(({ row, column, code }) => [row, column, code])).toEqual([
+      [7, 'machine', 'had-left-machine'],
+    ]);
+    expect(account.notes[0]?.expected).toContain('M2, where it sat that day');
     expect(lifeOf('M1')?.dialEvents.map(({ dialHours }) => dialHours)).toEqual([1000, 1200, 1500, 1600]);
     expect(lifeOf('M2')?.dialEvents.map(({ dialHours }) => dialHours)).toEqual([200, 700, 900]);
     const pin = pointCalled('Hook pin');

@@ -1,6 +1,6 @@
 import { gatherKnown, rowKey } from '../../exchange/knownRows.ts';
 import type { KnownKind, KnownShop } from '../../exchange/plan.ts';
-import { listAssemblies, positionsOf, sittingsOf } from '../../record/assemblyStore.ts';
+import { homesOf, listAssemblies, positionsOf, sittingsOf } from '../../record/assemblyStore.ts';
 import { listCustomers } from '../../record/customerStore.ts';
 import { firstRows } from '../../record/firstRows.ts';
 import { loadShopLife } from '../../record/loadShopLife.ts';
@@ -17,6 +17,7 @@ export function knownShop(db: ReadableRecord): KnownShop {
     machines: listMachines(db),
     assemblies: listAssemblies(db),
     positions: positionsOf(db),
+    homes: homesOf(db),
     sittings: sittingsOf(db),
     kinds: kindsOnRecord(db).map(({ kindId, name, positions }): KnownKind => ({ id: kindId, name, positions })),
     rows: {

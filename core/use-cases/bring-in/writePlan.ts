@@ -202,6 +202,7 @@ function dialIdOf(
 
 function writePoint(writing: Writing, point: PlannedPoint, positionId: number): void {
   const { w, entryId, brought, pointIds } = writing;
+  if (pointIds.has(point)) return; // its position was in another assembly as well
   if (point.id !== null || !point.row) {
     pointIds.set(point, point.life.pointId);
     return;

@@ -1,9 +1,14 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
+import { exchangeExportFolder, exchangeRestoreFolder } from '#core/contract/exchange.ts';
 import { assemblyHalves, assemblyMove, assemblyMoveHalf } from '#core/contract/machine.ts';
 import { stripDownRead, stripDownSwap } from '#core/contract/oldSheets.ts';
-import { recordBringIn } from '#core/contract/record.ts';
+import { recordBringIn, recordStartEmpty } from '#core/contract/record.ts';
 import { findingAdd, stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
+import { filesOfZip } from '#core/exchange/zipFiles.ts';
+import { orRefuse } from '#core/outcome.ts';
 import { loadShopLife } from '#core/record/loadShopLife.ts';
 import { settled, typedSize } from '#renderer/screens/strip-down/typedSize.ts';
 import { aHitchInHalves, aShopWithAHitch, aSize } from '#tests/support/aHitch.ts';
@@ -160,6 +165,72 @@ describe('9 half a hitch swapped from another machine', () => {
     });
     await program.ask(entriesUndoLast, { entryId: undoableEntryId!, by: 'Bo' });
     expect([await one.sheet(), await other.sheet()]).toEqual(before);
+  });
+
+  test('9 old sheets and files brought in later find the part that was there on their day', async () => {
+    const { one, other } = await twoHitches();
+    await exchange(one, other);
+    const sizes = (rows: string[][]) =>
+      [['machine', 'assembly', 'position', 'point', 'station', 'date', 'dial_hours', 'size_mm', 'event'], ...rows]
+        .map((row) => row.join(','))
+        .join('\n');
+    const row = (machine: string, on: string, dial: string, size: string) => [
+      machine,
+      'Pick-up hitch',
+      '"Slide strip, top front"',
+      'thickness',
+      'front',
+      on,
+      dial,
+      size,
+      'as-found',
+    ];
+    const file = sizes([
+      row('Tarrow 90', '2023-01-10', '1500', '11.5'),
+      row('Tarrow 90', '2025-01-10', '2400', '11.2'),
+      row('Harrod 118', '2025-01-10', '6900', '11.1'),
+    ]);
+    const bring = (dryRun: boolean) =>
+      program.ask(recordBringIn, {
+        files: [{ name: 'sizes.csv', base64: Buffer.from(file).toString('base64') }],
+        dryRun,
+      });
+    expect((await bring(false)).faults).toEqual([]);
+    const sizesOf = (pointId: number) =>
+      loadShopLife(program.context.record!)
+        .points.find((point) => point.pointId === pointId)
+        ?.sizes.map(({ sizeMm }) => sizeMm);
+    expect(sizesOf(one.strip.pointId)).toEqual([11.5, 11.1]);
+    expect(sizesOf(other.strip.pointId)).toEqual([11.2]);
+    // once more, and nothing comes twice
+    expect((await bring(true)).brought).toMatchObject({ sizes: 0 });
+  });
+
+  test('9 taken out and brought back whole, it says the same; the shop files alone tell no wrong past', async () => {
+    const { one, other } = await twoHitches();
+    await stripDown(one, '2023-01-10', 1500, one.strip.pointId, 11.6);
+    await exchange(one, other);
+    await stripDown(other, '2025-02-01', 7000, one.strip.pointId, 11.1);
+    const { zipBase64 } = await program.ask(exchangeExportFolder, { toFolder: null });
+    const fresh = aProgram('2026-11-09');
+    try {
+      const whole = join(fresh.folder, 'out.zip');
+      writeFileSync(whole, Buffer.from(zipBase64!, 'base64'));
+      await fresh.ask(exchangeRestoreFolder, { from: { path: whole, fileId: null } });
+      expect(loadShopLife(fresh.context.record!)).toEqual(loadShopLife(program.context.record!));
+      await fresh.ask(recordStartEmpty, {});
+      const files = orRefuse(filesOfZip(Buffer.from(zipBase64!, 'base64')))
+        .filter(({ name }) => !name.includes('/'))
+        .map(({ name, bytes }) => ({ name, base64: Buffer.from(bytes).toString('base64') }));
+      expect((await fresh.ask(recordBringIn, { files, dryRun: false })).faults).toEqual([]);
+      const strip = loadShopLife(fresh.context.record!).points.find(
+        ({ item, machineId, sizes }) => item === 1 && machineId > 0 && sizes.length > 0,
+      );
+      expect(strip?.sizes.map(({ takenOn, sizeMm }) => [takenOn, sizeMm])).toEqual([['2025-02-01', 11.1]]);
+      expect(strip?.fittedMachineHours).toBeNull();
+    } finally {
+      fresh.end();
+    }
   });
 
   test('9 refuses what cannot be: part of a half, another kind, a day before its last move', async () => {
