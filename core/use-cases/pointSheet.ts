@@ -148,7 +148,20 @@ function putRight(row: SizeRow, { sizes, series, machine }: PointSheetFrom): Put
   ];
 }
 
-function curves({
+type Curves = Pick<Sheet, 'fitted' | 'fan'>;
+
+/** A chart's curves take as long as its forecast: they are kept with it, and go when it is made anew. */
+const drawn = new WeakMap<PointForecast, Curves>();
+
+function curves(from: PointSheetFrom): Curves {
+  const before = drawn.get(from.forecast);
+  if (before) return before;
+  const made = workedOutCurves(from);
+  drawn.set(from.forecast, made);
+  return made;
+}
+
+function workedOutCurves({
   law,
   joint,
   series,
