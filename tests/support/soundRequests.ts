@@ -87,6 +87,8 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
   };
   const { stripDownId } = await program.ask(stripDownSave, { ...questioned, dialSure: false });
   const job = await aJob(program, machineId, positionId);
+  const repairFacts = aWornHole((await program.ask(repairRead, { positionId: pin.positionId })).facts);
+  await program.ask(repairSaveFacts, { positionId: pin.positionId, facts: repairFacts, by: 'Bo' });
   // the two last entries: what takes one back asks for the last
   const oldSheet = (day: string, dialHours: number) => ({
     ...draft(day, dialHours),
@@ -135,8 +137,6 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
   };
   const { jobId } = await program.ask(jobsStart, { job: { kind: 'bring-in-sheet', ask: oneSheet } });
   while ((await program.ask(jobsState, { jobId })).state === 'running') await setTimeout(20);
-  const repairFacts = aWornHole((await program.ask(repairRead, { positionId: pin.positionId })).facts);
-  await program.ask(repairSaveFacts, { positionId: pin.positionId, facts: repairFacts, by: 'Bo' });
   const limits = { newSizeMm: 12, newSizeTolMm: 0.2, renewAtMm: 9, rejectAtMm: 8, source: 'own rule' };
   return {
     'record/state': {},
