@@ -1,3 +1,14 @@
+import {
+  customerChange,
+  customerErase,
+  customerErasePreview,
+  customerExport,
+  customerMerge,
+  customerPart,
+  customersSheet,
+  machineSellOn,
+  ownerPutRight,
+} from './customer.ts';
 import { entriesList, entriesRedoLast, entriesUndoLast } from './entries.ts';
 import {
   exchangeBringInSheet,
@@ -22,6 +33,7 @@ import {
   machineChange,
   machineRead,
   machinesList,
+  machinesStopped,
   machineTakeIn,
   pointLimits,
 } from './machine.ts';
@@ -103,6 +115,7 @@ export const allOperations = [
   recordRestore,
   recordConfirmPlace,
   machinesList,
+  machinesStopped,
   machineRead,
   machineTakeIn,
   machineChange,
@@ -112,6 +125,15 @@ export const allOperations = [
   assemblyMoveHalf,
   pointLimits,
   customersList,
+  customersSheet,
+  customerChange,
+  customerMerge,
+  customerPart,
+  customerExport,
+  customerErasePreview,
+  customerErase,
+  machineSellOn,
+  ownerPutRight,
   hoursAdd,
   hoursPutRight,
   hoursMeter,

@@ -20,6 +20,8 @@ export const zEntryRows = z.object({
   findings: z.int(),
   closings: z.int(),
   photos: z.int(),
+  owners: z.int(),
+  customers: z.int(),
   declines: z.int(),
   moves: z.int(),
   /** positions that went by themselves, as half an assembly was swapped */
@@ -30,7 +32,7 @@ export const zEntryRows = z.object({
   workShares: z.int(),
   /** where the hours of a machine without a meter come from */
   hoursSources: z.int(),
-  /** shop settings, part classes, owners */
+  /** shop settings, part classes */
   others: z.int(),
 });
 export type EntryRows = z.infer<typeof zEntryRows>;
@@ -48,6 +50,8 @@ export const zEntry = z.object({
   /** machines it is about; the first few of an import */
   machines: z.array(z.object({ machineId: zId, name: z.string() })),
   machineCount: z.int(),
+  /** customers it is about, where it is about few; erased ones have no name */
+  customers: z.array(z.object({ customerId: zId, name: z.string() })),
   /** first and last day of what it brought */
   fromOn: zDay.nullable(),
   toOn: zDay.nullable(),

@@ -150,6 +150,10 @@ const rowHistory = {
   struck: z.boolean(),
 };
 
+export const machinesStopped = operation('machines/stopped', z.object({}), z.object({ findings: z.array(zFinding) }), {
+  title: 'Open findings that forbid the use of a machine, of all machines',
+});
+
 export const zDialRow = z.object({
   dialReadingId: zId,
   takenOn: zDay,
@@ -307,6 +311,22 @@ export const zAssemblySheet = z.object({
   ),
 });
 
+/** Whose a machine is from a day on. */
+export const zOwner = z.object({
+  ownershipId: zId,
+  /** who they go by now, when merged */
+  customerId: zId,
+  /** empty: erased on request */
+  name: z.string(),
+  place: z.string(),
+  /** null: from the beginning */
+  fromOn: zDay.nullable(),
+  struck: z.boolean(),
+  /** why it was put right or struck */
+  reason: z.string(),
+});
+export type Owner = z.infer<typeof zOwner>;
+
 /** Everything the machine's page shows. */
 export const zMachineSheet = z.object({
   asOf: zDay,
@@ -332,6 +352,8 @@ export const zMachineSheet = z.object({
   /** machines that it pulls now, by name */
   pulls: z.array(z.object({ machineId: zId, name: z.string() })),
   customer: zCustomer.nullable(),
+  /** whose it was and is, oldest first; a sale that never was stays in sight, struck */
+  owners: z.array(zOwner),
   hours: zHoursNow,
   /** this machine's use [h a year]; borrowed: too few readings of its own */
   hoursPerYear: zRange,

@@ -7,6 +7,8 @@ export const UNDO = 'entries/undoLast';
 /** Written when one that was taken back is put in again; it has no rows of its own either. */
 export const REDO = 'entries/redoLast';
 const NOT_OF_ITSELF = `('${UNDO}', '${REDO}')`;
+/** What was destroyed on request cannot be taken back; nothing entered before rests on it. */
+export const ERASE = 'customer/erase';
 /** Not acts of a person: what they laid down is the ground of the record. */
 const LAID_DOWN = ['record/startEmpty', 'record/openDemo'];
 
@@ -61,7 +63,7 @@ export const entriesSince = (db: ReadableRecord, what: string, since: string): E
 export function lastUndoable(db: ReadableRecord): EntryOnRecord | null {
   const [last] = bulk<Row>(
     db,
-    `${SELECT} WHERE e.what NOT IN ${NOT_OF_ITSELF} AND e.undone_at IS NULL ORDER BY e.id DESC LIMIT 1`,
+    `${SELECT} WHERE e.what NOT IN ${NOT_OF_ITSELF} AND e.what <> '${ERASE}' AND e.undone_at IS NULL ORDER BY e.id DESC LIMIT 1`,
     {},
   ).map(entry);
   return last && !LAID_DOWN.includes(last.what) ? last : null;
@@ -138,6 +140,10 @@ const SORTS: readonly (readonly [sort: string, from: string, machine: string, da
   ['hoursSources', 'hours_sources r', 'r.machine_id', 'r.from_on'],
   ['others', 'repair_facts r', ON_ASSEMBLY_OF_POSITION, 'NULL'],
   ['others', 'repair_choices r', ON_ASSEMBLY_OF_POSITION, 'r.chosen_on'],
+  ['owners', 'ownerships r', 'r.machine_id', 'r.from_on'],
+  ['customers', 'customer_details r', 'NULL', 'NULL'],
+  ['customers', 'customer_merges r', 'NULL', 'NULL'],
+  ['customers', 'customer_erasures r', 'NULL', 'NULL'],
 ];
 
 /** Rows that come in only with others which the history counts: positions with their points, remarks with what was brought in. */
@@ -182,4 +188,19 @@ export const stripDownOfEntries = (db: ReadableRecord, entryIds: readonly number
        GROUP BY entry_id HAVING count(*) = 1`,
       { ids: JSON.stringify(entryIds) },
     ),
+  );
+
+/** Customers the entries named are about. */
+export const customersOfEntries = (
+  db: ReadableRecord,
+  entryIds: readonly number[],
+): [entryId: number, customerId: number][] =>
+  bulk(
+    db,
+    `SELECT entry_id, customer_id FROM customer_details WHERE entry_id IN (SELECT value FROM json_each(@ids))
+     UNION SELECT entry_id, customer_id FROM customer_merges WHERE entry_id IN (SELECT value FROM json_each(@ids))
+     UNION SELECT entry_id, into_customer_id FROM customer_merges WHERE entry_id IN (SELECT value FROM json_each(@ids))
+     UNION SELECT entry_id, customer_id FROM customer_erasures WHERE entry_id IN (SELECT value FROM json_each(@ids))
+     UNION SELECT entry_id, customer_id FROM ownerships WHERE entry_id IN (SELECT value FROM json_each(@ids))`,
+    { ids: JSON.stringify(entryIds) },
   );

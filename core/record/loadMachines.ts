@@ -3,11 +3,15 @@ import type { MachineOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { bulk, groupedBy, type Horizon } from './bulk.ts';
 import { chainOf, counting, standing } from './counting.ts';
+import { customersKnown } from './customerStore.ts';
 import type { ReadableRecord } from './recordFile.ts';
 
 /** Every machine with its owner, meter, counting dial events and work shares, up to the as-of day. */
 export function loadMachines(db: ReadableRecord, horizon: Horizon): MachineOnRecord[] {
-  const owners = new Map(ownerRows(db, horizon).map(([machineId, name, place]) => [machineId, { name, place }]));
+  const customers = customersKnown(db, horizon.knownAt);
+  const owners = new Map(
+    ownerRows(db, horizon).map(([machineId, customerId]) => [machineId, customers.of(customerId)]),
+  );
   const meters = new Map(meterRows(db, horizon).map((row) => [row[0], row]));
   const events = groupedBy(eventRows(db, horizon), ([machineId]) => machineId);
   const shares = groupedBy(shareRows(db, horizon), ([machineId]) => machineId);
@@ -41,11 +45,11 @@ const machineRows = (db: ReadableRecord, { knownAt }: Horizon) =>
   );
 
 /** Later owners come later, so that the last one stays. */
-type OwnerRow = [machineId: number, name: string, place: string];
+type OwnerRow = [machineId: number, customerId: number];
 const ownerRows = (db: ReadableRecord, horizon: Horizon) =>
   bulk<OwnerRow>(
     db,
-    `SELECT o.machine_id, c.name, c.place FROM ownerships o JOIN customers c ON c.id = o.customer_id
+    `SELECT o.machine_id, o.customer_id FROM ownerships o
      WHERE (o.from_on IS NULL OR o.from_on <= @asOf) AND ${counting('ownerships', 'o')} ORDER BY o.from_on, o.id`,
     horizon,
   );

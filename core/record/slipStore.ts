@@ -1,5 +1,6 @@
-import { desc, eq, sql } from 'drizzle-orm';
+import { desc, eq, inArray, sql } from 'drizzle-orm';
 import type { Day } from '../units/day.ts';
+import { bulk } from './bulk.ts';
 import { insertInto } from './insertInto.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { slips } from './schema.ts';
@@ -29,3 +30,18 @@ export const slipsOfMachine = (db: ReadableRecord, machineId: number): SlipOnRec
 
 export const readSlip = (db: ReadableRecord, id: number): SlipOnRecord | null =>
   db.read.select().from(slips).where(eq(slips.id, id)).get() ?? null;
+
+/** How many slips stand under each customer's own id. */
+export const slipsByCustomer = (db: ReadableRecord): [customerId: number, count: number][] =>
+  bulk(db, 'SELECT customer_id, count(*) FROM slips WHERE customer_id IS NOT NULL GROUP BY customer_id', {});
+
+/** Slips made for any of these customers, oldest first. */
+export const slipsOfCustomers = (db: ReadableRecord, customerIds: readonly number[]): SlipOnRecord[] =>
+  customerIds.length === 0
+    ? []
+    : db.read
+        .select()
+        .from(slips)
+        .where(inArray(slips.customerId, [...customerIds]))
+        .orderBy(slips.id)
+        .all();

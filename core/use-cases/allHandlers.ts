@@ -8,7 +8,14 @@ import { exchangeBringInSheetHandler } from './bringInSheet.ts';
 import { classesListHandler } from './classesList.ts';
 import { classSaveHandler } from './classSave.ts';
 import type { Context } from './context.ts';
+import { customerChangeHandler } from './customerChange.ts';
+import { customerEraseHandler } from './customerErase.ts';
+import { customerErasePreviewHandler } from './customerErasePreview.ts';
+import { customerExportHandler } from './customerExport.ts';
+import { customerMergeHandler } from './customerMerge.ts';
+import { customerPartHandler } from './customerPart.ts';
 import { customersListHandler } from './customersList.ts';
+import { customersSheetHandler } from './customersSheet.ts';
 import { entriesListHandler } from './entriesList.ts';
 import { entriesRedoLastHandler } from './entriesRedo.ts';
 import { entriesUndoLastHandler } from './entriesUndo.ts';
@@ -44,7 +51,9 @@ import { kindSaveHandler } from './kindSave.ts';
 import { exchangeLookAtSheetHandler } from './lookAtSheet.ts';
 import { machineChangeHandler } from './machineChange.ts';
 import { machineReadHandler } from './machineRead.ts';
+import { machineSellOnHandler } from './machineSellOn.ts';
 import { machinesListHandler } from './machinesList.ts';
+import { machinesStoppedHandler } from './machinesStopped.ts';
 import { machineTakeInHandler } from './machineTakeIn.ts';
 import { sheetBlankHandler } from './measuringSheet.ts';
 import { oldSheetsEndHandler, oldSheetsProgressHandler } from './oldSheetsEnd.ts';
@@ -52,6 +61,7 @@ import { oldSheetsGridHandler } from './oldSheetsGrid.ts';
 import { oldSheetsReadHandler } from './oldSheetsRead.ts';
 import { oldSheetsSaveHandler } from './oldSheetsSave.ts';
 import { oldSheetsTakeBackHandler } from './oldSheetsTakeBack.ts';
+import { ownerPutRightHandler } from './ownerPutRight.ts';
 import { photoDropHandler } from './photoDrop.ts';
 import { photoKeepHandler } from './photoKeep.ts';
 import { photoReadHandler } from './photoRead.ts';
@@ -121,6 +131,7 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'record/restorePreview': recordRestorePreviewHandler,
   'record/restore': recordRestoreHandler,
   'record/confirmPlace': recordConfirmPlaceHandler,
+  'machines/stopped': machinesStoppedHandler,
   'machines/list': machinesListHandler,
   'machine/read': machineReadHandler,
   'machine/takeIn': machineTakeInHandler,
@@ -131,6 +142,15 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'assembly/moveHalf': assemblyMoveHalfHandler,
   'point/limits': pointLimitsHandler,
   'customers/list': customersListHandler,
+  'customers/sheet': customersSheetHandler,
+  'customer/change': customerChangeHandler,
+  'customer/merge': customerMergeHandler,
+  'customer/part': customerPartHandler,
+  'customer/export': customerExportHandler,
+  'customer/erasePreview': customerErasePreviewHandler,
+  'customer/erase': customerEraseHandler,
+  'machine/sellOn': machineSellOnHandler,
+  'owner/putRight': ownerPutRightHandler,
   'hours/add': hoursAddHandler,
   'hours/putRight': hoursPutRightHandler,
   'hours/meter': hoursMeterHandler,

@@ -4,5 +4,8 @@ import { listCustomers } from '../record/customerStore.ts';
 import { type Context, recordOf } from './context.ts';
 
 export const customersListHandler: Handler<typeof customersList, Context> = (context) => ({
-  customers: listCustomers(recordOf(context)).map(({ id: customerId, ...customer }) => ({ customerId, ...customer })),
+  customers: listCustomers(recordOf(context)).map(({ id: customerId, erased: _, ...customer }) => ({
+    customerId,
+    ...customer,
+  })),
 });

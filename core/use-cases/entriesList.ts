@@ -1,7 +1,9 @@
 import type { z } from 'zod';
 import type { EntryRows, entriesList, zEntry } from '../contract/entries.ts';
 import type { Handler } from '../contract/operation.ts';
+import { customersKnown } from '../record/customerStore.ts';
 import {
+  customersOfEntries,
   type EntryOnRecord,
   lastUndoable,
   listEntries,
@@ -35,6 +37,8 @@ export function entrySheets(record: ReadableRecord, entries: readonly EntryOnRec
   const rows = Map.groupBy(rowsOfEntries(record, ids), ({ entryId }) => entryId);
   const stripDowns = stripDownOfEntries(record, ids);
   const names = machineNames(record);
+  const known = customersKnown(record);
+  const customers = Map.groupBy(customersOfEntries(record, ids), ([entryId]) => entryId);
   return entries.map(({ id, ...made }) => {
     const own = rows.get(id) ?? [];
     const machines = [...new Set(own.map(({ machineId }) => machineId))].filter((machineId) => machineId !== null);
@@ -44,6 +48,10 @@ export function entrySheets(record: ReadableRecord, entries: readonly EntryOnRec
       rows: countsOf(own),
       machines: machines.slice(0, MOST_NAMED).map((machineId) => ({ machineId, name: names.get(machineId) ?? '' })),
       machineCount: machines.length,
+      customers: (customers.get(id) ?? []).slice(0, MOST_NAMED).map(([, customerId]) => ({
+        customerId,
+        name: known.own.get(customerId)?.name ?? '',
+      })),
       fromOn:
         own
           .map(({ fromOn }) => fromOn)
@@ -75,6 +83,8 @@ const NONE: EntryRows = {
   findings: 0,
   closings: 0,
   photos: 0,
+  owners: 0,
+  customers: 0,
   declines: 0,
   moves: 0,
   halves: 0,

@@ -4,7 +4,7 @@ import type { Handler } from '../contract/operation.ts';
 import { type AssemblyKind, zAssemblyKind } from '../contract/shop.ts';
 import { machineHoursOn } from '../reading/machineHours.ts';
 import { assembliesOnMachine, positionsOf } from '../record/assemblyStore.ts';
-import { customerOfMachine } from '../record/customerStore.ts';
+import { type CustomerOnRecord, customerOfMachine, customersKnown, ownershipsOf } from '../record/customerStore.ts';
 import { listKinds } from '../record/kindStore.ts';
 import { machineOrRefuse } from '../record/machineStore.ts';
 import { pointsOfAssemblies } from '../record/pointStore.ts';
@@ -47,6 +47,7 @@ export function machineSheet(record: ReadableRecord, now: ShopNow, machineId: nu
     note,
     ...hoursFacts(record, now.shop, machineId),
     customer: customer && withId(customer),
+    owners: ownersOf(record, machineId),
     hours: plan.now,
     hoursPerYear: plan.hoursPerYear ?? { low: null, middle: null, high: null },
     useBorrowed: plan.useBorrowed,
@@ -73,7 +74,15 @@ export function machineSheet(record: ReadableRecord, now: ShopNow, machineId: nu
   };
 }
 
-const withId = <T extends { id: number }>({ id, ...rest }: T) => ({ customerId: id, ...rest });
+function ownersOf(record: ReadableRecord, machineId: number): Sheet['owners'] {
+  const known = customersKnown(record);
+  return ownershipsOf(record, machineId).map(({ id, customerId, fromOn, struck, reason }) => {
+    const { name = '', place = '' } = known.of(customerId) ?? {};
+    return { ownershipId: id, customerId: known.survivorOf(customerId), name, place, fromOn, struck, reason };
+  });
+}
+
+const withId = ({ id, erased: _, ...rest }: CustomerOnRecord) => ({ customerId: id, ...rest });
 
 function pointSheets(
   record: ReadableRecord,

@@ -1,18 +1,18 @@
 import type { machineTakeIn } from '../contract/machine.ts';
 import type { Handler, RequestOf } from '../contract/operation.ts';
 import { RefusedError } from '../outcome.ts';
-import { insertCustomer, readCustomer } from '../record/customerStore.ts';
 import { insertDialReading } from '../record/dialStore.ts';
 import { writeEntry } from '../record/entry.ts';
 import { insertHoursSource } from '../record/hoursSourceStore.ts';
 import { insertMachine, insertOwnership, machineOrRefuse } from '../record/machineStore.ts';
 import { insertMeter } from '../record/meterStore.ts';
-import type { ReadableRecord, WritableRecord } from '../record/recordFile.ts';
+import type { WritableRecord } from '../record/recordFile.ts';
 import { insertWorkShare } from '../record/workShareStore.ts';
 import { pastDay, refuseField } from './asked.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { columnsOf } from './hoursSource.ts';
 import { layOutAssembly, refuseOddAssembly } from './layOutAssembly.ts';
+import { customerAsked, refuseOddCustomer } from './whoseMachine.ts';
 
 type Asked = RequestOf<typeof machineTakeIn>;
 
@@ -26,20 +26,13 @@ export const machineTakeInHandler: Handler<typeof machineTakeIn, Context> = (con
   refuseOddSource(context, request);
   const madeBy = request.dial?.saidBy ?? '';
   return writeEntry(record, entryNow(context, 'machine/takeIn', madeBy), (w, entryId) => {
-    const customerId = request.customerId ?? insertCustomer(w, request.customer!);
+    const customerId = customerAsked(w, request);
     const machineId = writeMachine(w, entryId, request, customerId);
     for (const assembly of request.assemblies)
       layOutAssembly(w, entryId, { machineId, from: null, enteredBy: madeBy }, assembly);
     return { machineId, customerId };
   });
 };
-
-function refuseOddCustomer(record: ReadableRecord, { customerId, customer }: Asked): void {
-  if (customerId === null && !customer) refuseField('customer', 'a customer on record, or a new one');
-  if (customerId !== null && customer) refuseField('customer', 'either a customer on record or a new one');
-  if (customerId !== null && !readCustomer(record, customerId))
-    throw new RefusedError({ code: 'unknown-customer', facts: { path: 'customerId', customerId } });
-}
 
 function refuseOddDial({ dial, machine }: Asked): void {
   const fullScaleHours = machine.meterDigits === null ? null : 10 ** machine.meterDigits;

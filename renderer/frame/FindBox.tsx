@@ -4,6 +4,7 @@ import { useLocation } from 'wouter';
 import { Letter } from '#renderer/controls/Key.tsx';
 import { matches } from '#renderer/controls/PickBox.tsx';
 import { useAccelerator } from '#renderer/controls/useAccelerator.ts';
+import { StopMark } from '#renderer/screens/machine/StopBanner.tsx';
 import { useMachines } from '#renderer/useMachines.ts';
 import { shared } from '#renderer/words/english.ts';
 import { fieldWords } from '#renderer/words/fieldWords.ts';
@@ -91,6 +92,7 @@ function GoingBox() {
           {(found: Found) => (
             <ListBoxItem id={found.id} textValue={found.text} className="pick-option">
               {found.text}
+              <StopMark machineId={Number(found.id)} />
               <span className="second">{found.second}</span>
             </ListBoxItem>
           )}

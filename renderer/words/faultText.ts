@@ -59,6 +59,21 @@ export const faultSentences: Record<string, Sentence> = {
   'no-record': () => ({ what: 'No record is open.', next: 'Open one, or start an empty one.' }),
   'unknown-machine': () => ({ what: 'That machine is not on record.', next: 'Choose one from the list.' }),
   'unknown-customer': () => ({ what: 'That customer is not on record.', next: 'Choose one from the list.' }),
+  'unknown-merge': () => ({ what: 'These customers are not merged.', next: 'Open the customers afresh.' }),
+  'unknown-ownership': () => ({ what: 'That owner is not on record.', next: 'Open the machine afresh.' }),
+  'customer-merged': ({ into }) => ({
+    what: `This customer was merged into ${into}.`,
+    next: 'Go on with that one, or part them again first.',
+  }),
+  'customer-erased': () => ({
+    what: 'This customer’s personal data were erased on request.',
+    next: 'If they come again, enter them as a new customer.',
+  }),
+  'name-not-typed': ({ name }) => ({
+    what: 'The name was not typed as it stands.',
+    safe: 'Nothing was erased.',
+    next: `Type ${name} to erase it for good.`,
+  }),
   'unknown-assembly': () => ({ what: 'That assembly is not on record.', next: 'Open the machine afresh.' }),
   'unknown-position': () => ({ what: 'That position is not on this assembly.', next: 'Open the machine afresh.' }),
   'unknown-fitter': () => ({ what: 'That fitter is not in the shop’s list.', next: 'Open the Shop screen afresh.' }),

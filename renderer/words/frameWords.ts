@@ -3,6 +3,7 @@ export const tabWords = {
   machines: 'Machines',
   hours: 'Hours',
   stripDown: 'Strip-down',
+  customers: 'Customers',
   slips: 'Slips',
   partClasses: 'Part classes',
   shop: 'Shop',

@@ -48,6 +48,12 @@ const whatWords: Record<string, string> = {
   'finding/strikePhoto': 'Photo struck',
   'repair/saveFacts': 'Worn hole described',
   'repair/choose': 'Repair chosen',
+  'machine/sellOn': 'Machine sold on',
+  'owner/putRight': 'Owner put right',
+  'customer/change': 'Customer’s particulars changed',
+  'customer/merge': 'Customers merged',
+  'customer/part': 'Customers parted again',
+  'customer/erase': 'Customer’s personal data erased',
   'class/save': 'Part class changed',
   'entries/undoLast': 'An entry taken back, which was put in again',
   'entries/redoLast': 'The entry taken back put in again',
@@ -71,6 +77,8 @@ const NOUNS: Record<keyof EntryRows, [one: string, many: string]> = {
   findings: ['finding', 'findings'],
   closings: ['closed finding', 'closed findings'],
   photos: ['photo', 'photos'],
+  owners: ['owner', 'owners'],
+  customers: ['customer’s particulars', 'customers’ particulars'],
   declines: ['refusal', 'refusals'],
   dialReadings: ['meter reading', 'meter readings'],
   moves: ['place of an assembly', 'places of assemblies'],
@@ -89,7 +97,7 @@ export function broughtText(entry: Entry): string {
     // said by what the entry is called, or by what hangs on it
     if (sort === 'stripDowns') return rows.stripDowns > 1;
     if (sort === 'machines') return rows.machines > 1;
-    if (['moves', 'others', 'meters', 'workShares', 'hoursSources'].includes(sort))
+    if (['moves', 'others', 'meters', 'workShares', 'hoursSources', 'owners'].includes(sort))
       return rows.machines === 0 && rows.assemblies === 0;
     return sort !== 'limits' || rows.points === 0;
   });
@@ -121,6 +129,7 @@ export const historyWords = {
   ofDay: 'Of',
   brought: 'Brought',
   nobody: 'not said',
+  erasedCustomer: 'an erased customer',
   openSheet: 'sheet',
   undone: (at: string, by: string): string => (by === '' ? `taken back ${at}` : `taken back ${at} by ${by}`),
   takeBack: 'Take back the last entry',

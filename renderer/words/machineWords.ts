@@ -23,6 +23,7 @@ export const machineWords = {
   slip: 'Slip',
   why: 'Why',
   toMachines: 'To the machines',
+  toThisMachine: 'To the machine',
   noSuchMachine: 'There is no machine at this address.',
   noAssembly: 'Nothing that wears on this machine yet',
   noAssemblyNext:

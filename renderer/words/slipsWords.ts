@@ -34,6 +34,7 @@ export const slipsWords = {
     'As it would be made today. Nothing is kept until the slip is made: then it has its number and stays as it is.',
   made: (number: string): string => `Slip ${number} made`,
   madeNote: 'Kept with its number. Print it, or save the PDF to send.',
+  stoppedSince: 'This slip was made before the following was found, or does not lead with it:',
   oldNote: (on: string): string => `As it was made on ${dayText(day(on))}; later readings do not change it.`,
   others: 'Other slips of this machine',
   page: (page: number, pages: number): string => `Page ${page} of ${pages}`,

@@ -85,7 +85,7 @@ windowTest(
     await page.getByText(/three photos/).waitFor();
     await page.getByText(/^kept \d\d:\d\d/).waitFor();
     await page.keyboard.press('Control+Enter');
-    await page.getByText('What moved in the forecast').first().waitFor();
+    await page.getByText('No forecast moved.').or(page.getByText('What moved in the forecast')).first().waitFor();
 
     const { findings } = await told(ask, machineRead, { machineId });
     const sides = [];

@@ -1,7 +1,9 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
+import { customerMerge } from '#core/contract/customer.ts';
 import { jobsStart, jobsState } from '#core/contract/jobs.ts';
+import { machineTakeIn } from '#core/contract/machine.ts';
 import { oldSheetsSave, sizesQuestioned } from '#core/contract/oldSheets.ts';
 import { photoKeep } from '#core/contract/photo.ts';
 import { ratesSave, rebuildLineSave, rebuildTakeIn } from '#core/contract/rebuild.ts';
@@ -89,6 +91,17 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
   const job = await aJob(program, machineId, positionId);
   const repairFacts = aWornHole((await program.ask(repairRead, { positionId: pin.positionId })).facts);
   await program.ask(repairSaveFacts, { positionId: pin.positionId, facts: repairFacts, by: 'Bo' });
+  // customers: a double to be merged, one merged already, and one to be erased
+  const bought = async (name: string) => {
+    const customer = { name, place: '', address: '', phone: '', email: '' };
+    const machine = aTakeIn({ name: `Tractor of ${name}` });
+    return (await program.ask(machineTakeIn, { ...machine, customer, dial: null, assemblies: [] })).customerId;
+  };
+  const [doubleId, mergedId, strangerId] = [await bought('Hill Frm'), await bought('Hill'), await bought('A Stranger')];
+  const { customer: details } = aTakeIn();
+  const merge = { customerId: mergedId, intoCustomerId: customerId, details: details!, by: 'Bo' };
+  const { mergeId } = await program.ask(customerMerge, merge);
+  const ownershipId = (await sheet()).owners[0]?.ownershipId;
   // the two last entries: what takes one back asks for the last
   const oldSheet = (day: string, dialHours: number) => ({
     ...draft(day, dialHours),
@@ -151,6 +164,7 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'record/restore': { file: backup },
     'record/confirmPlace': { synced: false },
     'machines/list': { atOnce: true },
+    'machines/stopped': {},
     'machine/read': { machineId },
     'machine/takeIn': { ...takeIn, customerId, customer: null },
     'machine/change': { machineId, name: 'Tractor 1', make: '', model: '', serial: '', builtYear: 2015, note: '' },
@@ -167,6 +181,21 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     },
     'point/limits': { pointId: strip.pointId, from: '2026-11-01', ...limits, enteredBy: 'Bo' },
     'customers/list': {},
+    'customers/sheet': {},
+    'customer/change': { customerId, ...takeIn.customer, phone: '12', by: 'Bo' },
+    'customer/merge': { customerId: doubleId, intoCustomerId: customerId, details: takeIn.customer, by: 'Bo' },
+    'customer/part': { mergeId, reason: 'two farms', by: 'Bo' },
+    'customer/export': { customerId },
+    'customer/erasePreview': { customerId: strangerId, words: ['Stranger'] },
+    'customer/erase': { customerId: strangerId, words: ['Stranger'], typedName: 'A Stranger', by: 'Bo' },
+    'machine/sellOn': {
+      machineId,
+      fromOn: '2026-11-01',
+      customerId: null,
+      customer: { ...takeIn.customer, name: 'Low Farm' },
+      by: 'Bo',
+    },
+    'owner/putRight': { ownershipId, fromOn: null, customerId, reason: 'a slip', by: 'Bo' },
     'hours/add': {
       machineId,
       takenOn: '2026-11-01',

@@ -1,7 +1,7 @@
 import { gatherKnown, rowKey } from '../../exchange/knownRows.ts';
 import type { KnownKind, KnownShop } from '../../exchange/plan.ts';
 import { homesOf, listAssemblies, positionsOf, sittingsOf } from '../../record/assemblyStore.ts';
-import { listCustomers } from '../../record/customerStore.ts';
+import { namesOfCustomers } from '../../record/customerStore.ts';
 import { firstRows } from '../../record/firstRows.ts';
 import { loadShopLife } from '../../record/loadShopLife.ts';
 import { listMachines } from '../../record/machineStore.ts';
@@ -13,7 +13,7 @@ export function knownShop(db: ReadableRecord): KnownShop {
   const first = firstRows(db);
   return {
     life: loadShopLife(db),
-    customers: listCustomers(db),
+    customers: namesOfCustomers(db),
     machines: listMachines(db),
     assemblies: listAssemblies(db),
     positions: positionsOf(db),

@@ -6,6 +6,7 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { StopMark } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { broughtText, daysText, machinesText, whatText, historyWords as words } from '#renderer/words/historyWords.ts';
@@ -121,9 +122,12 @@ function EntryRow({ entry, isLast }: { entry: Entry; isLast: boolean }) {
       </td>
       <td>
         {machine && entry.machineCount === 1 && !undone ? (
-          <Link href={`/machine/${machine.machineId}`}>{machine.name}</Link>
+          <>
+            <Link href={`/machine/${machine.machineId}`}>{machine.name}</Link>
+            <StopMark machineId={machine.machineId} />
+          </>
         ) : (
-          machinesText(entry)
+          machinesText(entry) || <Customers entry={entry} />
         )}
       </td>
       <td>{daysText(entry)}</td>
@@ -139,6 +143,12 @@ function EntryRow({ entry, isLast }: { entry: Entry; isLast: boolean }) {
     </tr>
   );
 }
+
+/** Whom an entry is about that is about no machine. */
+const Customers = ({ entry: { customers } }: { entry: Entry }) =>
+  customers.length > 0 && (
+    <Link href="/customers">{customers.map(({ name }) => name || words.erasedCustomer).join(', ')}</Link>
+  );
 
 /** Says what would go, before it goes. */
 function AskUndo({ entry, onDone }: { entry: Entry; onDone: () => void }) {

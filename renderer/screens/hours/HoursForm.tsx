@@ -12,6 +12,7 @@ import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { useMachines } from '#renderer/useMachines.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
@@ -94,6 +95,7 @@ export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose
   const asked = question && questionText(question, { mark });
   return (
     <section ref={strip} className="hours-strip" aria-label={words.title} onKeyDown={onKey}>
+      <StopBanner machineId={form.machineId} />
       <div className="hours-fields">
         <h2>{words.title}</h2>
         <div className="hours-machine">

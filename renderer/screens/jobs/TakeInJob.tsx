@@ -14,6 +14,7 @@ import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
+import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { jobWords as words } from '#renderer/words/jobWords.ts';
 import './jobs.css';
@@ -54,7 +55,7 @@ export default function TakeInJob() {
     if (taken) goTo(`/job/${taken.rebuildId}`);
   };
   return (
-    <Sheet title={words.takeInTitle(machine.value.name)}>
+    <Sheet title={words.takeInTitle(machine.value.name)} banner={<StopBanner machineId={machineId} />}>
       <form
         className="row-form job-form"
         onSubmit={(event) => {

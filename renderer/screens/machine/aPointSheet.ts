@@ -104,6 +104,7 @@ export const aMachineSheet = (points: PointSheet[], its: Partial<MachineSheet> =
   pulls: [],
   workShare: 1,
   customer: null,
+  owners: [],
   hours: {
     machineHours: 4000,
     sdHours: 0,

@@ -14,6 +14,7 @@ import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { Empty } from '#renderer/controls/Notice.tsx';
 import { Sheet as Paper } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
 import { openHours } from '../hours/openHours.ts';
@@ -227,6 +228,7 @@ export function Desk({
               onDone={typing.focusFirst}
             />
           </div>
+          <StopBanner machineId={machineId} />
           <DeskQuestions
             faults={[save.fault, end.fault, fault]}
             mark={mark}

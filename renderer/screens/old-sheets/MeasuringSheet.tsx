@@ -6,6 +6,7 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
 import { useToday } from '#renderer/record.tsx';
+import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { shared } from '#renderer/words/english.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
@@ -34,6 +35,7 @@ function Printed({ sheet, machineId }: { sheet: ReplyOf<typeof sheetBlank>; mach
   const title = words.of(sheet.machine);
   return (
     <PaperSheet
+      banner={<StopBanner machineId={machineId} />}
       title={title}
       sub={words.sub(sheet.pages)}
       pdfBase64={sheet.pdfBase64}

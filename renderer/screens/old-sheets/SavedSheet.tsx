@@ -9,6 +9,7 @@ import { FaultBox, Notice } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
+import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
@@ -76,6 +77,7 @@ function OfSheet({ saved, stripDownId, again }: { saved: Saved; stripDownId: num
       }
       banner={
         <>
+          <StopBanner machineId={saved.machineId} />
           {swap.fault && <FaultBox fault={swap.fault} />}
           {swapping && (
             <SwapStrip

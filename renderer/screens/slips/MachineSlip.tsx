@@ -7,6 +7,7 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
+import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { slipsWords } from '#renderer/words/slipsWords.ts';
@@ -65,6 +66,7 @@ function Preview({
     <SlipSheet
       title={slipsWords.of(slip.machine.name)}
       sub={[slip.customer.name, slip.customer.place].filter(Boolean).join(', ')}
+      banner={<StopBanner machineId={machineId} />}
       slip={slip}
       pdfBase64={pdfBase64}
       fileName=""
@@ -105,6 +107,7 @@ function MadeSlip({ made, machineId, toMachine }: { made: Made; machineId: numbe
     <SlipSheet
       title={slipsWords.numbered(made.number)}
       sub={[slip.machine.name, slip.customer.name, slip.customer.place].filter(Boolean).join(', ')}
+      banner={<StopBanner machineId={machineId} />}
       slip={slip}
       pdfBase64={made.pdfBase64}
       fileName={made.fileName}

@@ -4,6 +4,7 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { slipFileName, slipsWords } from '#renderer/words/slipsWords.ts';
 import { EarlierSlips } from './EarlierSlips.tsx';
@@ -29,6 +30,9 @@ export default function OldSlip() {
     <SlipSheet
       title={slipsWords.numbered(number)}
       sub={[slip.machine.name, slip.customer.name, slip.customer.place].filter(Boolean).join(', ')}
+      banner={
+        <StopBanner machineId={machineId} since={slip.headline.kind === 'do-not-use' ? '' : slipsWords.stoppedSince} />
+      }
       slip={slip}
       pdfBase64={pdfBase64}
       fileName={slipFileName(number, slip.machine.name)}

@@ -16,6 +16,7 @@ export function PaperSheet({
   fileName,
   keys,
   aside,
+  banner,
   block,
 }: {
   title: string;
@@ -25,6 +26,7 @@ export function PaperSheet({
   /** before those of save and print */
   keys: ReactNode;
   aside?: ReactNode;
+  banner?: ReactNode;
   block: readonly TitleCell[];
 }) {
   const bytes = useMemo(() => bytesOfBase64(pdfBase64), [pdfBase64]);
@@ -41,6 +43,7 @@ export function PaperSheet({
   return (
     <Sheet
       title={title}
+      banner={banner}
       sub={sub}
       actions={
         <>

@@ -16,6 +16,8 @@ type SlipSheetProps = {
   slip: Slip;
   pdfBase64: string;
   fileName: string;
+  /** under the head */
+  banner?: ReactNode;
   /** keys before those of print and save */
   keys: ReactNode;
   /** what may be printed and saved: a slip that was made, not a preview */
@@ -24,7 +26,7 @@ type SlipSheetProps = {
 };
 
 /** A slip: the paper on the left as it leaves the printer, on the right what can be done with it. */
-export function SlipSheet({ title, sub, slip, pdfBase64, fileName, keys, made, aside }: SlipSheetProps) {
+export function SlipSheet({ title, sub, slip, pdfBase64, fileName, keys, made, aside, banner }: SlipSheetProps) {
   const bytes = useMemo(() => bytesOfBase64(pdfBase64), [pdfBase64]);
   const [printing, setPrinting] = useState(false);
   const print = async () => {
@@ -55,6 +57,7 @@ export function SlipSheet({ title, sub, slip, pdfBase64, fileName, keys, made, a
           )}
         </>
       }
+      banner={banner}
       block={blockOf(slip)}
       bleed
     >

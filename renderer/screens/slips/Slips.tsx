@@ -7,6 +7,7 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { StopMark } from '#renderer/screens/machine/StopBanner.tsx';
 import { useListKeys } from '#renderer/screens/machines/useListKeys.ts';
 import { useAsk } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
@@ -64,7 +65,10 @@ export default function Slips() {
                   <Link href={`/slips/${slip.slipId}`}>{slip.number}</Link>
                 </td>
                 <td className="nw">{dayText(day(slip.madeOn))}</td>
-                <td>{slip.machine}</td>
+                <td>
+                  {slip.machine}
+                  <StopMark machineId={slip.machineId} />
+                </td>
                 <td>{slip.customer}</td>
                 <td className="says">
                   <Figures>{slip.headline}</Figures>

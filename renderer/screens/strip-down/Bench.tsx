@@ -5,6 +5,7 @@ import { stripDownSave, type stripDownSheet } from '#core/contract/stripDown.ts'
 import { Key } from '#renderer/controls/Key.tsx';
 import { Sheet as Paper } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { openHours } from '../hours/openHours.ts';
@@ -133,6 +134,7 @@ export function Bench({
       }
       banner={
         <>
+          <StopBanner machineId={machineId} />
           <SaveFault fault={save.fault} mark={mark} />
           {discarding && !isBlank(sheet) && (
             <DiscardAsk onYes={() => void throwAway()} onNo={() => setDiscarding(false)} />

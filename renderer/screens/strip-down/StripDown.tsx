@@ -6,6 +6,7 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { useMachines } from '#renderer/useMachines.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
@@ -50,7 +51,7 @@ function OfMachine({ machineId }: { machineId: number }) {
   const fault = sheet.fault ?? shop.fault;
   if (sheet.value?.rows.length === 0) {
     return (
-      <Sheet title={title} sub={sub} bench>
+      <Sheet title={title} sub={sub} bench banner={<StopBanner machineId={machineId} />}>
         <Empty
           head={words.emptyGrid}
           keys={
@@ -66,7 +67,7 @@ function OfMachine({ machineId }: { machineId: number }) {
   }
   if (!sheet.value || !shop.value) {
     return (
-      <Sheet title={title} sub={sub} bench>
+      <Sheet title={title} sub={sub} bench banner={<StopBanner machineId={machineId} />}>
         {fault ? (
           <FaultBox fault={fault} keys={<Key onPress={sheet.again}>{frameWords.tryAgain}</Key>} />
         ) : (

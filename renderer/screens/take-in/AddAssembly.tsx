@@ -9,6 +9,7 @@ import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { useMachines } from '#renderer/useMachines.ts';
 import { takeInWords as words } from '#renderer/words/takeInWords.ts';
@@ -55,9 +56,12 @@ export function AddAssembly({ machineId }: { machineId: number }) {
         </Key>
       }
       banner={
-        <RemarksBox count={remarks.length} onFirst={() => goToFirstRemark(body)}>
-          {add.fault && <FaultBox fault={add.fault} />}
-        </RemarksBox>
+        <>
+          <StopBanner machineId={machineId} />
+          <RemarksBox count={remarks.length} onFirst={() => goToFirstRemark(body)}>
+            {add.fault && <FaultBox fault={add.fault} />}
+          </RemarksBox>
+        </>
       }
     >
       <div ref={body}>

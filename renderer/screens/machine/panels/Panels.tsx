@@ -1,11 +1,13 @@
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { MachineSheet, PointSheet } from '#core/contract/machine.ts';
+import { ownerWords } from '#renderer/words/customersWords.ts';
 import { machineWords } from '#renderer/words/machineWords.ts';
 import { questionedIn } from '../pictureOf.ts';
 import { AssembliesPanel } from './AssembliesPanel.tsx';
 import { FindingsPanel } from './FindingsPanel.tsx';
 import { HoursPanel } from './HoursPanel.tsx';
 import { LimitsPanel } from './LimitsPanel.tsx';
+import { OwnersPanel } from './OwnersPanel.tsx';
 import { SizesPanel } from './SizesPanel.tsx';
 import { type OpenPanels, PANELS, type PanelName } from './usePanels.ts';
 import { VisitsPanel } from './VisitsPanel.tsx';
@@ -57,6 +59,9 @@ export function Panels({ sheet, point, panels }: PanelsProps) {
       <TabPanel id="visits" className="panel">
         <VisitsPanel sheet={sheet} />
       </TabPanel>
+      <TabPanel id="owners" className="panel">
+        <OwnersPanel sheet={sheet} />
+      </TabPanel>
     </Tabs>
   );
 }
@@ -70,4 +75,5 @@ const tabText = (panel: PanelName): string =>
     findings: machineWords.findings,
     assemblies: machineWords.assemblies,
     visits: machineWords.visits,
+    owners: ownerWords.tab,
   })[panel];

@@ -1,6 +1,6 @@
 import { type RefObject, useEffect, useRef, useState } from 'react';
 
-export const PANELS = ['sizes', 'limits', 'why', 'hours', 'findings', 'assemblies', 'visits'] as const;
+export const PANELS = ['sizes', 'limits', 'why', 'hours', 'findings', 'assemblies', 'visits', 'owners'] as const;
 export type PanelName = (typeof PANELS)[number];
 
 export type OpenPanels = {

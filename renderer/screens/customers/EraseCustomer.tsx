@@ -1,0 +1,129 @@
+import { useState } from 'react';
+import { type CustomerSheet, customerErase, customerErasePreview } from '#core/contract/customer.ts';
+import { TextField } from '#renderer/controls/Field.tsx';
+import { FillingRule } from '#renderer/controls/FillingRule.tsx';
+import { Key, Keys } from '#renderer/controls/Key.tsx';
+import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { momentText } from '#renderer/screens/history/momentText.ts';
+import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
+import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { customersWords as words } from '#renderer/words/customersWords.ts';
+
+/** Erasing on request: what would go, what stays, where it is still held; then the name typed, and it is gone. */
+export function EraseCustomer({ customer, onDone }: { customer: CustomerSheet; onDone: () => void }) {
+  const { customerId, name } = customer;
+  const erase = useDo(customerErase);
+  const [wordsText, setWordsText] = useState('');
+  const [typedName, setTypedName] = useState('');
+  const [by, setBy] = useBy();
+  const further = wordsOf(wordsText);
+  const preview = useAsk(customerErasePreview, { customerId, words: further });
+  const complete = typedName.trim() === name.trim() && by.trim() !== '';
+  const send = async () => {
+    if (complete && (await erase.run({ customerId, words: further, typedName, by }))) onDone();
+  };
+  return (
+    <form
+      className="row-form erase-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void send();
+      }}
+    >
+      <p>
+        <b>{words.eraseFact(name)}</b>
+      </p>
+      {!preview.value && !preview.fault && <FillingRule words={words.loading} />}
+      {preview.fault && <FaultBox fault={preview.fault} />}
+      {preview.value && (
+        <>
+          <p>{words.eraseStays(new Set(customer.owned.map((one) => one.machineId)).size, preview.value.slips)}</p>
+          <p>{words.eraseBackups(preview.value.backups.length)}</p>
+          <ul className="backup-days">
+            {preview.value.backups.map(({ file, madeAt }) => (
+              <li key={file}>{momentText(madeAt)}</li>
+            ))}
+          </ul>
+          <p>{words.eraseElsewhere}</p>
+          <TextField
+            label={words.eraseWords}
+            hint={words.eraseWordsHint}
+            value={wordsText}
+            onChange={setWordsText}
+            maxLength={500}
+          />
+          {preview.value.alone.length > 0 && (
+            <p>
+              {words.eraseAlone}{' '}
+              {preview.value.alone.map((word) => (
+                <button
+                  key={word}
+                  type="button"
+                  className="text-key"
+                  onClick={() => setWordsText([...further, word].join(', '))}
+                >
+                  {words.addWord(word)}
+                </button>
+              ))}
+            </p>
+          )}
+          <ChangedTexts texts={preview.value.texts} />
+        </>
+      )}
+      <div className="fields">
+        <TextField
+          label={words.typeName(name)}
+          hint={words.typeNameHint}
+          value={typedName}
+          onChange={setTypedName}
+          maxLength={120}
+        />
+        <ByField label={words.eraseWho} value={by} onChange={setBy} />
+      </div>
+      {erase.fault && <FaultBox fault={erase.fault} />}
+      <Keys>
+        <Key red type="submit" disabled={!complete || erase.busy} onPress={() => {}}>
+          {words.eraseIt}
+        </Key>
+        <Key first letter="Escape" onPress={onDone}>
+          {words.leave}
+        </Key>
+      </Keys>
+    </form>
+  );
+}
+
+/** "Jo, old Tveit" as single words or phrases; one letter names nobody. */
+const wordsOf = (text: string): string[] =>
+  text
+    .split(',')
+    .map((word) => word.trim())
+    .filter((word) => word.length > 1 && word.length <= 60)
+    .slice(0, 20);
+
+function ChangedTexts({
+  texts,
+}: {
+  texts: readonly { table: string; column: string; before: string; after: string }[];
+}) {
+  if (texts.length === 0) return <p>{words.eraseNoTexts}</p>;
+  return (
+    <table className="table changed-texts">
+      <caption>{words.eraseTexts(texts.length)}</caption>
+      <thead>
+        <tr>
+          <th scope="col">{words.before}</th>
+          <th scope="col">{words.after}</th>
+        </tr>
+      </thead>
+      <tbody>
+        {texts.map(({ table, column, before, after }, place) => (
+          <tr key={`${table} ${column} ${place}`}>
+            <td>{before}</td>
+            <td>{after}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
