@@ -6,7 +6,6 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Notice } from '#renderer/controls/Notice.tsx';
 import { DoNotUseBanner, planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
-import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { jobWords as words } from '#renderer/words/jobWords.ts';
@@ -45,7 +44,6 @@ function Whole({ job }: { job: Rebuild }) {
   return (
     <Sheet
       title={words.of(job.number, job.machine)}
-      banner={<StopBanner machineId={job.machineId} />}
       sub={[job.customer, job.place].filter(Boolean).join(', ')}
       actions={
         <>
