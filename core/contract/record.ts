@@ -31,7 +31,8 @@ export const zRecordState = z.object({
   trouble: zCaution.nullable(),
   /**
    * what endangers the record though it is open: record-on-network {fileSystem}, record-may-be-synced {folder, sign},
-   * record-synced {folder}, record-read-only, backup-failed {reason}, backup-folder-failed {folder, reason}
+   * record-synced {folder}, record-read-only, backup-failed {reason}, backup-folder-failed {folder, reason}; said once by record/openDemo:
+   * demo-laid-down-anew {kept}, a file or empty
    */
   warnings: z.array(zCaution),
 });

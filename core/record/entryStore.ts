@@ -81,6 +81,15 @@ export const nextRedoable = (db: ReadableRecord): EntryOnRecord | null =>
     {},
   ).map(entry)[0] ?? null;
 
+/** Whether anybody entered anything, taken back or not, typed at a sheet or made a slip. */
+export const holdsWork = (db: ReadableRecord): boolean =>
+  bulk<[number]>(
+    db,
+    `SELECT EXISTS (SELECT 1 FROM entries WHERE what NOT IN (SELECT value FROM json_each(@laidDown)))
+       OR EXISTS (SELECT 1 FROM slips) OR EXISTS (SELECT 1 FROM drafts)`,
+    { laidDown: JSON.stringify(LAID_DOWN) },
+  )[0]?.[0] === 1;
+
 export type RowsOfEntry = {
   entryId: number;
   sort: string;

@@ -123,6 +123,13 @@ export const recordFaults: Record<string, (facts: Facts) => Said> = {
   }),
   'joint-twice': () => ({ what: 'One slack stands in two joints.', next: 'Give each joint a slack of its own.' }),
   'renewed-twice': () => ({ what: 'The same part is renewed twice in one visit.', next: 'Take one of them out.' }),
+  'demo-laid-down-anew': (f) => ({
+    what: 'The demo workshop was laid down anew: its data have changed since it was made here.',
+    safe:
+      f.kept === ''
+        ? 'Nobody had entered anything into the old one.'
+        : `What was entered into the old one stays in ${f.kept}`,
+  }),
   'already-there': () => ({ what: 'It sits there already.' }),
   'other-kind': (f) => ({
     what: `Halves go between assemblies of one kind: this is a ${f.kind}, that ${f.other === '' ? 'of no kind' : `a ${f.other}`}.`,

@@ -36,6 +36,7 @@ export default function Start() {
   const restore = useDo(recordRestore);
   const backUp = useDo(recordBackUp);
   const [opened, setOpened] = useState<Opened>(null);
+  const [anew, setAnew] = useState<RecordState | null>(null);
   const [backedUp, setBackedUp] = useState<string | null>(null);
   const busy = demo.busy || empty.busy || open.busy || restore.busy || backUp.busy;
   const state = record.value;
@@ -78,10 +79,11 @@ export default function Start() {
           what={words.demoWhat}
           disabled={busy}
           first={!isOpen}
-          onPress={() => then(demo.run({}))}
+          onPress={() => void demo.run({}).then((reply) => (laidDownAnew(reply) ? setAnew(reply) : reply && goTo('/')))}
         >
           {demo.busy && <FillingRule words={words.waiting} />}
           {demo.fault && <FaultBox fault={demo.fault} />}
+          {anew && <Anew state={anew} onGo={() => goTo('/')} />}
         </Way>
         <Way
           letter="E"
@@ -143,6 +145,27 @@ export default function Start() {
         {record.fault && <FaultBox fault={record.fault} />}
       </div>
     </Sheet>
+  );
+}
+
+const laidDownAnew = (state: RecordState | null) => state?.warnings.find(({ code }) => code === 'demo-laid-down-anew');
+
+/** The demo is another one than before: said before it is gone to. */
+function Anew({ state, onGo }: { state: RecordState; onGo: () => void }) {
+  const warning = laidDownAnew(state);
+  if (!warning) return null;
+  const { what, safe } = said(warning);
+  return (
+    <Notice
+      head={what}
+      keys={
+        <Key first autoFocus onPress={onGo}>
+          {words.toMachines}
+        </Key>
+      }
+    >
+      {safe}
+    </Notice>
   );
 }
 
