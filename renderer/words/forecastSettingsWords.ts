@@ -2,15 +2,16 @@ import type { ForecastSetting, Moved } from '#core/contract/forecastSettings.ts'
 import { type DecimalMark, hoursLeftFigure, wholeFigure } from '#core/words/quantityText.ts';
 import { counted } from './english.ts';
 
-/** A value as the shop writes it: no more decimals than it has. */
-export const valueText = (value: number, mark: DecimalMark): string => String(value).replace('.', mark);
+/** A value as the shop writes it: no more decimals than it has, thousands by a thin gap. */
+export const valueText = (value: number, mark: DecimalMark): string =>
+  Number.isInteger(value) ? wholeFigure(value) : String(value).replace('.', mark);
 
 /** Words of the sheet on which a shop sets its forecasts. */
 export const forecastSettingsWords = {
   title: 'How the forecast works',
   sub: 'Every figure the forecast starts from. The program’s own stand beside; most shops change none.',
   key: 'How the forecast works',
-  keyWhat: 'What it starts from before anything is measured, and the kinds of work.',
+  keyWhat: 'What it starts from; kinds of work.',
   loading: 'Fetching what the forecast starts from',
   setting: 'What it is',
   value: 'Here',
