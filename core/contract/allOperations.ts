@@ -84,6 +84,7 @@ import {
 } from './record.ts';
 import { repairChoose, repairCutList, repairRead, repairSaveFacts } from './repair.ts';
 import { fitterSave, gaugeSave, kindSave, shopRead, shopSave } from './shop.ts';
+import { slideRead } from './slide.ts';
 import { slipMake, slipPreview, slipRead, slipsList } from './slip.ts';
 import {
   findingAdd,
@@ -181,6 +182,7 @@ export const allOperations = [
   repairSaveFacts,
   repairChoose,
   repairCutList,
+  slideRead,
   forecastSettingsRead,
   forecastSettingsTry,
   forecastSettingsSave,

@@ -100,6 +100,7 @@ import { repairChooseHandler } from './repair/repairChoose.ts';
 import { repairCutListHandler } from './repair/repairCutList.ts';
 import { repairReadHandler } from './repair/repairRead.ts';
 import { repairSaveFactsHandler } from './repair/repairSaveFacts.ts';
+import { slideReadHandler } from './repair/slideRead.ts';
 import { exchangeRestoreFolderHandler } from './restoreFolder.ts';
 import { shopReadHandler } from './shopRead.ts';
 import { shopSaveHandler } from './shopSave.ts';
@@ -198,6 +199,7 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'repair/saveFacts': repairSaveFactsHandler,
   'repair/choose': repairChooseHandler,
   'repair/cutList': repairCutListHandler,
+  'slide/read': slideReadHandler,
   'forecastSettings/read': forecastSettingsReadHandler,
   'forecastSettings/try': forecastSettingsTryHandler,
   'forecastSettings/save': forecastSettingsSaveHandler,

@@ -21,6 +21,7 @@ export type ScreenRoute = {
 export const routes: readonly ScreenRoute[] = [
   { path: '/machines', screen: lazy(() => import('./machines/Machines.tsx')), tab: tabWords.machines },
   { path: '/machine/:machineId', screen: lazy(() => import('./machine/Machine.tsx')), under: tabWords.machines },
+  { path: '/slide/:assemblyId', screen: lazy(() => import('./slide/Slide.tsx')), under: tabWords.machines },
   { path: '/repair/:positionId', screen: lazy(() => import('./repair/Repair.tsx')), under: tabWords.machines },
   { path: '/strip-down', screen: lazy(() => import('./strip-down/StripDown.tsx')), tab: tabWords.stripDown },
   {

@@ -39,6 +39,21 @@ export const repairFaults: Record<string, (facts: Facts) => Said> = {
     safe: '',
     next: 'Buy more.',
   }),
+  'not-a-slide': () => ({
+    what: 'This assembly has no slide strips at top and bottom, front and rear.',
+    safe: '',
+    next: 'Name its positions so: “Slide strip, top front”.',
+  }),
+  'slide-length-not-positive': () => ({
+    what: 'Without the two lengths nothing can be said of the hook.',
+    safe: '',
+    next: 'Measure them on the hitch.',
+  }),
+  'slide-choice-closed': (f) => ({
+    what: `This is closed for that strip. ${reasonText(closedBecause, { code: String(f.because ?? ''), facts: f })}`.trim(),
+    safe: '',
+    next: 'Leave it, or renew it.',
+  }),
   'strip-down-step-unknown': (f) => ({
     what: `The strip-down of this kind names a step “${f.step ?? ''}” that it does not have.`,
     safe: '',

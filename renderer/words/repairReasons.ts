@@ -48,7 +48,16 @@ export const closedBecause: Readonly<Record<string, Sentence>> = {
   'no-alignment-bar': () => 'No bar to line both bosses up on.',
   'past-reject': (f) => `Slack ${mm(f.slackMm, 2)}, reject at ${mm(f.rejectSlackMm, 2)}.`,
   'do-not-use': () => 'An open finding says that it must not be used.',
-  'iso286-size-outside': (f) => `${mm(f.nominalMm)} is outside the tables of limits.`,
+  'iso286-size-outside': (f) => `A size of ${mm(f.nominalMm)} is outside the tables of limits.`,
+  'strip-not-measured': () => 'Not measured.',
+  'strip-worn-to-a-wedge': (f) =>
+    `Worn to a wedge, ${mm(f.unevenMm)} along it: a shim rocks (even within ${mm(f.evenWithinMm)}, common practice).`,
+  'nothing-to-shim': () => 'Somewhere it is as thick as new: a shim would jam the carrier there.',
+  'screw-heads-near': (f) =>
+    `Only ${mm(f.overHeadsMm)} over the screw heads; ${mm(f.leastMm)} wanted (common practice).`,
+  'strip-ends-not-measured': () => 'One end was not measured.',
+  'strip-holes-not-alike': () => 'Its holes do not fit when turned.',
+  'other-end-no-thicker': () => 'The other end is no thicker.',
   'iso286-not-tabulated': () => 'This class is not in the tables of limits.',
 };
 
@@ -80,6 +89,8 @@ export const cautionSaid: Readonly<Record<string, Sentence>> = {
   'four-axes-wanted': (f) => `Read on ${f.axes} of ${f.wanted} axes. Four at 45 degrees are wanted.`,
   'square-axes-read-round': (f) =>
     `Two square axes read alike. A slot at 45 degrees to both reads round too and hides a third: wear may be ${mm(f.mayBeMm, 2)}, not ${mm(f.readMm, 2)}.`,
+  'screw-head-depth-not-known': () => 'How deep the screw heads lie is not known.',
+  'strip-holes-not-known': () => 'Whether its holes fit when turned is not known.',
   'worn-side-not-known': () => 'Which side it wore to is not said: no better centre can be named.',
 };
 

@@ -148,3 +148,17 @@ export async function aHitchInHalves(program: Program, name: string, dial = aTak
     sheet: () => program.ask(machineRead, { machineId }),
   };
 }
+
+/** Another tractor with the four strips of a pick-up hitch, never measured. @returns its assembly */
+export async function aSlide(program: Program): Promise<number> {
+  const { kinds } = await program.ask(shopRead, {});
+  const kind = kinds.find((one) => one.name === 'Telescopic pick-up hitch')!;
+  const takeIn = aTakeIn({ name: 'Tractor with a slide' });
+  const positions = kind.positions.filter(({ item }) => item <= 4);
+  const { machineId } = await program.ask(machineTakeIn, {
+    ...takeIn,
+    assemblies: [{ ...takeIn.assemblies[0]!, kind: kind.name, name: 'Pick-up hitch', positions }],
+  });
+  const { rows } = await program.ask(stripDownSheet, { machineId });
+  return rows[0]!.assemblyId;
+}

@@ -12,7 +12,7 @@ import { repairRead, repairSaveFacts } from '#core/contract/repair.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { slipMake } from '#core/contract/slip.ts';
 import { findingAdd, findingDecline, stripDownSave } from '#core/contract/stripDown.ts';
-import { aHitchInHalves, aShopWithAHitch, aSize, aTakeIn } from './aHitch.ts';
+import { aHitchInHalves, aShopWithAHitch, aSize, aSlide, aTakeIn } from './aHitch.ts';
 import { aJpeg, base64Of } from './aJpeg.ts';
 import type { Program } from './aProgram.ts';
 import { aWornHole } from './aWornHole.ts';
@@ -265,6 +265,11 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'repair/read': { positionId: pin.positionId },
     'repair/saveFacts': { positionId: pin.positionId, facts: repairFacts, by: 'Bo' },
     'repair/cutList': { machineId },
+    'slide/read': {
+      ...{ assemblyId: await aSlide(program), spanMm: 500, overhangMm: 400, newPlayMm: 0.4, headsBareAtMm: 6 },
+      ...{ channelFrontMm: 0, channelRearMm: 0, endsAlike: true },
+      choice: { 'top-front': 'renew', 'top-rear': 'leave', 'bottom-front': 'renew', 'bottom-rear': 'leave' },
+    },
     'repair/choose': { positionId: pin.positionId, choice: 'bush', by: 'Bo' },
     'classes/list': {},
     'class/save': {

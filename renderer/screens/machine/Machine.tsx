@@ -93,7 +93,11 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
           <Key letter="J" onPress={() => goTo(`/job/take-in/${machineId}`)}>
             {jobWords.key}
           </Key>
-          <Key letter="R" disabled={!isOfJoint(points[at])} onPress={() => goTo(`/repair/${points[at]?.positionId}`)}>
+          <Key
+            letter="R"
+            disabled={repairPlace(points[at]) === null}
+            onPress={() => goTo(repairPlace(points[at]) ?? `/machine/${machineId}`)}
+          >
             {machineWords.repair}
           </Key>
           <Key letter="P" onPress={() => goTo(`/slip/${machineId}`)}>
@@ -150,9 +154,12 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
   );
 }
 
-/** A hole, a pin or their slack: what the repair screen speaks of. */
-const isOfJoint = (point: MachineSheet['points'][number] | undefined): boolean =>
-  point !== undefined && ['bore', 'diameter', 'slack'].includes(point.measures);
+/** Where the repair of a point is thought about: its joint, or the slide its strip belongs to; null: neither. */
+function repairPlace(point: MachineSheet['points'][number] | undefined): string | null {
+  if (point === undefined) return null;
+  if (['bore', 'diameter', 'slack'].includes(point.measures)) return `/repair/${point.positionId}`;
+  return point.measures === 'thickness' ? `/slide/${point.assemblyId}` : null;
+}
 
 /** Findings that forbid use stay over everything, one line each. */
 function Stops({ sheet, onFindings }: { sheet: MachineSheet; onFindings: () => void }) {

@@ -1,0 +1,261 @@
+import { useState } from 'react';
+import { useLocation, useParams } from 'wouter';
+import type { ReplyOf } from '#core/contract/operation.ts';
+import {
+  type SlideAsked,
+  STRIP_CHOICE_NAMES,
+  type StripChoiceName,
+  type StripPlaceName,
+  slideRead,
+} from '#core/contract/slide.ts';
+import { type DecimalMark, sizeFigure } from '#core/words/quantityText.ts';
+import { Choice } from '#renderer/controls/Choice.tsx';
+import { FillingRule } from '#renderer/controls/FillingRule.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
+import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { NumberField } from '#renderer/controls/NumberField.tsx';
+import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { useDecimalMark } from '#renderer/record.tsx';
+import { useAsk } from '#renderer/useAsk.ts';
+import { Figures } from '#renderer/words/Figures.tsx';
+import { cautionSaid, closedBecause, reasonText } from '#renderer/words/repairReasons.ts';
+import { slideWords } from '#renderer/words/slideWords.ts';
+import { SlideDrawing } from './SlideDrawing.tsx';
+import './slide.css';
+
+type Read = ReplyOf<typeof slideRead>;
+
+const asked0 = (assemblyId: number): SlideAsked => ({
+  ...{ assemblyId, spanMm: null, overhangMm: null, channelFrontMm: 0, channelRearMm: 0, newPlayMm: 0.4 },
+  ...{ headsBareAtMm: null, endsAlike: null },
+  choice: { 'top-front': 'leave', 'top-rear': 'leave', 'bottom-front': 'leave', 'bottom-rear': 'leave' },
+});
+
+/** A slide's strips, what can be done with each, and what that gives back at the hook. */
+export default function Slide() {
+  const assemblyId = Number(useParams<{ assemblyId: string }>().assemblyId);
+  return Number.isInteger(assemblyId) && assemblyId > 0 ? (
+    <OfAssembly key={assemblyId} assemblyId={assemblyId} />
+  ) : (
+    <Sheet title="">
+      <FaultBox said={{ what: slideWords.noSuchSlide, safe: '', next: '' }} />
+    </Sheet>
+  );
+}
+
+function OfAssembly({ assemblyId }: { assemblyId: number }) {
+  const [, goTo] = useLocation();
+  const mark = useDecimalMark();
+  const [asked, setAsked] = useState(() => asked0(assemblyId));
+  const read = useAsk(slideRead, asked);
+  // while another choice is worked out the last answer stays
+  const [last, setLast] = useState<Read | null>(null);
+  if (read.value && read.value !== last) setLast(read.value);
+  const shown = read.value ?? last;
+  if (!shown)
+    return (
+      <Sheet title="">
+        {read.fault ? <FaultBox fault={read.fault} /> : <FillingRule words={slideWords.loading} />}
+      </Sheet>
+    );
+  const set = (change: Partial<SlideAsked>) => setAsked({ ...asked, ...change });
+  return (
+    <Sheet
+      title={slideWords.title(shown.assembly)}
+      sub={slideWords.sub(shown.machine, shown.customer)}
+      actions={
+        <Key letter="M" onPress={() => goTo(`/machine/${shown.machineId}`)}>
+          {slideWords.toMachine}
+        </Key>
+      }
+    >
+      {read.fault && <FaultBox fault={read.fault} />}
+      <Play shown={shown} asked={asked} mark={mark} />
+      <Strips
+        shown={shown}
+        choice={asked.choice}
+        mark={mark}
+        onChoose={(place, choice) => set({ choice: { ...asked.choice, [place]: choice } })}
+      />
+      <Lengths asked={asked} set={set} mark={mark} />
+    </Sheet>
+  );
+}
+
+function Play({ shown: { play, notMeasured }, asked, mark }: { shown: Read; asked: SlideAsked; mark: DecimalMark }) {
+  if (!play) return <p className="slide-need">{slideWords.needLengths}</p>;
+  const done = (Object.entries(asked.choice) as [StripPlaceName, StripChoiceName][]).map(([place, choice]) => ({
+    place,
+    choice,
+  }));
+  return (
+    <section className="slide-play">
+      <p className="slide-says" role="status">
+        <Figures>{slideWords.sentence(done, play.givesBack.hookMm, mark)}</Figures>
+      </p>
+      <SlideDrawing play={play} asked={asked} mark={mark} />
+      <table className="table">
+        <thead>
+          <tr>
+            <th scope="col">{slideWords.play}</th>
+            <th scope="col">{slideWords.before}</th>
+            <th scope="col">{slideWords.after}</th>
+            <th scope="col">{slideWords.gives}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {(['frontMm', 'rearMm', 'hookMm'] as const).map((row) => (
+            <tr key={row}>
+              <th scope="row">{slideWords.rows[row]}</th>
+              <td>{slideWords.mm(play.before[row], mark)}</td>
+              <td>{slideWords.mm(play.after[row], mark)}</td>
+              <td>{slideWords.mm(play.givesBack[row], mark)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="second">
+        {slideWords.endsWear} {notMeasured.length > 0 && slideWords.counted(notMeasured)}
+      </p>
+    </section>
+  );
+}
+
+function Strips({
+  shown,
+  choice,
+  mark,
+  onChoose,
+}: {
+  shown: Read;
+  choice: SlideAsked['choice'];
+  mark: DecimalMark;
+  onChoose: (place: StripPlaceName, choice: StripChoiceName) => void;
+}) {
+  const { columns } = slideWords;
+  const size = (mm: number | null) => (mm === null ? slideWords.notMeasured : sizeFigure(mm, 0.1, mark));
+  return (
+    <section>
+      <h2>
+        {slideWords.strips}, {slideWords.unit}
+      </h2>
+      <table className="table strips">
+        <thead>
+          <tr>
+            {[
+              columns.strip,
+              columns.newSize,
+              columns.front,
+              columns.middle,
+              columns.rear,
+              columns.then,
+              columns.closed,
+            ].map((head) => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {shown.strips.map((strip) => {
+            const open = strip.options.filter(({ closed }) => closed.length === 0);
+            const picked = strip.options.find((option) => option.choice === choice[strip.place]);
+            return (
+              <tr key={strip.place}>
+                <th scope="row">{`${strip.item} ${strip.position}`}</th>
+                <td>{size(strip.newMm)}</td>
+                <td>{size(strip.thicknessMm.front)}</td>
+                <td>{size(strip.thicknessMm.middle)}</td>
+                <td>{size(strip.thicknessMm.rear)}</td>
+                <td>
+                  <Choice
+                    label={strip.position}
+                    labelled={false}
+                    options={STRIP_CHOICE_NAMES.filter((name) => open.some((option) => option.choice === name)).map(
+                      (value) => ({ value, text: slideWords.choice(value) }),
+                    )}
+                    value={choice[strip.place]}
+                    onChange={(next) => onChoose(strip.place, next)}
+                  />
+                  {picked && picked.shimMm > 0 && picked.choice === 'shim' && slideWords.shim(picked.shimMm, mark)}
+                  {picked?.cautions.map((caution) => (
+                    <div key={caution.code}>{reasonText(cautionSaid, caution)}</div>
+                  ))}
+                </td>
+                <td>
+                  {strip.options
+                    .filter(({ closed }) => closed.length > 0)
+                    .map((option) => (
+                      <div key={option.choice}>
+                        <Figures>
+                          {slideWords.closed(
+                            option.choice,
+                            option.closed.map((reason) => reasonText(closedBecause, reason)).join(' '),
+                          )}
+                        </Figures>
+                      </div>
+                    ))}
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Lengths({
+  asked,
+  set,
+  mark,
+}: {
+  asked: SlideAsked;
+  set: (change: Partial<SlideAsked>) => void;
+  mark: DecimalMark;
+}) {
+  const field = (name: 'spanMm' | 'overhangMm' | 'headsBareAtMm') => (
+    <NumberField
+      label={slideWords[name]}
+      unit="mm"
+      mark={mark}
+      value={asked[name]}
+      onChange={(value) => set({ [name]: value !== null && value > 0 ? value : null })}
+    />
+  );
+  const worn = (name: 'newPlayMm' | 'channelFrontMm' | 'channelRearMm') => (
+    <NumberField
+      label={slideWords[name]}
+      unit="mm"
+      mark={mark}
+      value={asked[name]}
+      onChange={(value) => value !== null && value <= 50 && set({ [name]: value })}
+    />
+  );
+  const alike = asked.endsAlike === null ? 'not-said' : asked.endsAlike ? 'yes' : 'no';
+  return (
+    <section className="slide-lengths">
+      <h2>{slideWords.lengthsHead}</h2>
+      <div className="fields">
+        {field('spanMm')}
+        {field('overhangMm')}
+        {worn('newPlayMm')}
+        {worn('channelFrontMm')}
+        {worn('channelRearMm')}
+        {field('headsBareAtMm')}
+        <Choice
+          label={slideWords.endsAlike}
+          options={[
+            { value: 'yes', text: slideWords.yes },
+            { value: 'no', text: slideWords.no },
+            { value: 'not-said', text: slideWords.notSaid },
+          ]}
+          value={alike}
+          onChange={(value) => set({ endsAlike: value === 'not-said' ? null : value === 'yes' })}
+        />
+      </div>
+      <p className="second">{slideWords.notKept}</p>
+    </section>
+  );
+}
