@@ -57,7 +57,6 @@ export function CutList({ machineId, mark }: { machineId: number; mark: DecimalM
 function GroupRow({ group: { bar, parts, plan }, mark }: { group: CutGroup; mark: DecimalMark }) {
   const lines = (texts: readonly string[]) =>
     texts.map((text, i) => (
-      // biome-ignore lint/suspicious/noArrayIndexKey: two like bars may be cut alike
       <div key={`${text} ${i}`}>
         <Figures>{text}</Figures>
       </div>
