@@ -67,6 +67,7 @@ import {
   rebuildQuote,
   rebuildRead,
   rebuildsList,
+  rebuildTakeChosen,
   rebuildTakeIn,
 } from './rebuild.ts';
 import {
@@ -199,6 +200,7 @@ export const allOperations = [
   rebuildChange,
   rebuildLineSave,
   rebuildLineStrike,
+  rebuildTakeChosen,
   rebuildQuote,
   rebuildApprove,
   rebuildBored,

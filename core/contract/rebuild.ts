@@ -202,6 +202,12 @@ export const rebuildLineSave = operation(
   z.object({ lineId: zId }),
   { title: 'Put a line of work on a job, or put one right; a line put right is proposed again' },
 );
+export const rebuildTakeChosen = operation(
+  'rebuild/takeChosen',
+  z.object({ rebuildId: zId, by: zBy }),
+  z.object({ lines: z.int() }),
+  { title: 'Put the repairs chosen on the machine on its job' },
+);
 export const rebuildLineStrike = operation(
   'rebuild/lineStrike',
   z.object({ lineId: zId, reason: zNote, by: zBy }),

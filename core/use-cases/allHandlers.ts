@@ -83,6 +83,7 @@ import {
 } from './rebuild/rebuildHandlers.ts';
 import { rebuildHandOverHandler } from './rebuild/rebuildHandOver.ts';
 import { rebuildPaperHandler } from './rebuild/rebuildPaper.ts';
+import { rebuildTakeChosenHandler } from './rebuild/rebuildTakeChosen.ts';
 import { recordBackUpHandler } from './recordBackUp.ts';
 import { recordBackupFolderHandler } from './recordBackupFolder.ts';
 import { recordBackupsHandler } from './recordBackups.ts';
@@ -216,6 +217,7 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'rebuild/change': rebuildChangeHandler,
   'rebuild/lineSave': rebuildLineSaveHandler,
   'rebuild/lineStrike': rebuildLineStrikeHandler,
+  'rebuild/takeChosen': rebuildTakeChosenHandler,
   'rebuild/quote': rebuildQuoteHandler,
   'rebuild/approve': rebuildApproveHandler,
   'rebuild/bored': rebuildBoredHandler,

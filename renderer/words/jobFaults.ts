@@ -22,6 +22,10 @@ export const jobFaults: Record<string, (facts: Facts) => Said> = {
     what: 'The shop’s own rates are not entered yet.',
     next: 'Enter them on the job, under Quotes.',
   }),
+  'nothing-chosen': () => ({
+    what: 'No further repair is chosen on this machine.',
+    next: 'Open the machine, choose on its Repair sheet, and come back; or add work by hand.',
+  }),
   'nothing-to-quote': () => ({ what: 'There is no work on this job to quote.', next: 'Add work first.' }),
   'declined-without-words': () => ({
     what: 'Safety work is declined only in the customer’s own words.',

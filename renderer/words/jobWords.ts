@@ -72,6 +72,7 @@ export const jobWords = {
   work: 'Work',
   noWork: 'Nothing is put on this job yet. Add what the strip-down asks for.',
   addWork: 'Add work',
+  takeChosen: 'Take the repairs chosen',
   putRight: 'Put right',
   strike: 'Take off',
   strikeFact: (what: string): string => `Take “${what}” off this job?`,

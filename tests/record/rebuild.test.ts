@@ -14,10 +14,13 @@ import {
   rebuildQuote,
   rebuildRead,
   rebuildsList,
+  rebuildTakeChosen,
   rebuildTakeIn,
 } from '#core/contract/rebuild.ts';
+import { repairChoose, repairRead, repairSaveFacts } from '#core/contract/repair.ts';
 import { aShopWithAHitch } from '#tests/support/aHitch.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
+import { aWornHole } from '#tests/support/aWornHole.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
 
 let program: Program;
@@ -178,6 +181,27 @@ describe('a job', () => {
     expect(again).toMatchObject({ number: 'J26-002', comebackOf: 'J26-001' });
     expect((await program.ask(rebuildsList, {})).rebuilds.map(({ number }) => number)).toEqual(['J26-002', 'J26-001']);
     expect(program.defects).toEqual([]);
+  });
+
+  test('takes over the repairs chosen: take-offs, cuts with their limits, parts to make, and what they renew, once', async () => {
+    const { rebuildId, pin } = await aJob();
+    const { positionId } = pin;
+    const nothing = await program.answer(rebuildTakeChosen, { rebuildId, by: 'Bo' });
+    expect(nothing).toMatchObject({ fault: { code: 'nothing-chosen' } });
+    const { facts } = await program.ask(repairRead, { positionId });
+    await program.ask(repairSaveFacts, { positionId, facts: aWornHole(facts), by: 'Bo' });
+    const { options } = await program.ask(repairRead, { positionId });
+    const bush = options.find(({ choice }) => choice === 'bush')!;
+    await program.ask(repairChoose, { positionId, choice: 'bush', by: 'Bo' });
+    expect(await program.ask(rebuildTakeChosen, { rebuildId, by: 'Bo' })).toEqual({ lines: 1 });
+    const line = (await program.ask(rebuildRead, { rebuildId })).lines.at(-1)!;
+    expect(line).toMatchObject({ option: 'bush', stands: 'proposed', item: 2, ownHours: bush.hoursHere.typical });
+    expect(line.cuts[0]).toMatchObject({ lowerMm: bush.bore?.smallestMm, upperMm: bush.bore?.largestMm });
+    expect(line.makes.map(({ kind }) => kind)).toEqual(bush.toMake.map(({ kind }) => kind));
+    expect(line.cautions).toEqual(bush.safety.map(({ id }) => id));
+    expect(await program.answer(rebuildTakeChosen, { rebuildId, by: 'Bo' })).toMatchObject({
+      fault: { code: 'nothing-chosen' },
+    });
   });
 
   test('its papers say what was agreed, each cut with its limits, each part with its sizes, and what was declined', async () => {

@@ -50,6 +50,7 @@ async function aJob(program: Program, machineId: number, positionId: number) {
       'rebuild/change': { rebuildId, wantedBy: '2026-12-01', complaint: 'It knocks.', reason: 'misheard', by: 'Bo' },
       'rebuild/lineSave': { rebuildId, lineId: null, work: { ...work, positionId: null }, by: 'Bo' },
       'rebuild/lineStrike': { lineId: spare, reason: 'not wanted', by: 'Bo' },
+      'rebuild/takeChosen': { rebuildId, by: 'Bo' },
       'rebuild/quote': { rebuildId, kind: 'work', fixedPrice: null, by: 'Bo' },
       'rebuild/approve': { rebuildId, ...said, by: 'Bo' },
       'rebuild/bored': { lineId, cut: 0, sizeMm: 30.5, sure: false, by: 'Bo' },
@@ -88,6 +89,8 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     ],
   };
   const { stripDownId } = await program.ask(stripDownSave, { ...questioned, dialSure: false });
+  const repairFacts = aWornHole((await program.ask(repairRead, { positionId: pin.positionId })).facts);
+  await program.ask(repairSaveFacts, { positionId: pin.positionId, facts: repairFacts, by: 'Bo' });
   const job = await aJob(program, machineId, positionId);
   const repairFacts = aWornHole((await program.ask(repairRead, { positionId: pin.positionId })).facts);
   await program.ask(repairSaveFacts, { positionId: pin.positionId, facts: repairFacts, by: 'Bo' });

@@ -151,7 +151,7 @@ function workElsewhere(
 const NO_TREE: StripDownTree = { steps: [], reach: [], always: [] };
 
 /** The strip-down tree of an assembly's kind; one laid down before kinds had one takes the built-in kind's of its name. */
-function treeOf(record: ReadableRecord, assemblyId: number): StripDownTree {
+export function treeOf(record: ReadableRecord, assemblyId: number): StripDownTree {
   const assembly = readAssembly(record, assemblyId);
   const kind = kindsOnRecord(record).find(({ kindId }) => kindId === assembly?.kindId);
   return kind?.stripDown ?? builtInAssemblyKinds.find(({ name }) => name === kind?.name)?.stripDown ?? NO_TREE;

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { type Rebuild, rebuildLineStrike } from '#core/contract/rebuild.ts';
+import { type Rebuild, rebuildLineStrike, rebuildTakeChosen } from '#core/contract/rebuild.ts';
 import { day } from '#core/units/day.ts';
 import { dayText, decimalFigure, NO_BREAK_SPACE } from '#core/words/quantityText.ts';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
@@ -17,6 +17,8 @@ type Line = Rebuild['lines'][number];
 export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
   const mark = useDecimalMark();
   const [writing, setWriting] = useState<Line | 'new' | null>(null);
+  const takeChosen = useDo(rebuildTakeChosen);
+  const [by] = useBy();
   const [striking, setStriking] = useState<Line | null>(null);
   const hours = (figure: number) => `${decimalFigure(figure, 1, mark)}${NO_BREAK_SPACE}h`;
   return (
@@ -87,8 +89,16 @@ export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
           <Key letter="A" onPress={() => setWriting('new')}>
             {words.addWork}
           </Key>
+          <Key
+            letter="R"
+            disabled={takeChosen.busy}
+            onPress={() => void takeChosen.run({ rebuildId: job.rebuildId, by })}
+          >
+            {words.takeChosen}
+          </Key>
         </Keys>
       )}
+      {takeChosen.fault && <FaultBox fault={takeChosen.fault} />}
       {writing !== null && (
         <WorkForm
           key={writing === 'new' ? 'new' : writing.lineId}
