@@ -92,8 +92,6 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
   const repairFacts = aWornHole((await program.ask(repairRead, { positionId: pin.positionId })).facts);
   await program.ask(repairSaveFacts, { positionId: pin.positionId, facts: repairFacts, by: 'Bo' });
   const job = await aJob(program, machineId, positionId);
-  const repairFacts = aWornHole((await program.ask(repairRead, { positionId: pin.positionId })).facts);
-  await program.ask(repairSaveFacts, { positionId: pin.positionId, facts: repairFacts, by: 'Bo' });
   // customers: a double to be merged, one merged already, and one to be erased
   const bought = async (name: string) => {
     const customer = { name, place: '', address: '', phone: '', email: '' };
