@@ -128,7 +128,7 @@ export const recordFaults: Record<string, (facts: Facts) => Said> = {
     safe:
       f.kept === ''
         ? 'Nobody had entered anything into the old one.'
-        : `What was entered into the old one stays in ${f.kept}`,
+        : `What was entered into the old one stays, in a file of its own: ${f.kept}.`,
   }),
   'already-there': () => ({ what: 'It sits there already.' }),
   'other-kind': (f) => ({

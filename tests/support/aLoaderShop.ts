@@ -16,19 +16,22 @@ export function aLoaderShop(more: Record<string, string> = {}): Context {
   return context;
 }
 
-const FILES = {
-  'machines.csv': `machine,customer,make,model,serial,built_year,meter_digits,hours_before,work_share
-Vessel 118,Hollin Top,Harrod,V118,V118-2207,2020,5,,1
-Vessel 96,Low Scarth,Harrod,V96,V96-0031,2018,5,,1
-`,
-  'hours.csv': `machine,date,dial_hours,event,new_dial_hours,hours_error
+/** What the meters of the two loaders showed; one was renewed. Also of the records kept of every version. */
+export const LOADER_HOURS = `machine,date,dial_hours,event,new_dial_hours,hours_error
 Vessel 118,2020-11-01,0,reading,,
 Vessel 118,2023-11-01,2400,reading,,
 Vessel 118,2025-06-01,3700,new-meter,0,
 Vessel 118,2026-11-01,1100,reading,,
 Vessel 96,2019-11-01,200,reading,,
 Vessel 96,2026-10-20,5200,reading,,
+`;
+
+const FILES = {
+  'machines.csv': `machine,customer,make,model,serial,built_year,meter_digits,hours_before,work_share
+Vessel 118,Hollin Top,Harrod,V118,V118-2207,2020,5,,1
+Vessel 96,Low Scarth,Harrod,V96,V96-0031,2018,5,,1
 `,
+  'hours.csv': LOADER_HOURS,
   'points.csv': `machine,assembly,position,point,part_class,safety,wears,new_size_mm,new_size_tol_mm,renew_at_mm,reject_at_mm,limit_source,gauge_error_mm,fitted_machine_hours
 Vessel 118,Front loader,"Boom foot pin, left",diameter,Greased pin,no,down,40.0,0.1,39.0,38.5,shop's rule,0.03,0
 Vessel 118,Front loader,"Boom foot pin, right",diameter,Greased pin,no,down,40.0,0.1,39.0,38.5,shop's rule,0.03,0

@@ -1,3 +1,4 @@
+import { LOADER_HOURS } from '#tests/support/aLoaderShop.ts';
 import { aFolder } from '#tests/support/aRecord.ts';
 
 /** What stands in every record of this folder: two loaders with a change of meter, a renewal and a finding. Invented. */
@@ -9,14 +10,7 @@ const FILES = {
 Vessel 118,Hollin Top,Harrod,V118,V118-2207,2020,5,,1
 Vessel 96,Low Scarth,Harrod,V96,V96-0031,2018,5,,0.8
 `,
-  'hours.csv': `machine,date,dial_hours,event,new_dial_hours,hours_error
-Vessel 118,2020-11-01,0,reading,,
-Vessel 118,2023-11-01,2400,reading,,
-Vessel 118,2025-06-01,3700,new-meter,0,
-Vessel 118,2026-11-01,1100,reading,,
-Vessel 96,2019-11-01,200,reading,,
-Vessel 96,2026-10-20,5200,reading,,
-`,
+  'hours.csv': LOADER_HOURS,
   'points.csv': `machine,assembly,position,point,part_class,safety,wears,new_size_mm,new_size_tol_mm,renew_at_mm,reject_at_mm,limit_source,gauge_error_mm,fitted_machine_hours
 Vessel 118,Front loader,"Boom foot pin, left",diameter,Greased pin,no,down,40.0,0.1,39.0,38.5,shop's rule,0.03,0
 Vessel 118,Front loader,"Hook, left",seat,Loader hook,yes,down,30.0,0.2,27.0,26.0,shop's rule,0.1,0
