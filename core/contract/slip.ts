@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { operation } from './operation.ts';
-import { zDay, zDecides, zDeclined, zFindingKind, zId, zRange, zSeverity } from './shapes.ts';
+import { zDay, zDecides, zDeclined, zFindingKind, zId, zRange, zRenewalKind, zSeverity } from './shapes.ts';
 import { zSketch } from './shop.ts';
 
 /** A row of the slip's reduced hours axis; hours are those of the present meter. */
@@ -39,6 +39,9 @@ export const zSlipDone = z.object({
   sizeMm: z.number().nullable(),
   decimals: z.int(),
   note: z.string(),
+  /** what the renewal was, and whether an oversize part carries its size; absent: no renewal, or a slip of before */
+  kind: zRenewalKind.optional(),
+  stamped: z.boolean().nullable().optional(),
 });
 
 /** An open finding the farmer should keep an eye on till then. */

@@ -37,7 +37,7 @@ function sizeText(slip: Slip, found: Slip['found'][number]): string {
 
 export function doneLine(slip: Slip, done: Slip['done'][number]): SlipLine {
   const words = {
-    renewed: 'renewed',
+    renewed: renewedText(done),
     'left-at': 'left at',
     closed: done.note === '' ? 'put right' : midSentence(done.note),
   };
@@ -47,6 +47,18 @@ export function doneLine(slip: Slip, done: Slip['done'][number]): SlipLine {
     right: done.sizeMm === null ? '' : decimalFigure(done.sizeMm, done.decimals, slip.shop.decimalMark),
     strong: false,
   };
+}
+
+/** What was done, in the farmer's words; an oversize is told so that the next man makes the right part. */
+function renewedText({ kind, stamped }: Slip['done'][number]): string {
+  const words = {
+    'new-part': 'renewed',
+    bush: 'bushed',
+    'weld-and-bore': 'welded up to size',
+    oversize: `oversize${stamped ? ', stamped' : ''}`,
+    turned: 'turned over',
+  };
+  return words[kind ?? 'new-part'];
 }
 
 /** Lines to watch till then: the shop's own, and open findings. */

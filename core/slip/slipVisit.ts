@@ -117,20 +117,22 @@ const closedFinding = ({ finding, item, label }: NamedFinding): Slip['done'][num
 type Done = { on: Day; row: Slip['done'][number] };
 
 function doneAt(point: VisitedPoint, since: (on: Day) => boolean): Done[] {
-  const row = (what: 'renewed' | 'left-at', sizeMm: number | null) => ({
+  const row = (what: 'renewed' | 'left-at', sizeMm: number | null, renewal: PartRenewal | null = null) => ({
     items: [point.item],
     label: point.label,
     what,
     sizeMm,
     decimals: decimalsOf(point),
     note: '',
+    ...(renewal && { kind: renewal.kind, stamped: renewal.stamped }),
   });
   const leftAt = (on: Day) =>
     point.history.findLast((visit) => visit.event === 'as-left' && visit.takenOn === on)?.governing?.sizeMm ?? null;
-  const renewals = point.renewals.filter(({ takenOn }) => since(takenOn));
-  const renewed = renewals.map(({ takenOn, newSizeMm }) => ({
-    on: takenOn,
-    row: row('renewed', leftAt(takenOn) ?? newSizeMm),
+  // slack that begins again with a new pin is no work of its own
+  const renewals = point.renewals.filter(({ takenOn, renewalId }) => since(takenOn) && renewalId > 0);
+  const renewed = renewals.map((renewal) => ({
+    on: renewal.takenOn,
+    row: row('renewed', leftAt(renewal.takenOn) ?? renewal.newSizeMm, renewal),
   }));
   const left = point.history
     .filter(

@@ -44,9 +44,9 @@ const gauge = (name: string, uMm: number, stepMm: number, measures: NewGauge['me
 const GAUGES: readonly NewGauge[] = [
   gauge('Outside micrometer', 0.02, 0.01, ['thickness', 'diameter']),
   gauge('Vernier calliper', 0.1, 0.05, ['thickness', 'section']),
-  gauge('Vernier calliper, on a pin', 0.05, 0.02, ['diameter']),
+  gauge('Vernier on a pin', 0.05, 0.02, ['diameter']),
   gauge('Vernier calliper, inside jaws', 0.15, 0.05, ['bore']),
-  gauge('Three-jaw micrometer, round bores only', 0.01, 0.005, ['bore']),
+  gauge('Three-jaw micrometer, round bores', 0.01, 0.005, ['bore']),
   gauge('Two-point bore gauge', 0.02, 0.01, ['bore']),
   gauge('Telescopic gauge and micrometer', 0.06, 0.01, ['bore']),
   gauge('Feeler gauge', 0.1, 0.05, ['slack']),

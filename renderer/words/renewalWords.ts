@@ -51,7 +51,7 @@ export const renewalWords = {
     'new-part': 'Size put in',
     bush: 'Bore of the bush',
     'weld-and-bore': 'Size brought back to',
-    oversize: 'Oversize',
+    oversize: 'Made to',
     turned: 'Thickness it went back in with',
   },
   sizeHint: (kind: RenewalKind) =>

@@ -6,6 +6,7 @@ import type { DecimalMark } from '#core/words/quantityText.ts';
 import { chartWords } from '#renderer/words/chartWords.ts';
 import { findingText } from '#renderer/words/findingText.ts';
 import { basisSentence, gaugeText, limitSourceText, measuredText } from '#renderer/words/machineWords.ts';
+import { partNotes } from './partNotes.ts';
 import type { PictureProps, PictureRow } from './pictureProps.ts';
 
 export const ringOfRole = {
@@ -145,6 +146,7 @@ function movedFrom(was: HoursAtLimit | undefined, is: HoursAtLimit): HoursAtLimi
 function noteOf(point: PointSheet, mark: DecimalMark): string[] {
   const { forecast } = point;
   return [
+    ...partNotes(point, mark),
     basisSentence(forecast),
     chartWords.rate(forecast.ratePer1000hMm, mark),
     measuredText(point),

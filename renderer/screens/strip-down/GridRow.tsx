@@ -2,6 +2,7 @@ import type { KeyboardEvent } from 'react';
 import type { Gauge } from '#core/contract/shop.ts';
 import { type DecimalMark, gaugeErrorText, limitFigure } from '#core/words/quantityText.ts';
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
+import { renewalWords } from '#renderer/words/renewalWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { type Box, boxKey, type SheetRow } from './boxes.ts';
 import { RowScale } from './RowScale.tsx';
@@ -51,7 +52,14 @@ export function GridRow(props: GridRowProps) {
       <th scope="row">
         <div>
           <RingSign item={row.item} state={props.stopped ? 'stop' : 'leave'} />
-          <span className="bench-name">{props.name}</span>
+          <span className="bench-name">
+            {props.name}
+            {row.oversize && (
+              <small className="bench-standard">
+                {renewalWords.oversizeShort(limitFigure(row.oversize.standardMm, mark), row.oversize.stamped)}
+              </small>
+            )}
+          </span>
         </div>
       </th>
       {row.stations.map(({ station }, column) => {

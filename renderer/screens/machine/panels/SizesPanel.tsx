@@ -9,6 +9,7 @@ import { useDecimalMark } from '#renderer/record.tsx';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { pointName } from '#renderer/words/machinesWords.ts';
 import { basisSentence, panelWords, sizeText } from '#renderer/words/machineWords.ts';
+import { renewalKindText } from '#renderer/words/renewalWords.ts';
 import { SizeForm } from './SizeForm.tsx';
 import { readBefore, type SizeLine, sizeLines, stationColumns, struckAlone } from './sizeRows.ts';
 
@@ -76,7 +77,12 @@ export function SizesPanel({ point, machineId }: { point: PointSheet; machineId:
                 )}
               </Fragment>
             ) : (
-              <RenewalRow key={`renewal ${line.renewal.takenOn}`} renewal={line.renewal} across={across} />
+              <RenewalRow
+                key={`renewal ${line.renewal.takenOn}`}
+                renewal={line.renewal}
+                measures={point.measures}
+                across={across}
+              />
             ),
           )}
           {struckAlone(point).map((old) => (
@@ -222,7 +228,15 @@ function MendRow({
   );
 }
 
-function RenewalRow({ renewal, across }: { renewal: PointSheet['renewals'][number]; across: number }) {
+function RenewalRow({
+  renewal,
+  measures,
+  across,
+}: {
+  renewal: PointSheet['renewals'][number];
+  measures: PointSheet['measures'];
+  across: number;
+}) {
   const mark = useDecimalMark();
   const asBuilt = renewal.known && renewal.machineHours < AS_BUILT_HOURS;
   const words = asBuilt
@@ -234,6 +248,8 @@ function RenewalRow({ renewal, across }: { renewal: PointSheet['renewals'][numbe
         hoursText(renewal.machineHours),
       );
   const size = renewal.sizeMm === null ? '' : panelWords.newSize(sizeText(renewal.sizeMm, mark));
+  const what =
+    renewal.kind === null || renewal.kind === 'new-part' ? '' : `, ${renewalKindText(renewal.kind, measures)}`;
   return (
     <tr className="renewal-row">
       <td className="nw">{asBuilt ? '' : dayText(day(renewal.takenOn))}</td>
@@ -242,7 +258,7 @@ function RenewalRow({ renewal, across }: { renewal: PointSheet['renewals'][numbe
         <svg width="14" height="10" aria-hidden="true" className="picture datum">
           <path className={renewal.known ? 'ink' : 'datum-open'} d="M1.5 9L7 1L12.5 9Z" />
         </svg>
-        <Figures>{`${words}${size}`}</Figures>
+        <Figures>{`${words}${size}${what}`}</Figures>
       </td>
     </tr>
   );

@@ -1,0 +1,65 @@
+import { expect } from 'vitest';
+import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
+import { recordStartEmpty } from '#core/contract/record.ts';
+import { stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
+import { aTakeIn } from '#tests/support/aHitch.ts';
+import { expectAxeClean, goTo, told } from './screens.ts';
+import { windowTest } from './windowTest.ts';
+
+/** A fitter says at the bench what a renewal was, and the next man finds it. */
+windowTest('an oversize pin is said at the bench by keys, and the next man reads its size', async ({ open }) => {
+  const { page, ask } = await open({ asOf: '2026-11-09', width: 1280, height: 800 });
+  await told(ask, recordStartEmpty, {});
+  const { machineId } = await told(ask, machineTakeIn, aTakeIn());
+  await page.reload();
+  await goTo(page, `/strip-down/${machineId}`);
+  const pin = page.locator('.grid-row').nth(1).locator('input').first();
+  await pin.fill('28.7');
+  await page.keyboard.press('l');
+  await pin.focus();
+  await page.keyboard.press('p');
+  const strip = page.getByRole('region', { name: 'What was done at Hook pin' });
+  await strip.waitFor();
+  // by keys alone: the choice has the focus, the arrow takes the next
+  await page.keyboard.press('ArrowRight');
+  await strip.getByRole('radio', { name: 'new part' }).waitFor();
+  await strip.getByText('oversize pin').click();
+  await strip.getByLabel('Made to').fill('29');
+  await strip.getByText('29.00 is no larger than the standard here').waitFor();
+  await expectAxeClean(page);
+  await strip.getByLabel('Made to').fill('31');
+  await strip.getByText('is no larger than the standard here').waitFor({ state: 'detached' });
+  await strip.getByRole('radiogroup', { name: 'Size stamped on it' }).getByText('yes').click();
+  await strip.getByLabel('Shim put in').focus();
+  await page.keyboard.press('Escape');
+  expect(await pin.evaluate((input) => input === document.activeElement)).toBe(true);
+
+  // one station of the strip alone, and packing behind it
+  const front = page.locator('.grid-row').first().locator('input').first();
+  await front.focus();
+  await page.keyboard.press('r');
+  const stripTop = page.getByRole('region', { name: 'What was done at Strip top' });
+  await stripTop.getByLabel('front').check();
+  await stripTop.getByLabel('Shim put in').fill('0,5');
+  await expectAxeClean(page);
+  await page.getByText(/^kept \d\d:\d\d/).waitFor();
+  const { draft } = await told(ask, stripDownSheet, { machineId });
+  expect(draft?.renewals).toMatchObject([
+    { kind: 'new-part', station: 'front', hoursKnown: true },
+    { kind: 'oversize', station: '', sizeMm: 31, stamped: true },
+  ]);
+  expect(draft?.shims).toMatchObject([{ shimMm: 0.5 }]);
+  await told(ask, stripDownSave, { ...draft!, dialHours: 3000, dialSure: false });
+
+  await page.reload();
+  await goTo(page, `/strip-down/${machineId}`);
+  await page.getByText('oversize 31.0, stamped').waitFor();
+  await goTo(page, `/machine/${machineId}`);
+  await page
+    .getByText(/Oversize 31\.0.mm, drawn 30\.0, since 9 Nov(ember)? 2026, stamped/)
+    .first()
+    .waitFor();
+  await expectAxeClean(page);
+  const { points } = await told(ask, machineRead, { machineId });
+  expect(points[1]).toMatchObject({ limits: { newSizeMm: 31, renewAtMm: 30 } });
+});
