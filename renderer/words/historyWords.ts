@@ -59,7 +59,7 @@ const whatWords: Record<string, string> = {
   'entries/undoLast': 'An entry taken back, which was put in again',
   'entries/redoLast': 'The entry taken back put in again',
   'shop/save': 'Shop’s settings changed',
-  'forecastSettings/save': 'How the forecast works, changed',
+  'forecastSettings/save': 'How the forecast works changed',
 };
 
 /** An operation nobody has words for is still named. */
