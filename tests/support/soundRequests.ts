@@ -89,8 +89,6 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     ],
   };
   const { stripDownId } = await program.ask(stripDownSave, { ...questioned, dialSure: false });
-  const repairFacts = aWornHole((await program.ask(repairRead, { positionId: pin.positionId })).facts);
-  await program.ask(repairSaveFacts, { positionId: pin.positionId, facts: repairFacts, by: 'Bo' });
   const job = await aJob(program, machineId, positionId);
   // customers: a double to be merged, one merged already, and one to be erased
   const bought = async (name: string) => {
@@ -103,6 +101,9 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
   const merge = { customerId: mergedId, intoCustomerId: customerId, details: details!, by: 'Bo' };
   const { mergeId } = await program.ask(customerMerge, merge);
   const ownershipId = (await sheet()).owners[0]?.ownershipId;
+  const repairFacts = aWornHole((await program.ask(repairRead, { positionId: pin.positionId })).facts);
+  await program.ask(repairSaveFacts, { positionId: pin.positionId, facts: repairFacts, by: 'Bo' });
+  const slideId = await aSlide(program);
   // the two last entries: what takes one back asks for the last
   const oldSheet = (day: string, dialHours: number) => ({
     ...draft(day, dialHours),
@@ -267,7 +268,7 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'repair/saveFacts': { positionId: pin.positionId, facts: repairFacts, by: 'Bo' },
     'repair/cutList': { machineId },
     'slide/read': {
-      ...{ assemblyId: await aSlide(program), spanMm: 500, overhangMm: 400, newPlayMm: 0.4, headsBareAtMm: 6 },
+      ...{ assemblyId: slideId, spanMm: 500, overhangMm: 400, newPlayMm: 0.4, headsBareAtMm: 6 },
       ...{ channelFrontMm: 0, channelRearMm: 0, endsAlike: true },
       choice: { 'top-front': 'renew', 'top-rear': 'leave', 'bottom-front': 'renew', 'bottom-rear': 'leave' },
     },
