@@ -227,7 +227,7 @@ function learnClass(
     const start = { x: coordinates.names.map((_, i) => like?.x[i] ?? 0), hessian: like?.hessian ?? [] };
     const mode = newtonMode(lnPosterior, start);
     learner.modes[shape] = mode;
-    const points = figureCloud(mode, lnPosterior, pass.points * finer(sample));
+    const points = figureCloud(mode, lnPosterior, pass.points * finer(sample).points);
     const head =
       Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(points.length);
     for (const { x, lnWeight } of points)
@@ -275,8 +275,15 @@ function settledPosterior(
 
 const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => sum + block.read.length, 0);
 
-/** The fewer parts, the wider open its figures, and the more points their cloud takes, and nodes to stand for it. */
-const finer = (pool: ClassPool): number => (partsIn(pool) < 20 ? 4 : partsIn(pool) < 60 ? 2 : 1);
+/**
+ * The fewer parts, the wider open its figures, and the more points their cloud takes, and nodes to stand for it. A class
+ * without any part is its prior, and needs no more than a large one.
+ */
+function finer(pool: ClassPool): { points: number; nodes: number } {
+  const parts = partsIn(pool);
+  if (parts === 0 || parts >= 60) return { points: 1, nodes: 1 };
+  return parts < 20 ? { points: 8, nodes: 4 } : { points: 4, nodes: 2 };
+}
 
 /** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin. */
 function settledAtHeaviest(
@@ -302,7 +309,7 @@ function hearAllMachines(
 ): void {
   const { pool } = learner;
   const poolOthers = pool.blocks.map((block) => others.get(block.machineId));
-  const thinned = thinCloud(learner.cloud, pass.nodes * finer(learner.sample));
+  const thinned = thinCloud(learner.cloud, pass.nodes * finer(learner.sample).nodes);
   const state = settledAtHeaviest(pool, thinned, poolOthers, settings);
   learner.words = pool.blocks.map((block) => ({
     machineId: block.machineId,

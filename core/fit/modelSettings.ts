@@ -44,8 +44,8 @@ export const defaultModelSettings: ModelSettings = {
   driftDelta: 0.15,
   beyondHRefs: 20,
   partsPerClassForFigures: 150,
-  cloudPoints: 32,
-  classNodes: 12,
+  cloudPoints: 128,
+  classNodes: 15,
   useScaleHours: 40,
   useLnSd: 0.5,
 };
@@ -227,11 +227,11 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
   },
   cloudPoints: {
     from: 16,
-    to: 256,
+    to: 512,
     whole: true,
     unit: 'points',
     meaning:
-      'points at which the figures of a class of 60 parts or more are weighed; twice as many below, four times below 20',
+      'points at which the figures of a class of 60 parts or more are weighed; four times as many below, eight times below 20',
     source: COMMON_PRACTICE,
   },
   classNodes: {

@@ -1,71 +1,75 @@
+import { recombine } from '../maths/recombine.ts';
 import type { ClassFigures } from './partSite.ts';
 
 /** Figures with the ln of their weight, up to a constant. */
 export type WeighedFigures = { figures: ClassFigures; lnWeight: number };
-
-/**
- * How strongly each figure moves hours at limit, so that the cloud is cut where it matters: a forecast far ahead
- * turns first on the power, then on the scatter of paths, then on how far parts and machines scatter.
- */
-const INFLUENCE: Record<keyof ClassFigures, number> = {
-  power: 1,
-  pathScatter: 1,
-  partScatter: 0.4,
-  machineScatter: 0.4,
-  visitErrorMm: 0.3,
-};
-
-type Cell = { points: WeighedPoint[]; weight: number; axis: keyof ClassFigures; middle: number; spread: number };
 export type WeighedPoint = { figures: ClassFigures; weight: number };
 
 /**
- * A few figures for many: the cloud is cut into cells, always the one with most spread, across its widest axis at its
- * mean; each cell is then stood for by its mean figures.
+ * How much each degree of a figure costs. Hours at limit turn first on the power, then on the scatter of paths, then on how
+ * far parts and machines scatter: of the first more moments are kept.
+ */
+const DEGREE_COST: Record<keyof ClassFigures, number> = {
+  power: 1,
+  pathScatter: 1.25,
+  partScatter: 1.5,
+  machineScatter: 1.5,
+  visitErrorMm: 2,
+};
+const FIGURES = Object.keys(DEGREE_COST) as (keyof ClassFigures)[];
+const MOST_DEGREE = 6;
+
+/** Points lighter than this change no figure that is shown. */
+const LIGHTEST = 1e-9;
+
+/**
+ * A few figures for many: points of the cloud, weighed anew so that mean, spread and higher moments of the figures are
+ * those of the whole cloud, as many moments as points. A forecast is smooth in the figures, so what it averages to is kept.
  */
 export function thinCloud(cloud: readonly WeighedFigures[], count: number): WeighedPoint[] {
   const top = Math.max(...cloud.map((point) => point.lnWeight));
-  const weights = cloud.map((point) => Math.exp(point.lnWeight - top));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const points = cloud.map((point, i) => ({ figures: point.figures, weight: weights[i]! / total }));
-  const cells = [cellOf(points.filter((point) => point.weight > 1e-9))];
-  while (cells.length < count) {
-    const widest = cells.reduce((most, cell, i) => (cell.spread > cells[most]!.spread ? i : most), 0);
-    const { points: all, axis, middle, spread } = cells[widest]!;
-    if (!(spread > 1e-12)) break;
-    const below = all.filter((point) => coordinate(point.figures, axis) <= middle);
-    const above = all.filter((point) => coordinate(point.figures, axis) > middle);
-    cells.splice(widest, 1, cellOf(below), cellOf(above));
-  }
-  return cells.map((cell) => ({ figures: meanFigures(cell.points), weight: cell.weight }));
+  const heavy = cloud
+    .map(({ figures, lnWeight }) => ({ figures, weight: Math.exp(lnWeight - top) }))
+    .filter(({ weight }) => weight > LIGHTEST);
+  const total = heavy.reduce((sum, { weight }) => sum + weight, 0);
+  const weights = heavy.map(({ weight }) => weight / total);
+  const rows = standardised(heavy, weights);
+  const degrees = moments(varying(heavy), count);
+  const values = rows.map((row) =>
+    degrees.map((of) => of.reduce((product, degree, i) => product * row[i]! ** degree, 1)),
+  );
+  const kept = recombine(values, weights);
+  const sum = kept.reduce((all, weight) => all + weight, 0);
+  return heavy.flatMap(({ figures }, k) => (kept[k]! > 0 ? [{ figures, weight: kept[k]! / sum }] : []));
 }
-
-const FIGURES = Object.keys(INFLUENCE) as (keyof ClassFigures)[];
 
 const coordinate = (figures: ClassFigures, name: keyof ClassFigures): number =>
   name === 'power' ? Math.log(figures.power) : figures[name];
 
-function cellOf(points: WeighedPoint[]): Cell {
-  const weight = points.reduce((sum, point) => sum + point.weight, 0);
-  let best: Cell = { points, weight, axis: 'power', middle: 0, spread: -1 };
-  for (const axis of FIGURES) {
-    const middle = points.reduce((sum, point) => sum + point.weight * coordinate(point.figures, axis), 0) / weight;
-    const spread =
-      INFLUENCE[axis] ** 2 *
-      points.reduce((sum, point) => sum + point.weight * (coordinate(point.figures, axis) - middle) ** 2, 0);
-    if (spread > best.spread) best = { points, weight, axis, middle, spread };
-  }
-  return best;
+/** Figures that are not the same at every point. */
+const varying = (points: readonly WeighedPoint[]): (keyof ClassFigures)[] =>
+  FIGURES.filter((name) => points.some(({ figures }) => figures[name] !== points[0]!.figures[name]));
+
+/** Coordinates of the figures that vary, with mean 0 and sd 1. */
+function standardised(points: readonly WeighedPoint[], weights: readonly number[]): number[][] {
+  const columns = varying(points).map((name) => {
+    const values = points.map(({ figures }) => coordinate(figures, name));
+    const mean = values.reduce((sum, value, k) => sum + weights[k]! * value, 0);
+    const square = values.reduce((sum, value, k) => sum + weights[k]! * (value - mean) ** 2, 0);
+    return values.map((value) => (square > 0 ? (value - mean) / Math.sqrt(square) : 0));
+  });
+  return points.map((_, k) => columns.map((column) => column[k]!));
 }
 
-function meanFigures(points: readonly WeighedPoint[]): ClassFigures {
-  const weight = points.reduce((sum, point) => sum + point.weight, 0);
-  const mean = (name: keyof ClassFigures) =>
-    points.reduce((sum, point) => sum + point.weight * coordinate(point.figures, name), 0) / weight;
-  return {
-    partScatter: mean('partScatter'),
-    pathScatter: mean('pathScatter'),
-    power: Math.exp(mean('power')),
-    machineScatter: mean('machineScatter'),
-    visitErrorMm: mean('visitErrorMm'),
-  };
+/** The `count` cheapest products of powers of the figures: 1, then the power, its square, ... */
+function moments(names: readonly (keyof ClassFigures)[], count: number): number[][] {
+  let all: number[][] = [[]];
+  for (const _ of names)
+    all = all.flatMap((row) => Array.from({ length: MOST_DEGREE + 1 }, (_, degree) => [...row, degree]));
+  const cost = (row: readonly number[]) => row.reduce((sum, degree, i) => sum + degree * DEGREE_COST[names[i]!], 0);
+  return all
+    .map((row) => ({ row, cost: cost(row) }))
+    .sort((a, b) => a.cost - b.cost)
+    .slice(0, count)
+    .map(({ row }) => row);
 }

@@ -110,7 +110,8 @@ describe('a forecast of anything that may be entered', () => {
         (parts, its, limitWearMm, asOfHours) => {
           const series = seriesFrom(parts);
           const priors = new Map<string, ClassPrior>([['slide', { partClass: 'slide', from: 'wide', ...its }]]);
-          const learning = learnShop(series, priors, settings);
+          // a smaller cloud, so that more may be tried
+          const learning = learnShop(series, priors, { ...settings, cloudPoints: 16 });
           for (const { nodes } of learning.classes)
             for (const node of nodes)
               for (const value of Object.values(node)) expect(Number.isFinite(value)).toBe(true);

@@ -3,15 +3,11 @@ import { machineLaws } from '#core/fit/machineLaws.ts';
 import { defaultModelSettings, type ModelSettings } from '#core/fit/modelSettings.ts';
 import { hoursAtLimit } from '#core/forecast/hoursAtLimit.ts';
 import { chanceWornPast } from '#core/forecast/wearLaw.ts';
-import {
-  fittedPlainClass,
-  type PlainNode,
-  plainChance,
-  plainHours,
-  plainPart,
-} from '../reference/plain-model/plainModel.ts';
+import { plainChance, plainHours } from '../reference/plain-model/plainHours.ts';
+import { fittedPlainMixture, plainPartOfMixture } from '../reference/plain-model/plainModel.ts';
 import { plainPartOf, plainPrior } from './plainForetell.ts';
 import type { ShopSet } from './shopSets.ts';
+import { simulatedClass } from './simulatedClass.ts';
 
 /** The model with its additions switched off: what the plain reference model sums over its grids. */
 export const plainSettings: ModelSettings = {
@@ -21,69 +17,84 @@ export const plainSettings: ModelSettings = {
   lnPowerTail: 0,
 };
 
-/** Differences of one part's forecast, production against reference. */
+/** Each addition by itself, and all of them: the reference is extended by the same. */
+export const additions: { title: string; settings: ModelSettings }[] = [
+  { title: 'none', settings: plainSettings },
+  { title: 'odd parts', settings: { ...plainSettings, oddPartShare: defaultModelSettings.oddPartShare } },
+  { title: 'even wear', settings: { ...plainSettings, linearChance: defaultModelSettings.linearChance } },
+  { title: 'power tail', settings: { ...plainSettings, lnPowerTail: defaultModelSettings.lnPowerTail } },
+  { title: 'all three', settings: defaultModelSettings },
+];
+
+/** Classes that wear in many ways: a new one for each k. */
+export const variedClass = (parts: number, k: number): ShopSet =>
+  simulatedClass(50_000 + 1000 * parts + k, parts, {
+    pathScatter: [0.15, 0.08, 0.22][k % 3]!,
+    power: [1.05, 0.9, 1, 1.15][k % 4]!,
+    partScatter: [0.3, 0.15, 0.3, 0.3, 0.5][k % 5]!,
+  });
+
+/** Differences of one part's forecast, production against reference: hours as shares, chance as it is. */
 export type Agreement = { low: number; middle: number; high: number; chance: number };
+
+/** Every hours figure within half a per cent, and the chance within 0.002. */
+export const agrees = ({ low, middle, high, chance }: Agreement): boolean =>
+  Math.max(low, middle, high) <= 0.005 && chance <= 0.002;
 
 export type AgreementRun = {
   parts: Agreement[];
-  referenceSeconds: number;
-  /** learning and forecasting, and forecasting alone */
-  productionSeconds: number;
-  forecastSeconds: number;
+  /** seconds of work: the class learned, and all its parts forecast */
+  reference: { learn: number; forecast: number };
+  production: { learn: number; forecast: number };
 };
+
+/** Seconds this process has worked: a busy computer does not count. */
+const worked = (): number => process.cpuUsage().user / 1e6;
 
 /** Production and reference on one class of parts, each on a machine of its own. */
 export function compareWithPlain(set: ShopSet, settings: ModelSettings): AgreementRun {
   const prior = [...set.priors.values()][0]!;
   const limitWearMm = Math.exp(prior.m0);
-  const start = performance.now();
+  const start = worked();
   const learning = learnShop(set.series, set.priors, settings);
+  const learned = worked();
   const forecastAll = () =>
     set.series.map((one) => {
       const law = machineLaws(learning, [one], settings)[0]!;
-      return { law, hours: hoursAtLimit(law, limitWearMm, settings) };
+      const hours = hoursAtLimit(law, limitWearMm, settings);
+      const ahead = 1.2 * (hours.middle ?? prior.hRefHours);
+      return { hours, ahead, chance: chanceWornPast(law, limitWearMm, ahead, settings.driftDelta) };
     });
   // the first time round is spent on compiling it
   forecastAll();
-  const learned = performance.now();
+  const compiled = worked();
   const found = forecastAll();
-  const produced = performance.now();
+  const produced = worked();
   const parts = set.series.map(plainPartOf);
-  const plain = fittedPlainClass(parts, plainPrior(prior, settings));
+  const plain = fittedPlainMixture(parts, plainPrior(prior, settings), settings.linearChance);
+  const fitted = worked();
   const agreements = parts.map((part, i) => {
-    const nodes = pruned(plainPart(plain, part));
-    const { law, hours } = found[i]!;
-    const last = law.lastHours;
+    const nodes = plainPartOfMixture(plain, part);
+    const { hours, ahead, chance } = found[i]!;
+    const last = part.readings.at(-1)?.hours ?? null;
     const at = (u: number) => plainHours(nodes, prior.hRefHours, last, limitWearMm, u, settings.driftDelta);
-    const middle = at(0.5);
-    const ahead = 1.2 * (middle ?? prior.hRefHours);
     return {
       low: apart(hours.low, at(0.1)),
-      middle: apart(hours.middle, middle),
+      middle: apart(hours.middle, at(0.5)),
       high: apart(hours.high, at(0.9)),
-      chance: Math.abs(
-        chanceWornPast(law, limitWearMm, ahead, settings.driftDelta) -
-          plainChance(nodes, prior.hRefHours, last, limitWearMm, ahead, settings.driftDelta),
-      ),
+      chance: Math.abs(chance - plainChance(nodes, prior.hRefHours, last, limitWearMm, ahead, settings.driftDelta)),
       past: hours.pastAtLastSize,
     };
   });
   return {
     parts: agreements.filter((one) => !one.past),
-    productionSeconds: (produced - start) / 1000,
-    forecastSeconds: (produced - learned) / 1000,
-    referenceSeconds: (performance.now() - produced) / 1000,
+    production: { learn: learned - start, forecast: produced - compiled },
+    reference: { learn: fitted - produced, forecast: worked() - fitted },
   };
 }
 
 const apart = (a: number | null, b: number | null): number =>
   a === null && b === null ? 0 : Math.abs((a ?? 1e9) / (b ?? 1e9) - 1);
-
-const pruned = (nodes: readonly PlainNode[]): PlainNode[] => {
-  const kept = nodes.filter((node) => node.weight > 1e-6);
-  const total = kept.reduce((sum, node) => sum + node.weight, 0);
-  return kept.map((node) => ({ ...node, weight: node.weight / total }));
-};
 
 /** The value below which a share of a list lies. */
 export function share(values: readonly number[], of: number): number {

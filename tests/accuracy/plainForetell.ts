@@ -1,14 +1,9 @@
 import type { ClassPrior } from '#core/fit/classPrior.ts';
 import type { ModelSettings } from '#core/fit/modelSettings.ts';
 import type { WearReading, WearSeries } from '#core/series/wearSeries.ts';
-import {
-  fittedPlainClass,
-  type PlainNode,
-  type PlainPart,
-  type PlainPrior,
-  plainPart,
-  plainReadingBelow,
-} from '../reference/plain-model/plainModel.ts';
+import { plainReadingBelow } from '../reference/plain-model/plainHours.ts';
+import type { PlainPart } from '../reference/plain-model/plainKernel.ts';
+import { fittedPlainClass, type PlainNode, type PlainPrior, plainPart } from '../reference/plain-model/plainModel.ts';
 import type { KeptBack } from './lastReadingOut.ts';
 import { crps, type ReadingCase } from './scores.ts';
 
@@ -19,6 +14,9 @@ export const plainPrior = (prior: ClassPrior, settings: ModelSettings): PlainPri
   omegaScale: settings.partScatterScale,
   cScale: settings.pathScatterScale,
   lnGSd: settings.lnPowerSd,
+  lnGTail: settings.lnPowerTail,
+  oddShare: settings.oddPartShare,
+  oddWidth: settings.oddPartWidth,
   least: 0.01,
 });
 
@@ -30,18 +28,11 @@ export const plainPartOf = (series: WearSeries): PlainPart => ({
 /** The same scores from the plain reference model. */
 export function plainForetell(set: KeptBack, settings: ModelSettings): ReadingCase[] {
   const parts = set.series.map(plainPartOf);
-  const found = fittedPlainClass(parts, plainPrior(set.prior, settings));
+  const found = fittedPlainClass(parts, plainPrior(set.prior, { ...settings, lnPowerTail: 0, oddPartShare: 0 }));
   return set.keptBack.flatMap((kept, i) =>
-    kept === null ? [] : [scorePlain(pruned(plainPart(found, parts[i]!)), set.series[i]!, set.prior, kept, settings)],
+    kept === null ? [] : [scorePlain(plainPart(found, parts[i]!), set.series[i]!, set.prior, kept, settings)],
   );
 }
-
-/** Nodes below 1e-6 left out: they cost most of the time and change no score. */
-const pruned = (nodes: readonly PlainNode[]): PlainNode[] => {
-  const kept = nodes.filter((node) => node.weight > 1e-6);
-  const total = kept.reduce((sum, node) => sum + node.weight, 0);
-  return kept.map((node) => ({ ...node, weight: node.weight / total }));
-};
 
 function scorePlain(
   nodes: readonly PlainNode[],

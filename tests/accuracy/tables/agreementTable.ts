@@ -1,45 +1,87 @@
-import { compareWithPlain, plainSettings, share } from '../agreement.ts';
+import {
+  type Agreement,
+  type AgreementRun,
+  additions,
+  agrees,
+  compareWithPlain,
+  share,
+  variedClass,
+} from '../agreement.ts';
 import { places, printTable } from '../printTable.ts';
-import { simulatedClass, truths } from '../simulatedClass.ts';
 
-/** Production against the plain model summed over its grids, additions switched off on both sides. */
+/** How many classes of each size are compared: in full over 2,000 parts. */
+const classes = (full: boolean): [parts: number, count: number][] =>
+  full
+    ? [
+        [3, 60],
+        [10, 50],
+        [30, 24],
+        [100, 9],
+        [300, 1],
+      ]
+    : [
+        [3, 4],
+        [10, 2],
+        [30, 1],
+      ];
+
+/** Production against the plain model summed over its grids: additions switched off on both sides, then each on both. */
 export function agreementTable(full: boolean): void {
-  const rows = (full ? [3, 10, 30, 100, 300] : [3, 10, 30]).map((parts) => {
-    const runs = [0, 1].map((k) =>
-      compareWithPlain(simulatedClass(7000 + 10 * parts + k, parts, truths[3 * k]!.truth), plainSettings),
+  const rows: (string | number)[][] = [];
+  let all: Agreement[] = [];
+  for (const [parts, count] of classes(full)) {
+    const runs = Array.from({ length: count }, (_, k) =>
+      compareWithPlain(variedClass(parts, k), additions[0]!.settings),
     );
-    const all = runs.flatMap((run) => run.parts);
-    const both = (key: 'low' | 'middle' | 'high' | 'chance') =>
-      `${places(
-        100 *
-          share(
-            all.map((one) => one[key]),
-            0.5,
-          ),
-        2,
-      )} / ${places(
-        100 *
-          share(
-            all.map((one) => one[key]),
-            0.95,
-          ),
-        2,
-      )}`;
-    const seconds = (key: 'productionSeconds' | 'referenceSeconds') => runs.reduce((sum, run) => sum + run[key], 0);
-    return [
-      parts,
-      all.length,
-      both('low'),
-      both('middle'),
-      both('high'),
-      both('chance'),
-      places(seconds('productionSeconds'), 2),
-      places(seconds('referenceSeconds'), 1),
-    ];
-  });
+    rows.push(rowOf('none', parts, runs));
+    all = all.concat(runs.flatMap((run) => run.parts));
+  }
+  for (const { title, settings } of additions.slice(1))
+    for (const [parts, count] of full
+      ? ([
+          [3, 8],
+          [10, 4],
+          [30, 2],
+        ] as const)
+      : ([[10, 1]] as const))
+      rows.push(
+        rowOf(
+          title,
+          parts,
+          Array.from({ length: count }, (_, k) => compareWithPlain(variedClass(parts, 100 + k), settings)),
+        ),
+      );
   printTable(
-    'Production against plain model: hours apart in %, chance apart in points; median / 95 % of parts',
-    ['parts in class', 'n', 'low', 'middle', 'high', 'chance', 'production s', 'plain s'],
+    'Production against plain model: hours apart in %, chance apart in points; median / 95 % / most of parts',
+    ['additions', 'class of', 'parts', 'low', 'middle', 'high', 'chance', 'within 0.5 % and 0.2 points'],
     rows,
   );
+  console.log(`  Additions at zero: ${all.filter(agrees).length} of ${all.length} parts within 0.5 % and 0.2 points.`);
+}
+
+function rowOf(title: string, parts: number, runs: readonly AgreementRun[]): (string | number)[] {
+  const all = runs.flatMap((run) => run.parts);
+  const spread = (key: keyof Agreement) =>
+    [0.5, 0.95, 1]
+      .map((of) =>
+        places(
+          100 *
+            share(
+              all.map((one) => one[key]),
+              of,
+            ),
+          2,
+        ),
+      )
+      .join(' / ');
+  return [
+    title,
+    parts,
+    all.length,
+    spread('low'),
+    spread('middle'),
+    spread('high'),
+    spread('chance'),
+    places(all.filter(agrees).length / all.length, 3),
+  ];
 }

@@ -1,15 +1,20 @@
 import { learnShop } from '#core/fit/learnShop.ts';
 import { machineLaws } from '#core/fit/machineLaws.ts';
 import type { ModelSettings } from '#core/fit/modelSettings.ts';
+import { dateAtLimit } from '#core/forecast/dateAtLimit.ts';
 import { hoursAtLimit } from '#core/forecast/hoursAtLimit.ts';
+import { useOfYear } from '#core/forecast/useOfYear.ts';
 import { chanceWornPast } from '#core/forecast/wearLaw.ts';
+import { GRASS_AND_TILLAGE } from '#core/reading/season.ts';
+import { day } from '#core/units/day.ts';
+import { compareWithPlain, plainSettings, variedClass } from '../agreement.ts';
 import { places, printTable } from '../printTable.ts';
 import { type ShopSet, shopH, workshopH } from '../shopSets.ts';
 
 /** Seconds this process has worked: a busy computer does not count. */
 const worked = (): number => process.cpuUsage().user / 1e6;
 
-/** How long a shop takes to learn, and how many parts are forecast in a second with what was learned in hand. */
+/** How long a shop takes to learn, how many parts and dates come in a second, and the plain model beside them in the same run. */
 export function speedTable(settings: ModelSettings): void {
   const rows = (
     [
@@ -34,12 +39,74 @@ export function speedTable(settings: ModelSettings): void {
         }
       return parts / (worked() - from);
     });
-    return [title, set.series.length, places(learnSeconds, 2), places(Math.max(...laps), 0)];
+    return [
+      title,
+      set.series.length,
+      places(learnSeconds, 2),
+      places(Math.max(...laps), 0),
+      places(datesASecond(learning, machines, limits, settings), 0),
+    ];
   });
   printTable(
-    'Speed, one core: law, chance and three hours a part',
-    ['shop', 'series', 'learned in s', 'parts forecast a second (goal 3,000)'],
+    'Speed, one core: law, chance and three hours a part; dates apart, the use of each machine in hand',
+    ['shop', 'series', 'learned in s', 'parts a second (goal 3,000)', 'dates a second (goal 1,000)'],
     rows,
+  );
+  againstPlain();
+}
+
+/** Three days of every part: its chance by hours carried over to the calendar. */
+function datesASecond(
+  learning: ReturnType<typeof learnShop>,
+  machines: readonly ShopSet['series'][],
+  limits: ReadonlyMap<string, number>,
+  settings: ModelSettings,
+): number {
+  const laws = machines.flatMap((own) => machineLaws(learning, own, settings)).slice(0, 300);
+  const from = day('2025-10-10');
+  const seen = [
+    { from: day('2023-10-10'), to: day('2024-10-10'), hours: 520, sdHours: 0 },
+    { from: day('2024-10-10'), to: from, hours: 610, sdHours: 0 },
+  ];
+  const use = useOfYear(seen, { hoursPerDay: 500 / 365, season: GRASS_AND_TILLAGE });
+  const start = worked();
+  for (const law of laws) {
+    const last = law.lastHours ?? 0;
+    dateAtLimit({
+      chancePastBy: (hours) =>
+        chanceWornPast(law, limits.get(law.partClass)!, last + Math.max(0, hours), settings.driftDelta),
+      leastHoursAhead: 0,
+      use,
+      from,
+      dayOf: () => from,
+    });
+  }
+  return laws.length / (worked() - start);
+}
+
+/** Production and the plain model on one class of 100 parts in the same run, learned and forecast on both sides. */
+function againstPlain(): void {
+  const { parts, reference, production } = compareWithPlain(variedClass(100, 0), plainSettings);
+  const ratio = (part: 'learn' | 'forecast') => places(reference[part] / production[part], 0);
+  const both = (reference.learn + reference.forecast) / (production.learn + production.forecast);
+  printTable(
+    `Speed against the plain model, a class of 100 parts (${parts.length} in service), additions switched off`,
+    ['', 'plain model s', 'production s', 'times as fast'],
+    [
+      ['class learned', places(reference.learn, 2), places(production.learn, 3), ratio('learn')],
+      [
+        'parts forecast, class in hand',
+        places(reference.forecast, 2),
+        places(production.forecast, 4),
+        ratio('forecast'),
+      ],
+      [
+        'both',
+        places(reference.learn + reference.forecast, 2),
+        places(production.learn + production.forecast, 3),
+        places(both, 0),
+      ],
+    ],
   );
 }
 

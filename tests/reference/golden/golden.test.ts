@@ -7,7 +7,9 @@ import { makeTilt } from '#core/fit/partTilt.ts';
 import { hoursAtLimit } from '#core/forecast/hoursAtLimit.ts';
 import { chanceWornPast } from '#core/forecast/wearLaw.ts';
 import { aReading, aSeries } from '#tests/accuracy/aSeries.ts';
-import { kernel, type PlainNode, type PlainPart, plainChance, plainHours } from '../plain-model/plainModel.ts';
+import { plainChance, plainHours } from '../plain-model/plainHours.ts';
+import { kernel, type PlainPart } from '../plain-model/plainKernel.ts';
+import type { PlainNode } from '../plain-model/plainModel.ts';
 
 type Golden = {
   hours: number | number[];

@@ -6,7 +6,7 @@ import type { ClassFigures } from '#core/fit/partSite.ts';
 import { hoursAtLimit } from '#core/forecast/hoursAtLimit.ts';
 import { normalCdf } from '#core/maths/normal.ts';
 import { aReading, aSeries } from '#tests/accuracy/aSeries.ts';
-import { kernel } from '../plain-model/plainModel.ts';
+import { kernel } from '../plain-model/plainKernel.ts';
 
 /**
  * A machine's parts with all that joins them, its class figures given, every unknown summed out over a grid: the machine's

@@ -1,43 +1,15 @@
-import { normalCdf, normalDensity } from '#core/maths/normal.ts';
+import { normalDensity } from '#core/maths/normal.ts';
+import { type Axis, axis, axisNames, heldAt, type Marginal, marginals, type PlainGrid, refined } from './plainGrid.ts';
+import { type Kernel, kernelAt, type PlainPart, timesOf } from './plainKernel.ts';
 
 /**
- * The wear model without its additions (no machine harshness, no shared visit errors, no odd parts), summed over plain
- * grids: no approximation but the grids themselves. Slow and readable: the measure the production path is held to.
+ * The wear model summed over plain grids: no approximation but the grids themselves. Slow and readable: the measure the
+ * production path is held to.
  *
  *   X(0) ~ N(0, tau0^2);  X(h) - X(h') ~ N(b (t - t'), b^2 c^2 (t - t'));  t = (h / H)^g;  y = X + N(0, s^2)
- *   beta = ln b ~ N(mu, omega^2);  mu ~ N(m0, s0^2), omega ~ half-normal(0.5), c ~ half-normal(0.15), ln g ~ N(0, 0.15^2)
+ *   beta = ln b = mu + part's own;  own ~ N(0, omega^2), or with odd parts (1 - f) N(0, omega^2) + f N(0, (r omega)^2)
+ *   mu ~ N(m0, s0^2), omega ~ half-normal, c ~ half-normal;  ln g = sd (x + tail x^3), x ~ N(0, 1), or even wear: g = 1
  */
-export type PlainReading = { hours: number; wearMm: number; sdMm: number };
-export type PlainPart = { tau0Mm: number; readings: readonly PlainReading[] };
-
-export type Kernel = { lnChance: number; meanMm: number; varMm2: number; time: number };
-
-/** Chance of a part's readings and its true wear at the last one, at given beta, c and g: a scalar recursion. */
-export function kernel(part: PlainPart, hRefHours: number, beta: number, c: number, g: number): Kernel {
-  const b = Math.exp(beta);
-  let mean = 0;
-  let variance = part.tau0Mm ** 2;
-  let time = 0;
-  let lnChance = 0;
-  for (const reading of part.readings) {
-    const t = (reading.hours / hRefHours) ** g;
-    const dt = t - time;
-    mean += b * dt;
-    variance += b * b * c * c * dt;
-    const s = variance + reading.sdMm ** 2;
-    const v = reading.wearMm - mean;
-    lnChance -= 0.5 * (Math.log(2 * Math.PI * s) + (v * v) / s);
-    const gain = variance / s;
-    mean += gain * v;
-    variance *= 1 - gain;
-    time = t;
-  }
-  return { lnChance, meanMm: mean, varMm2: variance, time };
-}
-
-/** One way a part may wear, with its weight. */
-export type PlainNode = Kernel & { weight: number; beta: number; c: number; g: number };
-
 export type PlainPrior = {
   hRefHours: number;
   m0: number;
@@ -45,160 +17,170 @@ export type PlainPrior = {
   omegaScale: number;
   cScale: number;
   lnGSd: number;
+  /** additions; 0: none */
+  lnGTail: number;
+  oddShare: number;
+  oddWidth: number;
   /** floors of the scatters, as in production */
   least: number;
 };
 
-/** Equal nodes with their trapezium weights. */
-export type Axis = { nodes: number[]; weights: number[] };
-
-export function axis(from: number, to: number, count: number): Axis {
-  if (count === 1) return { nodes: [from], weights: [1] };
-  const step = (to - from) / (count - 1);
-  return {
-    nodes: Array.from({ length: count }, (_, i) => from + i * step),
-    weights: Array.from({ length: count }, (_, i) => (i === 0 || i === count - 1 ? step / 2 : step)),
-  };
-}
-
-/** An axis that begins at a floor: what the prior holds below it (its density hardly changes there) counts at the floor. */
-const flooredAxis = (from: number, to: number, count: number, floor: number): Axis => {
-  const { nodes, weights } = axis(from, to, count);
-  return { nodes, weights: weights.map((weight, i) => (i === 0 && from <= floor ? weight + floor : weight)) };
-};
-
-export type PlainGrid = { mu: Axis; omega: Axis; c: Axis; lnG: Axis };
+/** One way a part may wear, with its weight. */
+export type PlainNode = Kernel & { weight: number; beta: number; c: number; g: number };
 
 const lnNormal = (x: number, mean: number, sd: number): number =>
   -0.5 * Math.log(2 * Math.PI * sd * sd) - (0.5 * (x - mean) ** 2) / (sd * sd);
 const lnHalfNormal = (x: number, scale: number): number => Math.LN2 + lnNormal(x, 0, scale);
 
-const lnPrior = (
-  prior: PlainPrior,
-  mu: number,
-  omega: number,
-  c: number,
-  lnG: number,
-  free: { lnG: boolean },
-): number =>
-  lnNormal(mu, prior.m0, prior.s0) +
-  lnHalfNormal(omega, prior.omegaScale) +
-  lnHalfNormal(c, prior.cScale) +
-  (free.lnG ? lnNormal(lnG, 0, prior.lnGSd) : 0);
+const powerAt = (prior: PlainPrior, x: number): number => Math.exp(prior.lnGSd * (x + prior.lnGTail * x ** 3));
 
 /** Equal nodes of beta, the same for all parts of a class. */
-type BetaNodes = { low: number; step: number; count: number };
+type BetaNodes = { low: number; step: number; count: number; narrowest: number };
 
 /** Close enough for the sharpest bell of any part and the narrowest spread of the class: a bell's sum is good to 1e-8 once the step is its sd. */
-function betaNodes(parts: readonly PlainPart[], prior: PlainPrior, leastOmega: number, rough: boolean): BetaNodes {
+function betaNodes(parts: readonly PlainPart[], prior: PlainPrior, leastOmega: number): BetaNodes {
   const [low, high] = betaRange(parts, prior);
   const sharpest = parts.reduce((least, part) => {
     const t2 = part.readings.reduce((sum, r) => sum + (r.hours / prior.hRefHours) ** 2, 0);
     const crude = part.readings.reduce((sum, r) => sum + (r.wearMm * r.hours) / prior.hRefHours, 0) / t2;
     return crude > 0 ? Math.min(least, Math.min(...part.readings.map((r) => r.sdMm)) / (crude * Math.sqrt(t2))) : least;
   }, 1);
-  const step = rough
-    ? 0.05
-    : Math.max((high - low) / 4000, Math.min(0.05, 1 / Math.hypot(1 / sharpest, 1 / leastOmega)));
-  return { low, step, count: Math.ceil((high - low) / step) + 1 };
+  const step = Math.max((high - low) / 4000, Math.min(0.05, 1 / Math.hypot(1 / sharpest, 1 / leastOmega)));
+  return { low, step, count: Math.ceil((high - low) / step) + 1, narrowest: leastOmega };
 }
+
+const betaRange = (parts: readonly PlainPart[], prior: PlainPrior): [number, number] => {
+  const reach = Math.max(3, 5 * prior.s0);
+  const crude = parts.flatMap((part) => {
+    const last = part.readings.at(-1);
+    return last && last.wearMm > 0 && last.hours > 0 ? [Math.log((last.wearMm * prior.hRefHours) / last.hours)] : [];
+  });
+  return [
+    Math.min(prior.m0 - reach, ...crude.map((x) => x - 1.5)),
+    Math.max(prior.m0 + reach, ...crude.map((x) => x + 1.5)),
+  ];
+};
 
 /** Chances e^32 below the best count for nothing. */
 const LEAST_LN = 32;
 
-/** What a part says at one (c, g): its chance at the nodes from `from` on, those e^32 below its best left out. */
-type PartCurve = { from: number; chance: Float64Array; lnTop: number };
+/** What a part says at one (c, g): its chance at every `every`-th node from `from` on, those e^32 below its best left out; sd of its bell. */
+type PartCurve = { from: number; every: number; chance: Float64Array; lnTop: number; sd: number };
 
 function partCurve(part: PlainPart, prior: PlainPrior, c: number, g: number, betas: BetaNodes): PartCurve {
-  const at = (k: number): number => kernel(part, prior.hRefHours, betas.low + k * betas.step, c, g).lnChance;
+  const times = timesOf(part, prior.hRefHours, g);
+  const at = (k: number): number => kernelAt(part, times, betas.low + k * betas.step, c).lnChance;
   // a wide scan first: the curve has one top, so what counts lies next to scanned nodes that count
   const stride = Math.max(1, Math.floor(betas.count / 60));
   const scanned: [number, number][] = [];
   for (let k = 0; k < betas.count; k += stride) scanned.push([k, at(k)]);
   const best = scanned.reduce((top, [, value]) => Math.max(top, value), Number.NEGATIVE_INFINITY);
   const near = scanned.filter(([, value]) => value > best - LEAST_LN).map(([k]) => k);
-  let from = Math.max(0, near[0]! - stride);
-  let to = Math.min(betas.count, near.at(-1)! + stride + 1);
-  const lnChance = Float64Array.from({ length: to - from }, (_, i) => at(from + i));
+  // a bell falls by e^32 in 8 sd: steps of a third of an sd, and none wider than the narrowest spread
+  const crudeSd = (near.at(-1)! - near[0]!) / 16;
+  const every = Math.max(1, Math.floor(Math.min(0.35 * crudeSd, (0.7 * betas.narrowest) / betas.step)));
+  const first = Math.max(0, near[0]! - stride);
+  const count = Math.floor((Math.min(betas.count - 1, near.at(-1)! + stride) - first) / every) + 1;
+  const lnChance = Float64Array.from({ length: count }, (_, i) => at(first + i * every));
   const lnTop = lnChance.reduce((top, value) => Math.max(top, value), Number.NEGATIVE_INFINITY);
-  const first = from;
-  while (lnChance[from - first]! < lnTop - LEAST_LN) from++;
-  while (lnChance[to - 1 - first]! < lnTop - LEAST_LN) to--;
-  const kept = lnChance.slice(from - first, to - first);
-  return { from, chance: kept.map((value) => Math.exp(value - lnTop) * betas.step), lnTop };
+  const from = lnChance.findIndex((value) => value >= lnTop - LEAST_LN);
+  const to = lnChance.findLastIndex((value) => value >= lnTop - LEAST_LN) + 1;
+  const step = every * betas.step;
+  const chance = lnChance.slice(from, to).map((value) => Math.exp(value - lnTop) * step);
+  return { from: first + from * every, every, chance, lnTop, sd: bellSd(chance) * step };
 }
 
-/** phi(beta; mu, omega) at every node: one row of betas for each (omega, mu), mu fastest. */
-function spreadTable(grid: PlainGrid, betas: BetaNodes): Float64Array {
+/** 1 sd of a bell given at equal nodes, in nodes. */
+function bellSd(chance: Float64Array): number {
+  let total = 0;
+  let first = 0;
+  let second = 0;
+  for (let k = 0; k < chance.length; k++) {
+    total += chance[k]!;
+    first += chance[k]! * k;
+    second += chance[k]! * k * k;
+  }
+  return Math.sqrt(Math.max(0, second / total - (first / total) ** 2));
+}
+
+/** Density of beta given mu and omega at every node: one row of betas for each (omega, mu), mu fastest. */
+function spreadTable(grid: PlainGrid, betas: BetaNodes, prior: PlainPrior): Float64Array {
   const { mu, omega } = grid;
   const table = new Float64Array(mu.nodes.length * omega.nodes.length * betas.count);
+  const density = (off: number, sd: number): number => normalDensity(off / sd) / sd;
   let at = 0;
-  for (const spread of omega.nodes)
-    for (const centre of mu.nodes)
-      for (let k = 0; k < betas.count; k++)
-        table[at++] = normalDensity((betas.low + k * betas.step - centre) / spread) / spread;
+  for (const omegaNode of omega.nodes)
+    for (const centre of mu.nodes) {
+      const spread = Math.max(prior.least, omegaNode);
+      for (let k = 0; k < betas.count; k++) {
+        const off = betas.low + k * betas.step - centre;
+        table[at++] =
+          (1 - prior.oddShare) * density(off, spread) +
+          (prior.oddShare > 0 ? prior.oddShare * density(off, prior.oddWidth * spread) : 0);
+      }
+    }
   return table;
 }
 
-/** Z of one part at one (mu, omega): its chance once beta is summed out. */
-function partChance(curve: PartCurve, table: Float64Array, row: number, count: number): number {
-  const { chance } = curve;
-  const at = row * count + curve.from;
-  const even = chance.length & ~1;
+/**
+ * Z of one part at one (mu, omega): its chance once beta is summed out, over every `stride`-th node of its curve only: the
+ * product of two bells is summed to 1e-8 by steps of its own sd, however much finer the nodes are.
+ */
+function partChance(curve: PartCurve, table: Float64Array, row: number, count: number, stride: number): number {
+  const { chance, every, from } = curve;
+  const at = row * count + from;
   let sum = 0;
-  let odd = even < chance.length ? chance[even]! * table[at + even]! : 0;
-  for (let k = 0; k < even; k += 2) {
-    sum += chance[k]! * table[at + k]!;
-    odd += chance[k + 1]! * table[at + k + 1]!;
-  }
-  return sum + odd;
+  for (let k = 0; k < chance.length; k += stride) sum += chance[k]! * table[at + k * every]!;
+  return sum * stride;
 }
+
+/** How many nodes of a part's curve its product with a spread may be stepped over: steps of 0.7 sd. */
+const strideFor = (curve: PartCurve, spread: number, betas: BetaNodes): number =>
+  Math.max(1, Math.floor(0.7 / Math.hypot(1 / curve.sd, 1 / spread) / (curve.every * betas.step)));
 
 export type PlainClass = {
   prior: PlainPrior;
   grid: PlainGrid;
   betas: BetaNodes;
-  /** phi(beta; mu, omega) */
+  /** density of beta given mu and omega */
   table: Float64Array;
-  /** ln posterior over the grid, mu fastest, then omega, c, ln g */
+  /** posterior over the grid, mu fastest, then omega, c, x; sums to 1 */
   weight: Float64Array;
   lnEvidence: number;
-  moments: Record<
-    'mu' | 'omega' | 'c' | 'lnG',
-    { mean: number; sd: number /** weight on open ends of the axis */; ends: number }
-  >;
+  marginals: Record<keyof PlainGrid, Marginal>;
 };
 
-const betaRange = (parts: readonly PlainPart[], prior: PlainPrior): [number, number] => {
-  const crude = parts.flatMap((part) => {
-    const last = part.readings.at(-1);
-    return last && last.wearMm > 0 && last.hours > 0 ? [Math.log((last.wearMm * prior.hRefHours) / last.hours)] : [];
-  });
-  return [Math.min(prior.m0 - 3, ...crude.map((x) => x - 1.5)), Math.max(prior.m0 + 3, ...crude.map((x) => x + 1.5))];
-};
-
-/** Posterior of (mu, omega, c, g) of a class over a grid. */
-export function plainClass(parts: readonly PlainPart[], prior: PlainPrior, grid: PlainGrid, rough = false): PlainClass {
-  const { mu, omega, c, lnG } = grid;
-  const free = { lnG: lnG.nodes.length > 1 };
-  const betas = betaNodes(parts, prior, omega.nodes[0]!, rough);
-  const table = spreadTable(grid, betas);
+/** Posterior of (mu, omega, c, x) of a class over a grid. */
+export function plainClass(parts: readonly PlainPart[], prior: PlainPrior, grid: PlainGrid): PlainClass {
+  const { mu, omega, c, x } = grid;
+  const betas = betaNodes(parts, prior, Math.max(prior.least, omega.nodes[0]!));
+  const table = spreadTable(grid, betas, prior);
   const inner = mu.nodes.length * omega.nodes.length;
-  const ln = new Float64Array(inner * c.nodes.length * lnG.nodes.length);
+  const ln = new Float64Array(inner * c.nodes.length * x.nodes.length);
   const read = parts.filter((part) => part.readings.length > 0);
-  lnG.nodes.forEach((lnPower, ig) => {
-    c.nodes.forEach((scatter, ic) => {
-      const at = (ig * c.nodes.length + ic) * inner;
+  x.nodes.forEach((xNode, ix) => {
+    const lnX = x.nodes.length > 1 ? lnNormal(xNode, 0, 1) : 0;
+    c.nodes.forEach((cNode, ic) => {
+      const at = (ix * c.nodes.length + ic) * inner;
       for (const part of read) {
-        const curve = partCurve(part, prior, scatter, Math.exp(lnPower), betas);
-        for (let row = 0; row < inner; row++)
-          ln[at + row] = ln[at + row]! + curve.lnTop + Math.log(partChance(curve, table, row, betas.count) + 1e-300);
+        const curve = partCurve(part, prior, Math.max(prior.least, cNode), powerAt(prior, xNode), betas);
+        omega.nodes.forEach((omegaNode, io) => {
+          const stride = strideFor(curve, Math.max(prior.least, omegaNode), betas);
+          for (let row = io * mu.nodes.length; row < (io + 1) * mu.nodes.length; row++)
+            ln[at + row] =
+              ln[at + row]! + curve.lnTop + Math.log(partChance(curve, table, row, betas.count, stride) + 1e-300);
+        });
       }
-      omega.nodes.forEach((spread, io) => {
-        mu.nodes.forEach((centre, im) => {
+      omega.nodes.forEach((omegaNode, io) => {
+        mu.nodes.forEach((muNode, im) => {
+          const cell = mu.weights[im]! * omega.weights[io]! * c.weights[ic]! * x.weights[ix]!;
+          const lnPrior =
+            lnNormal(muNode, prior.m0, prior.s0) +
+            lnHalfNormal(omegaNode, prior.omegaScale) +
+            lnHalfNormal(cNode, prior.cScale) +
+            lnX;
           const place = at + io * mu.nodes.length + im;
-          const cell = mu.weights[im]! * omega.weights[io]! * c.weights[ic]! * lnG.weights[ig]!;
-          ln[place] = ln[place]! + lnPrior(prior, centre, spread, scatter, lnPower, free) + Math.log(cell);
+          ln[place] = ln[place]! + lnPrior + Math.log(cell);
         });
       });
     });
@@ -207,71 +189,61 @@ export function plainClass(parts: readonly PlainPart[], prior: PlainPrior, grid:
   const weight = ln.map((value) => Math.exp(value - top));
   const total = weight.reduce((sum, value) => sum + value, 0);
   for (let i = 0; i < weight.length; i++) weight[i] = weight[i]! / total;
-  return { prior, grid, betas, table, weight, lnEvidence: top + Math.log(total), moments: gridMoments(grid, weight) };
+  return {
+    prior,
+    grid,
+    betas,
+    table,
+    weight,
+    lnEvidence: top + Math.log(total),
+    marginals: marginals(grid, weight),
+  };
 }
 
-function gridMoments(grid: PlainGrid, weight: Float64Array): PlainClass['moments'] {
-  let stride = 1;
-  const moments = {} as PlainClass['moments'];
-  for (const name of ['mu', 'omega', 'c', 'lnG'] as const) {
-    const { nodes } = grid[name];
-    const share = new Float64Array(nodes.length);
-    for (let i = 0; i < weight.length; i++) {
-      const node = Math.floor(i / stride) % nodes.length;
-      share[node] = share[node]! + weight[i]!;
-    }
-    stride *= nodes.length;
-    const mean = nodes.reduce((sum, value, i) => sum + share[i]! * value, 0);
-    const square = nodes.reduce((sum, value, i) => sum + share[i]! * (value - mean) ** 2, 0);
-    // a scatter's floor is no open end
-    const low = name === 'omega' || name === 'c' ? 0 : share[0]!;
-    moments[name] = { mean, sd: Math.sqrt(square), ends: nodes.length > 1 ? Math.max(low, share.at(-1)!) : 0 };
-  }
-  return moments;
-}
+/** Parts above which a class is first looked at by every fifth of them: their grid shows where to lay the whole one. */
+const LOOKED_AT_WHOLE = 20;
+const EVERY = 5;
+/** Steps of that look, in sd. */
+const ROUGH = 1;
 
 /**
- * A class on grids that fit it: begun wide, then each axis drawn in to 3.75 sd of what was found, with steps of at most
- * `stepsOfSd` of that sd, until no axis asks for more.
+ * A class on grids that fit it: each axis is drawn in, or out, until its steps are at most half the sd of what was found
+ * and its open ends hold nothing.
  */
 export function fittedPlainClass(
   parts: readonly PlainPart[],
   prior: PlainPrior,
-  stepsOfSd = 0.5,
   powers: 'free' | 'even' = 'free',
+  stepOfSd = 0.5,
 ): PlainClass {
-  let grid: PlainGrid = {
-    mu: axis(...betaRange(parts, prior), 31),
-    omega: flooredAxis(prior.least, 4 * prior.omegaScale, 20, prior.least),
-    c: flooredAxis(prior.least, 4 * prior.cScale, 13, prior.least),
-    lnG: powers === 'even' ? axis(0, 0, 1) : axis(-4 * prior.lnGSd, 4 * prior.lnGSd, 9),
-  };
-  let found = plainClass(parts, prior, grid, true);
-  for (let round = 0; round < 6; round++) {
-    let asks = false;
-    const refined = {} as PlainGrid;
-    for (const name of ['mu', 'omega', 'c', 'lnG'] as const) {
-      const { nodes } = grid[name];
-      if (nodes.length === 1) {
-        refined[name] = grid[name];
-        continue;
-      }
-      const { mean, sd, ends } = found.moments[name];
-      const step = nodes[1]! - nodes[0]!;
-      const floor = name === 'mu' || name === 'lnG' ? Number.NEGATIVE_INFINITY : prior.least;
-      const wide = Math.max(sd, step / 1.5);
-      const reach = ends > 1e-3 ? 6 : 3.75;
-      const from = Math.max(floor, mean - reach * wide);
-      const to = mean + reach * wide;
-      if (step > stepsOfSd * sd || ends > 1e-3) asks = true;
-      refined[name] = flooredAxis(from, to, Math.max(3, Math.ceil((to - from) / (0.92 * stepsOfSd * wide)) + 1), floor);
-    }
-    if (!asks && round > 0) break;
-    grid = refined;
-    found = plainClass(parts, prior, grid);
+  let grid =
+    parts.length > LOOKED_AT_WHOLE
+      ? fittedPlainClass(
+          parts.filter((_, i) => i % EVERY === 0),
+          prior,
+          powers,
+          ROUGH,
+        ).grid
+      : wideGrid(prior, powers);
+  for (let round = 0; round < 8; round++) {
+    const found = plainClass(parts, prior, grid);
+    const next = { ...grid };
+    for (const name of axisNames) next[name] = refined(name, grid[name], found.marginals[name], stepOfSd) ?? grid[name];
+    if (axisNames.every((name) => next[name] === grid[name])) return found;
+    grid = next;
   }
-  return found;
+  return plainClass(parts, prior, grid);
 }
+
+const wideGrid = (prior: PlainPrior, powers: 'free' | 'even'): PlainGrid => {
+  const across = (low: number, high: number, count: number): Axis => axis(low, (high - low) / (count - 1), count);
+  return {
+    mu: across(prior.m0 - 5 * prior.s0, prior.m0 + 5 * prior.s0, 21),
+    omega: axis(0, 0.35 * prior.omegaScale, 14, true),
+    c: axis(0, 0.35 * prior.cScale, 14, true),
+    x: powers === 'even' ? heldAt(0) : across(-5, 5, 13),
+  };
+};
 
 /**
  * What is held of one part of the class, class figures summed out:
@@ -281,101 +253,76 @@ export function plainPart(of: PlainClass, part: PlainPart): PlainNode[] {
   const { prior, grid, weight, betas, table } = of;
   const inner = grid.mu.nodes.length * grid.omega.nodes.length;
   const nodes: PlainNode[] = [];
-  grid.lnG.nodes.forEach((lnPower, ig) => {
-    grid.c.nodes.forEach((c, ic) => {
-      const at = (ig * grid.c.nodes.length + ic) * inner;
+  grid.x.nodes.forEach((xNode, ix) => {
+    grid.c.nodes.forEach((cNode, ic) => {
+      const at = (ix * grid.c.nodes.length + ic) * inner;
       let mass = 0;
       for (let row = 0; row < inner; row++) mass += weight[at + row]!;
       if (mass < 1e-6) return;
-      const g = Math.exp(lnPower);
+      const g = powerAt(prior, xNode);
+      const c = Math.max(prior.least, cNode);
       const curve = partCurve(part, prior, c, g, betas);
+      const times = timesOf(part, prior.hRefHours, g);
       const held = new Float64Array(curve.chance.length);
       for (let row = 0; row < inner; row++) {
-        if (weight[at + row]! < 1e-9) continue;
-        const share = weight[at + row]! / partChance(curve, table, row, betas.count);
+        if (weight[at + row]! < 1e-8) continue;
+        const spread = Math.max(prior.least, grid.omega.nodes[Math.floor(row / grid.mu.nodes.length)]!);
+        const stride = strideFor(curve, spread, betas);
+        const share = weight[at + row]! / partChance(curve, table, row, betas.count, stride);
         const first = row * betas.count + curve.from;
-        for (let k = 0; k < held.length; k++) held[k] = held[k]! + share * table[first + k]!;
+        for (let k = 0; k < held.length; k++) held[k] = held[k]! + share * table[first + k * curve.every]!;
       }
-      for (let k = 0; k < held.length; k++) {
-        const chance = curve.chance[k]! * held[k]!;
-        if (chance < 1e-8) continue;
-        const beta = betas.low + (curve.from + k) * betas.step;
-        nodes.push({ ...kernel(part, prior.hRefHours, beta, c, g), weight: chance, beta, c, g });
+      for (const { k, chance } of binned(held.map((value, k) => value * curve.chance[k]!))) {
+        const beta = betas.low + (curve.from + k * curve.every) * betas.step;
+        nodes.push({ ...kernelAt(part, times, beta, c), weight: chance, beta, c, g });
       }
     });
   });
+  return heaviest(nodes);
+}
+
+/** Nodes of a bell joined into bins of a fifth of its sd, each at its own mean. */
+function binned(bell: Float64Array): { k: number; chance: number }[] {
+  const width = Math.max(1, Math.floor(0.2 * bellSd(bell)));
+  const bins: { k: number; chance: number }[] = [];
+  for (let from = 0; from < bell.length; from += width) {
+    let chance = 0;
+    let first = 0;
+    for (let k = from; k < Math.min(bell.length, from + width); k++) {
+      chance += bell[k]!;
+      first += k * bell[k]!;
+    }
+    if (chance > 0) bins.push({ k: first / chance, chance });
+  }
+  return bins;
+}
+
+/** What the lightest nodes may hold together, and be left out: they cost most of the time. */
+const LEFT_OUT = 2e-6;
+
+function heaviest(nodes: readonly PlainNode[]): PlainNode[] {
+  const sorted = [...nodes].sort((a, b) => a.weight - b.weight);
   const total = nodes.reduce((sum, node) => sum + node.weight, 0);
-  return nodes.map((node) => ({ ...node, weight: node.weight / total }));
+  let from = 0;
+  for (let held = sorted[0]!.weight; held < LEFT_OUT * total; held += sorted[from]!.weight) from++;
+  return sorted.slice(from).map((node) => ({ ...node, weight: node.weight / total }));
 }
 
-/** Mean and variance of true wear at hours x, for one node. */
-function wearOfNode(node: PlainNode, hRefHours: number, lastHours: number | null, x: number, delta: number) {
-  const b = Math.exp(node.beta);
-  const dt = (x / hRefHours) ** node.g - node.time;
-  const drift = lastHours !== null && lastHours > 0 ? Math.exp(delta ** 2 * Math.log(x / lastHours)) - 1 : 0;
-  return { mean: node.meanMm + b * dt, variance: node.varMm2 + b * b * (node.c ** 2 * dt + drift * dt * dt) };
+/** A class that may wear evenly: both kinds of wear summed apart, and weighed by how well they tell of the readings. */
+export type PlainMixture = { share: number; of: PlainClass }[];
+
+/** @param evenChance prior chance that wear is even; 0: it never is */
+export function fittedPlainMixture(parts: readonly PlainPart[], prior: PlainPrior, evenChance: number): PlainMixture {
+  const kinds = [
+    ...(evenChance < 1 ? [{ chance: 1 - evenChance, of: fittedPlainClass(parts, prior, 'free') }] : []),
+    ...(evenChance > 0 ? [{ chance: evenChance, of: fittedPlainClass(parts, prior, 'even') }] : []),
+  ];
+  const top = Math.max(...kinds.map(({ of }) => of.lnEvidence));
+  const weights = kinds.map(({ chance, of }) => chance * Math.exp(of.lnEvidence - top));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  return kinds.map(({ of }, i) => ({ share: weights[i]! / total, of }));
 }
 
-/** F(x): chance that the limit is reached by hours x. */
-export function plainChance(
-  nodes: readonly PlainNode[],
-  hRefHours: number,
-  lastHours: number | null,
-  limitMm: number,
-  x: number,
-  delta: number,
-): number {
-  let chance = 0;
-  for (const node of nodes) {
-    const { mean, variance } = wearOfNode(node, hRefHours, lastHours, x, delta);
-    chance += node.weight * normalCdf((mean - limitMm) / Math.sqrt(variance));
-  }
-  return chance;
-}
-
-/** Chance that a reading at hours x is at most y. */
-export function plainReadingBelow(
-  nodes: readonly PlainNode[],
-  hRefHours: number,
-  lastHours: number | null,
-  y: number,
-  sdMm: number,
-  x: number,
-  delta: number,
-): number {
-  let chance = 0;
-  for (const node of nodes) {
-    const { mean, variance } = wearOfNode(node, hRefHours, lastHours, x, delta);
-    chance += node.weight * normalCdf((y - mean) / Math.sqrt(variance + sdMm ** 2));
-  }
-  return chance;
-}
-
-/** Hours at which F reaches F0 + (1 - F0) u: bracketed by doubling, then halved 40 times. null: past 20 hRef */
-export function plainHours(
-  nodes: readonly PlainNode[],
-  hRefHours: number,
-  lastHours: number | null,
-  limitMm: number,
-  u: number,
-  delta: number,
-): number | null {
-  const from = lastHours ?? 0;
-  const chance = (x: number) => plainChance(nodes, hRefHours, lastHours, limitMm, x, delta);
-  const past0 = chance(Math.max(from, 1e-9));
-  const target = past0 + (1 - past0) * u;
-  let low = from;
-  let step = hRefHours / 16;
-  while (chance(low + step) < target) {
-    low += step;
-    step *= 2;
-    if (low > 20 * hRefHours) return null;
-  }
-  let high = low + step;
-  for (let i = 0; i < 40; i++) {
-    const middle = 0.5 * (low + high);
-    if (chance(middle) < target) low = middle;
-    else high = middle;
-  }
-  return 0.5 * (low + high);
-}
+/** {@link plainPart} of a class that may wear evenly. */
+export const plainPartOfMixture = (kinds: PlainMixture, part: PlainPart): PlainNode[] =>
+  kinds.flatMap(({ share, of }) => plainPart(of, part).map((node) => ({ ...node, weight: share * node.weight })));

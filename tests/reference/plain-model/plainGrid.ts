@@ -1,0 +1,84 @@
+/** Equal nodes: from, from + step, ... A sum over them times the step is the trapezium sum of a bell that ends inside. */
+export type Axis = { nodes: number[]; weights: number[] };
+
+/** Figures of a class, as axes. Powers go by x, standard normal before any reading: ln g = sd (x + tail x^3). */
+export type PlainGrid = { mu: Axis; omega: Axis; c: Axis; x: Axis };
+
+export const axisNames = ['mu', 'omega', 'c', 'x'] as const;
+
+/** Scatters are never below 0: their axes begin there. */
+const beginsAtZero = { mu: false, omega: true, c: true, x: false };
+
+/**
+ * Equal nodes with their weights. A scatter's axis that begins at 0 counts its first node half: the chance of a scatter goes
+ * by its square, so the trapezium sum from 0 is half that of an even bell, and as exact.
+ */
+export function axis(from: number, step: number, count: number, halfFirst = false): Axis {
+  return {
+    nodes: Array.from({ length: count }, (_, i) => from + i * step),
+    weights: Array.from({ length: count }, (_, i) => (i === 0 && halfFirst ? step / 2 : step)),
+  };
+}
+
+/** The one value an axis is held at. */
+export const heldAt = (value: number): Axis => ({ nodes: [value], weights: [1] });
+
+const stepOf = ({ nodes }: Axis): number => nodes[1]! - nodes[0]!;
+
+/** The same axis with a node between every two. */
+export const halved = (of: Axis): Axis =>
+  of.nodes.length === 1
+    ? of
+    : axis(of.nodes[0]!, stepOf(of) / 2, 2 * of.nodes.length - 1, of.weights[0]! < of.weights[1]!);
+
+/** What a sum over the grid has found of one figure: its share at each node, mean and sd. */
+export type Marginal = { share: Float64Array; mean: number; sd: number };
+
+/** Marginals of weights over a grid, mu fastest, then omega, c, x. */
+export function marginals(grid: PlainGrid, weight: Float64Array): Record<keyof PlainGrid, Marginal> {
+  let stride = 1;
+  const found = {} as Record<keyof PlainGrid, Marginal>;
+  for (const name of axisNames) {
+    const { nodes } = grid[name];
+    const share = new Float64Array(nodes.length);
+    for (let i = 0; i < weight.length; i++) {
+      const node = Math.floor(i / stride) % nodes.length;
+      share[node] = share[node]! + weight[i]!;
+    }
+    stride *= nodes.length;
+    const mean = nodes.reduce((sum, value, i) => sum + share[i]! * value, 0);
+    const square = nodes.reduce((sum, value, i) => sum + share[i]! * (value - mean) ** 2, 0);
+    found[name] = { share, mean, sd: Math.sqrt(square) };
+  }
+  return found;
+}
+
+/** Nodes whose share is less than this of the heaviest's need not be laid: of a bell, those beyond 4 sd. */
+const LEAST_SHARE = 3e-4;
+
+/**
+ * The axis to try next, or null: its steps are at most `stepOfSd` sd of what was found, and its open ends hold nothing.
+ */
+export function refined(name: keyof PlainGrid, of: Axis, { share, mean, sd }: Marginal, stepOfSd: number): Axis | null {
+  const { nodes } = of;
+  if (nodes.length === 1) return null;
+  const step = stepOf(of);
+  const most = share.reduce((top, value) => Math.max(top, value), 0);
+  const first = share.findIndex((value) => value > LEAST_SHARE * most);
+  const last = share.findLastIndex((value) => value > LEAST_SHARE * most);
+  const openLow = first === 0 && !(beginsAtZero[name] && nodes[0] === 0);
+  const openHigh = last === nodes.length - 1;
+  const fine = step <= stepOfSd * sd;
+  if (fine && !openLow && !openHigh) return null;
+  // a bell narrower than the steps shows no sd of its own
+  const wide = Math.max(sd, 0.4 * step);
+  const next = fine ? step : 0.96 * stepOfSd * wide;
+  // where the bell was met by a few nodes only, as far as it can reach
+  const reach = (step < 1.2 * sd ? 4.6 : 6) * wide;
+  const low = fine ? nodes[first]! - step : Math.max(nodes[first]! - step, mean - reach);
+  const high = fine ? nodes[last]! + step : Math.min(nodes[last]! + step, mean + reach);
+  const from = openLow ? low - 2 * wide : low;
+  const to = openHigh ? high + 2 * wide : high;
+  if (beginsAtZero[name] && from <= 0) return axis(0, next, Math.ceil(to / next) + 1, true);
+  return axis(from, next, Math.ceil((to - from) / next) + 1);
+}
