@@ -6,23 +6,25 @@ import { lineForetell } from '../lineForetell.ts';
 import { plainForetell } from '../plainForetell.ts';
 import { places, printTable } from '../printTable.ts';
 import { type ReadingScore, scoreHours, scoreReadings } from '../scores.ts';
+import { withoutVisitErrors } from '../withoutVisitErrors.ts';
 
 /** Published and own bars for a reading kept back, and the cases in which the model is known to lose. */
-const sets: { set: () => KeptBack; bar: string; knownLoss?: string }[] = [
+const sets: { set: () => KeptBack; bar: string; knownLoss?: string; shared?: boolean }[] = [
   { set: () => liners(), bar: 'mae 0.26, crps 0.175, interval 1.15, cover 12 of 17' },
   { set: () => lasers([500, 1250, 2000], 3500), bar: 'crps 0.33, cover 10 of 15' },
   { set: () => lasers([500], 2000), bar: 'crps 0.51, cover 10 of 15' },
   ...['belt_A', 'belt_B', 'belt_C'].map((name) => ({
     set: () => belt(name),
     bar: 'line',
-    knownLoss: 'all places share one visit error at every look, the last included',
+    knownLoss: 'many points of one machine measured in one visit with a shared error',
+    shared: true,
   })),
   { set: slidingMetal, bar: 'cover 0.70', knownLoss: 'strong curvature: power about 0.2' },
 ];
 
 /** Readings kept back, foretold from the rest: the part's own line, the plain model (in full), and the forecast. */
 export function readingTable(settings: ModelSettings, full: boolean): void {
-  const rows = sets.flatMap(({ set, bar, knownLoss }) => {
+  const rows = sets.flatMap(({ set, bar, knownLoss, shared }) => {
     const kept = set();
     const n = kept.keptBack.filter((one) => one !== null).length;
     const row = (method: string, score: ReadingScore, note: string) => [
@@ -38,6 +40,9 @@ export function readingTable(settings: ModelSettings, full: boolean): void {
     return [
       row('line, gauge error', scoreReadings(lineForetell(kept)), ''),
       ...(full ? [row('plain model', scoreReadings(plainForetell(kept, settings)), '')] : []),
+      ...(shared
+        ? [row('before: no shared error', scoreReadings(foretell(kept, withoutVisitErrors(settings))), '')]
+        : []),
       row('forecast', scoreReadings(foretell(kept, settings)), knownLoss ? `KNOWN LOSS: ${knownLoss}` : `bar: ${bar}`),
     ];
   });

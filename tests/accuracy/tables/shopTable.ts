@@ -4,6 +4,7 @@ import { lineForecast } from '../lineForecast.ts';
 import { places, printTable } from '../printTable.ts';
 import { type HoursCase, scoreHours } from '../scores.ts';
 import { inSmallShops, shopH, workshopA, workshopH } from '../shopSets.ts';
+import { withoutVisitErrors } from '../withoutVisitErrors.ts';
 
 /** Hours at limit of simulated shops: machines worked hard and softly, visits with an error of their own. */
 export function shopTable(settings: ModelSettings): void {
@@ -33,6 +34,12 @@ export function shopTable(settings: ModelSettings): void {
     const unread = cases.filter((one) => one.series.readings.length === 0);
     if (unread.length > 0) add('  its parts never read', unread, null, '');
   }
+  add(
+    'workshop H, before: sizes of a visit share no error',
+    forecastSet(workshopH(), withoutVisitErrors(settings)).cases,
+    null,
+    'KNOWN LOSS of the plain model, repaired above: many points of one visit with a shared error',
+  );
   const small = inSmallShops(workshopH(), 3);
   add(
     'workshop H, 3 machines at a time',

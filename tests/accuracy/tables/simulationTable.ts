@@ -22,7 +22,11 @@ export function simulationTable(settings: ModelSettings, full: boolean): void {
       places(line.pinball, 0),
       places(model.pinball, 0),
       `${barPinball}`,
-      title.startsWith('linear, 4') ? 'KNOWN LOSS by mae in some draws: four parts of even wear' : '',
+      title === 'linear, 4'
+        ? 'KNOWN LOSS by mae in some draws: four parts of even wear'
+        : title.startsWith('curved')
+          ? 'KNOWN LOSS: strong curvature'
+          : '',
     ];
   });
   printTable(
