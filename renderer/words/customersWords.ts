@@ -32,7 +32,7 @@ export const customersWords = {
   open: (name: string): string => `Open ${name}`,
   formerly: (n: number): string => `${n} formerly`,
 
-  doublesHead: (n: number): string => `${n} ${counted(n, 'pair', 'pairs')} may be one customer each`,
+  doublesHead: (n: number): string => `${n} ${counted(n, 'pair', 'pairs')} of rows may be one and the same customer`,
   doubleOf: (one: string, other: string): string => `${one} and ${other}`,
   alike: (alike: Double['alike']): string => `same or like ${alike.map((code) => ALIKE[code]).join(', ')}`,
   compare: 'Compare',

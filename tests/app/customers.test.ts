@@ -34,7 +34,7 @@ windowTest('customers are found, doubles compared and merged, parted again, chan
   await twoOfOne(ask);
   await page.reload();
   await goTo(page, '/customers');
-  await page.getByText('1 pair may be one customer each').waitFor();
+  await page.getByText('1 pair of rows may be one and the same customer').waitFor();
   await expectAxeClean(page);
 
   await page.getByRole('button', { name: /^Compare/ }).click();

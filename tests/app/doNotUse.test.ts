@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
 import { machineRead } from '#core/contract/machine.ts';
-import { slipMake } from '#core/contract/slip.ts';
+import { slipMake, slipPreview } from '#core/contract/slip.ts';
 import { findingAdd, findingClose } from '#core/contract/stripDown.ts';
 import { expectAxeClean, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
@@ -20,7 +20,7 @@ windowTest(
     const { findingId } = await told(ask, findingAdd, seen);
     await page.reload();
     await goTo(page, '/machines');
-    const stops = page.getByText('DO NOT USE', { exact: true });
+    const stops = page.getByText(/do not use/i);
     const found = page.getByText(/crack, through the weld\. Found 8 Nov 2025/);
 
     // screens of the machine: under the head, with what was found
@@ -69,16 +69,14 @@ windowTest(
     // an old slip says that it was made before; the paper of today leads with it
     await goTo(page, `/slips/${slipId}`);
     await page.getByText(/This slip was made before/).waitFor();
-    await goTo(page, `/slip/${machineId}`);
-    await page
-      .locator('.textLayer')
-      .getByText(/DO NOT USE the/)
-      .first()
-      .waitFor({ state: 'attached' });
+    const { slip } = await told(ask, slipPreview, { machineId });
+    expect([slip.headline.kind, slip.axis]).toEqual(['do-not-use', null]);
 
     // the desk for old paper, once the machine is chosen
     await goTo(page, '/old-sheets');
-    await page.getByRole('combobox').first().fill('tarrow');
+    await page.getByRole('combobox', { name: 'Machine', exact: true }).focus();
+    await page.keyboard.type('tarrow');
+    await page.getByRole('option', { name: new RegExp(SMALL_SHOP.machine) }).waitFor();
     await page.keyboard.press('ArrowDown');
     await page.keyboard.press('Enter');
     await page.locator('.stop-banner').waitFor();
