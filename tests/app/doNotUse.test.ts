@@ -76,9 +76,7 @@ windowTest(
     await goTo(page, '/old-sheets');
     await page.getByRole('combobox', { name: 'Machine', exact: true }).focus();
     await page.keyboard.type('tarrow');
-    await page.getByRole('option', { name: new RegExp(SMALL_SHOP.machine) }).waitFor();
-    await page.keyboard.press('ArrowDown');
-    await page.keyboard.press('Enter');
+    await page.getByRole('option', { name: new RegExp(SMALL_SHOP.machine) }).click();
     await page.locator('.stop-banner').waitFor();
 
     await told(ask, findingClose, { findingId, closedOn: AS_OF, outcome: 'welded', by: 'Ines' });
