@@ -4,7 +4,6 @@ import { chainOf, counting, NOW_KNOWN, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { jointMembers, joints } from './schema.ts';
-import { strikeOut } from './supersede.ts';
 
 /** Every joint, by its first row; those without a pin or without a bore are none. */
 export function listJoints(db: ReadableRecord, knownAt: string = NOW_KNOWN): Joint[] {
@@ -31,7 +30,3 @@ export function insertJoint(w: WritableRecord, entryId: number, joint: Omit<Join
   for (const pointId of joint.borePointIds) insertInto(w, jointMembers, { entryId, jointId, pointId, part: 'bore' });
   return jointId;
 }
-
-/** Takes a joint apart: its slack is measured by itself from here on. */
-export const strikeJoint = (w: WritableRecord, entryId: number, jointId: number, reason: string): number =>
-  strikeOut(w, joints, jointId, entryId, reason);

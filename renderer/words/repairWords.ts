@@ -1,6 +1,6 @@
 import type { RepairChoiceName, RepairFacts, RepairOptionShown, RepairSheet } from '#core/contract/repair.ts';
 import type { Day } from '#core/units/day.ts';
-import { type DecimalMark, dayText, decimalFigure, hoursText } from '#core/words/quantityText.ts';
+import { basisText, type DecimalMark, dayText, decimalFigure, hoursText } from '#core/words/quantityText.ts';
 
 const NBSP = '\u00A0';
 type Span = { low: number; high: number };
@@ -175,7 +175,7 @@ export const repairWords = {
     fits: 'Fits',
     fitsBy: 'ISO 286, worked out',
     restsOn: 'Then-lasts rests on',
-    rests: ({ ownReadings, likeParts }: RepairSheet['rests']) => `${ownReadings} own readings, ${likeParts} like parts`,
+    rests: ({ ownReadings, likeParts }: RepairSheet['rests']) => basisText(ownReadings, likeParts),
   },
   cutList: {
     head: 'Cut list of the repairs chosen',

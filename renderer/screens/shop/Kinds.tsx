@@ -14,6 +14,8 @@ import { PositionTable } from '../take-in/PositionTable.tsx';
 import { RemarksBox } from '../take-in/RemarksBox.tsx';
 import { kindPositions } from '../take-in/request.ts';
 import { goToFirstRemark } from '../take-in/useFormKeys.ts';
+import { StripDownTree } from './StripDownTree.tsx';
+import { treeForm, treeOf } from './stripDownForm.ts';
 
 type KindOnRecord = AssemblyKind & { kindId: number };
 const NEW = -1;
@@ -81,10 +83,18 @@ function KindEditor({
   const read = kindPositions(positions);
   const remarks = tried ? read.remarks : [];
   const sketch = kind?.sketch ?? null;
+  const [tree, setTree] = useState(() => treeForm(kind?.stripDown));
+  const items = (read.laidOut?.positions ?? []).map(({ item, name }) => ({ item, name }));
+  const readTree = treeOf(
+    tree,
+    items.map((one) => one.item),
+  );
   const send = async () => {
     setTried(true);
     if (!read.laidOut || name.trim() === '') return goToFirstRemark(body);
-    if (await save.run({ kindId, kind: { name: name.trim(), ...read.laidOut, sketch } })) onLeave();
+    if ('odd' in readTree) return;
+    const stripDown = tree.steps.length === 0 ? {} : { stripDown: readTree.tree };
+    if (await save.run({ kindId, kind: { name: name.trim(), ...read.laidOut, sketch, ...stripDown } })) onLeave();
   };
   const states = new Map<number, RingState>(
     positions.map(({ itemText, leftOut }) => [Number(itemText), leftOut ? 'none' : 'leave']),
@@ -128,6 +138,12 @@ function KindEditor({
         remarks={remarks}
         onChange={setPositions}
         onItem={setItem}
+      />
+      <StripDownTree
+        form={tree}
+        positions={items}
+        odd={tried && 'odd' in readTree ? readTree.odd : null}
+        onChange={setTree}
       />
     </div>
   );
