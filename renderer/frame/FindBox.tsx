@@ -52,7 +52,9 @@ function GoingBox() {
   const [, goTo] = useLocation();
   const box = useRef<HTMLInputElement>(null);
   useAccelerator('/', () => box.current?.focus());
-  const machines = useMachines();
+  // not before someone looks for one: entering a batch of sheets asks for no forecasts
+  const [looking, setLooking] = useState(false);
+  const machines = useMachines(looking);
   const all: Found[] = (machines.value?.machines ?? []).map((machine) => ({
     id: String(machine.machineId),
     text: machine.name,
@@ -65,6 +67,7 @@ function GoingBox() {
       items={typed.trim() === '' ? [] : all.filter((found) => matches(found, typed.trim()))}
       inputValue={typed}
       onInputChange={setTyped}
+      onFocus={() => setLooking(true)}
       selectedKey={null}
       allowsEmptyCollection={typed.trim() !== ''}
       onSelectionChange={(key) => {

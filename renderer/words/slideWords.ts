@@ -40,7 +40,7 @@ export const slideWords = {
     middle: 'Middle',
     rear: 'Rear',
     newSize: 'New',
-    then: 'What is done',
+    done: 'What is done',
     closed: 'Closed',
   },
   unit: 'mm',

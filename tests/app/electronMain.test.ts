@@ -330,7 +330,7 @@ describe('the program', () => {
     expect(menuOf('darwin').map(({ role, label }) => role ?? label)).toEqual(['appMenu', '&File', 'editMenu', '&View']);
     expect(menuOf('win32').map(({ role, label }) => role ?? label)).toEqual(['&File', 'editMenu', '&View']);
     const [file] = menuOf('linux');
-    const accelerators = (file?.submenu as { accelerator?: string }[]).map(({ accelerator }) => accelerator);
+    const accelerators = (file!.submenu as { accelerator?: string }[]).map(({ accelerator }) => accelerator);
     expect(accelerators.filter(Boolean)).toEqual(['CmdOrCtrl+O', 'CmdOrCtrl+P']);
     expect(electron.Menu.setApplicationMenu).toHaveBeenCalled();
   });

@@ -54,12 +54,13 @@ async function openDesk(opened: OpenedWindow) {
   await goTo(page, '/old-sheets');
 }
 
-/** What stands on the paper: a size for each of the 28 boxes, in the order of the sheet. */
+/** What stands on the paper: 28 sizes, in the order of the sheet. */
 const SIZES = [
   ...['11.8', '11.7', '11.6', '11.9', '11.8', '11.7', '11.6', '11.5', '11.7', '11.8', '11.6', '11.4'],
   ...['7.9', '7.8', '7.8', '7.7'],
   ...['29.95', '29.92', '31.9', '31.85'],
-  ...['40.2', '40.18', '39.95', '40.22', '40.16', '39.94'],
+  // the slack of each pivot is worked out from its hole and pin: its box stays empty
+  ...['40.2', '40.18', '39.95', '', '40.22', '40.16', '39.94', ''],
   ...['0.4', '4.3'],
 ];
 /** Enter after each size, a size of four keys, and what the sheet says once: a sheet should cost no more. */
@@ -91,10 +92,10 @@ describe('old sheets', () => {
     await page.getByText('1 sheet in this batch').waitFor();
     const seconds = (performance.now() - startedAt) / 1000;
     console.log(
-      `A sheet of ${SIZES.length} sizes: ${count.keys} keys; ${seconds.toFixed(1)} s driven, ` +
+      `A sheet of 28 sizes: ${count.keys} keys; ${seconds.toFixed(1)} s driven, ` +
         `${Math.round(count.keys / KEYS_A_SECOND)} s at ${KEYS_A_SECOND} keys a second.`,
     );
-    expect(SIZES).toHaveLength(28);
+    expect(SIZES.filter((size) => size !== '')).toHaveLength(28);
     expect(count.keys).toBeLessThanOrEqual(MOST_KEYS);
     // three minutes at an unhurried pace, with a third of them left to read the paper
     expect(count.keys / KEYS_A_SECOND).toBeLessThan(120);

@@ -148,7 +148,7 @@ function Strips({
               columns.front,
               columns.middle,
               columns.rear,
-              columns.then,
+              columns.done,
               columns.closed,
             ].map((head) => (
               <th key={head} scope="col">
