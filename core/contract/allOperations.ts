@@ -69,6 +69,7 @@ import {
   rebuildsList,
   rebuildTakeChosen,
   rebuildTakeIn,
+  rebuildTakeSlide,
 } from './rebuild.ts';
 import {
   recordBackUp,
@@ -83,7 +84,7 @@ import {
   recordStartEmpty,
   recordState,
 } from './record.ts';
-import { repairChoose, repairCutList, repairRead, repairSaveFacts } from './repair.ts';
+import { repairChoose, repairCutList, repairCutListPaper, repairRead, repairSaveFacts } from './repair.ts';
 import { fitterSave, gaugeSave, kindSave, shopRead, shopSave } from './shop.ts';
 import { slideRead } from './slide.ts';
 import { slipMake, slipPreview, slipRead, slipsList } from './slip.ts';
@@ -182,6 +183,7 @@ export const allOperations = [
   repairRead,
   repairSaveFacts,
   repairChoose,
+  repairCutListPaper,
   repairCutList,
   slideRead,
   forecastSettingsRead,
@@ -201,6 +203,7 @@ export const allOperations = [
   rebuildLineSave,
   rebuildLineStrike,
   rebuildTakeChosen,
+  rebuildTakeSlide,
   rebuildQuote,
   rebuildApprove,
   rebuildBored,

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { operation } from './operation.ts';
 import { zDay, zHours, zId, zName, zNote, zRenewalKind, zSizeMm } from './shapes.ts';
+import { zSlideAsked } from './slide.ts';
 import { zRenewalEntry, zSizeEntry } from './stripDown.ts';
 
 /**
@@ -207,6 +208,12 @@ export const rebuildTakeChosen = operation(
   z.object({ rebuildId: zId, by: zBy }),
   z.object({ lines: z.int() }),
   { title: 'Put the repairs chosen on the machine on its job' },
+);
+export const rebuildTakeSlide = operation(
+  'rebuild/takeSlide',
+  zSlideAsked.pick({ assemblyId: true, choice: true }).extend({ rebuildId: zId, by: zBy }),
+  z.object({ lines: z.int() }),
+  { title: 'Put what is done with the strips of a slide on a job' },
 );
 export const rebuildLineStrike = operation(
   'rebuild/lineStrike',

@@ -256,6 +256,13 @@ export const repairChoose = operation(
   { title: 'Choose the repair of a joint, or take the choice back' },
 );
 
+export const repairCutListPaper = operation(
+  'repair/cutListPaper',
+  z.object({ machineId: zId.nullable() }),
+  z.object({ fileName: z.string(), pdfBase64: z.string() }),
+  { title: 'The cut list on paper: bars, parts with their drawings' },
+);
+
 /** Parts that come off like bars, and how those bars are cut with the least bar cut into. */
 export const zCutGroup = z.object({
   bar: z.string(),

@@ -84,6 +84,7 @@ import {
 import { rebuildHandOverHandler } from './rebuild/rebuildHandOver.ts';
 import { rebuildPaperHandler } from './rebuild/rebuildPaper.ts';
 import { rebuildTakeChosenHandler } from './rebuild/rebuildTakeChosen.ts';
+import { rebuildTakeSlideHandler } from './rebuild/rebuildTakeSlide.ts';
 import { recordBackUpHandler } from './recordBackUp.ts';
 import { recordBackupFolderHandler } from './recordBackupFolder.ts';
 import { recordBackupsHandler } from './recordBackups.ts';
@@ -99,6 +100,7 @@ import { renewalAnswerHandler } from './renewalAnswer.ts';
 import { renewalPutRightHandler } from './renewalPutRight.ts';
 import { repairChooseHandler } from './repair/repairChoose.ts';
 import { repairCutListHandler } from './repair/repairCutList.ts';
+import { repairCutListPaperHandler } from './repair/repairCutListPaper.ts';
 import { repairReadHandler } from './repair/repairRead.ts';
 import { repairSaveFactsHandler } from './repair/repairSaveFacts.ts';
 import { slideReadHandler } from './repair/slideRead.ts';
@@ -198,6 +200,7 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'joint/compare': jointCompareHandler,
   'repair/read': repairReadHandler,
   'repair/saveFacts': repairSaveFactsHandler,
+  'repair/cutListPaper': repairCutListPaperHandler,
   'repair/choose': repairChooseHandler,
   'repair/cutList': repairCutListHandler,
   'slide/read': slideReadHandler,
@@ -218,6 +221,7 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'rebuild/lineSave': rebuildLineSaveHandler,
   'rebuild/lineStrike': rebuildLineStrikeHandler,
   'rebuild/takeChosen': rebuildTakeChosenHandler,
+  'rebuild/takeSlide': rebuildTakeSlideHandler,
   'rebuild/quote': rebuildQuoteHandler,
   'rebuild/approve': rebuildApproveHandler,
   'rebuild/bored': rebuildBoredHandler,

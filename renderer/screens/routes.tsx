@@ -33,6 +33,7 @@ export const routes: readonly ScreenRoute[] = [
   { path: '/job/take-in/:machineId', screen: lazy(() => import('./jobs/TakeInJob.tsx')), under: jobWords.tab },
   { path: '/job/:rebuildId', screen: lazy(() => import('./jobs/Job.tsx')), under: jobWords.tab },
   { path: '/job/:rebuildId/:paper', screen: lazy(() => import('./jobs/JobPaper.tsx')), under: jobWords.tab },
+  { path: '/cut-list/:of', screen: lazy(() => import('./repair/CutListPaper.tsx')), under: jobWords.tab },
   { path: '/customers', screen: lazy(() => import('./customers/Customers.tsx')), tab: tabWords.customers },
   { path: '/slips', screen: lazy(() => import('./slips/Slips.tsx')), tab: tabWords.slips },
   { path: '/slips/:slipId', screen: lazy(() => import('./slips/OldSlip.tsx')), under: tabWords.slips },

@@ -35,6 +35,7 @@ const whatWords: Record<string, string> = {
   'rebuild/takeIn': 'Job taken in',
   'rebuild/change': 'Job put right',
   'rebuild/lineSave': 'Work put on a job',
+  'rebuild/takeSlide': 'Strips of a slide put on a job',
   'rebuild/takeChosen': 'Chosen repairs put on a job',
   'rebuild/lineStrike': 'Work taken off a job',
   'rebuild/quote': 'Job quoted',

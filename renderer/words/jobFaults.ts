@@ -26,6 +26,10 @@ export const jobFaults: Record<string, (facts: Facts) => Said> = {
     what: 'No further repair is chosen on this machine.',
     next: 'Open the machine, choose on its Repair sheet, and come back; or add work by hand.',
   }),
+  'not-on-this-machine': () => ({
+    what: 'That assembly sits on another machine than the job is for.',
+    next: 'Take a job in on that machine.',
+  }),
   'nothing-to-quote': () => ({ what: 'There is no work on this job to quote.', next: 'Add work first.' }),
   'declined-without-words': () => ({
     what: 'Safety work is declined only in the customer’s own words.',

@@ -186,6 +186,8 @@ export const repairWords = {
     parts: 'Parts',
     cuts: 'Cuts',
     waste: 'Waste',
+    onPaper: 'Cut list on paper',
+    paper: 'Parts to make',
     part: ({ kind, name, count, sizes }: RepairOptionShown['toMake'][number], mark: DecimalMark): string =>
       `${count} ${count === 1 ? kind : PLURALS[kind]}, ${name}: ${sizes
         .map(({ of, smallestMm, largestMm, finished }) =>

@@ -31,6 +31,8 @@ export const slideWords = {
   title: (assembly: string) => `${assembly}: slide`,
   sub: (machine: string, customer: string) => [machine, customer].filter(Boolean).join(', '),
   toMachine: 'Machine',
+  onJob: (number: string) => `Put on job ${number}`,
+  takeJobIn: 'Take in a job',
   choice: (choice: StripChoiceName) => CHOICES[choice],
   strips: 'Strips',
   place: (place: StripPlaceName) => PLACES[place],

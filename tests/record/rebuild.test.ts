@@ -16,9 +16,12 @@ import {
   rebuildsList,
   rebuildTakeChosen,
   rebuildTakeIn,
+  rebuildTakeSlide,
 } from '#core/contract/rebuild.ts';
-import { repairChoose, repairRead, repairSaveFacts } from '#core/contract/repair.ts';
-import { aShopWithAHitch } from '#tests/support/aHitch.ts';
+import { recordStartEmpty } from '#core/contract/record.ts';
+import { repairChoose, repairCutList, repairCutListPaper, repairRead, repairSaveFacts } from '#core/contract/repair.ts';
+import { slideRead } from '#core/contract/slide.ts';
+import { aShopWithAHitch, aSlide } from '#tests/support/aHitch.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
 import { aWornHole } from '#tests/support/aWornHole.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
@@ -202,6 +205,51 @@ describe('a job', () => {
     expect(await program.answer(rebuildTakeChosen, { rebuildId, by: 'Bo' })).toMatchObject({
       fault: { code: 'nothing-chosen' },
     });
+  });
+
+  test('takes what is done with the strips of a slide, a line each; a shim renews nothing', async () => {
+    await program.ask(recordStartEmpty, {});
+    const assemblyId = await aSlide(program);
+    const choice = {
+      'top-front': 'renew',
+      'top-rear': 'shim',
+      'bottom-front': 'turn',
+      'bottom-rear': 'leave',
+    } as const;
+    const asked = { spanMm: null, overhangMm: null, channelFrontMm: 0, channelRearMm: 0, newPlayMm: 0.4 };
+    const { machineId } = await program.ask(slideRead, {
+      ...asked,
+      assemblyId,
+      headsBareAtMm: null,
+      endsAlike: true,
+      choice,
+    });
+    const { rebuildId } = await program.ask(rebuildTakeIn, { ...takeIn, machineId });
+    expect(await program.ask(rebuildTakeSlide, { rebuildId, assemblyId, choice, by: 'Bo' })).toEqual({ lines: 3 });
+    const { lines, takeOffs } = await program.ask(rebuildRead, { rebuildId });
+    expect(lines.map(({ option, renews, makes }) => [option, renews.map(({ kind }) => kind), makes.length])).toEqual([
+      ['renew', ['new-part'], 1],
+      ['shim', [], 0],
+      ['turn', ['turned'], 0],
+    ]);
+    expect(new Set(takeOffs.map(({ name }) => name)).size).toBe(takeOffs.length);
+    expect(takeOffs.length).toBeGreaterThan(2);
+  });
+
+  test('the cut list of the repairs chosen says bar by bar how it is cut, and draws each part', async () => {
+    const { pin, machineId } = await aJob();
+    const { facts } = await program.ask(repairRead, { positionId: pin.positionId });
+    await program.ask(repairSaveFacts, { positionId: pin.positionId, facts: aWornHole(facts), by: 'Bo' });
+    await program.ask(repairChoose, { positionId: pin.positionId, choice: 'bush', by: 'Bo' });
+    const { groups } = await program.ask(repairCutList, { machineId });
+    const { pdfBase64 } = await program.ask(repairCutListPaper, { machineId: null });
+    const text = (await pdfPages(Buffer.from(pdfBase64, 'base64'))).map((page) => page.text).join('\n');
+    for (const { bar, parts } of groups) {
+      expect(text).toContain(bar);
+      for (const { name } of parts) expect(text).toContain(name);
+    }
+    expect(groups.length).toBeGreaterThan(0);
+    expect(text).toContain('every machine with repairs chosen');
   });
 
   test('its papers say what was agreed, each cut with its limits, each part with its sizes, and what was declined', async () => {

@@ -10,6 +10,7 @@ import { ratesSave, rebuildLineSave, rebuildTakeIn } from '#core/contract/rebuil
 import { recordBackUp, recordBackups } from '#core/contract/record.ts';
 import { repairRead, repairSaveFacts } from '#core/contract/repair.ts';
 import { shopRead } from '#core/contract/shop.ts';
+import { slideRead } from '#core/contract/slide.ts';
 import { slipMake } from '#core/contract/slip.ts';
 import { findingAdd, findingDecline, stripDownSave } from '#core/contract/stripDown.ts';
 import { aHitchInHalves, aShopWithAHitch, aSize, aSlide, aTakeIn } from './aHitch.ts';
@@ -104,6 +105,15 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
   const repairFacts = aWornHole((await program.ask(repairRead, { positionId: pin.positionId })).facts);
   await program.ask(repairSaveFacts, { positionId: pin.positionId, facts: repairFacts, by: 'Bo' });
   const slideId = await aSlide(program);
+  const slide = {
+    ...{ assemblyId: slideId, spanMm: 500, overhangMm: 400, newPlayMm: 0.4, headsBareAtMm: 6 },
+    ...{ channelFrontMm: 0, channelRearMm: 0, endsAlike: true },
+    choice: { 'top-front': 'renew', 'top-rear': 'leave', 'bottom-front': 'renew', 'bottom-rear': 'leave' },
+  } as const;
+  const slideJob = await program.ask(rebuildTakeIn, {
+    ...{ machineId: (await program.ask(slideRead, slide)).machineId, takenInOn: '2026-10-02', wantedBy: null },
+    ...{ complaint: 'The carrier is loose.', dialHours: null, comeback: false, by: 'Bo' },
+  });
   // the two last entries: what takes one back asks for the last
   const oldSheet = (day: string, dialHours: number) => ({
     ...draft(day, dialHours),
@@ -267,11 +277,9 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'repair/read': { positionId: pin.positionId },
     'repair/saveFacts': { positionId: pin.positionId, facts: repairFacts, by: 'Bo' },
     'repair/cutList': { machineId },
-    'slide/read': {
-      ...{ assemblyId: slideId, spanMm: 500, overhangMm: 400, newPlayMm: 0.4, headsBareAtMm: 6 },
-      ...{ channelFrontMm: 0, channelRearMm: 0, endsAlike: true },
-      choice: { 'top-front': 'renew', 'top-rear': 'leave', 'bottom-front': 'renew', 'bottom-rear': 'leave' },
-    },
+    'repair/cutListPaper': { machineId },
+    'slide/read': slide,
+    'rebuild/takeSlide': { rebuildId: slideJob.rebuildId, assemblyId: slideId, choice: slide.choice, by: 'Bo' },
     'repair/choose': { positionId: pin.positionId, choice: 'bush', by: 'Bo' },
     'classes/list': {},
     'class/save': {

@@ -1,8 +1,6 @@
 import type { ReactElement } from 'react';
 import type { Rebuild } from '../../contract/rebuild.ts';
-import { block, text, view } from '../elements.ts';
-import { WEIGHT } from '../paperFonts.ts';
-import { partSketch } from './partSketch.ts';
+import { partToMake } from './partToMake.ts';
 import type { OnPaper } from './rebuildPaper.ts';
 import { hoursFigure1, limitsMmText, makeSizesText, rebuildWords as words } from './rebuildWords.ts';
 import { type Column, sentences, tableSection } from './table.ts';
@@ -82,24 +80,7 @@ export const cutList = (paper: OnPaper): ReactElement[] => {
   const makes = agreedOf(paper.rebuild).flatMap((one) => one.makes.map((make) => ({ one, make })));
   return [
     partsTable(paper),
-    ...makes
-      .filter(({ make }) => !make.bought)
-      .map(({ one, make }) =>
-        block(
-          { marginTop: 12, flexDirection: 'row', alignItems: 'center' },
-          view(
-            { flexGrow: 1, flexBasis: 0, paddingRight: 10 },
-            text(
-              { sizePt: 12, weight: WEIGHT.head },
-              {},
-              [itemText(one), `${make.count} ×`, make.what].filter(Boolean).join('  '),
-            ),
-            text({ face: 'table', sizePt: 11 }, {}, makeSizesText(make, paper.mark)),
-            text({ face: 'table', sizePt: 11 }, {}, [make.material, make.stock].filter(Boolean).join(', ')),
-          ),
-          partSketch(make, paper.mark),
-        ),
-      ),
+    ...makes.filter(({ make }) => !make.bought).map(({ one, make }) => partToMake(itemText(one), make, paper.mark)),
   ];
 };
 

@@ -75,7 +75,8 @@ function centreText({ centre, toward }: NonNullable<RepairOptionShown['bore']>):
   return `${toward.map(({ way, mm }) => `${decimalFigure(mm, 2)} mm to ${WAY[way]}`).join(', ')} of the old centre`;
 }
 
-function makeOf(part: RepairOptionShown['toMake'][number]): RebuildWork['makes'][number] {
+/** A part to make as a job's lines and papers have it. */
+export function makeOf(part: RepairOptionShown['toMake'][number]): RebuildWork['makes'][number] {
   const size = (of: string) => part.sizes.find((one) => one.of === of);
   const limits = part.sizes
     .filter(({ toleranceClass }) => toleranceClass !== null)

@@ -49,7 +49,7 @@ function playOf(strips: Record<StripPlace, SlideStrip>, asked: SlideAsked, held:
 }
 
 /** Each place by the name of its position: "Slide strip, top front". @throws RefusedError unknown-assembly; not-a-slide */
-function stripsOf({ shop }: ShopNow, assemblyId: number): Record<StripPlace, PointOnRecord> {
+export function stripsOf({ shop }: ShopNow, assemblyId: number): Record<StripPlace, PointOnRecord> {
   const own = shop.life.points.filter((point) => point.assemblyId === assemblyId);
   if (own.length === 0) throw new RefusedError({ code: 'unknown-assembly', facts: { path: 'assemblyId', assemblyId } });
   return perPlace((place) => {

@@ -1,7 +1,9 @@
 import { useState } from 'react';
+import { useLocation } from 'wouter';
 import { type CutGroup, repairCutList } from '#core/contract/repair.ts';
 import type { DecimalMark } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
+import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
@@ -11,6 +13,7 @@ const words = repairWords.cutList;
 
 /** Parts to make for the repairs chosen, by the bar they come from, and how to cut it: of one machine, or of all. */
 export function CutList({ machineId, mark }: { machineId: number; mark: DecimalMark }) {
+  const [, goTo] = useLocation();
   const [of, setOf] = useState<'machine' | 'whole'>('machine');
   const asked = useAsk(repairCutList, { machineId: of === 'machine' ? machineId : null });
   const groups = asked.value?.groups ?? [];
@@ -48,6 +51,9 @@ export function CutList({ machineId, mark }: { machineId: number; mark: DecimalM
             </tbody>
           </table>
           <p className="second">{words.saw(asked.value.saw)}</p>
+          <Keys>
+            <Key onPress={() => goTo(`/cut-list/${of === 'machine' ? machineId : 'all'}`)}>{words.onPaper}</Key>
+          </Keys>
         </>
       )}
     </section>

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { useLocation, useParams } from 'wouter';
 import type { ReplyOf } from '#core/contract/operation.ts';
+import { rebuildsList, rebuildTakeSlide } from '#core/contract/rebuild.ts';
 import {
   type SlideAsked,
   STRIP_CHOICE_NAMES,
@@ -16,7 +17,8 @@ import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
-import { useAsk } from '#renderer/useAsk.ts';
+import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
+import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { cautionSaid, closedBecause, reasonText } from '#renderer/words/repairReasons.ts';
 import { slideWords } from '#renderer/words/slideWords.ts';
@@ -64,9 +66,12 @@ function OfAssembly({ assemblyId }: { assemblyId: number }) {
       title={slideWords.title(shown.assembly)}
       sub={slideWords.sub(shown.machine, shown.customer)}
       actions={
-        <Key letter="M" onPress={() => goTo(`/machine/${shown.machineId}`)}>
-          {slideWords.toMachine}
-        </Key>
+        <>
+          <Key letter="M" onPress={() => goTo(`/machine/${shown.machineId}`)}>
+            {slideWords.toMachine}
+          </Key>
+          <OnJob machineId={shown.machineId} asked={asked} />
+        </>
       }
     >
       {read.fault && <FaultBox fault={read.fault} />}
@@ -79,6 +84,39 @@ function OfAssembly({ assemblyId }: { assemblyId: number }) {
       />
       <Lengths asked={asked} set={set} mark={mark} />
     </Sheet>
+  );
+}
+
+/** Puts what is chosen on the machine's open job; takes one in where there is none. */
+function OnJob({ machineId, asked }: { machineId: number; asked: SlideAsked }) {
+  const [, goTo] = useLocation();
+  const jobs = useAsk(rebuildsList, {});
+  const put = useDo(rebuildTakeSlide);
+  const [by] = useBy();
+  const job = jobs.value?.rebuilds.find((one) => one.machineId === machineId && one.handedOverOn === null);
+  const chosen = Object.values(asked.choice).some((choice) => choice !== 'leave');
+  if (!job)
+    return (
+      <Key letter="J" onPress={() => goTo(`/job/take-in/${machineId}`)}>
+        {slideWords.takeJobIn}
+      </Key>
+    );
+  const { rebuildId } = job;
+  return (
+    <>
+      {put.fault && <FaultBox fault={put.fault} />}
+      <Key
+        first
+        letter="J"
+        disabled={!chosen || put.busy}
+        onPress={async () => {
+          if (await put.run({ rebuildId, assemblyId: asked.assemblyId, choice: asked.choice, by }))
+            goTo(`/job/${rebuildId}`);
+        }}
+      >
+        {slideWords.onJob(job.number)}
+      </Key>
+    </>
   );
 }
 
