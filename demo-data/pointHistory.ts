@@ -1,4 +1,4 @@
-import { builtInAssemblyKinds, type KindPoint } from '#core/shop/assemblyKinds.ts';
+import { type AssemblyKind, builtInAssemblyKinds, type KindPoint } from '#core/shop/assemblyKinds.ts';
 import type { MachineLife } from './make.ts';
 import { type Random, random } from './random.ts';
 import { type AssemblyPlan, LAST_DAY, type MachinePlan, type PointKey, type VisitPlan } from './scenario.ts';
@@ -132,11 +132,17 @@ function workedHours(
   };
 }
 
+/** The slack of a joint is what its pin and bores have worn together, not a third wear beside them: this shop never felt for it. */
+const isWearOfItsOwn =
+  (kind: AssemblyKind, item: number) =>
+  ({ name }: KindPoint): boolean =>
+    !(kind.joints ?? []).some(({ slack }) => slack.item === item && slack.point === name);
+
 function layOut(seed: number, name: string, plan: MachinePlan, assembly: AssemblyPlan): Point[] {
   const kind = builtInAssemblyKinds.find((at) => at.name === assembly.kind)!;
   const harshness = plan.harshness ?? Math.exp(MACHINE_HARSHNESS_SD * random(seed, plan.machine).normal());
   return kind.positions.flatMap((position) =>
-    position.points.map((kindPoint) => {
+    position.points.filter(isWearOfItsOwn(kind, position.item)).map((kindPoint) => {
       const key = `${position.name}/${kindPoint.name}`;
       const limits = assembly.limits?.[key];
       const kindAndLimits = limits
