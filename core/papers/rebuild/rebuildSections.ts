@@ -31,7 +31,7 @@ export const jobCard = (paper: OnPaper): ReactElement[] => {
         { head: heads.done, share: 1, box: true },
       ],
       rebuild.takeOffs.map((one) => [one.name, hours(one.hours), '']),
-      words.nothingAgreed,
+      agreed.length === 0 ? words.nothingAgreed : words.nothingOff,
     ),
     tableSection(
       words.works,

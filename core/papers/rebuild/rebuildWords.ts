@@ -30,6 +30,7 @@ export const rebuildWords = {
   complaint: 'Complaint',
   takeOffs: 'What comes off, in order; each once',
   works: 'Work agreed',
+  nothingOff: 'Nothing is noted that must come off first.',
   nothingAgreed: 'No work is agreed yet.',
   declined: 'Declined by the customer, in his own words',
   parts: 'Parts made or bought',
