@@ -60,11 +60,13 @@ export function PaperSheet({
       bleed
     >
       <div className="slip-body">
-        <div className="slip-paper">
+        {/* scrolled by keys before its pages are there to be gone to */}
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls is reached by keys */}
+        <section className="slip-paper" aria-label={title} tabIndex={0}>
           <Suspense fallback={<FillingRule words={words.drawing} />}>
             <PaperPages bytes={bytes} label={title} />
           </Suspense>
-        </div>
+        </section>
         {aside && <aside className="slip-aside">{aside}</aside>}
       </div>
     </Sheet>
