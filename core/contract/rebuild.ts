@@ -81,6 +81,9 @@ export const zRebuildLine = zRebuildWork.extend({
   boredMm: z.array(z.number().nullable()),
 });
 
+/** A machine back so soon after its hand-over comes back for the same [days]. Common practice, no source. */
+export const COMEBACK_DAYS = 92;
+
 /** What is looked at before a machine leaves; each is done, or does not apply. */
 export const HAND_OVER_CHECKS = [
   'as-left-measured',

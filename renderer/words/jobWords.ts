@@ -1,5 +1,4 @@
 import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
-import { counted } from './english.ts';
 
 /** Words of the Jobs screens. What the papers themselves say stands in core/papers/rebuild. */
 export const jobWords = {
@@ -43,7 +42,6 @@ export const jobWords = {
       .filter(Boolean)
       .join(', '),
   key: 'Take in a job',
-  keyOpen: (number: string): string => `Job ${number}`,
 
   takeInTitle: (machine: string): string => `Take in a job: ${machine}`,
   complaint: 'Complaint, in the customer’s words',
@@ -59,7 +57,6 @@ export const jobWords = {
   leave: 'Leave',
 
   of: (number: string, machine: string): string => `Job ${number}: ${machine}`,
-  wantedOn: (on: string): string => `wanted by ${on}`,
   comesBackFrom: (number: string): string => `comes back from ${number}`,
   machineKey: 'Machine',
   papers: {
@@ -103,7 +100,6 @@ export const jobWords = {
   saveWork: 'Put on the job',
   remove: 'Leave out',
   renews: 'Wear starts again at',
-  renewsNone: 'at no point',
 
   stands: { proposed: 'not asked yet', agreed: 'agreed', declined: 'declined' },
   hoursLine: (stripDown: string, own: string, all: string): string =>
@@ -138,7 +134,6 @@ export const jobWords = {
     `${by}, ${how}, ${on}: ${agreed} agreed, ${declined} declined`,
 
   cuts: 'Cuts',
-  noCuts: 'No cuts on the work agreed.',
   boredLabel: (what: string): string => `${what}, as bored`,
   keep: 'Keep',
   keepAll: 'Keep it all the same',
@@ -147,16 +142,6 @@ export const jobWords = {
 
   checks: 'Before it leaves',
   answers: { open: 'open', done: 'done', 'does-not-apply': 'does not apply' },
-  checkNames: {
-    'as-left-measured': 'Sizes as left measured and written down',
-    'gaps-set': 'Gaps set',
-    greased: 'Greased, clean grease seen',
-    'latch-under-load': 'Latch tried under load',
-    'driver-indicator': 'Indicator seen from the driver’s seat',
-    'springs-and-keepers': 'Springs and keepers in place',
-    'paint-marks': 'Paint marks put on',
-    'old-parts-kept': 'Old parts tagged and kept',
-  } as Readonly<Record<string, string>>,
 
   handOver: 'Hand over',
   handOverHead: 'Sizes as left, and hand-over',
@@ -176,5 +161,3 @@ export const jobWords = {
 /** "84.00 EUR". */
 export const priceText = (price: number, currency: string, mark: DecimalMark): string =>
   `${decimalFigure(price, 2, mark)}\u00A0${currency}`;
-
-export const linesText = (count: number): string => `${count} ${counted(count, 'line', 'lines')}`;

@@ -1,5 +1,6 @@
 import type { ReactElement } from 'react';
 import type { Rebuild } from '../../contract/rebuild.ts';
+import { handOverCheckNames } from '../../words/handOverChecks.ts';
 import { partToMake } from './partToMake.ts';
 import type { OnPaper } from './rebuildPaper.ts';
 import { hoursFigure1, limitsMmText, makeSizesText, rebuildWords as words } from './rebuildWords.ts';
@@ -117,7 +118,7 @@ export const closeOutSheet = (paper: OnPaper): ReactElement[] => {
         { head: heads.by, share: 2, box: true },
       ],
       rebuild.checks.map(({ check, answer, by }) => [
-        words.checkNames[check] ?? check,
+        handOverCheckNames[check] ?? check,
         answer === null ? '' : (words.answers[answer] ?? ''),
         by,
       ]),

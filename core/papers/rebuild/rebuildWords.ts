@@ -74,16 +74,6 @@ export const rebuildWords = {
   made: 'make',
   bought: (leadDays: number | null): string => (leadDays === null ? 'buy' : `buy, ${leadDays} days`),
   kinds: { pin: 'Pin', bush: 'Bush', strip: 'Strip', boss: 'Boss', other: '' },
-  checkNames: {
-    'as-left-measured': 'Sizes as left measured and written down',
-    'gaps-set': 'Gaps set',
-    greased: 'Greased, clean grease seen',
-    'latch-under-load': 'Latch tried under load',
-    'driver-indicator': 'Indicator seen from the driver’s seat',
-    'springs-and-keepers': 'Springs and keepers in place',
-    'paint-marks': 'Paint marks put on',
-    'old-parts-kept': 'Old parts tagged and kept',
-  } as Readonly<Record<string, string>>,
   answers: { done: 'done', 'does-not-apply': 'does not apply' } as Readonly<Record<string, string>>,
   hows: { 'in-person': 'in person', 'by-telephone': 'by telephone', 'in-writing': 'in writing' } as Readonly<
     Record<string, string>

@@ -13,7 +13,7 @@ import type {
   rebuildsList,
   rebuildTakeIn,
 } from '../../contract/rebuild.ts';
-import { zRebuildWork } from '../../contract/rebuild.ts';
+import { COMEBACK_DAYS, zRebuildWork } from '../../contract/rebuild.ts';
 import { RefusedError } from '../../outcome.ts';
 import { writeEntry } from '../../record/entry.ts';
 import { machineNames, machineOrRefuse } from '../../record/machineStore.ts';
@@ -35,9 +35,6 @@ import { pastDay, refuseField } from '../asked.ts';
 import { type Context, entryNow, recordOf } from '../context.ts';
 import { openLineOrRefuse, openRebuildOrRefuse } from './rebuildOrRefuse.ts';
 import { ownerNow, rebuildSheet, refuseForeignPosition, takeOffsOnce } from './rebuildSheet.ts';
-
-/** A machine that comes back so soon after its hand-over comes back for the same. Common practice, no source. */
-const COMEBACK_DAYS = 92;
 
 export const rebuildReadHandler: Handler<typeof rebuildRead, Context> = (context, { rebuildId }) =>
   rebuildSheet(context, rebuildId);

@@ -1,4 +1,5 @@
 import { type Rebuild, rebuildCheck } from '#core/contract/rebuild.ts';
+import { handOverCheckNames } from '#core/words/handOverChecks.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
@@ -17,7 +18,7 @@ export function Checks({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
         {job.checks.map((one) => (
           <Choice
             key={one.check}
-            label={words.checkNames[one.check] ?? one.check}
+            label={handOverCheckNames[one.check] ?? one.check}
             value={one.answer ?? 'open'}
             disabled={!isOpen}
             onChange={(answer) =>

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useLocation, useParams } from 'wouter';
 import { machineRead } from '#core/contract/machine.ts';
-import { rebuildsList, rebuildTakeIn } from '#core/contract/rebuild.ts';
+import { COMEBACK_DAYS, rebuildsList, rebuildTakeIn } from '#core/contract/rebuild.ts';
 import { addDays, type Day, day } from '#core/units/day.ts';
 import { dayText } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
@@ -18,9 +18,6 @@ import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { jobWords as words } from '#renderer/words/jobWords.ts';
 import './jobs.css';
-
-/** A machine back so soon after a job was handed over may come back for the same [days]. */
-const COMEBACK_DAYS = 92;
 
 /** Takes a job in on a machine: complaint, when it is wanted, what the meter shows. */
 export default function TakeInJob() {

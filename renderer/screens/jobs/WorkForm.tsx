@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { machineRead } from '#core/contract/machine.ts';
-import { type Rebuild, rebuildLineSave } from '#core/contract/rebuild.ts';
+import { type Rebuild, ratesRead, rebuildLineSave } from '#core/contract/rebuild.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
@@ -34,6 +34,7 @@ export function WorkForm({
   const [by, setBy] = useBy();
   const save = useDo(rebuildLineSave);
   const machine = useAsk(machineRead, { machineId: job.machineId });
+  const rates = useAsk(ratesRead, {});
   const work = workOf(form);
   const put = (changed: Partial<Typed>) => setForm({ ...form, ...changed });
   const send = async () => {
@@ -61,6 +62,7 @@ export function WorkForm({
         <FigureField
           label={words.partsPrice}
           reads="mm"
+          unit={rates.value?.rates?.currency ?? ''}
           text={form.partsPrice}
           onText={(partsPrice) => put({ partsPrice })}
         />
