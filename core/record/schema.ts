@@ -767,9 +767,33 @@ export const rebuilds = sqliteTable(
     dialHours: real('dial_hours'),
     /** first row of the job it comes back from */
     comebackOfId: integer('comeback_of_id').references((): AnySQLiteColumn => rebuilds.id),
+    /** where the machine is worked on: in the yard, at the farm, elsewhere; and the bay, the field, the road to it */
+    whereabouts: text('whereabouts').notNull().default('not-said'),
+    whereaboutsNote: text('whereabouts_note').notNull().default(''),
     ...chain((): AnySQLiteColumn => rebuilds.id),
   },
   (t) => [index('rebuilds_machine').on(t.machineId), chainIndex('rebuilds_chain', t.chainId)],
+);
+
+/** Which pictures were taken of a machine as it came in. */
+export const rebuildPhotos = sqliteTable(
+  'rebuild_photos',
+  {
+    id: id(),
+    /** first row of the job's chain */
+    rebuildId: integer('rebuild_id')
+      .notNull()
+      .references(() => rebuilds.id),
+    photoId: integer('photo_id')
+      .notNull()
+      .references(() => photos.id),
+    ...chain((): AnySQLiteColumn => rebuildPhotos.id),
+  },
+  (t) => [
+    index('rebuild_photos_rebuild').on(t.rebuildId),
+    index('rebuild_photos_photo').on(t.photoId),
+    chainIndex('rebuild_photos_chain', t.chainId),
+  ],
 );
 
 /** What is to be done at one place of a job. */
@@ -914,6 +938,35 @@ export const repairFacts = sqliteTable(
     chainIndex('repair_facts_chain', t.chainId),
     check('repair_facts_json', sql`json_valid(facts) AND json_type(facts) = 'object'`),
   ],
+);
+
+/** Lengths, channel wear and strip holes of an assembly's slide. One chain an assembly: whoever saves takes the last row's place. */
+export const slideFacts = sqliteTable(
+  'slide_facts',
+  {
+    id: id(),
+    assemblyId: integer('assembly_id')
+      .notNull()
+      .references(() => assemblies.id),
+    facts: text('facts', { mode: 'json' }).$type<unknown>().notNull(),
+    ...chain((): AnySQLiteColumn => slideFacts.id),
+  },
+  (t) => [
+    index('slide_facts_assembly').on(t.assemblyId),
+    chainIndex('slide_facts_chain', t.chainId),
+    check('slide_facts_json', sql`json_valid(facts) AND json_type(facts) = 'object'`),
+  ],
+);
+
+/** What this shop goes by otherwise than the program's usual figures of repair; each save is a new row, the last that stands counts. */
+export const repairFigures = sqliteTable(
+  'repair_figures',
+  {
+    id: id(),
+    entryId: entryId(),
+    figures: text('figures', { mode: 'json' }).$type<unknown>().notNull(),
+  },
+  () => [check('repair_figures_json', sql`json_valid(figures) AND json_type(figures) = 'object'`)],
 );
 
 /** The repair chosen for a position, with its sizes as they were shown. One chain a position; struck: none is chosen. */

@@ -249,6 +249,36 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0010_jobs_and_figures keeps pictures of a job, a slide’s lengths and the shop’s figures, in rows that stay', () => {
+    const before = recordAt(10);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO machines (entry_id, name, make, model, serial, note) VALUES (1, 'M', '', '', '', '');
+      INSERT INTO assemblies (entry_id, name, serial) VALUES (1, 'Hitch', ''), (1, 'Other', '');
+      INSERT INTO photos (jpeg, width_px, height_px, kept_at) VALUES (x'00', 1, 1, ''), (x'00', 1, 1, '');
+      INSERT INTO rebuilds (entry_id, number, machine_id, taken_in_on, complaint) VALUES (1, 'J26-001', 1, '2026-01-01', '')`);
+    before.close();
+    const { sqlite, close } = recordAt(11);
+    expect(sqlite.prepare('SELECT whereabouts, whereabouts_note FROM rebuilds').all()).toEqual([
+      { whereabouts: 'not-said', whereabouts_note: '' },
+    ]);
+    const put = (table: string, columns: string, values: string, rest: string) =>
+      sqlite.exec(
+        `INSERT INTO ${table} (${columns}, entry_id, supersedes_id, chain_id) VALUES (${values}, 1, ${rest})`,
+      );
+    put('rebuild_photos', 'rebuild_id, photo_id', '1, 1', 'NULL, NULL');
+    expect(() => put('rebuild_photos', 'rebuild_id, photo_id', '1, 2', '1, 1')).toThrow(/its own chain/);
+    put('slide_facts', 'assembly_id, facts', `1, '{}'`, 'NULL, NULL');
+    put('slide_facts', 'assembly_id, facts', `1, '{}'`, '1, 1');
+    expect(() => put('slide_facts', 'assembly_id, facts', `2, '{}'`, '1, 1')).toThrow(/its own chain/);
+    expect(() => put('slide_facts', 'assembly_id, facts', `1, '['`, 'NULL, NULL')).toThrow(/_json|malformed/);
+    sqlite.exec(`INSERT INTO repair_figures (entry_id, figures) VALUES (1, '{}')`);
+    for (const table of ['rebuild_photos', 'slide_facts', 'repair_figures']) {
+      expect(() => sqlite.exec(`UPDATE ${table} SET id = 70`)).toThrow(/stay as written/);
+      expect(() => sqlite.exec(`DELETE FROM ${table}`)).toThrow(/never deleted/);
+    }
+    close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');

@@ -115,7 +115,9 @@ export function fillEveryTable(record: OpenRecord): void {
 type Column = StoredTable['columns'][number];
 
 /** Columns that take JSON objects only. */
-const JSON_OBJECTS: ReadonlySet<string> = new Set(['repair_facts.facts', 'repair_choices.option']);
+const JSON_OBJECTS: ReadonlySet<string> = new Set([
+  ...['repair_facts.facts', 'repair_choices.option', 'slide_facts.facts', 'repair_figures.figures'],
+]);
 
 /** Values to try in a column, likeliest first. */
 function filling(record: ReadableRecord, table: StoredTable, column: Column, oddText: () => string): StoredValue[] {
