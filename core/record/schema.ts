@@ -10,6 +10,7 @@ import {
   text,
   uniqueIndex,
 } from 'drizzle-orm/sqlite-core';
+import type { ContactAnswer, ContactWay } from '../shop/contact.ts';
 import type { FindingKind, Severity } from '../shop/finding.ts';
 import type { WorkType } from '../shop/forecastSettings.ts';
 import type { JointPart } from '../shop/joint.ts';
@@ -850,6 +851,101 @@ export const shopRates = sqliteTable('shop_rates', {
   hourPrice: real('hour_price').notNull(),
   stripAndReportPrice: real('strip_and_report_price').notNull(),
 });
+
+// ---- who is contacted, and what came of it
+
+/** A customer was written to, rang or was rung: what was sent or said, the answer, and when to ring again. */
+export const contacts = sqliteTable(
+  'contacts',
+  {
+    id: id(),
+    /** whose machine it was then: stays theirs when it is sold on */
+    customerId: integer('customer_id')
+      .notNull()
+      .references(() => customers.id),
+    /** null: about nothing of one machine */
+    machineId: integer('machine_id').references(() => machines.id),
+    madeOn: dayText('made_on').notNull(),
+    way: text('way').$type<ContactWay>().notNull(),
+    slipId: integer('slip_id').references(() => slips.id),
+    /** whom it was spoken of with */
+    saidBy: text('said_by').notNull(),
+    note: text('note').notNull(),
+    /** null: none yet */
+    answer: text('answer').$type<ContactAnswer>(),
+    /** booked: the day the machine comes in; later: not before this day; null: no day was named */
+    answerOn: dayText('answer_on'),
+    callBackOn: dayText('call_back_on'),
+    ...chain((): AnySQLiteColumn => contacts.id),
+  },
+  (t) => [
+    index('contacts_customer').on(t.customerId),
+    index('contacts_machine').on(t.machineId),
+    chainIndex('contacts_chain', t.chainId),
+    check('contacts_way', sql`way IN ('slip', 'email', 'message', 'phone', 'in-person')`),
+    check('contacts_answer', sql`answer IN ('booked', 'later', 'declined', 'sold')`),
+    check('contacts_answer_on', sql`answer_on IS NULL OR answer IN ('booked', 'later')`),
+  ],
+);
+
+/** What is to be kept to in reaching a customer; one chain a customer, the last row of which counts. */
+export const contactTerms = sqliteTable(
+  'contact_terms',
+  {
+    id: id(),
+    customerId: integer('customer_id')
+      .notNull()
+      .references(() => customers.id),
+    /** asked not to be contacted */
+    noContact: integer('no_contact', { mode: 'boolean' }).notNull(),
+    saidOn: dayText('said_on').notNull(),
+    /** the wish in their words, or what else is to be known */
+    words: text('words').notNull(),
+    /** by road, one way */
+    distanceKm: real('distance_km'),
+    driveMinutes: real('drive_minutes'),
+    /** last month and day of the farm's season, "10-15"; null: up to the shop's next winter */
+    seasonTo: text('season_to'),
+    ...chain((): AnySQLiteColumn => contactTerms.id),
+  },
+  (t) => [
+    index('contact_terms_customer').on(t.customerId),
+    chainIndex('contact_terms_chain', t.chainId),
+    check('contact_terms_distance', sql`distance_km >= 0 AND drive_minutes >= 0`),
+  ],
+);
+
+/** Days in which a customer is not to be disturbed, both included. */
+export const quietPeriods = sqliteTable(
+  'quiet_periods',
+  {
+    id: id(),
+    customerId: integer('customer_id')
+      .notNull()
+      .references(() => customers.id),
+    fromOn: dayText('from_on').notNull(),
+    toOn: dayText('to_on').notNull(),
+    why: text('why').notNull(),
+    ...chain((): AnySQLiteColumn => quietPeriods.id),
+  },
+  (t) => [
+    index('quiet_periods_customer').on(t.customerId),
+    chainIndex('quiet_periods_chain', t.chainId),
+    check('quiet_periods_order', sql`from_on <= to_on`),
+  ],
+);
+
+/** How early the shop calls machines in; each save is a new row, the last that stands counts. */
+export const recallSettings = sqliteTable(
+  'recall_settings',
+  {
+    id: id(),
+    entryId: entryId(),
+    /** from the call to the machine standing finished: parts, a free week, the work */
+    leadDays: integer('lead_days').notNull(),
+  },
+  () => [check('recall_settings_lead', sql`lead_days BETWEEN 0 AND 365`)],
+);
 
 // ---- what feeds no forecast
 

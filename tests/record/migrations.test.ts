@@ -279,6 +279,54 @@ describe('migrations', () => {
     close();
   });
 
+  test('0011_contacts keeps who was contacted and what to keep to, in chains that stay', () => {
+    const before = recordAt(11);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO customers (name, place, address, phone, email) VALUES ('C', '', '', '', ''), ('D', '', '', '', '')`);
+    before.close();
+    const record = recordAt(12);
+    for (const [table, columns, row, odd, check] of [
+      [
+        'contacts',
+        'made_on, way, said_by, note',
+        "'2026-01-02', 'phone', '', ''",
+        "'2026-01-02', 'dove', '', ''",
+        /way/,
+      ],
+      [
+        'contact_terms',
+        'no_contact, said_on, words, distance_km',
+        "0, '2026-01-02', '', 12",
+        "0, '', '', -1",
+        /distance/,
+      ],
+      [
+        'quiet_periods',
+        'from_on, to_on, why',
+        "'2026-01-02', '2026-01-09', ''",
+        "'2026-01-09', '2026-01-02', ''",
+        /order/,
+      ],
+    ] as const) {
+      const put = (customer: number, values: string, rest: string) =>
+        record.sqlite.exec(
+          `INSERT INTO ${table} (customer_id, ${columns}, entry_id, supersedes_id, chain_id) VALUES (${customer}, ${values}, 1, ${rest})`,
+        );
+      put(1, row, 'NULL, NULL');
+      put(1, row, '1, 1');
+      expect(() => put(2, row, '2, 1')).toThrow(/its own chain/);
+      expect(() => put(1, odd, 'NULL, NULL')).toThrow(check);
+      expect(() => record.sqlite.exec(`UPDATE ${table} SET customer_id = 2`)).toThrow(/stay as written/);
+      expect(() => record.sqlite.exec(`DELETE FROM ${table}`)).toThrow(/never deleted/);
+    }
+    expect(() => record.sqlite.exec('INSERT INTO recall_settings (entry_id, lead_days) VALUES (1, 400)')).toThrow(
+      /lead/,
+    );
+    record.sqlite.exec('INSERT INTO recall_settings (entry_id, lead_days) VALUES (1, 28)');
+    expect(() => record.sqlite.exec('DELETE FROM recall_settings')).toThrow(/never deleted/);
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');
