@@ -16,6 +16,7 @@ import type { WorkType } from '../shop/forecastSettings.ts';
 import type { JointPart } from '../shop/joint.ts';
 import type { DialEventKind } from '../shop/machineLife.ts';
 import type { RenewalKind, SizeEvent, WearsWay } from '../shop/measuringPoint.ts';
+import type { RenewalWork, VisitStands, VisitWeek } from '../shop/visit.ts';
 import type { Day } from '../units/day.ts';
 
 /**
@@ -945,6 +946,113 @@ export const recallSettings = sqliteTable(
     leadDays: integer('lead_days').notNull(),
   },
   () => [check('recall_settings_lead', sql`lead_days BETWEEN 0 AND 365`)],
+);
+
+// ---- the winter plan
+
+/** What the plan goes by: one chain, whoever saves takes the last row's place. */
+export const planSettings = sqliteTable(
+  'plan_settings',
+  {
+    id: id(),
+    /** only what differs from the program's own, by its name */
+    changed: text('changed', { mode: 'json' }).$type<Record<string, number>>().notNull(),
+    /** work and cost of renewing a part of a class, where the shop has its own */
+    renewals: text('renewals', { mode: 'json' }).$type<RenewalWork[]>().notNull(),
+    ...chain((): AnySQLiteColumn => planSettings.id),
+  },
+  (t) => [
+    chainIndex('plan_settings_chain', t.chainId),
+    check(
+      'plan_settings_json',
+      sql`json_valid(changed) AND json_type(changed) = 'object' AND json_valid(renewals) AND json_type(renewals) = 'array'`,
+    ),
+  ],
+);
+
+/** A week with other hours than usual: a holiday, a fitter away. One chain a week; struck: the usual hours again. */
+export const planWeeks = sqliteTable(
+  'plan_weeks',
+  {
+    id: id(),
+    /** its Monday */
+    weekFrom: dayText('week_from').notNull(),
+    benchHours: real('bench_hours').notNull(),
+    note: text('note').notNull(),
+    ...chain((): AnySQLiteColumn => planWeeks.id),
+  },
+  (t) => [
+    index('plan_weeks_week').on(t.weekFrom),
+    chainIndex('plan_weeks_chain', t.chainId),
+    check('plan_weeks_hours', sql`bench_hours BETWEEN 0 AND 10000`),
+  ],
+);
+
+/** Days in which a customer's machines cannot come in: away, or too busy to do without them. */
+export const customerAway = sqliteTable(
+  'customer_away',
+  {
+    id: id(),
+    customerId: integer('customer_id')
+      .notNull()
+      .references(() => customers.id),
+    fromOn: dayText('from_on').notNull(),
+    /** the last day of it */
+    toOn: dayText('to_on').notNull(),
+    note: text('note').notNull(),
+    ...chain((): AnySQLiteColumn => customerAway.id),
+  },
+  (t) => [
+    index('customer_away_customer').on(t.customerId),
+    chainIndex('customer_away_chain', t.chainId),
+    check('customer_away_days', sql`from_on <= to_on`),
+  ],
+);
+
+/** A machine's visit in a winter: proposed by the plan, or settled by the manager. Struck: there is none any more. */
+export const planVisits = sqliteTable(
+  'plan_visits',
+  {
+    id: id(),
+    machineId: integer('machine_id')
+      .notNull()
+      .references(() => machines.id),
+    /** year in which the winter begins */
+    winterYear: integer('winter_year').notNull(),
+    stands: text('stands').$type<VisitStands>().notNull(),
+    /** weeks it is worked on, by their Mondays, and bench hours in each; empty: none yet */
+    weeks: text('weeks', { mode: 'json' }).$type<VisitWeek[]>().notNull(),
+    /** day it is promised to be ready */
+    promisedOn: dayText('promised_on'),
+    /** what is renewed and done, and why: as the contract's work of a visit */
+    work: text('work', { mode: 'json' }).$type<unknown>().notNull(),
+    /** whom it was agreed with */
+    saidBy: text('said_by').notNull(),
+    note: text('note').notNull(),
+    ...chain((): AnySQLiteColumn => planVisits.id),
+  },
+  (t) => [
+    index('plan_visits_machine').on(t.machineId),
+    chainIndex('plan_visits_chain', t.chainId),
+    check('plan_visits_stands', sql`stands IN ('proposed', 'pinned', 'agreed', 'postponed', 'done')`),
+    check(
+      'plan_visits_json',
+      sql`json_valid(weeks) AND json_type(weeks) = 'array' AND json_valid(work) AND json_type(work) = 'object'`,
+    ),
+  ],
+);
+
+/** A plan as it was proposed: what it costs, what bound was proven, what found no room. The last that stands counts. */
+export const plans = sqliteTable(
+  'plans',
+  {
+    id: id(),
+    entryId: entryId(),
+    madeOn: dayText('made_on').notNull(),
+    winterYear: integer('winter_year').notNull(),
+    facts: text('facts', { mode: 'json' }).$type<unknown>().notNull(),
+  },
+  () => [check('plans_json', sql`json_valid(facts) AND json_type(facts) = 'object'`)],
 );
 
 // ---- what feeds no forecast

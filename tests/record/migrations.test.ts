@@ -327,6 +327,52 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0012_winter_plan keeps what the plan goes by, weeks, customers away, visits and plans, in rows that stay', () => {
+    const before = recordAt(12);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO machines (entry_id, name, make, model, serial, note) VALUES (1, 'M', '', '', '', ''), (1, 'N', '', '', '', '');
+      INSERT INTO customers (name, place, address, phone, email) VALUES ('A', '', '', '', ''), ('B', '', '', '', '')`);
+    before.close();
+    const record = recordAt(13);
+    const put = (table: string, columns: string, row: string, chain = 'NULL, NULL') =>
+      record.sqlite.exec(
+        `INSERT INTO ${table} (${columns}, entry_id, supersedes_id, chain_id) VALUES (${row}, 1, ${chain})`,
+      );
+    const visit = 'machine_id, winter_year, stands, weeks, work, said_by, note';
+    const tables = [
+      ['plan_settings', 'changed, renewals', `'{}', '[]'`, null, `'{', '[]'`],
+      [
+        'plan_weeks',
+        'week_from, bench_hours, note',
+        `'2026-12-21', 16, ''`,
+        `'2026-12-28', 0, ''`,
+        `'2026-12-21', -1, ''`,
+      ],
+      [
+        ...['customer_away', 'customer_id, from_on, to_on, note', `1, '2026-12-01', '2026-12-08', ''`],
+        ...[`2, '2026-12-01', '2026-12-08', ''`, `1, '2026-12-08', '2026-12-01', ''`],
+      ],
+      [
+        ...['plan_visits', visit, `1, 2026, 'proposed', '[]', '{}', '', ''`],
+        ...[`2, 2026, 'proposed', '[]', '{}', '', ''`, `1, 2026, 'hoped', '[]', '{}', '', ''`],
+      ],
+    ] as const;
+    for (const [table, columns, row, another, unsound] of tables) {
+      put(table!, columns!, row!);
+      put(table!, columns!, row!, '1, 1');
+      if (another) expect(() => put(table!, columns!, another, '2, 1')).toThrow(/its own chain/);
+      expect(() => put(table!, columns!, unsound!)).toThrow(/CHECK|malformed/);
+      expect(() => record.sqlite.exec(`UPDATE ${table} SET reason = 'x'`)).toThrow(/stay as written/);
+      expect(() => record.sqlite.exec(`DELETE FROM ${table}`)).toThrow(/never deleted/);
+    }
+    record.sqlite.exec(
+      "INSERT INTO plans (entry_id, made_on, winter_year, facts) VALUES (1, '2026-10-01', 2026, '{}')",
+    );
+    expect(() => record.sqlite.exec('DELETE FROM plans')).toThrow(/never deleted/);
+    expect(() => record.sqlite.exec("UPDATE plans SET made_on = ''")).toThrow(/stay as written/);
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');
