@@ -16,7 +16,10 @@ export type StoredColumn = { name: string; type: 'INTEGER' | 'REAL' | 'TEXT' | '
 export type StoredValue = string | number | Uint8Array | null;
 export type StoredRow = readonly StoredValue[];
 
-/** All tables, each after those its rows refer to. */
+/** What is worked out again when it is missing: it is neither exported nor brought in. */
+export const DERIVED_TABLES: readonly string[] = ['machine_forecasts', 'forecasts_marked'];
+
+/** All tables but derived ones, each after those its rows refer to. */
 export function tablesOnRecord({ sqlite }: ReadableRecord): StoredTable[] {
   const names = sqlite
     .prepare(
@@ -24,7 +27,8 @@ export function tablesOnRecord({ sqlite }: ReadableRecord): StoredTable[] {
     )
     .pluck()
     .all() as string[];
-  const left = new Map(names.map((name) => [name, referredTo(sqlite, name)]));
+  const told = names.filter((name) => !DERIVED_TABLES.includes(name));
+  const left = new Map(told.map((name) => [name, referredTo(sqlite, name)]));
   const tables: StoredTable[] = [];
   while (left.size > 0) {
     const next = [...left].find(([, parents]) => parents.every((parent) => !left.has(parent)));

@@ -1,6 +1,6 @@
 import { eq } from 'drizzle-orm';
 import { assertInvariant } from '../outcome.ts';
-import { tablesOnRecord } from './allRows.ts';
+import { DERIVED_TABLES, tablesOnRecord } from './allRows.ts';
 import { bulk } from './bulk.ts';
 import { NOW_KNOWN, standing } from './counting.ts';
 import { customersKnown, detailsEverOf } from './customerStore.ts';
@@ -107,6 +107,8 @@ export function eraseCustomer(
   whileTextsMayChange(w, () => {
     for (const text of naming) blank(w, text);
   });
+  // they repeat names and findings, and are worked out again
+  for (const table of DERIVED_TABLES) w.sqlite.prepare(`DELETE FROM "${table}"`).run();
   for (const id of rows) {
     const done = w.write
       .update(customerErasures)

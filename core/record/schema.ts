@@ -1093,6 +1093,31 @@ export const learnings = sqliteTable('learnings', {
   learning: text('learning', { mode: 'json' }).$type<unknown>().notNull(),
 });
 
+/**
+ * What was last forecast of each machine, so that the list need not be worked out again at each start. Derived: it is
+ * neither exported nor brought in, and may be dropped at any time.
+ */
+export const machineForecasts = sqliteTable('machine_forecasts', {
+  machineId: integer('machine_id')
+    .primaryKey()
+    .references(() => machines.id),
+  asOf: dayText('as_of').notNull(),
+  /** name of what the classes had taught then, of the settings and of the model */
+  learned: text('learned').notNull(),
+  /** something was entered since that it rests on */
+  stale: integer('stale', { mode: 'boolean' }).notNull(),
+  /** its line of the list, as the contract's machine line; before the points, so that lists need not read past it */
+  line: text('line', { mode: 'json' }).$type<unknown>().notNull(),
+  /** its points' forecasts, as the contract's point forecasts */
+  points: text('points', { mode: 'json' }).$type<unknown>().notNull(),
+});
+
+/** One row: the revision of the record up to which stale forecasts are marked; another one, and all of them are stale. */
+export const forecastsMarked = sqliteTable('forecasts_marked', {
+  id: integer('id').primaryKey(),
+  revision: text('revision').notNull(),
+});
+
 /** What an import had to say about rows it kept out of the forecast. */
 export const importRemarks = sqliteTable('import_remarks', {
   id: id(),

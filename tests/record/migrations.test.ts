@@ -373,6 +373,23 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0013_machine_forecasts keeps forecasts of a machine, one row each, which may be written over and dropped', () => {
+    const before = recordAt(13);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO machines (entry_id, name, make, model, serial, note) VALUES (1, 'M', '', '', '', '')`);
+    before.close();
+    const record = recordAt(14);
+    const keep = (machineId: number) =>
+      record.sqlite.exec(`INSERT INTO machine_forecasts (machine_id, as_of, learned, stale, line, points)
+        VALUES (${machineId}, '2026-11-01', 'x', 0, '{}', '[]')`);
+    keep(1);
+    expect(() => keep(1)).toThrow(/UNIQUE/);
+    expect(() => keep(2)).toThrow(/FOREIGN KEY/);
+    record.sqlite.exec("UPDATE machine_forecasts SET stale = 1; INSERT INTO forecasts_marked VALUES (1, '')");
+    record.sqlite.exec('DELETE FROM machine_forecasts');
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');
