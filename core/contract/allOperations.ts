@@ -86,7 +86,8 @@ import {
 } from './record.ts';
 import { repairChoose, repairCutList, repairCutListPaper, repairRead, repairSaveFacts } from './repair.ts';
 import { fitterSave, gaugeSave, kindSave, shopRead, shopSave } from './shop.ts';
-import { slideRead } from './slide.ts';
+import { shopFiguresRead, shopFiguresSave } from './shopFigures.ts';
+import { slideFacts, slideRead, slideSaveFacts } from './slide.ts';
 import { slipMake, slipPreview, slipRead, slipsList } from './slip.ts';
 import {
   findingAdd,
@@ -186,6 +187,10 @@ export const allOperations = [
   repairCutListPaper,
   repairCutList,
   slideRead,
+  slideFacts,
+  slideSaveFacts,
+  shopFiguresRead,
+  shopFiguresSave,
   forecastSettingsRead,
   forecastSettingsTry,
   forecastSettingsSave,

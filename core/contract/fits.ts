@@ -66,6 +66,8 @@ export const fitRead = operation(
 export const MATERIAL_NAMES = [
   ...(['structural-steel', 'quenched-steel', 'cast-steel', 'cast-iron', 'tin-bronze'] as const),
 ] satisfies MaterialName[];
+/** Yield stress of a part's own steel, as its certificate or a test says [MPa]. */
+export const zYieldMpa = z.number().positive().max(3000);
 export const LUBRICATIONS = [...(['dry', 'oiled'] as const)] satisfies Lubrication[];
 const zCold = z.enum([...(['freezer', 'dry-ice', 'liquid-nitrogen'] as const)] satisfies Cold[]);
 
@@ -80,7 +82,13 @@ const zPressFit = z.object({
   bushYields: z.boolean(),
 });
 
-const zMaterialUsed = zKnown.extend({ name: z.enum(MATERIAL_NAMES), yieldMpa: z.number(), heatUpToC: z.number() });
+const zMaterialUsed = zKnown.extend({
+  name: z.enum(MATERIAL_NAMES),
+  yieldMpa: z.number(),
+  /** the yield stress is the shop's own word, not the program's usual one */
+  yieldIsOwn: z.boolean(),
+  heatUpToC: z.number(),
+});
 
 export const fitPress = operation(
   'fit/press',
@@ -94,6 +102,9 @@ export const fitPress = operation(
     wantedBoreClass: zClassText.nullable(),
     bossMaterial: z.enum(MATERIAL_NAMES),
     bushMaterial: z.enum(MATERIAL_NAMES),
+    /** the shop's own word on a yield stress; null: the material's usual one */
+    bossYieldMpa: zYieldMpa.nullable(),
+    bushYieldMpa: zYieldMpa.nullable(),
     lubrication: z.enum(LUBRICATIONS),
     roomC: z.number().min(-30).max(50),
     roughnessUm: z.object({ bossRzUm: z.number().min(0).max(500), bushRzUm: z.number().min(0).max(500) }),
@@ -160,7 +171,7 @@ export const fitStraighten = operation(
     /** null: not measured yet; whether it may be straightened is told all the same */
     bar: z
       .object({
-        ...{ section: zSection, yieldMpa: z.number().positive().max(3000), spanMm: zMm },
+        ...{ section: zSection, yieldMpa: zYieldMpa, spanMm: zMm },
         /** out of line in the middle of the span [mm]; null: not measured */
         bowMm: zMm.nullable(),
       })

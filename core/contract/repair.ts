@@ -5,7 +5,7 @@ import type { BoreGauge } from '../repair/clean-up/wornOutline.ts';
 import type { RepairUse } from '../repair/fit-for-repair/fitForRepair.ts';
 import type { RepairChoice } from '../repair/options/repairOption.ts';
 import type { WorkStep } from '../repair/strip-down-tree/labourHours.ts';
-import { MATERIAL_NAMES, PART_KIND_NAMES, zSafetyCaution } from './fits.ts';
+import { MATERIAL_NAMES, PART_KIND_NAMES, zSafetyCaution, zYieldMpa } from './fits.ts';
 import { operation } from './operation.ts';
 import { zDay, zFacts, zId, zName, zRange } from './shapes.ts';
 
@@ -33,9 +33,9 @@ export const AXES_DEG = [0, 45, 90, 135] as const;
 export const zRepairFacts = z.object({
   run: z.enum(HOLE_RUN_NAMES),
   use: z.enum(REPAIR_USE_NAMES),
-  /** size of pin and hole as drawn, and of the hole when new [mm] */
-  standardMm: zMm,
-  newBoreMm: zMm,
+  /** size of pin and hole as drawn, and of the hole when new; null: nobody knows [mm] */
+  standardMm: zMmOrNot,
+  newBoreMm: zMmOrNot,
   gauge: z.enum(BORE_GAUGE_NAMES),
   /** diameter on each axis of {@link AXES_DEG} [mm] */
   axesMm: z.array(zMmOrNot).length(AXES_DEG.length),
@@ -51,6 +51,8 @@ export const zRepairFacts = z.object({
   offMiddleMm: z.number().min(0).max(100),
   centreToEdgeMm: zMmOrNot,
   material: z.enum(MATERIAL_NAMES).nullable(),
+  /** the shop's own word on the boss's yield stress; null: the material's usual one [MPa] */
+  yieldMpa: zYieldMpa.nullable().default(null),
   split: z.boolean(),
   weldsNear: z.boolean(),
   plate: z.enum(['sound', 'thin-or-unknown', 'not-looked-at']),
@@ -180,9 +182,9 @@ export const zRepairOption = z.object({
     .nullable(),
   slackMm: zSpan.nullable(),
   work: z.array(z.object({ step: z.enum(WORK_STEP_NAMES), times: z.int(), oncePer: z.string().optional() })),
-  /** the work itself, and what the visit grows by with strip-down counted once [h] */
-  hoursHere: zStepHours,
-  hoursAdded: zStepHours,
+  /** the work itself, and what the visit grows by with strip-down counted once; null: not known before the part is there [h] */
+  hoursHere: zStepHours.nullable(),
+  hoursAdded: zStepHours.nullable(),
   off: z.array(z.object({ code: z.string(), name: z.string() })),
   toMake: z.array(zPartToMake),
   /** machine hours until the joint reaches its limit; null: no forecast */
@@ -207,7 +209,7 @@ const zCleanUp = z.object({
 });
 
 /** What must be entered before anything can be worked out. */
-export const FACTS_NEEDED = ['axesMm', 'bossOutsideMm', 'bossLengthMm'] as const;
+export const FACTS_NEEDED = ['standardMm', 'newBoreMm', 'axesMm', 'bossOutsideMm', 'bossLengthMm'] as const;
 
 export const zRepairSheet = z.object({
   asOf: zDay,

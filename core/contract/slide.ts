@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { StripPlace } from '../repair/slides/slidePlay.ts';
 import type { StripChoice } from '../repair/slides/stripOptions.ts';
 import { operation } from './operation.ts';
-import { zFacts, zId } from './shapes.ts';
+import { zBy, zFacts, zId } from './shapes.ts';
 
 export const STRIP_PLACE_NAMES = [
   ...(['top-front', 'top-rear', 'bottom-front', 'bottom-rear'] as const),
@@ -33,6 +33,25 @@ export const zSlideAsked = z.object({
   choice: z.object({ 'top-front': zChoice, 'top-rear': zChoice, 'bottom-front': zChoice, 'bottom-rear': zChoice }),
 });
 export type SlideAsked = z.infer<typeof zSlideAsked>;
+
+/** What is kept of a slide from one visit to the next: all but what is chosen. */
+export const zSlideFacts = zSlideAsked.omit({ assemblyId: true, choice: true });
+export type SlideFacts = z.infer<typeof zSlideFacts>;
+
+export const slideFacts = operation(
+  'slide/facts',
+  z.object({ assemblyId: zId }),
+  /** kept false: nothing is kept yet, and the play is what the shop sets */
+  z.object({ facts: zSlideFacts, kept: z.boolean() }),
+  { title: 'Lengths of a slide and wear of its channel, as kept' },
+);
+
+export const slideSaveFacts = operation(
+  'slide/saveFacts',
+  z.object({ assemblyId: zId, facts: zSlideFacts, by: zBy }),
+  z.object({ saved: z.literal(true) }),
+  { title: 'Keep the lengths of a slide and the wear of its channel' },
+);
 
 const zPlay = z.object({ frontMm: z.number(), rearMm: z.number(), hookMm: z.number() });
 const zReason = z.object({ code: z.string(), facts: zFacts.optional() });

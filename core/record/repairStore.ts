@@ -1,7 +1,8 @@
 import type { Day } from '../units/day.ts';
 import { bulk } from './bulk.ts';
-import { counting, isLastOfChain, NOW_KNOWN, standing } from './counting.ts';
+import { counting, NOW_KNOWN } from './counting.ts';
 import { insertInto } from './insertInto.ts';
+import { lastOfChain } from './lastOfChain.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { repairChoices, repairFacts } from './schema.ts';
 import { strikeOut, supersede } from './supersede.ts';
@@ -19,7 +20,7 @@ export const repairFactsOf = (db: ReadableRecord, positionId: number): unknown =
 
 /** Keeps facts in the place of those before. */
 export const saveRepairFacts = (w: WritableRecord, entryId: number, positionId: number, facts: unknown): void => {
-  const last = lastRow(w, 'repair_facts', positionId);
+  const last = lastOfChain(w, 'repair_facts', { column: 'position_id', id: positionId });
   if (last === null) insertInto(w, repairFacts, { positionId, facts, entryId });
   else supersede(w, repairFacts, last, entryId, { facts, struck: false, reason: '' });
 };
@@ -52,24 +53,13 @@ export const saveRepairChoice = (
   entryId: number,
   { positionId, ...row }: { positionId: number; chosenOn: Day; choice: string; option: unknown },
 ): void => {
-  const last = lastRow(w, 'repair_choices', positionId);
+  const last = lastOfChain(w, 'repair_choices', { column: 'position_id', id: positionId });
   if (last === null) insertInto(w, repairChoices, { ...row, positionId, entryId });
   else supersede(w, repairChoices, last, entryId, { ...row, struck: false, reason: '' });
 };
 
 /** Takes a choice back: none is chosen then. Nothing happens where none was. */
 export const strikeRepairChoice = (w: WritableRecord, entryId: number, positionId: number): void => {
-  const last = lastRow(w, 'repair_choices', positionId);
+  const last = lastOfChain(w, 'repair_choices', { column: 'position_id', id: positionId });
   if (last !== null) strikeOut(w, repairChoices, last, entryId, '');
 };
-
-/** Last row of a position's chain, struck or not: the one the next takes the place of. */
-function lastRow(db: ReadableRecord, table: 'repair_facts' | 'repair_choices', positionId: number): number | null {
-  const row = bulk<[number]>(
-    db,
-    `SELECT r.id FROM ${table} r WHERE r.position_id = @positionId AND ${standing('r')} AND ${isLastOfChain(table, 'r')}
-     ORDER BY r.id DESC LIMIT 1`,
-    { positionId, knownAt: NOW_KNOWN },
-  )[0];
-  return row?.[0] ?? null;
-}

@@ -103,7 +103,8 @@ import { repairCutListHandler } from './repair/repairCutList.ts';
 import { repairCutListPaperHandler } from './repair/repairCutListPaper.ts';
 import { repairReadHandler } from './repair/repairRead.ts';
 import { repairSaveFactsHandler } from './repair/repairSaveFacts.ts';
-import { slideReadHandler } from './repair/slideRead.ts';
+import { shopFiguresReadHandler, shopFiguresSaveHandler } from './repair/shopFigures.ts';
+import { slideFactsHandler, slideReadHandler, slideSaveFactsHandler } from './repair/slideRead.ts';
 import { exchangeRestoreFolderHandler } from './restoreFolder.ts';
 import { shopReadHandler } from './shopRead.ts';
 import { shopSaveHandler } from './shopSave.ts';
@@ -204,6 +205,10 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'repair/choose': repairChooseHandler,
   'repair/cutList': repairCutListHandler,
   'slide/read': slideReadHandler,
+  'slide/facts': slideFactsHandler,
+  'slide/saveFacts': slideSaveFactsHandler,
+  'shopFigures/read': shopFiguresReadHandler,
+  'shopFigures/save': shopFiguresSaveHandler,
   'forecastSettings/read': forecastSettingsReadHandler,
   'forecastSettings/try': forecastSettingsTryHandler,
   'forecastSettings/save': forecastSettingsSaveHandler,

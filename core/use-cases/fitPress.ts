@@ -15,7 +15,8 @@ import type { Context } from './context.ts';
 
 export const fitPressHandler: Handler<typeof fitPress, Context> = (_context, asked) => {
   const { nominalMm, hole, shaft } = orRefuse(readFit(asked.fit));
-  const [boss, bush] = [material(asked.bossMaterial), material(asked.bushMaterial)];
+  const boss = material(asked.bossMaterial, asked.bossYieldMpa);
+  const bush = material(asked.bushMaterial, asked.bushYieldMpa);
   const pressed = orRefuse(
     pressBush({
       ...asked,

@@ -60,6 +60,11 @@ export const routes: readonly ScreenRoute[] = [
     screen: lazy(() => import('./forecast-settings/ForecastSettings.tsx')),
     under: tabWords.shop,
   },
+  {
+    path: '/shop-figures',
+    screen: lazy(() => import('./shop-figures/ShopFigures.tsx')),
+    under: tabWords.shop,
+  },
   { path: '/history', screen: lazy(() => import('./history/History.tsx')), under: tabWords.shop },
   { path: '/start', screen: lazy(() => import('./start/Start.tsx')), under: tabWords.shop, start: true },
   { path: '/marks', screen: lazy(() => import('./marks/Marks.tsx')), free: true },

@@ -102,6 +102,8 @@ export const fitsWords = {
   rzHint: 'pressing flattens it; empty: none',
   bossMaterial: 'Boss of',
   bushMaterial: 'Bush of',
+  ownYield: { boss: 'Boss, own yield', bush: 'Bush, own yield' },
+  ownYieldHint: 'empty: the usual one',
   materials: {
     'structural-steel': 'structural steel',
     'quenched-steel': 'quenched steel',
@@ -154,7 +156,9 @@ export const fitsWords = {
   restsHead: 'What this rests on',
   adhesiveIs: 'gap and strength of the adhesive',
   frictionIs: (low: string, high: string) => `friction ${low} to ${high}`,
-  materialIs: (part: string, name: string, mpa: string) => `${part}: ${name}, yield ${mpa}${NO_BREAK_SPACE}MPa`,
+  materialIs: (part: string, name: string, mpa: string, own: boolean) =>
+    `${part}: ${name}, yield ${mpa}${NO_BREAK_SPACE}MPa${own ? ' (the shop’s own word)' : ''}`,
+  otherwise: 'its other figures',
   cautions: 'Cautions',
 
   straightHead: 'Press a bar straight',

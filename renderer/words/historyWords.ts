@@ -50,6 +50,8 @@ const whatWords: Record<string, string> = {
   'finding/strikePhoto': 'Photo struck',
   'repair/saveFacts': 'Worn hole described',
   'repair/choose': 'Repair chosen',
+  'slide/saveFacts': 'Slide’s lengths',
+  'shopFigures/save': 'Figures of repair',
   'machine/sellOn': 'Machine sold on',
   'owner/putRight': 'Owner put right',
   'customer/change': 'Customer’s particulars changed',

@@ -57,6 +57,8 @@ export const repairWords = {
   missing: {
     head: 'Not measured enough to say',
     said: 'Fill in the boxes below: at least one diameter of the worn hole, the outside of the boss and its length.',
+    standardMm: 'the size of pin and hole as drawn',
+    newBoreMm: 'the size of the hole when new',
     axesMm: 'a diameter of the hole',
     bossOutsideMm: 'the outside of the boss',
     bossLengthMm: 'the length of the boss',
@@ -131,7 +133,7 @@ export const repairWords = {
     if (!clean) return '';
     const best = clean.withinLimit ?? clean.onBestCentre;
     return [
-      `Worn hole to scale: new ${mmText(sheet.facts.newBoreMm, mark)}, ${mmText(clean.wearMm, mark)} gone at worst.`,
+      `Worn hole to scale: new ${mmText(sheet.facts.newBoreMm ?? 0, mark)}, ${mmText(clean.wearMm, mark)} gone at worst.`,
       `Cleans up at ${mmText(clean.onOldCentre.boreMm, mark)} on the old centre`,
       best ? `, at ${mmText(best.boreMm, mark)} moved ${toward(best.toward, mark) || 'nowhere'}.` : '.',
     ].join('');
@@ -209,18 +211,6 @@ export const repairWords = {
     },
     wasteSaid: (mm: number, proven: boolean, mark: DecimalMark): string =>
       `${size(mm, mark, 0)}${NBSP}mm${proven ? '' : ', may not be the least'}`,
-    saw: ({
-      kerfMm,
-      trimMm,
-      boughtMm,
-      keepFromMm,
-    }: {
-      kerfMm: number;
-      trimMm: number;
-      boughtMm: number;
-      keepFromMm: number;
-    }) =>
-      `Bars of ${boughtMm}${NBSP}mm, saw cut ${kerfMm}, first end squared off ${trimMm}, ends from ${keepFromMm} kept (common practice). Lengths with facing allowance.`,
   },
   joints: 'Joints of this machine',
   beyond: 'beyond reckoning',
@@ -283,6 +273,8 @@ export const repairForm = {
   centreToEdgeMm: 'Hole to edge',
   round: 'empty: round boss',
   material: 'Steel',
+  yieldMpa: 'Own yield of the steel',
+  yieldHint: 'empty: the usual one, from memory',
   materials: {
     'structural-steel': 'structural',
     'quenched-steel': 'quenched',

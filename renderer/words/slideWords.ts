@@ -94,7 +94,11 @@ export const slideWords = {
     play
       ? `Carrier as a lever, play enlarged: ${mm(play.before.hookMm, mark)} at the hook now, ${mm(play.after.hookMm, mark)} then.`
       : 'Carrier between its strips.',
-  notKept: 'These are looked at here and not kept; renewals are entered at the strip-down.',
+  by: 'Who measured',
+  keep: 'Keep these lengths',
+  notKept: 'Nothing is kept of this slide yet.',
+  kept: 'Kept in the record.',
+  changed: 'Looked at with other figures than the record keeps.',
   front: 'FRONT',
   hook: 'hook',
 } as const;

@@ -198,7 +198,7 @@ describe('a job', () => {
     await program.ask(repairChoose, { positionId, choice: 'bush', by: 'Bo' });
     expect(await program.ask(rebuildTakeChosen, { rebuildId, by: 'Bo' })).toEqual({ lines: 1 });
     const line = (await program.ask(rebuildRead, { rebuildId })).lines.at(-1)!;
-    expect(line).toMatchObject({ option: 'bush', stands: 'proposed', item: 2, ownHours: bush.hoursHere.typical });
+    expect(line).toMatchObject({ option: 'bush', stands: 'proposed', item: 2, ownHours: bush.hoursHere?.typical });
     expect(line.cuts[0]).toMatchObject({ lowerMm: bush.bore?.smallestMm, upperMm: bush.bore?.largestMm });
     expect(line.makes.map(({ kind }) => kind)).toEqual(bush.toMake.map(({ kind }) => kind));
     expect(line.cautions).toEqual(bush.safety.map(({ id }) => id));

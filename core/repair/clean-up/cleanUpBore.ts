@@ -1,15 +1,11 @@
 import { type Circle, enclosingCircle, reachFrom } from '../../maths/enclosingCircle.ts';
 import { type Caution, type Outcome, ok, refuse } from '../../outcome.ts';
-import { type HowKnown, type Sourced, sourced } from '../howKnown.ts';
 import { type HoleRun, type Shift, type Toward, towards } from './wayRound.ts';
 import { type WornBore, type WornOutline, wornOutline } from './wornOutline.ts';
 
 /** What the old centre, and so the direction of a shift, was found from. */
 export const DATUMS = ['unworn-lip', 'end-land', 'tram-to-other-bore'] as const;
 export type Datum = (typeof DATUMS)[number];
-
-/** Metal taken off beyond the worn outline on each side, so that the cutter never runs in air [mm]; shops use 0.1 to 0.25. */
-export const CLEAN_UP_A_SIDE_MM: Sourced<number> = sourced(0.15, 'common-practice', 'common practice, no source');
 
 /** What is said of a hole, or of several that one bar bores. */
 export type CleanUpAsked = {
@@ -49,7 +45,6 @@ export type CleanUp = {
   datum: Datum | null;
   /** what boring about the old centre costs over the best [mm]; one-sided wear counts twice there */
   oldCentreCostsMm: number | null;
-  allowance: { aSideMm: number; howKnown: HowKnown };
   cautions: Caution[];
 };
 
@@ -78,7 +73,6 @@ export function cleanUpBore(asked: CleanUpAsked): Outcome<CleanUp> {
     ...{ outlines, onOldCentre, onBestCentre, allowed, datum: asked.datum },
     withinLimit: onBestCentre && withinLimit(onBestCentre, allowed, asked, aboutAt),
     oldCentreCostsMm: onBestCentre && onOldCentre.boreMm - onBestCentre.boreMm,
-    allowance: { aSideMm: asked.aSideMm, howKnown: CLEAN_UP_A_SIDE_MM.howKnown },
     cautions: distinct(outlines.flatMap(({ cautions }) => cautions)),
   });
 }

@@ -1,8 +1,8 @@
 import { type Outcome, ok, refuse } from '../../outcome.ts';
+import { type RackBars, type ShopFigures, USUAL_SHOP_FIGURES } from '../shopFigures.ts';
 import type { Saw } from './cutPatterns.ts';
 import { type CuttingPlan, cuttingPlan, type StockBars } from './cuttingPlan.ts';
 import { barOf, type PartToMake } from './partToMake.ts';
-import { BAR_LENGTH_MM, SAW_MM } from './stockSize.ts';
 
 /** Parts that come off like bars, and how those are cut. */
 export type CutGroup = {
@@ -20,12 +20,12 @@ export type Rack = {
   saw: Saw;
 };
 
-/** A rack with nothing on it, and the usual saw. */
-export const emptyRack = (): Rack => ({
-  bars: new Map(),
-  boughtMm: BAR_LENGTH_MM.value.bought,
-  keepFromMm: BAR_LENGTH_MM.value.keepFrom,
-  saw: { kerfMm: SAW_MM.value.kerf, trimMm: SAW_MM.value.trim },
+/** The shop's rack, its saw, and the bars it buys. @param lying bars there are; their sorts as {@link barOf} names them */
+export const rackOf = (figures: ShopFigures = USUAL_SHOP_FIGURES, lying: readonly RackBars[] = []): Rack => ({
+  bars: Map.groupBy(lying, ({ bar }) => bar),
+  boughtMm: figures.barLengthMm,
+  keepFromMm: figures.keepFromMm,
+  saw: { kerfMm: figures.sawKerfMm, trimMm: figures.sawTrimMm },
 });
 
 /**

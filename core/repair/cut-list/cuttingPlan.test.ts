@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { orRefuse } from '../../outcome.ts';
-import { cutList, emptyRack } from './cutList.ts';
+import { cutList, rackOf } from './cutList.ts';
 import type { CutDemand, Saw } from './cutPatterns.ts';
 import { cuttingPlan, type StockBars } from './cuttingPlan.ts';
 import type { PartToMake } from './partToMake.ts';
@@ -111,7 +111,7 @@ describe('a cut list', () => {
   });
 
   test('goes by the bar, thin ones first, each with its plan', async () => {
-    const found = orRefuse(await cutList([pin(100, 90), pin(45, 160, 2), pin(45, 120)], emptyRack()));
+    const found = orRefuse(await cutList([pin(100, 90), pin(45, 160, 2), pin(45, 120)], rackOf()));
     expect(found.map(({ bar, plan }) => [bar, plan.bars[0]?.piecesMm])).toEqual([
       ['steel round 45', [160, 160, 120]],
       ['steel round 100', [90]],

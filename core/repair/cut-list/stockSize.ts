@@ -1,5 +1,6 @@
 import { type Outcome, ok, refuse } from '../../outcome.ts';
 import { type Sourced, sourced } from '../howKnown.ts';
+import { USUAL_SHOP_FIGURES } from '../shopFigures.ts';
 
 /** Diameters a shop finds at its steel dealer [mm]; each shop keeps its own list. */
 export const ROUND_BARS_MM: Sourced<readonly number[]> = sourced(
@@ -11,27 +12,6 @@ export const ROUND_BARS_MM: Sourced<readonly number[]> = sourced(
   'EN 10060, usual sizes; from memory',
 );
 
-/** Metal on the diameter that is turned off, and on each end that is faced [mm]. */
-export const TURNED_OFF_MM: Sourced<{ onDiameter: number; eachEnd: number }> = sourced(
-  { onDiameter: 2, eachEnd: 1 },
-  'common-practice',
-  'common practice, no source',
-);
-
-/** Width of the saw's cut, and what squaring off a bar's first end takes [mm]. */
-export const SAW_MM: Sourced<{ kerf: number; trim: number }> = sourced(
-  { kerf: 3, trim: 5 },
-  'common-practice',
-  'common practice, no source',
-);
-
-/** Bars as they are sold, and what is worth putting back on the rack [mm]. */
-export const BAR_LENGTH_MM: Sourced<{ bought: number; keepFrom: number }> = sourced(
-  { bought: 3000, keepFrom: 150 },
-  'common-practice',
-  'common practice, no source',
-);
-
 /**
  * The thinnest bar that a diameter can be turned from.
  * @param finishedMm largest finished diameter [mm]
@@ -40,7 +20,7 @@ export const BAR_LENGTH_MM: Sourced<{ bought: number; keepFrom: number }> = sour
 export function roundBarFor(
   finishedMm: number,
   barsMm: readonly number[] = ROUND_BARS_MM.value,
-  turnedOffMm: number = TURNED_OFF_MM.value.onDiameter,
+  turnedOffMm: number = USUAL_SHOP_FIGURES.turnedOffMm,
 ): Outcome<number> {
   const fitting = barsMm.filter((barMm) => barMm >= finishedMm + turnedOffMm);
   return fitting.length > 0
@@ -49,4 +29,4 @@ export function roundBarFor(
 }
 
 /** Cut length of a part of a finished length, both ends faced [mm]. */
-export const cutLengthMm = (finishedMm: number): number => finishedMm + 2 * TURNED_OFF_MM.value.eachEnd;
+export const cutLengthMm = (finishedMm: number, facedEachEndMm: number): number => finishedMm + 2 * facedEachEndMm;

@@ -2,10 +2,10 @@ import { isoFit } from '../../iso286/isoFit.ts';
 import { limitsOfSize } from '../../iso286/limitsOfSize.ts';
 import { type Outcome, ok, type Refusal } from '../../outcome.ts';
 import { bushWallMm } from '../clean-up/wallLeft.ts';
-import { leastBushWallMm } from '../pin-joint/shopRules.ts';
 import { adhesiveFit } from '../press-fit/adhesiveFit.ts';
 import { material } from '../press-fit/material.ts';
 import { type PressedBush, pressBush } from '../press-fit/pressBush.ts';
+import { leastBushWallMm } from '../shopFigures.ts';
 import { besideDrawn } from './besideDrawn.ts';
 import { boredTo, type Centre, centresOf, steppedUpMm } from './boredHole.ts';
 import { blank, type Choice, type Sketched, unworkable } from './choices.ts';
@@ -23,7 +23,7 @@ import type { WornJoint } from './wornJoint.ts';
 export const bushToStandard: Choice = (joint, cleanUp) => {
   const tried = centresOf(cleanUp)
     .map((centre) => ({ centre, outsideMm: outsideFor(joint, centre) }))
-    .map((at) => ({ ...at, left: wallAndEdge(joint.boss, { boreMm: at.outsideMm, shiftMm: at.centre.shiftMm }) }));
+    .map((at) => ({ ...at, left: wallAndEdge(joint, { boreMm: at.outsideMm, shiftMm: at.centre.shiftMm }) }));
   const open = tried.filter(({ left }) => tooThin(left).length === 0);
   const mostWall = tried.reduce((one, other) => (other.left.wall.leftMm > one.left.wall.leftMm ? other : one));
   const chosen = open.find(({ centre }) => centre.centre === 'old') ?? open[0] ?? mostWall;
@@ -35,7 +35,7 @@ export const bushToStandard: Choice = (joint, cleanUp) => {
 
 /** Outside of the bush: what cleans up, or room for the least wall; in steps. */
 const outsideFor = ({ standardMm, shop }: WornJoint, { boreMm }: Centre): number =>
-  steppedUpMm(Math.max(boreMm, standardMm + 2 * leastBushWallMm(standardMm)), shop.bushStepMm);
+  steppedUpMm(Math.max(boreMm, standardMm + 2 * leastBushWallMm(standardMm, shop.figures)), shop.figures.bushStepMm);
 
 type Bushed = { bush: BushToMake; seat: Parameters<typeof boredTo>[0]; fitInBoss: Sketched['fitInBoss'] };
 
@@ -54,9 +54,9 @@ function bushOf(joint: WornJoint, outsideMm: number): Outcome<Bushed> {
   const pressed = pressBush({
     ...{ interfaceMm: outsideMm, bossClass: classes.hole, bushClass: classes.shaft, bossOutsideMm: boss.outsideMm },
     ...{ bushBoreMm: joint.standardMm, bushBoreClass: boreBefore, wantedBoreClass: boreAfter, lengthMm: boss.lengthMm },
-    boss: material(boss.material ?? 'structural-steel', boss.yieldMpa ?? undefined),
+    boss: material(boss.material ?? 'structural-steel', boss.yieldMpa),
     bush: material('structural-steel'),
-    ...{ lubrication: shop.lubrication, roomC: shop.roomC },
+    ...{ lubrication: shop.lubrication, roomC: shop.figures.roomC },
   });
   if (!pressed.ok) return pressed;
   const glued = adhesiveFit({ ...fit.value.hole, lengthMm: boss.lengthMm });
@@ -118,6 +118,7 @@ function pressCautions({ boss, shop }: WornJoint, pressed: PressedBush) {
   const { tightest, pressForceN, mayBeLoose, shrink } = pressed;
   return [
     ...(boss.material === null ? [{ code: 'boss-steel-taken-as-structural' }] : []),
+    ...(boss.yieldMpa === null ? [] : [{ code: 'boss-yield-own', facts: { yieldMpa: boss.yieldMpa } }]),
     ...(tightest.bossYields ? [{ code: 'boss-yields', facts: { stressMpa: tightest.bossVonMisesMpa } }] : []),
     ...(tightest.bushYields ? [{ code: 'bush-yields', facts: { stressMpa: tightest.bushVonMisesMpa } }] : []),
     ...(mayBeLoose ? [{ code: 'bush-may-be-loose' }] : []),
@@ -135,9 +136,7 @@ function bushPart(joint: WornJoint, bush: BushToMake, count: number) {
     ...{ largestMm: size.high, smallestMm: size.low, upperDeviationUm: 0, lowerDeviationUm: 0 },
   }));
   if (!outside || !before || !after) return { parts: [], cautions: [] };
-  return roundPart({ kind: 'bush', name: joint.name, count, material: 'steel' }, outside.largestMm, bush.lengthMm, [
-    sizeOf('outside', outside),
-    sizeOf('inside', before),
-    sizeOf('inside', after, finished),
-  ]);
+  const sizes = [sizeOf('outside', outside), sizeOf('inside', before), sizeOf('inside', after, finished)];
+  const of = { kind: 'bush' as const, name: joint.name, count, material: 'steel' };
+  return roundPart(of, outside.largestMm, bush.lengthMm, sizes, joint.shop);
 }

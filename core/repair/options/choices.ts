@@ -16,6 +16,8 @@ export type Sketched = Pick<
   /** what of it wears from new */
   renews: { bore: boolean; pin: boolean };
   works: readonly CautionWork[];
+  /** hours depend on a part that is not there yet */
+  hoursUnknown: boolean;
 };
 
 /** A choice is worked out from the joint and what cleans it up. */
@@ -25,6 +27,7 @@ export type Choice = (joint: WornJoint, cleanUp: CleanUp) => Sketched;
 export const blank = (choice: RepairOption['choice']): Sketched => ({
   ...{ choice, closed: [], cautions: [], bore: null, bush: null, pin: null, fitInBoss: null, fitOnPin: null },
   ...{ wall: null, edge: null, comparison: null, slackMm: null, work: [], works: [] },
+  hoursUnknown: false,
   made: { parts: [], cautions: [] },
   renews: { bore: false, pin: false },
 });

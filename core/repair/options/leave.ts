@@ -15,5 +15,5 @@ export const leave: Choice = (joint, cleanUp) => {
   if (slackMm && rejectSlackMm !== null && slackMm.high > rejectSlackMm)
     closed.push({ code: 'past-reject', facts: { slackMm: slackMm.high, rejectSlackMm } });
   const cautions = measuredMm === null ? [{ code: 'pin-not-measured' }] : [];
-  return { ...blank('leave'), ...wallAndEdge(joint.boss, { boreMm, shiftMm: 0 }), slackMm, closed, cautions };
+  return { ...blank('leave'), ...wallAndEdge(joint, { boreMm, shiftMm: 0 }), slackMm, closed, cautions };
 };

@@ -19,7 +19,7 @@ export const newBoss: Choice = (joint) => {
   const { low, high } = WELDED_BOSS_OVER_MM.value;
   return {
     ...{ ...blank('new-boss'), ...standard.value, comparison: beside.comparison },
-    ...wallAndEdge({ ...joint.boss, offMiddleMm: 0 }, at),
+    ...wallAndEdge({ ...joint, boss: { ...joint.boss, offMiddleMm: 0 } }, at),
     closed: [...closedBySteel(joint, ['weld']), ...nylonNear(joint), ...closedByPlate(joint)],
     cautions: [
       ...standard.value.cautions,
@@ -45,8 +45,8 @@ function closedByPlate({ boss, shop, cleanUp }: WornJoint): Refusal[] {
   return closed;
 }
 
-function bossPart({ name, boss, standardMm, use }: WornJoint, count: number) {
+function bossPart({ name, boss, standardMm, use, shop }: WornJoint, count: number) {
   const hole = limitsOfSize(standardMm, use === 'fixed-pin' ? 'H7' : 'H9');
   const sizes = hole.ok ? [sizeOf('inside', hole.value, 'after-pressing')] : [];
-  return roundPart({ kind: 'boss', name, count, material: 'steel' }, boss.outsideMm, boss.lengthMm, sizes);
+  return roundPart({ kind: 'boss', name, count, material: 'steel' }, boss.outsideMm, boss.lengthMm, sizes, shop);
 }

@@ -1,5 +1,5 @@
 import type { Refusal } from '../../outcome.ts';
-import { leastBushWallMm, SHOP_RULES } from '../pin-joint/shopRules.ts';
+import { leastBushWallMm } from '../shopFigures.ts';
 import { besideDrawn } from './besideDrawn.ts';
 import { boredTo, centresOf, steppedUpMm } from './boredHole.ts';
 import { blank, type Choice, unworkable } from './choices.ts';
@@ -18,10 +18,10 @@ import type { WornJoint } from './wornJoint.ts';
 export const oversizePin: Choice = (joint, cleanUp) => {
   const [centre] = centresOf(cleanUp);
   const nominalMm = sizeFor(joint, centre.boreMm);
-  const fit = runningFit(joint.use, nominalMm ?? steppedUpMm(centre.boreMm, joint.shop.oversizeStepMm));
+  const fit = runningFit(joint.use, nominalMm ?? steppedUpMm(centre.boreMm, joint.shop.figures.oversizeStepMm));
   if (!fit.ok) return unworkable('oversize-pin', fit.refusal);
   const { hole, pin } = fit.value;
-  const left = wallAndEdge(joint.boss, { boreMm: hole.nominalMm, shiftMm: centre.shiftMm });
+  const left = wallAndEdge(joint, { boreMm: hole.nominalMm, shiftMm: centre.shiftMm });
   const beside = besideDrawn(joint, {
     ...{ boreMm: hole.nominalMm, shiftMm: centre.shiftMm, pinMm: pin.nominalMm, otherHalfToo: true },
   });
@@ -54,7 +54,7 @@ export const oversizePin: Choice = (joint, cleanUp) => {
 
 /** The pin's size: the next step up, or the next the shop can get; null: it can get none that large. */
 function sizeFor({ pin, shop }: WornJoint, cleanUpMm: number): number | null {
-  if (pin.sizesToHadMm === null) return steppedUpMm(cleanUpMm, shop.oversizeStepMm);
+  if (pin.sizesToHadMm === null) return steppedUpMm(cleanUpMm, shop.figures.oversizeStepMm);
   const fitting = pin.sizesToHadMm.filter((mm) => mm >= cleanUpMm - 1e-6);
   return fitting.length > 0 ? Math.min(...fitting) : null;
 }
@@ -62,7 +62,7 @@ function sizeFor({ pin, shop }: WornJoint, cleanUpMm: number): number | null {
 function closedBySize(joint: WornJoint, nominalMm: number | null, cleanUpMm: number): Refusal[] {
   const closed: Refusal[] = [];
   if (joint.mustStayStandard) closed.push({ code: 'must-stay-standard', facts: { standardMm: joint.standardMm } });
-  const atMost = SHOP_RULES.oversizesAtMost.value;
+  const atMost = joint.shop.figures.oversizesAtMost;
   if (joint.oversizes >= atMost) closed.push({ code: 'oversized-before', facts: { times: joint.oversizes, atMost } });
   if (nominalMm === null) closed.push({ code: 'pin-not-to-be-had', facts: { cleanUpMm } });
   return closed;
@@ -70,7 +70,7 @@ function closedBySize(joint: WornJoint, nominalMm: number | null, cleanUpMm: num
 
 /** The bore after this one is a bush's: room for its wall and the boss's about it. */
 function noNext({ boss, shop }: WornJoint, nominalMm: number): Refusal[] {
-  const nextMm = steppedUpMm(nominalMm + 2 * leastBushWallMm(nominalMm), shop.bushStepMm);
-  const { wall } = wallAndEdge(boss, { boreMm: nextMm, shiftMm: 0 });
+  const nextMm = steppedUpMm(nominalMm + 2 * leastBushWallMm(nominalMm, shop.figures), shop.figures.bushStepMm);
+  const { wall } = wallAndEdge({ boss, shop }, { boreMm: nextMm, shiftMm: 0 });
   return wall.leftMm < wall.wantedMm ? [{ code: 'no-room-for-a-bush-after', facts: { nextMm, ...wall } }] : [];
 }

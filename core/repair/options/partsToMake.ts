@@ -2,7 +2,7 @@ import type { LimitsOfSize } from '../../iso286/limitsOfSize.ts';
 import type { Caution } from '../../outcome.ts';
 import type { MadeSize, PartToMake } from '../cut-list/partToMake.ts';
 import { cutLengthMm, roundBarFor } from '../cut-list/stockSize.ts';
-import type { WornJoint } from './wornJoint.ts';
+import type { ShopMeans, WornJoint } from './wornJoint.ts';
 
 /** Parts, and what is not known of them. */
 export type Made = { parts: PartToMake[]; cautions: Caution[] };
@@ -30,12 +30,17 @@ export function roundPart(
   outsideMm: number,
   lengthMm: number | null,
   sizes: MadeSize[],
+  { figures, roundBarsMm }: Pick<ShopMeans, 'figures' | 'roundBarsMm'>,
 ): Made {
   if (lengthMm === null) return { parts: [], cautions: [{ code: `${of.kind}-length-not-known` }] };
-  const bar = roundBarFor(outsideMm);
+  const bar = roundBarFor(outsideMm, roundBarsMm, figures.turnedOffMm);
   if (!bar.ok) return { parts: [], cautions: [{ code: bar.refusal.code, facts: bar.refusal.facts ?? {} }] };
   const stock = { shape: 'round', diameterMm: bar.value, widthMm: null, thicknessMm: null } as const;
-  const part = { ...of, sizes: [...sizes, lengthSize(lengthMm)], stock: { ...stock, lengthMm: cutLengthMm(lengthMm) } };
+  const part = {
+    ...of,
+    sizes: [...sizes, lengthSize(lengthMm)],
+    stock: { ...stock, lengthMm: cutLengthMm(lengthMm, figures.facedEachEndMm) },
+  };
   return { parts: [part], cautions: [] };
 }
 
@@ -43,7 +48,7 @@ export function roundPart(
 export function pinToMake(joint: WornJoint, made: LimitsOfSize | null): Made {
   if (!made) return { parts: [], cautions: [] };
   const of = { kind: 'pin', name: joint.name, count: 1, material: joint.pin.material } as const;
-  return roundPart(of, made.largestMm, joint.pin.lengthMm, [sizeOf('outside', made)]);
+  return roundPart(of, made.largestMm, joint.pin.lengthMm, [sizeOf('outside', made)], joint.shop);
 }
 
 export const together = (...made: readonly Made[]): Made => ({

@@ -10,5 +10,6 @@ export const rejectPart: Choice = (joint) => {
     slackMm: slackOf(fit.value.hole, fit.value.pin),
     renews: { bore: true, pin: true },
     works: ['draw-pin'],
+    hoursUnknown: true,
   };
 };

@@ -44,6 +44,9 @@ export type StateAfter = {
   pin: 'as-found' | 'renewed';
   /** slack to start from: middle of what the limits allow [mm]; null: the pin was not measured */
   slackMm: number | null;
+  /** sizes that hole and pin are made to, middle of their limits; null: not made [mm] */
+  boreMm: number | null;
+  pinMm: number | null;
 };
 
 /** Hours until the limit, low, middle, high; a null is beyond what can be said. */
@@ -67,9 +70,9 @@ export type RepairOption<Life = LifeRange | null> = {
   comparison: NotWorse | null;
   slackMm: SpanMm | null;
   work: Work[];
-  /** the work itself; and what the visit grows by, strip-down counted once [h] */
-  hoursHere: StepHours;
-  hoursAdded: StepHours;
+  /** the work itself; and what the visit grows by, strip-down counted once; null: nobody knows before the other part is there [h] */
+  hoursHere: StepHours | null;
+  hoursAdded: StepHours | null;
   off: readonly StripDownStep[];
   toMake: PartToMake[];
   life: Life;

@@ -2,13 +2,14 @@ import { type Outcome, ok } from '../../outcome.ts';
 import { cautionsFor, plainFacts } from '../cautions/cautionsFor.ts';
 import { type CleanUp, cleanUpBore } from '../clean-up/cleanUpBore.ts';
 import { addedHours, jobHours, type PositionWork } from '../strip-down-tree/jobHours.ts';
+import { stepsToReach } from '../strip-down-tree/stepsToReach.ts';
 import { bushToStandard } from './bushToStandard.ts';
 import type { Choice, Sketched } from './choices.ts';
 import { leave } from './leave.ts';
 import { newBoss } from './newBoss.ts';
 import { oversizePin } from './oversizePin.ts';
 import { rejectPart } from './rejectPart.ts';
-import { REPAIR_CHOICES, type RepairChoice, type RepairOption, type StateAfter } from './repairOption.ts';
+import { REPAIR_CHOICES, type RepairChoice, type RepairOption, type SpanMm, type StateAfter } from './repairOption.ts';
 import { weldUp } from './weldUp.ts';
 import type { WornJoint } from './wornJoint.ts';
 
@@ -50,7 +51,7 @@ export function repairOptions<Life>(
 /** Hours, cautions to people, and the life: put to every choice in the same way. */
 function finished<Life>(
   joint: WornJoint,
-  { made, renews, works, ...sketched }: Sketched,
+  { made, renews, works, hoursUnknown, ...sketched }: Sketched,
   lifeOf: (after: StateAfter) => Life,
 ): Outcome<RepairOption<Life>> {
   const { tree, item, already, works: opening } = joint.opened;
@@ -59,6 +60,8 @@ function finished<Life>(
   const [here, added] = [jobHours(tree, [own], workHours), addedHours(tree, already, [own], workHours)];
   if (!here.ok) return here;
   if (!added.ok) return added;
+  const reached = stepsToReach(tree, [item]);
+  if (!reached.ok) return reached;
   const all =
     works.length === 0 ? [] : [...works, ...opening, ...(joint.part.towingOrLifting ? ['hand-over' as const] : [])];
   const facts = { ...plainFacts(all, joint.part), nylonNear: joint.nylonNear };
@@ -66,20 +69,24 @@ function finished<Life>(
     ...sketched,
     cautions: [...sketched.cautions, ...made.cautions],
     safety: cautionsFor(facts),
-    hoursHere: here.value.work,
-    hoursAdded: added.value,
-    off: here.value.off,
+    hoursHere: hoursUnknown ? null : here.value.work,
+    hoursAdded: hoursUnknown ? null : added.value,
+    off: hoursUnknown ? reached.value.filter(({ when }) => when === 'off') : here.value.off,
     toMake: made.parts,
     life: lifeOf(stateAfter(sketched, renews)),
   });
 }
 
+const middle = ({ low, high }: SpanMm): number => (low + high) / 2;
+
 const stateAfter = (
-  { choice, slackMm }: Pick<Sketched, 'choice' | 'slackMm'>,
+  { choice, slackMm, bore, bush, pin }: Pick<Sketched, 'choice' | 'slackMm' | 'bore' | 'bush' | 'pin'>,
   renews: Sketched['renews'],
 ): StateAfter => ({
   choice,
   bore: renews.bore ? 'renewed' : 'as-found',
   pin: renews.pin ? 'renewed' : 'as-found',
-  slackMm: slackMm && (slackMm.low + slackMm.high) / 2,
+  slackMm: slackMm && middle(slackMm),
+  boreMm: bush ? middle(bush.insideAfterMm) : bore && middle({ low: bore.smallestMm, high: bore.largestMm }),
+  pinMm: pin && middle(pin),
 });

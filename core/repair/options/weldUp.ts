@@ -14,7 +14,7 @@ export const weldUp: Choice = (joint) => {
   const crack = joint.part.crack && joint.part.procedure === null ? [{ code: 'steel-work-crack' }] : [];
   const steel = closedBySteel(joint, ['weld', 'build-up']);
   return {
-    ...{ ...blank('weld'), ...standard.value, ...wallAndEdge(joint.boss, at), comparison: beside.comparison },
+    ...{ ...blank('weld'), ...standard.value, ...wallAndEdge(joint, at), comparison: beside.comparison },
     closed: [...crack.filter(({ code }) => !steel.some((one) => one.code === code)), ...steel, ...nylonNear(joint)],
     cautions: [...standard.value.cautions, ...beside.cautions, { code: 'weld-leaves-a-zone' }],
     work: [

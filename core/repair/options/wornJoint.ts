@@ -7,6 +7,7 @@ import type { RepairUse } from '../fit-for-repair/fitForRepair.ts';
 import type { PinJoint } from '../pin-joint/pinJoint.ts';
 import type { MaterialName } from '../press-fit/material.ts';
 import type { Lubrication } from '../press-fit/pressForce.ts';
+import type { ShopFigures } from '../shopFigures.ts';
 import type { PositionWork, WorkHours } from '../strip-down-tree/jobHours.ts';
 
 /** The boss about the worn hole, and what the shop knows of it. */
@@ -48,13 +49,11 @@ export type ShopMeans = {
   /** force of its press; null: not said [N] */
   pressN: number | null;
   lubrication: Lubrication;
-  roomC: number;
   /** a bar that lines up two bosses */
   alignmentBar: boolean;
-  /** oversize pins go up by this [mm] */
-  oversizeStepMm: number;
-  /** outsides of bushes go up by this [mm] */
-  bushStepMm: number;
+  figures: ShopFigures;
+  /** diameters of round bar it can get [mm] */
+  roundBarsMm: readonly number[];
 };
 
 /** What comes off to reach the hole, and what is done in the same visit anyway. */

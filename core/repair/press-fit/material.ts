@@ -17,6 +17,8 @@ export type Material = {
   contractionPerK: number;
   /** stress at which it stays deformed (for cast iron: at which it breaks in tension) [MPa]; the part's own figure prevails */
   yieldMpa: number;
+  /** true: whoever knows the part's steel said so */
+  yieldIsOwn: boolean;
   /** heated above this it may lose what hardening gave it, or crack [°C] */
   heatUpToC: number;
   howKnown: HowKnown;
@@ -30,7 +32,9 @@ const MEMORY = 'from memory';
  * Lengthening of steel 11 to 12, bronze 17 to 18, cast iron 10 to 12 millionths a kelvin are partly published; steel's mean
  * shortening in the cold, 8.5, and the other figures are from memory.
  */
-export const MATERIAL: Readonly<Record<MaterialName, Sourced<Omit<Material, 'name' | 'howKnown' | 'source'>>>> = {
+export const MATERIAL: Readonly<
+  Record<MaterialName, Sourced<Omit<Material, 'name' | 'yieldIsOwn' | 'howKnown' | 'source'>>>
+> = {
   'structural-steel': sourced(
     {
       ...{ youngsMpa: 210_000, poisson: 0.3, expansionPerK: 11.5e-6, contractionPerK: 8.5e-6 },
@@ -74,7 +78,8 @@ export const MATERIAL: Readonly<Record<MaterialName, Sourced<Omit<Material, 'nam
 };
 
 /** A material by name, with its yield stress put right where the part's own is known [MPa]. */
-export function material(name: MaterialName, yieldMpa?: number): Material {
+export function material(name: MaterialName, yieldMpa: number | null = null): Material {
   const { value, howKnown, source } = MATERIAL[name];
-  return { name, ...value, ...(yieldMpa === undefined ? {} : { yieldMpa }), howKnown, source };
+  const yieldIsOwn = yieldMpa !== null;
+  return { name, ...value, yieldMpa: yieldMpa ?? value.yieldMpa, yieldIsOwn, howKnown, source };
 }

@@ -1,22 +1,18 @@
 import type { Caution, Refusal } from '../../outcome.ts';
-import { type Sourced, sourced } from '../howKnown.ts';
+import { type ShopFigures, USUAL_SHOP_FIGURES } from '../shopFigures.ts';
 import { bearingWearMm, endOf, type SlideStrip, type StripPlace } from './slidePlay.ts';
 
 /** What can be done with a worn strip. */
 export const STRIP_CHOICES = ['leave', 'shim', 'turn', 'renew'] as const;
 export type StripChoice = (typeof STRIP_CHOICES)[number];
 
-/** More difference than this along a strip is a wedge: a shim under it rocks [mm]. */
-export const EVEN_WITHIN_MM: Sourced<number> = sourced(0.5, 'common-practice', 'common practice, no source');
-/** Plastic that must stay over the screw heads [mm]. */
-export const OVER_SCREW_HEADS_MM: Sourced<number> = sourced(1, 'common-practice', 'common practice, no source');
-
-/** What the shop knows of how a strip is held. */
+/** What the shop knows of how a strip is held, and goes by. */
 export type StripHeld = {
   /** thickness at which the screw heads lie bare; null: not known [mm] */
   headsBareAtMm: number | null;
   /** the holes fit when it is turned end for end; null: not known */
   endsAlike: boolean | null;
+  figures?: Pick<ShopFigures, 'stripEvenWithinMm' | 'overScrewHeadsMm'>;
 };
 
 export type StripOption = {
@@ -58,6 +54,7 @@ const readings = ({ thicknessMm }: SlideStrip): number[] =>
   Object.values(thicknessMm).filter((mm): mm is number => mm !== null);
 
 function shimmed(strip: SlideStrip, wornMm: number | null, held: StripHeld): Partial<StripOption> {
+  const { stripEvenWithinMm: evenWithinMm, overScrewHeadsMm } = held.figures ?? USUAL_SHOP_FIGURES;
   const read = readings(strip);
   if (wornMm === null) return { closed: [{ code: 'strip-not-measured' }] };
   const [thinnestMm, thickestMm] = [Math.min(...read), Math.max(...read)];
@@ -65,13 +62,12 @@ function shimmed(strip: SlideStrip, wornMm: number | null, held: StripHeld): Par
   const shimMm = Math.max(0, strip.newMm - thickestMm);
   const closed: Refusal[] = [];
   const unevenMm = thickestMm - thinnestMm;
-  if (unevenMm > EVEN_WITHIN_MM.value)
-    closed.push({ code: 'strip-worn-to-a-wedge', facts: { unevenMm, evenWithinMm: EVEN_WITHIN_MM.value } });
+  if (unevenMm > evenWithinMm) closed.push({ code: 'strip-worn-to-a-wedge', facts: { unevenMm, evenWithinMm } });
   if (shimMm === 0) closed.push({ code: 'nothing-to-shim' });
-  if (held.headsBareAtMm !== null && thinnestMm - held.headsBareAtMm < OVER_SCREW_HEADS_MM.value)
+  if (held.headsBareAtMm !== null && thinnestMm - held.headsBareAtMm < overScrewHeadsMm)
     closed.push({
       code: 'screw-heads-near',
-      facts: { overHeadsMm: thinnestMm - held.headsBareAtMm, leastMm: OVER_SCREW_HEADS_MM.value },
+      facts: { overHeadsMm: thinnestMm - held.headsBareAtMm, leastMm: overScrewHeadsMm },
     });
   const cautions = held.headsBareAtMm === null ? [{ code: 'screw-head-depth-not-known' }] : [];
   return { closed, cautions, shimMm, gapMm: wornMm - shimMm };

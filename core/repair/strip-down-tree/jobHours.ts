@@ -1,6 +1,7 @@
 import { type Outcome, ok } from '../../outcome.ts';
 import type { StepHours, StripDownStep, StripDownTree } from '../../shop/stripDownTree.ts';
-import { LABOUR_HOURS, type WorkStep } from './labourHours.ts';
+import { USUAL_SHOP_FIGURES, workHoursOf } from '../shopFigures.ts';
+import type { WorkStep } from './labourHours.ts';
 import { stepsToReach } from './stepsToReach.ts';
 
 /** Work on one part, so many times; `oncePer` names what it is shared by (a line of bores): counted once for each. */
@@ -23,9 +24,7 @@ export type JobHours = {
   all: StepHours;
 };
 
-/** The defaults, without where they come from. */
-export const usualWorkHours = (): WorkHours =>
-  Object.fromEntries(Object.entries(LABOUR_HOURS).map(([step, { value }]) => [step, value])) as WorkHours;
+const USUAL_WORK_HOURS = workHoursOf(USUAL_SHOP_FIGURES);
 
 const NONE: StepHours = { low: 0, typical: 0, high: 0 };
 
@@ -48,7 +47,7 @@ export const addHours = (one: StepHours, other: StepHours, times = 1): StepHours
 export function jobHours(
   tree: StripDownTree,
   positions: readonly PositionWork[],
-  workHours: WorkHours = usualWorkHours(),
+  workHours: WorkHours = USUAL_WORK_HOURS,
 ): Outcome<JobHours> {
   const worked = positions.filter(({ work }) => work.some(({ times }) => times > 0));
   const reached = worked.length === 0 ? ok<StripDownStep[]>([]) : stepsToReach(tree, itemsOf(worked));
@@ -70,7 +69,7 @@ export function addedHours(
   tree: StripDownTree,
   already: readonly PositionWork[],
   more: readonly PositionWork[],
-  workHours: WorkHours = usualWorkHours(),
+  workHours: WorkHours = USUAL_WORK_HOURS,
 ): Outcome<StepHours> {
   const [before, after] = [jobHours(tree, already, workHours), jobHours(tree, [...already, ...more], workHours)];
   if (!before.ok) return before;

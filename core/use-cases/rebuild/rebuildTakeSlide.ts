@@ -4,13 +4,15 @@ import { STRIP_PLACE_NAMES, type StripChoiceName } from '../../contract/slide.ts
 import { orRefuse, RefusedError } from '../../outcome.ts';
 import { writeEntry } from '../../record/entry.ts';
 import { insertRebuildLine } from '../../record/rebuildStore.ts';
-import { usualWorkHours } from '../../repair/strip-down-tree/jobHours.ts';
+import { workHoursOf } from '../../repair/shopFigures.ts';
+import type { WorkHours } from '../../repair/strip-down-tree/jobHours.ts';
 import { stepsToReach } from '../../repair/strip-down-tree/stepsToReach.ts';
 import type { PointOnRecord } from '../../shop/shopLife.ts';
 import type { StripDownTree } from '../../shop/stripDownTree.ts';
 import { type Context, entryNow, recordOf } from '../context.ts';
 import { limitsNow } from '../repair/jointPoints.ts';
 import { treeOf } from '../repair/repairSheet.ts';
+import { shopGoesBy } from '../repair/shopFigures.ts';
 import { stripsOf } from '../repair/slideRead.ts';
 import { type ShopNow, shopNow } from '../shopNow.ts';
 import { openRebuildOrRefuse } from './rebuildOrRefuse.ts';
@@ -36,9 +38,10 @@ export const rebuildTakeSlideHandler: Handler<typeof rebuildTakeSlide, Context> 
   if (strips['top-front'].machineId !== rebuild.machineId)
     throw new RefusedError({ code: 'not-on-this-machine', facts: { path: 'assemblyId', assemblyId } });
   const tree = treeOf(record, assemblyId);
+  const workHours = workHoursOf(shopGoesBy(record).figures);
   const works = STRIP_PLACE_NAMES.flatMap((place) => {
     const what = choice[place];
-    return what === 'leave' ? [] : [workOfStrip(now, strips[place], what, tree)];
+    return what === 'leave' ? [] : [workOfStrip(now, strips[place], what, tree, workHours)];
   });
   if (works.length === 0) throw new RefusedError({ code: 'nothing-chosen', facts: { rebuildId } });
   writeEntry(record, entryNow(context, 'rebuild/takeSlide', by), (w, entryId) => {
@@ -47,7 +50,13 @@ export const rebuildTakeSlideHandler: Handler<typeof rebuildTakeSlide, Context> 
   return { lines: works.length };
 };
 
-function workOfStrip(now: ShopNow, point: PointOnRecord, done: Done, tree: StripDownTree): RebuildWork {
+function workOfStrip(
+  now: ShopNow,
+  point: PointOnRecord,
+  done: Done,
+  tree: StripDownTree,
+  workHours: WorkHours,
+): RebuildWork {
   const { positionId, pointId, item, position, safety } = point;
   const { newSizeMm, newSizeTolMm } = limitsNow(point, now);
   const half = (newSizeTolMm ?? 0) / 2;
@@ -56,7 +65,7 @@ function workOfStrip(now: ShopNow, point: PointOnRecord, done: Done, tree: Strip
   return {
     ...{ positionId, option: done, what: WHAT[done], safety, partsPrice: 0, cuts: [], cautions: [] },
     takeOffs: steps.map(({ name, hours }) => ({ name, hours: hours.typical })),
-    ownHours: usualWorkHours()[STEP[done]].typical,
+    ownHours: workHours[STEP[done]].typical,
     makes:
       done === 'renew'
         ? [{ ...strip, outsideMm: newSizeMm, widthMm: null, limits: '', stock: '', bought: true, leadDays: null }]

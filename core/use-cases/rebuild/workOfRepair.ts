@@ -13,7 +13,7 @@ const WHAT: Readonly<Record<RepairChoiceName, string>> = {
   bush: 'Bore, and bush back to standard',
   weld: 'Weld up and bore again',
   'new-boss': 'Cut off the boss and fit a new one',
-  reject: 'Take out of use and fit a new part',
+  reject: 'Take out of use and fit another part; its hours are still to be put in',
 };
 
 /** What kind of renewal each is, once it is done; a hole that is left is not renewed. */
@@ -22,7 +22,8 @@ const RENEWAL: Readonly<Record<RepairChoiceName, RebuildWork['renews'][number]['
   'oversize-pin': 'oversize',
   bush: 'bush',
   weld: 'weld-and-bore',
-  'new-boss': 'new-part',
+  // its hole is bored to the drawn size, as after welding up
+  'new-boss': 'weld-and-bore',
   reject: 'new-part',
 };
 
@@ -44,7 +45,7 @@ export function workOfRepair(option: RepairOptionShown, place: RepairedPlace): R
   return {
     ...{ positionId, option: option.choice, what: WHAT[option.choice], safety, partsPrice: 0 },
     takeOffs: option.choice === 'leave' ? [] : steps.map(({ name, hours }) => ({ name, hours: hours.typical })),
-    ownHours: option.hoursHere.typical,
+    ownHours: option.hoursHere?.typical ?? 0,
     cuts: cutsOf(option, place),
     makes: option.toMake.map(makeOf),
     renews: renewsOf(option, place),

@@ -19,27 +19,28 @@ export function jointPoints(record: ReadableRecord, { shop }: ShopNow, positionI
   const all = shop.life.points.filter((point) => point.positionId === positionId);
   const [first] = all;
   if (!first) throw new RefusedError({ code: 'unknown-position', facts: { path: 'positionId', positionId } });
-  const measures = measuresOf(record, first.assemblyId);
-  const that = (what: Measures) => all.find(({ pointId }) => measures.get(pointId) === what) ?? null;
+  const measures = measuresOf(record, [first.assemblyId]);
+  const that = (what: Measures) => all.find((point) => measuredAs(point, measures) === what) ?? null;
   const found = { all, bore: that('bore'), pin: that('diameter'), slack: that('slack') };
   if (!found.bore && !found.pin && !found.slack)
     throw new RefusedError({ code: 'not-a-joint', facts: { path: 'positionId', positionId } });
   return found;
 }
 
-const measuresOf = (record: ReadableRecord, assemblyId: number): Map<number, Measures> =>
-  new Map(pointsOfAssemblies(record, [assemblyId]).map(({ id, measures }) => [id, measures as Measures]));
+const measuresOf = (record: ReadableRecord, assemblyIds: readonly number[]): Map<number, Measures> =>
+  new Map(pointsOfAssemblies(record, assemblyIds).map(({ id, measures }) => [id, measures as Measures]));
+
+/** A gap between parts that do not run in one another, a keeper and its ring, is no slack of a pin: there is nothing to bore. */
+const isGap = ({ point }: PointOnRecord): boolean => /\bgap\b/i.test(point);
+
+const measuredAs = (point: PointOnRecord, measures: ReadonlyMap<number, Measures>): Measures | null =>
+  isGap(point) ? null : (measures.get(point.pointId) ?? null);
 
 /** Positions of a machine that have a hole or the slack of one: what this screen can be opened for. */
 export function jointPositions(record: ReadableRecord, { shop }: ShopNow, machineId: number) {
   const points = shop.life.points.filter((point) => point.machineId === machineId);
-  const measures = new Map(
-    pointsOfAssemblies(record, [...new Set(points.map(({ assemblyId }) => assemblyId))]).map((point) => [
-      point.id,
-      point.measures,
-    ]),
-  );
-  const worn = points.filter(({ pointId }) => ['bore', 'slack'].includes(measures.get(pointId) ?? ''));
+  const measures = measuresOf(record, [...new Set(points.map(({ assemblyId }) => assemblyId))]);
+  const worn = points.filter((point) => ['bore', 'slack'].includes(measuredAs(point, measures) ?? ''));
   const byPosition = new Map(
     worn.map(({ positionId, item, position }) => [positionId, { positionId, item, position }]),
   );

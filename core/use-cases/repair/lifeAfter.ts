@@ -1,5 +1,7 @@
 import type { PointForecast } from '../../contract/forecast.ts';
 import type { LifeRange, StateAfter } from '../../repair/options/repairOption.ts';
+import type { Renewal, RenewalKind } from '../../shop/measuringPoint.ts';
+import { limitsMovedBy } from '../../shop/oversize.ts';
 import type { PointOnRecord, ShopLife } from '../../shop/shopLife.ts';
 import { forecastMachine } from '../../way.ts';
 import type { ShopNow } from '../shopNow.ts';
@@ -15,7 +17,7 @@ export function lifeAfter(now: ShopNow, points: JointPoints): (after: StateAfter
   const forecastsOf = (after: StateAfter): readonly PointForecast[] => {
     const renewed = renewedBy(points, after);
     if (renewed.length === 0) return now.ofMachine(machineId).points;
-    const key = renewed.map(({ pointId }) => pointId).join(' ');
+    const key = renewed.map(({ point, renewal }) => `${point.pointId} ${renewal.kind} ${renewal.sizeMm}`).join(' ');
     const before = known.get(key);
     if (before) return before;
     const life = withRenewals(now, renewed);
@@ -32,25 +34,43 @@ export function lifeAfter(now: ShopNow, points: JointPoints): (after: StateAfter
   };
 }
 
-/** Points that wear from new after a choice; a slack does once both or either of its parts are new. */
-function renewedBy({ bore, pin, slack }: JointPoints, after: StateAfter): PointOnRecord[] {
+type Renewed = { point: PointOnRecord; renewal: Omit<Renewal, 'takenOn'> };
+
+/** What kind of renewal the hole's is; the pin's is an oversize, or a new part. */
+const BORE_RENEWAL: Readonly<Record<StateAfter['choice'], RenewalKind>> = {
+  ...{ leave: 'new-part', 'oversize-pin': 'oversize', bush: 'bush', weld: 'weld-and-bore' },
+  ...{ 'new-boss': 'weld-and-bore', reject: 'new-part' },
+};
+
+/**
+ * Points that wear from new after a choice; a slack does once both or either of its parts are new. An oversize is said with its
+ * size: the limits go with it.
+ */
+function renewedBy({ bore, pin, slack }: JointPoints, after: StateAfter): Renewed[] {
+  const { choice, boreMm, pinMm } = after;
   const [boreNew, pinNew] = [after.bore === 'renewed', after.pin === 'renewed'];
-  return [boreNew ? bore : null, pinNew ? pin : null, boreNew || pinNew ? slack : null].filter(
-    (point): point is PointOnRecord => point !== null,
-  );
+  const isOversize = choice === 'oversize-pin';
+  const renewed = (point: PointOnRecord | null, kind: RenewalKind, sizeMm: number | null): Renewed[] =>
+    point ? [{ point, renewal: { id: -1, dialHours: null, hoursKnown: true, kind, sizeMm } }] : [];
+  return [
+    ...(boreNew ? renewed(bore, BORE_RENEWAL[choice], isOversize ? boreMm : null) : []),
+    ...(pinNew ? renewed(pin, isOversize ? 'oversize' : 'new-part', isOversize ? pinMm : null) : []),
+    ...(boreNew || pinNew ? renewed(slack, 'new-part', null) : []),
+  ];
 }
 
-const withRenewals = ({ shop, asOf }: ShopNow, renewed: readonly PointOnRecord[]): ShopLife => ({
-  ...shop.life,
-  points: shop.life.points.map((point) =>
-    renewed.includes(point)
-      ? {
-          ...point,
-          renewals: [...point.renewals, { id: -1, takenOn: asOf, dialHours: null, hoursKnown: true, sizeMm: null }],
-        }
-      : point,
-  ),
-});
+/** The record as it would read, the limits moved as they move when a renewal is written. */
+function withRenewals({ shop, asOf }: ShopNow, renewed: readonly Renewed[]): ShopLife {
+  const after = new Map(renewed.map((one) => [one.point, { ...one.renewal, takenOn: asOf }]));
+  const points = shop.life.points.map((point) => {
+    const renewal = after.get(point);
+    if (!renewal) return point;
+    const moved = limitsMovedBy(point, renewal);
+    const limits = moved ? [...point.limits, { ...moved, from: asOf, withRenewal: 'here' as const }] : point.limits;
+    return { ...point, limits, renewals: [...point.renewals, renewal] };
+  });
+  return { ...shop.life, points };
+}
 
 /** The lower of each figure; beyond what can be said counts as later than any. */
 function shortest(ranges: readonly LifeRange[]): LifeRange | null {

@@ -29,6 +29,6 @@ function refuseOddFacts(facts: RepairFacts, positionId: number): void {
   if (wornTowards !== null && angleOfWay(run, wornTowards) === null)
     refuseField('facts.wornTowards', 'a way that is square to the hole');
   if (boredWith === positionId) refuseField('facts.boredWith', 'another position');
-  if (bossOutsideMm !== null && bossOutsideMm <= standardMm)
+  if (bossOutsideMm !== null && standardMm !== null && bossOutsideMm <= standardMm)
     refuseField('facts.bossOutsideMm', `more than the standard size, ${standardMm} mm`);
 }

@@ -16,8 +16,9 @@ import { kindsOnRecord } from '../kindsOnRecord.ts';
 import type { ShopNow } from '../shopNow.ts';
 import { type JointPoints, jointPoints, jointPositions, limitsNow } from './jointPoints.ts';
 import { lifeAfter } from './lifeAfter.ts';
+import { shopGoesBy } from './shopFigures.ts';
 import { usualFacts } from './usualFacts.ts';
-import { wornJointOf } from './wornJointOf.ts';
+import { type KnownFacts, wornJointOf } from './wornJointOf.ts';
 
 type Sheet = GivenReplyOf<typeof repairRead>;
 
@@ -27,7 +28,7 @@ export function repairSheet(record: ReadableRecord, now: ShopNow, positionId: nu
   const [first] = points.all;
   if (!first) throw new Error('Broken invariant: a joint has a point');
   const kept = repairFactsOf(record, positionId);
-  const facts = kept === null ? usualFacts(now, points) : zRepairFacts.parse(kept);
+  const facts = kept === null ? usualFacts(now, points, shopGoesBy(record).figures) : zRepairFacts.parse(kept);
   const machine = now.shop.life.machines.find(({ machineId }) => machineId === first.machineId);
   const choices = repairChoicesOf(record);
   const chosen = choices.find((choice) => choice.positionId === positionId) ?? null;
@@ -58,6 +59,8 @@ export function repairSheet(record: ReadableRecord, now: ShopNow, positionId: nu
 
 function missingOf(facts: RepairFacts): Sheet['missing'] {
   const missing: Sheet['missing'] = [];
+  if (facts.standardMm === null) missing.push('standardMm');
+  if (facts.newBoreMm === null) missing.push('newBoreMm');
   if (facts.axesMm.every((mm) => mm === null)) missing.push('axesMm');
   if (facts.bossOutsideMm === null) missing.push('bossOutsideMm');
   if (facts.bossLengthMm === null) missing.push('bossLengthMm');
@@ -96,7 +99,7 @@ function wornJoint(
   );
   const partner = facts.boredWith === null ? null : repairFactsOf(record, facts.boredWith);
   return wornJointOf(
-    { ...facts, bossOutsideMm: facts.bossOutsideMm ?? 0, bossLengthMm: facts.bossLengthMm ?? 0 },
+    knownFacts(facts),
     {
       name: first.position,
       doNotUse: open.some(({ severity }) => severity === 'do-not-use'),
@@ -107,7 +110,16 @@ function wornJoint(
       partners: partner === null ? [] : [zRepairFacts.parse(partner)],
       opened: { tree: treeOf(record, first.assemblyId), item: first.item, already, works: [] },
     },
+    shopGoesBy(record),
   );
+}
+
+/** What {@link missingOf} found nothing missing in. */
+function knownFacts(facts: RepairFacts): KnownFacts {
+  const { standardMm, newBoreMm, bossOutsideMm, bossLengthMm } = facts;
+  if (standardMm === null || newBoreMm === null || bossOutsideMm === null || bossLengthMm === null)
+    throw new Error('Broken invariant: nothing that is needed is missing');
+  return { ...facts, standardMm, newBoreMm, bossOutsideMm, bossLengthMm };
 }
 
 /** A finding on the position itself, or on the assembly as a whole. */

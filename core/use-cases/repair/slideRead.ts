@@ -1,20 +1,31 @@
 import type { Handler } from '../../contract/operation.ts';
-import { type SlideAsked, STRIP_PLACE_NAMES, type slideRead } from '../../contract/slide.ts';
+import {
+  type SlideAsked,
+  STRIP_PLACE_NAMES,
+  type slideFacts,
+  type slideRead,
+  type slideSaveFacts,
+  zSlideFacts,
+} from '../../contract/slide.ts';
 import { orRefuse, RefusedError } from '../../outcome.ts';
+import { writeEntry } from '../../record/entry.ts';
+import { saveSlideFacts, slideFactsOf } from '../../record/slideStore.ts';
 import { slideAfter } from '../../repair/slides/slideAfter.ts';
 import { type SlideStrip, STRIP_PLACES, type StripPlace, type StripThickness } from '../../repair/slides/slidePlay.ts';
 import { type StripHeld, stripOptions } from '../../repair/slides/stripOptions.ts';
 import type { PointOnRecord } from '../../shop/shopLife.ts';
-import type { Context } from '../context.ts';
+import { type Context, entryNow, recordOf } from '../context.ts';
 import { type ShopNow, shopNow } from '../shopNow.ts';
 import { lastSizes, limitsNow } from './jointPoints.ts';
+import { shopGoesBy } from './shopFigures.ts';
 
 /** A slide worked out from its strips' last sizes and what is said of the rest. */
 export const slideReadHandler: Handler<typeof slideRead, Context> = (context, asked) => {
   const now = shopNow(context);
   const points = stripsOf(now, asked.assemblyId);
   const strips = perPlace((place) => stripOf(now, points[place]));
-  const held: StripHeld = { headsBareAtMm: asked.headsBareAtMm, endsAlike: asked.endsAlike };
+  const { figures } = shopGoesBy(recordOf(context));
+  const held: StripHeld = { headsBareAtMm: asked.headsBareAtMm, endsAlike: asked.endsAlike, figures };
   const { machineId, assembly } = points['top-front'];
   const machine = now.shop.life.machines.find((one) => one.machineId === machineId);
   return {
@@ -25,6 +36,25 @@ export const slideReadHandler: Handler<typeof slideRead, Context> = (context, as
     })),
     ...playOf(strips, asked, held),
   };
+};
+
+export const slideFactsHandler: Handler<typeof slideFacts, Context> = (context, { assemblyId }) => {
+  const record = recordOf(context);
+  stripsOf(shopNow(context), assemblyId);
+  const kept = slideFactsOf(record, assemblyId);
+  if (kept !== null) return { facts: zSlideFacts.parse(kept), kept: true };
+  const unmeasured = { spanMm: null, overhangMm: null, channelFrontMm: 0, channelRearMm: 0 };
+  const newPlayMm = shopGoesBy(record).figures.slidePlayMm;
+  return { facts: { ...unmeasured, newPlayMm, headsBareAtMm: null, endsAlike: null }, kept: false };
+};
+
+export const slideSaveFactsHandler: Handler<typeof slideSaveFacts, Context> = (context, { assemblyId, facts, by }) => {
+  const record = recordOf(context);
+  stripsOf(shopNow(context), assemblyId);
+  writeEntry(record, entryNow(context, 'slide/saveFacts', by), (w, entryId) =>
+    saveSlideFacts(w, entryId, assemblyId, facts),
+  );
+  return { saved: true };
 };
 
 const perPlace = <T>(of: (place: StripPlace) => T): Record<StripPlace, T> =>

@@ -1,5 +1,5 @@
 import type { RepairFacts } from '../../contract/repair.ts';
-import { CLEAN_UP_A_SIDE_MM } from '../../repair/clean-up/cleanUpBore.ts';
+import type { ShopFigures } from '../../repair/shopFigures.ts';
 import type { ShopNow } from '../shopNow.ts';
 import { type JointPoints, lastSizes, limitsNow } from './jointPoints.ts';
 
@@ -7,10 +7,11 @@ import { type JointPoints, lastSizes, limitsNow } from './jointPoints.ts';
 const AXIS_OF_STATION: Readonly<Record<string, number>> = { '': 0, A: 0, B: 90 };
 
 /** What is taken of a joint before anybody has said: sizes from its readings, nothing else known. */
-export function usualFacts(now: ShopNow, points: JointPoints): RepairFacts {
+export function usualFacts(now: ShopNow, points: JointPoints, figures: ShopFigures): RepairFacts {
   const pinNewMm = points.pin && limitsNow(points.pin, now).newSizeMm;
   const boreNewMm = points.bore && limitsNow(points.bore, now).newSizeMm;
-  const standardMm = pinNewMm ?? (boreNewMm === null ? 40 : Math.floor(boreNewMm));
+  // where only the slack is measured nobody knows the sizes
+  const standardMm = pinNewMm ?? (boreNewMm === null ? null : Math.floor(boreNewMm));
   const axesMm: (number | null)[] = [null, null, null, null];
   for (const { station, sizeMm } of lastSizes(points.bore)) {
     const axis = AXIS_OF_STATION[station];
@@ -19,8 +20,9 @@ export function usualFacts(now: ShopNow, points: JointPoints): RepairFacts {
   return {
     ...{ run: 'across', use: 'greased-pivot', standardMm, newBoreMm: boreNewMm ?? standardMm },
     ...{ gauge: 'telescopic', axesMm, wornTowards: null, datum: null, mayMoveMm: null },
-    ...{ aSideMm: CLEAN_UP_A_SIDE_MM.value, boredWith: null },
+    ...{ aSideMm: figures.cleanUpASideMm, boredWith: null },
     ...{ bossOutsideMm: null, bossLengthMm: null, offMiddleMm: 0, centreToEdgeMm: null, material: null },
+    yieldMpa: null,
     ...{ split: false, weldsNear: false, plate: 'not-looked-at' },
     ...{ pinMm: pinMeasured(points), pinLengthMm: null, pinRenewed: true, otherHalf: null },
     mustStayStandard: points.all.some((point) => point.mustStayStandard),

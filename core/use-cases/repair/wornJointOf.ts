@@ -3,7 +3,8 @@ import { angleOfWay } from '../../repair/clean-up/wayRound.ts';
 import type { WornBore } from '../../repair/clean-up/wornOutline.ts';
 import type { WornJoint } from '../../repair/options/wornJoint.ts';
 import type { PinJoint } from '../../repair/pin-joint/pinJoint.ts';
-import { usualWorkHours } from '../../repair/strip-down-tree/jobHours.ts';
+import { workHoursOf } from '../../repair/shopFigures.ts';
+import type { shopGoesBy } from './shopFigures.ts';
 
 /** What the record knows of a joint besides what the bench says. */
 export type FromRecord = Pick<WornJoint, 'name' | 'doNotUse' | 'rejectSlackMm' | 'opened' | 'mustStayStandard'> & {
@@ -13,16 +14,11 @@ export type FromRecord = Pick<WornJoint, 'name' | 'doNotUse' | 'rejectSlackMm' |
   partners: readonly RepairFacts[];
 };
 
-/** Room temperature a pressing starts from: common practice, no source [°C]. */
-const ROOM_C = 20;
-/** Oversize pins go up by halves, outsides of bushes by whole millimetres: common practice, no source. */
-const STEPS = { oversizeStepMm: 0.5, bushStepMm: 1 };
+/** Facts with everything known that nothing can be worked out without. */
+export type KnownFacts = RepairFacts & Record<'standardMm' | 'newBoreMm' | 'bossOutsideMm' | 'bossLengthMm', number>;
 
-/** The worn joint as the options ask for it. @param facts with the boss's sizes known */
-export function wornJointOf(
-  facts: RepairFacts & { bossOutsideMm: number; bossLengthMm: number },
-  from: FromRecord,
-): WornJoint {
+/** The worn joint as the options ask for it. */
+export function wornJointOf(facts: KnownFacts, from: FromRecord, goesBy: ReturnType<typeof shopGoesBy>): WornJoint {
   const { name, doNotUse, rejectSlackMm, opened } = from;
   return {
     ...{ name, doNotUse, rejectSlackMm, opened, use: facts.use, standardMm: facts.standardMm },
@@ -33,7 +29,7 @@ export function wornJointOf(
     },
     boss: {
       ...{ outsideMm: facts.bossOutsideMm, lengthMm: facts.bossLengthMm, offMiddleMm: facts.offMiddleMm },
-      ...{ centreToEdgeMm: facts.centreToEdgeMm, material: facts.material, yieldMpa: null },
+      ...{ centreToEdgeMm: facts.centreToEdgeMm, material: facts.material, yieldMpa: facts.yieldMpa },
       ...{ split: facts.split, weldsNear: facts.weldsNear },
       plateThinOrUnknown: facts.plate === 'not-looked-at' ? null : facts.plate === 'thin-or-unknown',
     },
@@ -50,8 +46,9 @@ export function wornJointOf(
     },
     nylonNear: facts.nylonNear,
     shop: {
-      ...{ workHours: usualWorkHours(), pressN: facts.pressKn === null ? null : facts.pressKn * 1000 },
-      ...{ lubrication: 'oiled', roomC: ROOM_C, alignmentBar: facts.alignmentBar, ...STEPS },
+      ...{ workHours: workHoursOf(goesBy.figures), pressN: facts.pressKn === null ? null : facts.pressKn * 1000 },
+      ...{ lubrication: 'oiled', alignmentBar: facts.alignmentBar },
+      ...{ figures: goesBy.figures, roundBarsMm: goesBy.roundBarsMm },
     },
   };
 }
@@ -61,13 +58,13 @@ export function wornBoreOf(facts: RepairFacts): WornBore {
     diameterMm === null ? [] : [{ axisDeg: AXES_DEG[i] ?? 0, diameterMm }],
   );
   return {
-    ...{ by: 'axes', newBoreMm: facts.newBoreMm, gauge: facts.gauge, stations: [readings] },
+    ...{ by: 'axes', newBoreMm: facts.newBoreMm ?? facts.standardMm ?? 0, gauge: facts.gauge, stations: [readings] },
     wornTowardsDeg: facts.wornTowards && angleOfWay(facts.run, facts.wornTowards),
   };
 }
 
 /** The joint as drawn, this half from its boss, the other as the bench says. */
-function asDrawn(facts: RepairFacts & { bossOutsideMm: number; bossLengthMm: number }): WornJoint['asDrawn'] {
+function asDrawn(facts: KnownFacts): WornJoint['asDrawn'] {
   const { otherHalf, standardMm, bossOutsideMm, bossLengthMm, centreToEdgeMm } = facts;
   if (!otherHalf) return null;
   const { worn, thicknessMm, widthMm, endMm, gapEachSideMm } = otherHalf;

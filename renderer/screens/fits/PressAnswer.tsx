@@ -11,7 +11,7 @@ import {
   tonneForce,
   fitsWords as words,
 } from '#renderer/words/fitsWords.ts';
-import { howKnownWords } from '#renderer/words/howKnownWords.ts';
+import { knownText } from '#renderer/words/shopFigureWords.ts';
 import { Cautions } from './Cautions.tsx';
 
 type Pressed = ReplyOf<typeof fitPress>;
@@ -141,8 +141,8 @@ function RestsOn({ of: { friction, boss, bush, adhesive } }: { of: Pressed }) {
   const share = (value: number) => decimalFigure(value, 2, mark);
   const rests = [
     { text: words.frictionIs(share(friction.low), share(friction.high)), ...friction },
-    { text: words.materialIs(words.bushParts.boss, words.materials[boss.name], megapascals(boss.yieldMpa)), ...boss },
-    { text: words.materialIs(words.bushParts.bush, words.materials[bush.name], megapascals(bush.yieldMpa)), ...bush },
+    { text: materialText('boss', boss), ...boss },
+    { text: materialText('bush', bush), ...bush },
     ...(adhesive ? [{ text: words.adhesiveIs, ...adhesive }] : []),
   ];
   return (
@@ -151,7 +151,7 @@ function RestsOn({ of: { friction, boss, bush, adhesive } }: { of: Pressed }) {
       <ul>
         {rests.map(({ text, howKnown, source }) => (
           <li key={text}>
-            {text} <small className="second">{restText(source, howKnownWords[howKnown])}</small>
+            {text} <small className="second">{knownText({ source, howKnown })}</small>
           </li>
         ))}
       </ul>
@@ -159,6 +159,9 @@ function RestsOn({ of: { friction, boss, bush, adhesive } }: { of: Pressed }) {
   );
 }
 
-/** A source that says itself how it is known is not told twice. */
-const restText = (source: string, known: string): string =>
-  source.includes('from memory') || source.includes('common practice') ? source : `${source}; ${known}`;
+/** Where the shop said the yield itself, what follows is said of the other figures. */
+const materialText = (part: 'boss' | 'bush', of: Pressed['boss']): string =>
+  [
+    words.materialIs(words.bushParts[part], words.materials[of.name], megapascals(of.yieldMpa), of.yieldIsOwn),
+    ...(of.yieldIsOwn ? [words.otherwise] : []),
+  ].join('; ');

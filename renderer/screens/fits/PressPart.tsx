@@ -119,6 +119,17 @@ function PressFields({ form, onChange }: { form: PressForm; onChange: (next: Par
           onChange={(id) => onChange({ bushMaterial: materialOf(id) })}
           opens="input"
         />
+        {(['boss', 'bush'] as const).map((part) => (
+          <FigureField
+            key={part}
+            label={words.ownYield[part]}
+            unit="MPa"
+            reads="mm"
+            text={form[`${part}YieldText`]}
+            onText={(text) => onChange({ [`${part}YieldText`]: text })}
+            hint={words.ownYieldHint}
+          />
+        ))}
       </div>
       <Choice
         label={words.lubrication}

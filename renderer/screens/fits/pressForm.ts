@@ -12,12 +12,15 @@ export type PressForm = Pick<Request, 'bossMaterial' | 'bushMaterial' | 'lubrica
   roomText: string;
   bossRzText: string;
   bushRzText: string;
+  bossYieldText: string;
+  bushYieldText: string;
   bushBoreClass: string;
   wantedBoreClass: string;
 };
 
 export const emptyPressForm: PressForm = {
   ...{ bossOutsideText: '', bushBoreText: '', lengthText: '', roomText: '20', bossRzText: '', bushRzText: '' },
+  ...{ bossYieldText: '', bushYieldText: '' },
   ...{ bushBoreClass: 'E6', wantedBoreClass: 'H8' },
   ...{ bossMaterial: 'structural-steel', bushMaterial: 'structural-steel', lubrication: 'oiled' },
 };
@@ -33,12 +36,19 @@ const roughness = (text: string): number | null => {
   return um !== null && um >= 0 && um <= 500 ? um : null;
 };
 
+/** Nothing typed: the material's usual one. */
+const yieldOrNull = (text: string): number | null | undefined => {
+  const mpa = text.trim() === '' ? null : figure(text);
+  return mpa === null && text.trim() !== '' ? undefined : mpa === null || (mpa > 0 && mpa <= 3000) ? mpa : undefined;
+};
+
 const classOrNull = (text: string): string | null => (text.trim() === '' ? null : text.trim());
 
 /** What is asked, once every size is there and can be one; null before. */
 export function pressRequest(fit: string, form: PressForm): Request | null {
   const { bossOutsideText, bushBoreText, lengthText, roomText, bossRzText, bushRzText, ...others } = form;
-  const { bushBoreClass, wantedBoreClass, ...rest } = others;
+  const { bushBoreClass, wantedBoreClass, bossYieldText, bushYieldText, ...rest } = others;
+  const [bossYieldMpa, bushYieldMpa] = [bossYieldText, bushYieldText].map(yieldOrNull);
   const [bossRzUm, bushRzUm] = [bossRzText, bushRzText].map(roughness);
   const [bossOutsideMm, bushBoreMm, lengthMm, roomC] = [bossOutsideText, bushBoreText, lengthText, roomText].map(
     figure,
@@ -46,9 +56,9 @@ export function pressRequest(fit: string, form: PressForm): Request | null {
   if (bossOutsideMm == null || bushBoreMm == null || lengthMm == null || roomC == null) return null;
   if (!(bossOutsideMm > 0 && bossOutsideMm <= 10_000 && bushBoreMm >= 0 && bushBoreMm <= 500)) return null;
   if (!(lengthMm > 0 && lengthMm <= 10_000 && roomC >= -30 && roomC <= 50)) return null;
-  if (bossRzUm == null || bushRzUm == null) return null;
+  if (bossRzUm == null || bushRzUm == null || bossYieldMpa === undefined || bushYieldMpa === undefined) return null;
   return {
-    ...{ fit, bossOutsideMm, bushBoreMm, lengthMm, roomC, ...rest },
+    ...{ fit, bossOutsideMm, bushBoreMm, lengthMm, roomC, bossYieldMpa, bushYieldMpa, ...rest },
     roughnessUm: { bossRzUm, bushRzUm },
     bushBoreClass: classOrNull(bushBoreClass),
     wantedBoreClass: classOrNull(wantedBoreClass),

@@ -11,11 +11,14 @@ export function SettingRows({
   settings,
   texts,
   onChange,
+  nameOf = settingName,
 }: {
   head: string;
   settings: readonly ForecastSetting[];
   texts: Readonly<Record<string, string>>;
   onChange: (name: string, text: string) => void;
+  /** what a setting is called */
+  nameOf?: (name: string) => string;
 }) {
   return (
     <section className="form-part" aria-label={head}>
@@ -43,6 +46,7 @@ export function SettingRows({
             <SettingRow
               key={setting.name}
               setting={setting}
+              name={nameOf(setting.name)}
               text={texts[setting.name] ?? ''}
               onText={(text) => onChange(setting.name, text)}
             />
@@ -55,16 +59,17 @@ export function SettingRows({
 
 function SettingRow({
   setting,
+  name,
   text,
   onText,
 }: {
   setting: ForecastSetting;
+  name: string;
   text: string;
   onText: (text: string) => void;
 }) {
   const mark = useDecimalMark();
   const value = readSetting(setting, text);
-  const name = settingName(setting.name);
   const isUsual = value === setting.usual;
   return (
     <tr className={isUsual ? undefined : 'set-otherwise'}>

@@ -5,6 +5,7 @@ import type { DecimalMark } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { GoesBy } from '#renderer/screens/shop-figures/GoesBy.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { repairWords } from '#renderer/words/repairWords.ts';
@@ -50,7 +51,7 @@ export function CutList({ machineId, mark }: { machineId: number; mark: DecimalM
               ))}
             </tbody>
           </table>
-          <p className="second">{words.saw(asked.value.saw)}</p>
+          <GoesBy names={['barLengthMm', 'sawKerfMm', 'sawTrimMm', 'keepFromMm', 'facedEachEndMm', 'turnedOffMm']} />
           <Keys>
             <Key onPress={() => goTo(`/cut-list/${of === 'machine' ? machineId : 'all'}`)}>{words.onPaper}</Key>
           </Keys>

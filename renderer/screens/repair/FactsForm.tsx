@@ -17,7 +17,9 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
+import { FigureField } from '#renderer/screens/take-in/FigureField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
+import { readNumber } from '#renderer/words/readNumber.ts';
 import { repairForm, repairWords } from '#renderer/words/repairWords.ts';
 
 type SizeName =
@@ -143,8 +145,8 @@ function HoleFields({ sheet, ...asker }: Asker & { sheet: RepairSheet }) {
         value={facts.run}
         onChange={(run) => set({ run, wornTowards: null })}
       />
-      <Size {...asker} name="standardMm" least={0} />
-      <Size {...asker} name="newBoreMm" least={0} />
+      <Size {...asker} name="standardMm" />
+      <Size {...asker} name="newBoreMm" />
       {facts.axesMm.map((mm, i) => (
         <NumberField
           key={repairForm.axes[facts.run][i]}
@@ -192,6 +194,7 @@ function HoleFields({ sheet, ...asker }: Asker & { sheet: RepairSheet }) {
 
 function BossFields(asker: Asker) {
   const { facts, set } = asker;
+  const [yieldText, setYieldText] = useState(facts.yieldMpa === null ? '' : String(facts.yieldMpa));
   return (
     <>
       <Size {...asker} name="bossOutsideMm" />
@@ -204,6 +207,18 @@ function BossFields(asker: Asker) {
         words={(name) => repairForm.materials[name]}
         value={facts.material}
         onChange={(material) => set({ material })}
+      />
+      <FigureField
+        label={repairForm.yieldMpa}
+        unit="MPa"
+        reads="mm"
+        text={yieldText}
+        onText={(text) => {
+          setYieldText(text);
+          const read = readNumber(text, 'mm');
+          set({ yieldMpa: read.ok && read.value > 0 && read.value <= 3000 ? read.value : null });
+        }}
+        hint={repairForm.yieldHint}
       />
       <YesNo {...asker} name="split" />
       <YesNo {...asker} name="weldsNear" />
@@ -224,7 +239,8 @@ type OtherHalf = NonNullable<RepairFacts['otherHalf']>;
 
 function PinFields(asker: Asker) {
   const { facts, set, mark } = asker;
-  const { otherHalf, standardMm } = facts;
+  const { otherHalf } = facts;
+  const standardMm = facts.standardMm ?? 40;
   const half = (change: Partial<OtherHalf>) => otherHalf && set({ otherHalf: { ...otherHalf, ...change } });
   const usual: OtherHalf = {
     ...{ worn: 'eye', thicknessMm: standardMm / 2, widthMm: 2 * standardMm, endMm: standardMm, gapEachSideMm: 1 },

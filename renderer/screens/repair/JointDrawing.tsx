@@ -11,16 +11,18 @@ const BOSS = { x: 224, y: 204, radius: 152 };
 /** The worst place, so many times larger again. */
 const DETAIL = { radius: 70, larger: 6 };
 
+/** A hole can be drawn once it is known what cleans it up; its size when new is known then. */
 type DrawnSheet = RepairSheet & { cleanUp: NonNullable<RepairSheet['cleanUp']> };
 
 /** The worn hole in its boss, to scale: new size, worn outline, clean-up circle, and the worst place enlarged. */
 export function JointDrawing({ sheet, mark }: { sheet: DrawnSheet; mark: DecimalMark }) {
   const { cleanUp, facts } = sheet;
   const best = cleanUp.withinLimit ?? cleanUp.onOldCentre;
+  const newBoreMm = facts.newBoreMm ?? 0;
   const shape: HoleInBoss = {
     circles: cleanUp.circles,
-    newBoreMm: facts.newBoreMm,
-    bossOutsideMm: facts.bossOutsideMm ?? facts.newBoreMm * 2,
+    newBoreMm,
+    bossOutsideMm: facts.bossOutsideMm ?? newBoreMm * 2,
     cleanUp: { boreMm: best.boreMm, shift: best.shift },
   };
   const hole = wornHole(shape, BOSS);
@@ -168,7 +170,7 @@ function WorstPlace({ shape, hole, mm, mark }: { shape: HoleInBoss; hole: HoleDr
 
 function Key({ sheet: { facts, cleanUp }, mark }: { sheet: DrawnSheet; mark: DecimalMark }) {
   const gone = [
-    ['l-new-size', repairWords.key.newSize(facts.newBoreMm, mark)],
+    ['l-new-size', repairWords.key.newSize(facts.newBoreMm ?? 0, mark)],
     ['l-thick', repairWords.key.worn],
     ['l-clean-up', repairWords.key.cleanUp(facts.aSideMm, mark)],
   ] as const;

@@ -15,8 +15,10 @@ type Row = { label: string; value: (option: RepairOptionShown) => ReactNode; hea
 const NOT_REPAIRED: ReadonlySet<RepairChoiceName> = new Set(['leave', 'reject']);
 
 /** Fitting a bought part takes what that part takes: not known here. */
-const hoursOr = (of: (option: RepairOptionShown) => number, mark: DecimalMark) => (option: RepairOptionShown) =>
-  option.choice === 'reject' ? repairWords.notKnown : repairWords.hours(of(option), mark);
+const hoursOr = (of: 'hoursHere' | 'hoursAdded', mark: DecimalMark) => (option: RepairOptionShown) => {
+  const hours = option[of];
+  return hours === null ? repairWords.notKnown : repairWords.hours(hours.typical, mark);
+};
 
 /** What differs, one row each; the rest stands under the picked column. */
 const rowsOf = (mark: DecimalMark): Row[] => [
@@ -48,8 +50,8 @@ const rowsOf = (mark: DecimalMark): Row[] => [
     label: repairWords.rows.drawn,
     value: (option) => (NOT_REPAIRED.has(option.choice) ? '' : repairWords.drawn(option)),
   },
-  { label: repairWords.rows.hours, value: hoursOr(({ hoursHere }) => hoursHere.typical, mark), heavy: true },
-  { label: repairWords.rows.added, value: hoursOr(({ hoursAdded }) => hoursAdded.typical, mark) },
+  { label: repairWords.rows.hours, value: hoursOr('hoursHere', mark), heavy: true },
+  { label: repairWords.rows.added, value: hoursOr('hoursAdded', mark) },
   { label: repairWords.rows.make, value: repairWords.make },
 ];
 

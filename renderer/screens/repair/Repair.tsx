@@ -7,6 +7,7 @@ import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
+import { GoesBy } from '#renderer/screens/shop-figures/GoesBy.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
@@ -37,6 +38,12 @@ export default function Repair() {
     </Sheet>
   );
 }
+
+/** Figures of the shop that the choices rest on. */
+const GOES_BY = [
+  ...['oversizeStepMm', 'oversizesAtMost', 'bushStepMm', 'bushWallLeastMm', 'bushWallShareOfBore', 'bossWallLeastMm'],
+  ...['bossWallShareOfBore', 'endLigamentShareOfBore', 'roomC'],
+];
 
 /** The chosen one, else the first that is open and does something, else the first. */
 function firstPicked({ chosen, options }: RepairSheet): RepairChoiceName {
@@ -104,6 +111,7 @@ function OnJoint({ sheet }: { sheet: RepairSheet }) {
           </Empty>
         </div>
       )}
+      {sheet.cleanUp && <GoesBy names={GOES_BY} />}
       <CutList machineId={sheet.machineId} mark={mark} />
       <FactsForm sheet={sheet} mark={mark} />
       <Others sheet={sheet} />

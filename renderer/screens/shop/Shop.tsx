@@ -15,6 +15,7 @@ import { fitsWords } from '#renderer/words/fitsWords.ts';
 import { forecastSettingsWords } from '#renderer/words/forecastSettingsWords.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { historyWords } from '#renderer/words/historyWords.ts';
+import { shopFigureWords } from '#renderer/words/shopFigureWords.ts';
 import { shopWords as words } from '#renderer/words/shopWords.ts';
 import { FigureField } from '../take-in/FigureField.tsx';
 import { useFormKeys } from '../take-in/useFormKeys.ts';
@@ -104,6 +105,10 @@ function OfShop({ shop }: { shop: ReplyOf<typeof shopRead> }) {
             <div className="one-line">
               <Key onPress={() => goTo('/fits')}>{fitsWords.key}</Key>
               <p className="second">{fitsWords.keySub}</p>
+            </div>
+            <div className="one-line">
+              <Key onPress={() => goTo('/shop-figures')}>{shopFigureWords.key}</Key>
+              <p className="second">{shopFigureWords.keyWhat}</p>
             </div>
           </Part>
         </div>

@@ -7,17 +7,20 @@ import {
   STRIP_CHOICE_NAMES,
   type StripChoiceName,
   type StripPlaceName,
+  slideFacts,
   slideRead,
+  slideSaveFacts,
 } from '#core/contract/slide.ts';
 import { type DecimalMark, sizeFigure } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
-import { Key } from '#renderer/controls/Key.tsx';
+import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
-import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
+import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
+import { GoesBy } from '#renderer/screens/shop-figures/GoesBy.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { cautionSaid, closedBecause, reasonText } from '#renderer/words/repairReasons.ts';
@@ -27,11 +30,9 @@ import './slide.css';
 
 type Read = ReplyOf<typeof slideRead>;
 
-const asked0 = (assemblyId: number): SlideAsked => ({
-  ...{ assemblyId, spanMm: null, overhangMm: null, channelFrontMm: 0, channelRearMm: 0, newPlayMm: 0.4 },
-  ...{ headsBareAtMm: null, endsAlike: null },
-  choice: { 'top-front': 'leave', 'top-rear': 'leave', 'bottom-front': 'leave', 'bottom-rear': 'leave' },
-});
+const LEAVE_ALL: SlideAsked['choice'] = {
+  ...{ 'top-front': 'leave', 'top-rear': 'leave', 'bottom-front': 'leave', 'bottom-rear': 'leave' },
+};
 
 /** A slide's strips, what can be done with each, and what that gives back at the hook. */
 export default function Slide() {
@@ -46,9 +47,17 @@ export default function Slide() {
 }
 
 function OfAssembly({ assemblyId }: { assemblyId: number }) {
+  const kept = useAsk(slideFacts, { assemblyId });
+  if (kept.value) return <WithFacts assemblyId={assemblyId} kept={kept.value} />;
+  return (
+    <Sheet title="">{kept.fault ? <FaultBox fault={kept.fault} /> : <FillingRule words={slideWords.loading} />}</Sheet>
+  );
+}
+
+function WithFacts({ assemblyId, kept }: { assemblyId: number; kept: ReplyOf<typeof slideFacts> }) {
   const [, goTo] = useLocation();
   const mark = useDecimalMark();
-  const [asked, setAsked] = useState(() => asked0(assemblyId));
+  const [asked, setAsked] = useState<SlideAsked>(() => ({ assemblyId, ...kept.facts, choice: LEAVE_ALL }));
   const read = useAsk(slideRead, asked);
   // while another choice is worked out the last answer stays
   const [last, setLast] = useState<Read | null>(null);
@@ -82,7 +91,8 @@ function OfAssembly({ assemblyId }: { assemblyId: number }) {
         mark={mark}
         onChoose={(place, choice) => set({ choice: { ...asked.choice, [place]: choice } })}
       />
-      <Lengths asked={asked} set={set} mark={mark} />
+      <Lengths asked={asked} kept={kept} set={set} mark={mark} />
+      <GoesBy names={['slidePlayMm', 'stripEvenWithinMm', 'overScrewHeadsMm']} />
     </Sheet>
   );
 }
@@ -246,10 +256,12 @@ function Strips({
 
 function Lengths({
   asked,
+  kept,
   set,
   mark,
 }: {
   asked: SlideAsked;
+  kept: ReplyOf<typeof slideFacts>;
   set: (change: Partial<SlideAsked>) => void;
   mark: DecimalMark;
 }) {
@@ -271,6 +283,10 @@ function Lengths({
       onChange={(value) => value !== null && value <= 50 && set({ [name]: value })}
     />
   );
+  const save = useDo(slideSaveFacts);
+  const [by, setBy] = useBy();
+  const { assemblyId, choice: _, ...facts } = asked;
+  const unsaved = !kept.kept || JSON.stringify(facts) !== JSON.stringify({ ...facts, ...kept.facts });
   const alike = asked.endsAlike === null ? 'not-said' : asked.endsAlike ? 'yes' : 'no';
   return (
     <section className="slide-lengths">
@@ -293,7 +309,16 @@ function Lengths({
           onChange={(value) => set({ endsAlike: value === 'not-said' ? null : value === 'yes' })}
         />
       </div>
-      <p className="second">{slideWords.notKept}</p>
+      <div className="fields">
+        <ByField label={slideWords.by} value={by} onChange={setBy} />
+        <Keys>
+          <Key disabled={!unsaved || save.busy} onPress={() => void save.run({ assemblyId, facts, by })}>
+            {slideWords.keep}
+          </Key>
+        </Keys>
+      </div>
+      {save.fault && <FaultBox fault={save.fault} />}
+      <p className="second">{!kept.kept ? slideWords.notKept : unsaved ? slideWords.changed : slideWords.kept}</p>
     </section>
   );
 }

@@ -17,7 +17,7 @@ import {
   lugProportions,
   pinResistance,
 } from '#core/repair/pin-joint/publishedRules.ts';
-import { leastBossWallMm, leastBushWallMm, leastEndLigamentMm } from '#core/repair/pin-joint/shopRules.ts';
+import { leastBossWallMm, leastBushWallMm, leastEndLigamentMm } from '#core/repair/shopFigures.ts';
 
 type Example = { id: string; input: Record<string, number>; expected: Record<string, number> };
 const { examples } = JSON.parse(readFileSync(join(import.meta.dirname, 'examples.json'), 'utf8')) as {

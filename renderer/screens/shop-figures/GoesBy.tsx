@@ -1,0 +1,22 @@
+import { useLocation } from 'wouter';
+import { shopFiguresRead } from '#core/contract/shopFigures.ts';
+import { Key } from '#renderer/controls/Key.tsx';
+import { useDecimalMark } from '#renderer/record.tsx';
+import { useAsk } from '#renderer/useAsk.ts';
+import { Figures } from '#renderer/words/Figures.tsx';
+import { shopFigureWords as words } from '#renderer/words/shopFigureWords.ts';
+
+/** The shop's figures that a sheet goes by, each with how it is known, and the way to set them otherwise. */
+export function GoesBy({ names }: { names: readonly string[] }) {
+  const [, goTo] = useLocation();
+  const mark = useDecimalMark();
+  const read = useAsk(shopFiguresRead, {});
+  if (!read.value) return null;
+  const figures = names.flatMap((name) => read.value?.figures.find((one) => one.name === name) ?? []);
+  return (
+    <p className="second goes-by">
+      <Figures>{`${words.goesByHead}: ${words.goesBy(figures, mark)}.`}</Figures>{' '}
+      <Key onPress={() => goTo('/shop-figures')}>{words.key}</Key>
+    </p>
+  );
+}
