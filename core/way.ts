@@ -1,11 +1,11 @@
 import type { PointForecast } from './contract/forecast.ts';
 import type { LearnOptions } from './fit/learnShop.ts';
-import { machineLaws } from './fit/machineLaws.ts';
 import type { ModelSettings } from './fit/modelSettings.ts';
 import type { PartLaw } from './fit/partLaw.ts';
 import type { ShopLife } from './shop/shopLife.ts';
 import type { Day } from './units/day.ts';
 import { forecastOfPoint } from './way/forecastOfPoint.ts';
+import { lawsAsSaid } from './way/lawsAsSaid.ts';
 import { lastVisitCautions } from './way/lastVisit.ts';
 import { type Learning, learn, withEveryClass } from './way/learning.ts';
 import { openFindings } from './way/openFindings.ts';
@@ -24,6 +24,7 @@ export type { Learning };
  *   way/shopSeries.ts       sizes, renewals and moves to the wear series of parts
  *   way/learning.ts         what all series of the shop teach of their classes
  *   fit/machineLaws.ts      what is then held of each part of one machine
+ *   way/lawsAsSaid.ts       ... made wider where a class was too sure of itself
  *   way/forecastOfPoint.ts  hours at limit, dates, findings, cautions: what is said of each point
  */
 
@@ -62,7 +63,7 @@ export function forecastsOfMachine(
   // as of an earlier day, or on the shelf since it was laid out, a part may share another machine's harshness
   const sharedWith = [...new Set(points.map((point) => shop.ofPoint(point).present.machineId))];
   const parts = sharedWith.map((id) => partsOfMachine(shop, id, points));
-  const laws = new Map(parts.flatMap((its) => machineLaws(pool, its, settings)).map((law) => [law.pointId, law]));
+  const laws = new Map(parts.flatMap((its) => lawsAsSaid(pool, its, settings, learning.coverage)).map((law) => [law.pointId, law]));
   const lastVisit = new Map(parts.flatMap((its) => [...lastVisitCautions(pool, its, settings)]));
   const { coverage } = learning;
   const from = { shop, laws, lastVisit, pool, coverage, findings: openFindings(shop.life, shop.asOf), settings };

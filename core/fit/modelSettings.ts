@@ -24,6 +24,7 @@ export type ModelSettings = {
   classNodes: number;
   useScaleHours: number;
   useLnSd: number;
+  widenOffCoverage: number;
 };
 
 export const defaultModelSettings: ModelSettings = {
@@ -48,6 +49,7 @@ export const defaultModelSettings: ModelSettings = {
   classNodes: 15,
   useScaleHours: 40,
   useLnSd: 0.5,
+  widenOffCoverage: 1,
 };
 
 /** Where nothing is published. */
@@ -258,5 +260,14 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     unit: 'ln',
     meaning: "1 sd of a machine's hours a day about the like machines'",
     source: COMMON_PRACTICE,
+  },
+  widenOffCoverage: {
+    from: 0,
+    to: 1,
+    whole: true,
+    unit: '1 yes, 0 no',
+    meaning:
+      'forecasts of a class whose ranges held clearly too few of at least 20 sizes are told as much wider as would have held 80 in 100',
+    source: CHOSEN,
   },
 };

@@ -23,6 +23,8 @@ export type PartLaw = {
   shapeOf: Uint16Array;
   shapes: PartShape[];
   basis: PartBasis;
+  /** how many times as wide as the class alone would have it, its class having been too sure of itself; absent: 1 */
+  widenedBy?: number;
 };
 
 /** Class figures under which a node was reckoned. */

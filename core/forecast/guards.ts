@@ -112,14 +112,24 @@ export const LEAST_SCORED = 20;
 /** Further from the said share than chance alone goes once in a hundred. */
 const OFF_BEYOND_Z = 2.58;
 
-/**
- * Earlier sizes of the class lay within what was foretold for them clearly more seldom, or more often, than was said.
- * @param scored sizes scored, how many lay within the 80 % range, and how far that is from 80 % in sd of chance
- */
-export function classOffCoverage(scored: { sizes: number; inside: number; z: number } | undefined): Caution | null {
-  if (!scored || scored.sizes < LEAST_SCORED || Math.abs(scored.z) <= OFF_BEYOND_Z) return null;
+/** Sizes scored, how many lay within the 80 % range, how far that is from 80 % in sd of chance, and how much wider it had to be. */
+export type Scored = { sizes: number; inside: number; z: number; widenBy: number };
+
+const isOff = (scored: Scored | undefined): scored is Scored =>
+  scored !== undefined && scored.sizes >= LEAST_SCORED && Math.abs(scored.z) > OFF_BEYOND_Z;
+
+/** How many times as wide forecasts of a class are told; 1 but where it was too sure of itself. @param widen the shop wants it */
+export const widenedBy = (scored: Scored | undefined, widen: boolean): number =>
+  widen && isOff(scored) && scored.z < 0 ? scored.widenBy : 1;
+
+/** Earlier sizes of the class lay within what was foretold for them clearly more seldom, or more often, than was said. */
+export function classOffCoverage(scored: Scored | undefined, widen: boolean): Caution | null {
+  if (!isOff(scored)) return null;
   const { sizes, inside, z } = scored;
-  return { code: 'class-off-coverage', facts: { share: inside / sizes, count: sizes, tooNarrow: z < 0 } };
+  return {
+    code: 'class-off-coverage',
+    facts: { share: inside / sizes, count: sizes, tooNarrow: z < 0, widenedBy: widenedBy(scored, widen) },
+  };
 }
 
 const LEAST_PARTS_OF_CLASS = 3;

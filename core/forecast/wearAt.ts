@@ -25,6 +25,19 @@ export function wearAt(law: PartLaw, hours: number, settings: ModelSettings, tol
   };
 }
 
+/** Sizes kept to the tenth of a micron want no finer search, as a share of the wear. */
+const COARSE = 1e-4;
+
+/**
+ * True wear below which the part lies with each of some chances, at some worked hours [mm].
+ * @param chances rising
+ */
+export function wearQuantiles(law: PartLaw, hours: number, chances: readonly number[], delta: number): number[] {
+  const { meanMm, sdMm } = wearMoments(law, hours, delta);
+  const below = (wearMm: number) => chanceReadingBelow(law, wearMm, hours, 0, delta);
+  return chances.map((chance) => pointOf(below, chance, meanMm, sdMm, COARSE));
+}
+
 /** Wear that a reading shows with chance `chance` at most, its errors included [mm]. */
 export function readingAt(
   law: PartLaw,

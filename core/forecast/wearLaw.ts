@@ -24,12 +24,13 @@ export const EARLIEST_SHARE = 0.02;
 /**
  * How far the wear law may have drifted since the last size: exp(delta^2 ln(x / h_n)) - 1, a variance relative to
  * the wear since. None before the last size, none for a part never read or read only when new. A size taken in the
- * first hours of a life is no law to drift from: h_n is then a fiftieth of a typical life.
+ * first hours of a life is no law to drift from: h_n is then a fiftieth of a typical life. A law that was widened
+ * (widenedLaw.ts) drifts as much wider.
  */
 export function driftSince(law: PartLaw, hours: number, delta: number): number {
   if (law.lastHours === null || law.lastHours <= 0) return 0;
   const from = Math.max(law.lastHours, EARLIEST_SHARE * law.hRefHours);
-  return hours <= from ? 0 : (hours / from) ** (delta * delta) - 1;
+  return hours <= from ? 0 : ((hours / from) ** (delta * delta) - 1) * (law.widenedBy ?? 1) ** 2;
 }
 
 /**
@@ -98,6 +99,13 @@ export function wearComponents(
     const variance = law.wearVar[i]! + b * b * dt * (law.shapes[k]!.pathScatter ** 2 + drift * dt);
     return { weight, mean: law.wearMm[i]! + b * dt, variance };
   });
+}
+
+/** 1 sd of the error sizes of one visit share: root of the mean square over the law's nodes [mm]. */
+export function visitErrorSdMm({ weight, shapeOf, shapes }: PartLaw): number {
+  let square = 0;
+  for (let i = 0; i < weight.length; i++) square += weight[i]! * shapes[shapeOf[i]!]!.visitErrorMm ** 2;
+  return Math.sqrt(square);
 }
 
 /** Mean and 1 sd of true wear at some worked hours [mm]: where to begin a search. */

@@ -99,6 +99,7 @@ export const NOT_PERSONAL: Readonly<Record<string, readonly string[]>> = {
   plans: ['made_on', 'facts'],
   drafts: ['kept_at'],
   slips: ['number', 'made_on', 'made_at'],
+  kept_forecasts: ['why', 'as_of', 'known_at', 'learned_from', 'foretold'],
   learnings: ['key', 'fingerprint', 'learning'],
   import_remarks: ['file', 'column', 'code'],
   sheet_mappings: ['noun', 'heads', 'mapping', 'kept_at'],

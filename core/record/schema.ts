@@ -14,6 +14,7 @@ import type { ContactAnswer, ContactWay } from '../shop/contact.ts';
 import type { FindingKind, Severity } from '../shop/finding.ts';
 import type { WorkType } from '../shop/forecastSettings.ts';
 import type { JointPart } from '../shop/joint.ts';
+import type { KeptWhy } from '../shop/keptForecast.ts';
 import type { DialEventKind } from '../shop/machineLife.ts';
 import type { RenewalKind, SizeEvent, WearsWay } from '../shop/measuringPoint.ts';
 import type { RenewalWork, VisitStands, VisitWeek } from '../shop/visit.ts';
@@ -1216,5 +1217,44 @@ export const repairChoices = sqliteTable(
     index('repair_choices_position').on(t.positionId),
     chainIndex('repair_choices_chain', t.chainId),
     check('repair_choices_json', sql`json_valid(option) AND json_type(option) = 'object'`),
+  ],
+);
+
+/**
+ * A forecast that stood: on a slip, in an agreed visit, or just before a strip-down opened the part. Kept with the sizes it foretold,
+ * so that it can be scored when the part is measured without the program that made it.
+ */
+export const keptForecasts = sqliteTable(
+  'kept_forecasts',
+  {
+    id: id(),
+    why: text('why').$type<KeptWhy>().notNull(),
+    /** of the visit agreed, or of the strip-down; counts no more when that is undone. Null: a slip's */
+    entryId: integer('entry_id').references(() => entries.id),
+    slipId: integer('slip_id').references(() => slips.id),
+    stripDownId: integer('strip_down_id').references(() => stripDowns.id),
+    pointId: integer('point_id')
+      .notNull()
+      .references(() => measuringPoints.id),
+    /** which of the point's parts: 0 is the first on record */
+    partOrdinal: integer('part_ordinal').notNull(),
+    asOf: dayText('as_of').notNull(),
+    /** ISO instant: what had been entered by then */
+    knownAt: text('known_at').notNull(),
+    modelVersion: integer('model_version').notNull(),
+    /** of what the classes had been learned from */
+    learnedFrom: text('learned_from').notNull(),
+    /** hours ahead and the sizes foretold at them, hours at limit, what it rested on: as core/check/foretold.ts */
+    foretold: text('foretold', { mode: 'json' }).$type<unknown>().notNull(),
+  },
+  (t) => [
+    index('kept_forecasts_point').on(t.pointId, t.asOf),
+    index('kept_forecasts_strip_down').on(t.stripDownId).where(sql`strip_down_id IS NOT NULL`),
+    check('kept_forecasts_why', sql`why IN ('slip', 'plan', 'strip-down')`),
+    check(
+      'kept_forecasts_whose',
+      sql`(slip_id IS NOT NULL) = (why = 'slip') AND (strip_down_id IS NOT NULL) = (why = 'strip-down') AND (entry_id IS NULL) = (why = 'slip')`,
+    ),
+    check('kept_forecasts_json', sql`json_valid(foretold) AND json_type(foretold) = 'object'`),
   ],
 );

@@ -4,6 +4,7 @@ import type { ClassLearning } from '../fit/learnShop.ts';
 import { defaultModelSettings, type ModelSettings, modelSettingNames } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { forecastPart } from '../forecast/forecastPart.ts';
+import { widenedBy } from '../forecast/guards.ts';
 import { normalQuantile } from '../maths/normal.ts';
 import { RefusedError } from '../outcome.ts';
 import { machineHoursOn } from '../reading/machineHours.ts';
@@ -13,6 +14,7 @@ import { hoursSourceOn } from '../shop/machineLife.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
 import { day, daysBetween } from '../units/day.ts';
 import { jointOfSlack } from '../way/jointOfSlack.ts';
+import { widens } from '../way/lawsAsSaid.ts';
 import { machineHarshness } from '../way/machineHarshness.ts';
 import { pointDates } from '../way/pointDates.ts';
 import { settingsOf, workTypeOn } from '../way/settingsOf.ts';
@@ -79,6 +81,7 @@ function widthOfForecast(
     parts: partsOfMachine(shop, machineId, [point]).filter((part) => knownClass(part.partClass)),
     pointId: point.pointId,
     limitWearMm: series.renewAtWearMm,
+    coverage: learning.coverage,
     settings,
   });
   if (!width || share <= 0) return null;
@@ -190,14 +193,16 @@ function classSteps({ shop, learning }: ShopNow, point: PointOnRecord): Step[] {
       code: 'class-after',
       facts: { partClass: point.partClass, parts: learned.partsRead, machines: learned.machinesRead, ...rates(now) },
     },
-    ...coverageStep(learning, point.partClass),
+    ...coverageStep(learning, point.partClass, settingsOf(shop.life)),
     { code: 'class-shape', facts: shapeFacts(learned) },
   ];
 }
 
-function coverageStep({ coverage }: Learning, partClass: string): Step[] {
+function coverageStep({ coverage }: Learning, partClass: string, settings: ModelSettings): Step[] {
   const scored = coverage.find((one) => one.partClass === partClass);
-  return scored ? [{ code: 'class-coverage', facts: { sizes: scored.sizes, inside: scored.inside } }] : [];
+  if (!scored) return [];
+  const { sizes, inside } = scored;
+  return [{ code: 'class-coverage', facts: { sizes, inside, widenedBy: widenedBy(scored, widens(settings)) } }];
 }
 
 const Z_90 = normalQuantile(0.9);

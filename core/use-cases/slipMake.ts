@@ -4,23 +4,29 @@ import { customerOfMachine } from '../record/customerStore.ts';
 import { writePlain } from '../record/entry.ts';
 import { insertSlip, nextSlipNumber } from '../record/slipStore.ts';
 import { type Context, recordOf } from './context.ts';
+import { keepForecasts, standingForecasts } from './keepForecasts.ts';
 import { shopNow } from './shopNow.ts';
 import { slipOfMachine } from './slipOfMachine.ts';
 import { pdfBase64 } from './slipPreview.ts';
 
-/** Printed before it is kept: a slip that cannot be printed leaves no number behind. */
+/** Printed before it is kept: a slip that cannot be printed leaves no number behind. Its forecasts are kept with it. */
 export const slipMakeHandler: Handler<typeof slipMake, Context> = async (context, { machineId, by }) => {
   const record = recordOf(context);
   const madeOn = context.today();
+  const now = shopNow(context);
   const slip = {
-    ...slipOfMachine(record, shopNow(context), machineId, madeOn),
+    ...slipOfMachine(record, now, machineId, madeOn),
     number: nextSlipNumber(record, madeOn),
   };
   const pdf = await pdfBase64(slip);
   const customerId = customerOfMachine(record, machineId, madeOn)?.id ?? null;
-  const slipId = writePlain(record, (w) =>
-    insertSlip(w, { number: slip.number, machineId, customerId, madeOn, madeAt: context.now(), madeBy: by, slip }),
-  );
+  const standing = standingForecasts(now, machineId);
+  const madeAt = context.now();
+  const slipId = writePlain(record, (w) => {
+    const id = insertSlip(w, { number: slip.number, machineId, customerId, madeOn, madeAt, madeBy: by, slip });
+    keepForecasts(w, standing, { why: 'slip', slipId: id }, madeAt);
+    return id;
+  });
   return { slipId, number: slip.number, fileName: fileName(slip.number, slip.machine.name), pdfBase64: pdf };
 };
 

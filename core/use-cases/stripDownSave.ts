@@ -5,9 +5,10 @@ import { RefusedError } from '../outcome.ts';
 import { writeEntry } from '../record/entry.ts';
 import { forecastsOfMachine } from '../way.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
+import { keepForecasts, type StandingForecast, standingForecasts } from './keepForecasts.ts';
 import { type NotedDial, notedDial } from './notedDial.ts';
 import { seriesNow } from './seriesNow.ts';
-import { shopNow } from './shopNow.ts';
+import { type ShopNow, shopNow } from './shopNow.ts';
 import { judgeTyped, judgeTypedRenewals, type TypedStripDown, typedStripDown } from './typedStripDown.ts';
 import { isEmpty, parkedOf, writeStripDown } from './writeStripDown.ts';
 
@@ -24,9 +25,13 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
   const dial = dialOf(context, typed, request);
   const before = shopNow(context);
   const forecastsBefore = before.ofMachine(request.machineId).points;
-  const stripDownId = writeEntry(recordOf(context), entryNow(context, 'stripDown/save', request.fitter), (w, entryId) =>
-    writeStripDown(w, entryId, typed, judged, dial),
-  );
+  const standing = standingBefore(context, typed, before);
+  const made = entryNow(context, 'stripDown/save', request.fitter);
+  const stripDownId = writeEntry(recordOf(context), made, (w, entryId) => {
+    const id = writeStripDown(w, entryId, typed, judged, dial);
+    keepForecasts(w, standing, { why: 'strip-down', entryId, stripDownId: id }, made.madeAt);
+    return id;
+  });
   // what was learned before serves for the machine at once; the classes are learned again when the shop is next looked at
   const forecastsAfter = forecastsOfMachine(seriesNow(context), request.machineId, before.learning).points;
   return {
@@ -35,6 +40,19 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
     moved: movedForecasts(forecastsBefore, forecastsAfter),
   };
 };
+
+/**
+ * The forecasts of the parts it opens as they stood just before. A sheet that comes late is laid against what was held on its
+ * own day: nothing measured since is in it, though what the classes have learned since is.
+ */
+function standingBefore(context: Context, { draft, takenOn }: TypedStripDown, before: ShopNow): StandingForecast[] {
+  const opened = new Set([...draft.sizes, ...draft.renewals].map(({ pointId }) => pointId));
+  if (takenOn === before.asOf) return standingForecasts(before, draft.machineId, opened);
+  const shop = seriesNow(context, takenOn);
+  const { learning } = before;
+  const ofMachine = (machineId: number) => forecastsOfMachine(shop, machineId, learning);
+  return standingForecasts({ asOf: takenOn, shop, learning, ofMachine }, draft.machineId, opened);
+}
 
 type Asked = RequestOf<typeof stripDownSave>;
 

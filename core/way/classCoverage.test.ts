@@ -42,7 +42,7 @@ describe('past sizes laid against what would have been foretold', () => {
     const [scored] = classCoverage(pool, parts, settings);
     expect(scored).toMatchObject({ partClass: 'slide', sizes: 96 });
     expect(scored!.inside / scored!.sizes).toBeGreaterThan(0.7);
-    expect(classOffCoverage(scored)).toBeNull();
+    expect(classOffCoverage(scored, true)).toBeNull();
   });
 
   it('of a class too sure of itself do not, and it is said with how many', () => {
@@ -54,7 +54,7 @@ describe('past sizes laid against what would have been foretold', () => {
     };
     const [scored] = classCoverage(sure, parts, settings);
     expect(scored!.inside / scored!.sizes).toBeLessThan(0.65);
-    expect(classOffCoverage(scored)).toMatchObject({
+    expect(classOffCoverage(scored, true)).toMatchObject({
       code: 'class-off-coverage',
       facts: { count: 96, tooNarrow: true, share: scored!.inside / scored!.sizes },
     });
@@ -75,8 +75,10 @@ describe('past sizes laid against what would have been foretold', () => {
 });
 
 it('under twenty scored sizes nothing is said, nor where the share is as it should be', () => {
-  expect(classOffCoverage(undefined)).toBeNull();
-  expect(classOffCoverage({ sizes: 19, inside: 2, z: -6 })).toBeNull();
-  expect(classOffCoverage({ sizes: 40, inside: 30, z: -0.8 })).toBeNull();
-  expect(classOffCoverage({ sizes: 200, inside: 192, z: 5.6 })).toMatchObject({ facts: { tooNarrow: false } });
+  expect(classOffCoverage(undefined, true)).toBeNull();
+  expect(classOffCoverage({ sizes: 19, inside: 2, z: -6, widenBy: 2 }, true)).toBeNull();
+  expect(classOffCoverage({ sizes: 40, inside: 30, z: -0.8, widenBy: 1.2 }, true)).toBeNull();
+  expect(classOffCoverage({ sizes: 200, inside: 192, z: 5.6, widenBy: 1 }, true)).toMatchObject({
+    facts: { tooNarrow: false, widenedBy: 1 },
+  });
 });

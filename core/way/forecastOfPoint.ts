@@ -86,7 +86,11 @@ function forecastOrNull(law: PartLaw, series: PartSeries, settings: ModelSetting
 }
 
 /** Parts with a reading the class was learned from, this one not counted. */
-function likeParts(pool: ShopLearning, series: PartSeries, partClass: string): { parts: number; machines: number } {
+export function likeParts(
+  pool: ShopLearning,
+  series: PartSeries,
+  partClass: string,
+): { parts: number; machines: number } {
   const learned = pool.classes.find((one) => one.partClass === partClass);
   const itself = series.present.readings.length > 0 ? 1 : 0;
   return { parts: Math.max(0, (learned?.partsRead ?? 0) - itself), machines: learned?.machinesRead ?? 0 };

@@ -8,6 +8,7 @@ import { shapeDoubt } from '../forecast/shapeDoubt.ts';
 import type { Caution } from '../outcome.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import type { ClassCoverage } from './classCoverage.ts';
+import { widens } from './lawsAsSaid.ts';
 import type { MachineHoursAndUse } from './shopHours.ts';
 
 export type CautionsFrom = {
@@ -61,9 +62,12 @@ function limitCautions({ series, part, law, settings }: CautionsFrom): Caution[]
     : reach;
 }
 
-function classCautions({ series, pool, coverage }: CautionsFrom): Caution[] {
+function classCautions({ series, pool, coverage, settings }: CautionsFrom): Caution[] {
   const learned = pool.classes.find((one) => one.partClass === series.present.partClass);
   const thin = fromTradePrior(learned?.partsRead ?? 0, learned?.machinesRead ?? 0, learned?.prior.from ?? 'wide');
-  const off = classOffCoverage(coverage.find((one) => one.partClass === series.present.partClass));
+  const off = classOffCoverage(
+    coverage.find((one) => one.partClass === series.present.partClass),
+    widens(settings),
+  );
   return [thin, off].filter((caution) => caution !== null);
 }

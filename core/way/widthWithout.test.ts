@@ -14,7 +14,7 @@ function narrower(points: readonly PointOnRecord[], pointId: number): Record<Wid
   const shop = seriesOfShop(aShopLife({ points }), AS_OF);
   const pool = learnClasses(shop).shop;
   const parts = partsOfMachine(shop, 1);
-  const width = widthWithout({ pool, parts, pointId, limitWearMm: 1, settings: defaultModelSettings })!;
+  const width = widthWithout({ pool, parts, pointId, limitWearMm: 1, coverage: [], settings: defaultModelSettings })!;
   const shares = width.without.map(({ source, hours }) => [source, 1 - hours / width.hours]);
   return Object.fromEntries(shares) as Record<WidthSource, number>;
 }

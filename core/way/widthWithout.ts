@@ -1,10 +1,11 @@
 import type { ClassLearning, ShopLearning } from '../fit/learnShop.ts';
-import { machineLaws } from '../fit/machineLaws.ts';
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { hoursAtLimit } from '../forecast/hoursAtLimit.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
+import type { ClassCoverage } from './classCoverage.ts';
 import { fittedWear } from './fittedWear.ts';
+import { lawsAsSaid } from './lawsAsSaid.ts';
 import { lnRateVarWithout, type RateSource } from './lnRateParts.ts';
 
 /** What makes hours at limit uncertain, in the order it is told. */
@@ -35,6 +36,7 @@ export type WidthFrom = {
   parts: readonly WearSeries[];
   pointId: number;
   limitWearMm: number;
+  coverage: readonly ClassCoverage[];
   settings: ModelSettings;
 };
 
@@ -78,8 +80,8 @@ export function widthWithout(from: WidthFrom): Width | null {
   };
 }
 
-const lawOf = ({ pool, parts, pointId, settings }: WidthFrom): PartLaw | undefined =>
-  machineLaws(pool, parts, settings).find((law) => law.pointId === pointId);
+const lawOf = ({ pool, parts, pointId, coverage, settings }: WidthFrom): PartLaw | undefined =>
+  lawsAsSaid(pool, parts, settings, coverage).find((law) => law.pointId === pointId);
 
 /** The law, and what it is carried on with, once a source is known. */
 function known(source: WidthSource, law: PartLaw, from: WidthFrom): [PartLaw, WidthFrom] {

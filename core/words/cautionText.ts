@@ -30,8 +30,8 @@ export const cautionSentences: Record<string, Sentence> = {
       ? `Rests on ${base}: no like part has been measured here.`
       : `Rests mostly on ${base}: only ${parts} like ${counted(parts, 'part', 'parts')} measured here.`;
   },
-  'class-off-coverage': (f) =>
-    `Forecasts of such parts have been ${f.tooNarrow ? 'too sure of themselves' : 'wider than they need be'}: ${typeof f.share === 'number' ? Math.round(100 * f.share) : ''}\u00A0% of ${f.count ?? ''} earlier sizes came out within the range that should hold 80\u00A0%.`,
+  'class-off-coverage': (f, mark) =>
+    `Forecasts of such parts have been ${f.tooNarrow ? 'too sure of themselves' : 'wider than they need be'}: ${typeof f.share === 'number' ? Math.round(100 * f.share) : ''}\u00A0% of ${f.count ?? ''} earlier sizes came out within the range that should hold 80\u00A0%.${typeof f.widenedBy === 'number' && f.widenedBy > 1 ? ` Ranges here are therefore made ${decimalFigure(f.widenedBy, 2, mark)} times as wide.` : ''}`,
   'long-extrapolation': (f) =>
     `Reaches far beyond what was measured${typeof f.lastWorkedHours === 'number' ? `, ${hours(f.lastWorkedHours)}` : ''}: most of the doubt is how wear goes on from there. Look at it again before then.`,
   'too-small-to-see': (f, mark) =>

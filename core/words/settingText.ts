@@ -21,6 +21,7 @@ const settingNames: Record<string, string> = {
   classNodes: 'Fineness of forecasting',
   useScaleHours: 'Length of the jobs that hours come in',
   useLnSd: 'Scatter of use between machines',
+  widenOffCoverage: 'Widen a class that was too sure of itself',
 };
 
 export const settingName = (name: string): string => settingNames[name] ?? name;
@@ -40,5 +41,6 @@ export const settingGroups: readonly { head: string; names: readonly string[] }[
     names: ['pathScatterScale', 'linearChance', 'lnPowerSd', 'lnPowerTail', 'driftDelta', 'beyondHRefs'],
   },
   { head: 'Hours to months', names: ['useScaleHours', 'useLnSd'] },
+  { head: 'Learning from what came', names: ['widenOffCoverage'] },
   { head: 'How finely it is worked out', names: ['partsPerClassForFigures', 'cloudPoints', 'classNodes'] },
 ];

@@ -119,10 +119,12 @@ const stepSentences: Record<string, Sentence> = {
       ? 'None has been measured in this shop yet, so that stands.'
       : `${wholeFigure(parts)} ${counted(parts, 'part', 'parts')} on ${wholeFigure(machines)} ${counted(machines, 'machine', 'machines')} measured in this shop make it ${rates(f, mark)}.`;
   },
-  'class-coverage': (f) => {
+  'class-coverage': (f, mark) => {
     const [sizes, inside] = [number(f.sizes) ?? 0, number(f.inside) ?? 0];
     const told = `Of ${wholeFigure(sizes)} earlier ${counted(sizes, 'size', 'sizes')} of such parts, each forecast from what was known before it, ${wholeFigure(inside)} came out within the range that should hold 8 in 10`;
-    return sizes < LEAST_TO_JUDGE ? `${told}: too few to judge by.` : `${told} (${percent(inside / sizes)}).`;
+    const by = number(f.widenedBy) ?? 1;
+    const widened = by > 1 ? ` Too few: the law of this part is made ${decimalFigure(by, 2, mark)} times as wide.` : '';
+    return sizes < LEAST_TO_JUDGE ? `${told}: too few to judge by.` : `${told} (${percent(inside / sizes)}).${widened}`;
   },
   'class-shape': (f, mark) => {
     const [low, middle, high] = [f.lowPower, f.middlePower, f.highPower].map(number);

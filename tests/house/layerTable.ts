@@ -21,6 +21,7 @@ export const LAYERS: readonly Layer[] = [
   { at: 'core/fit', imports: TO_SERIES, packages: [] },
   { at: 'core/iso286', imports: [...GROUND, 'core/maths'], packages: [] },
   { at: 'core/forecast', imports: [...TO_SERIES, 'core/fit'], packages: [] },
+  { at: 'core/check', imports: TO_FORECAST, packages: [] },
   { at: 'core/plan', imports: TO_FORECAST, packages: ['highs'] },
   { at: 'core/repair', imports: [...TO_FORECAST, 'core/iso286', 'core/plan'], packages: [] },
   {
@@ -35,12 +36,12 @@ export const LAYERS: readonly Layer[] = [
   },
   {
     at: 'core/way',
-    imports: [...TO_FORECAST, 'core/plan', 'core/repair', 'core/slip', 'type core/contract'],
+    imports: [...TO_FORECAST, 'core/check', 'core/plan', 'core/repair', 'core/slip', 'type core/contract'],
     packages: ['type zod'],
   },
   {
     at: 'core/way.ts',
-    imports: [...TO_FORECAST, 'core/way', 'core/plan', 'core/repair', 'core/slip', 'type core/contract'],
+    imports: [...TO_FORECAST, 'core/check', 'core/way', 'core/plan', 'core/repair', 'core/slip', 'type core/contract'],
     packages: [],
   },
   // a drawing: shapes from figures, no screen and no paper
@@ -64,7 +65,7 @@ export const LAYERS: readonly Layer[] = [
     at: 'core/use-cases',
     imports: [
       ...TO_FORECAST,
-      ...['core/words', 'core/iso286', 'core/plan', 'core/repair', 'core/slip', 'core/way', 'core/way.ts', 'core/axis'],
+      ...['core/words', 'core/check', 'core/iso286', 'core/plan', 'core/repair', 'core/slip', 'core/way', 'core/way.ts', 'core/axis'],
       ...['core/record', 'core/papers', 'core/exchange', 'core/contract'],
     ],
     packages: ['type zod', 'node:'], // which of them may touch files is said in pure.test.ts
@@ -72,7 +73,7 @@ export const LAYERS: readonly Layer[] = [
   { at: 'core/jobs', imports: [...GROUND, 'core/use-cases', 'type core/contract'], packages: ['node:'] },
   {
     at: 'core/contract',
-    imports: [...GROUND, 'type core/shop', 'type core/forecast', 'type core/plan', 'type core/repair'],
+    imports: [...GROUND, 'type core/shop', 'type core/forecast', 'type core/check', 'type core/plan', 'type core/repair'],
     packages: ['zod'],
   },
   {

@@ -390,6 +390,33 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0014_kept_forecasts keeps forecasts as they stood, each with what it was kept for, in rows that stay', () => {
+    const before = recordAt(14);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO machines (entry_id, name, make, model, serial, note) VALUES (1, 'M', '', '', '', '');
+      INSERT INTO part_classes (name, entry_id) VALUES ('slide', 1);
+      INSERT INTO assemblies (entry_id, name, serial) VALUES (1, 'Hitch', '');
+      INSERT INTO positions (entry_id, assembly_id, item, name, safety) VALUES (1, 1, 1, 'Strip', 0);
+      INSERT INTO measuring_points (entry_id, position_id, name, part_class_id, measures, wears, gauge_error_mm, stations)
+        VALUES (1, 1, 'thickness', 1, 'thickness', 'down', 0.05, '[]');
+      INSERT INTO slips (number, machine_id, made_on, made_at, made_by, slip) VALUES ('2026-001', 1, '2026-01-01', '', '', '{}')`);
+    before.close();
+    const record = recordAt(15);
+    const keep = (whose: string, told = '{}') =>
+      record.sqlite.exec(`INSERT INTO kept_forecasts
+        (why, entry_id, slip_id, strip_down_id, point_id, part_ordinal, as_of, known_at, model_version, learned_from, foretold)
+        VALUES (${whose}, 1, 0, '2026-01-01', '2026-01-01T09:00:00.000Z', 5, '', '${told}')`);
+    keep("'slip', NULL, 1, NULL");
+    keep("'plan', 1, NULL, NULL");
+    expect(() => keep("'slip', 1, 1, NULL")).toThrow(/kept_forecasts_whose/);
+    expect(() => keep("'strip-down', 1, NULL, NULL")).toThrow(/kept_forecasts_whose/);
+    expect(() => keep("'guess', 1, NULL, NULL")).toThrow(/kept_forecasts_why/);
+    expect(() => keep("'plan', 1, NULL, NULL", '[]')).toThrow(/kept_forecasts_json/);
+    expect(() => record.sqlite.exec("UPDATE kept_forecasts SET as_of = ''")).toThrow(/stay as written/);
+    expect(() => record.sqlite.exec('DELETE FROM kept_forecasts')).toThrow(/never deleted/);
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');

@@ -74,6 +74,15 @@ const JOINTS = `INSERT INTO joints (slack_point_id, entry_id) VALUES ((SELECT ma
   INSERT INTO shims (strip_down_id, point_id, shim_mm, entry_id) VALUES
     ((SELECT max(id) FROM strip_downs), (SELECT max(id) FROM measuring_points), 0.1, 1)`;
 
+/** A forecast kept with a slip, and those of an agreed visit and of a strip-down. */
+const KEPT_FORECASTS = `INSERT INTO slips (number, machine_id, made_on, made_at, made_by, slip)
+    VALUES ('2026-001', (SELECT min(id) FROM machines), '2026-11-01', '2026-11-01T09:00:00.000Z', '', '{}');
+  INSERT INTO kept_forecasts
+    (why, entry_id, slip_id, strip_down_id, point_id, part_ordinal, as_of, known_at, model_version, learned_from, foretold) VALUES
+    ('slip', NULL, (SELECT max(id) FROM slips), NULL, 1, 0, '2026-11-01', '2026-11-01T09:00:00.000Z', 1, '', '{}'),
+    ('plan', 1, NULL, NULL, 1, 0, '2026-11-01', '2026-11-01T09:00:00.000Z', 1, '', '{}'),
+    ('strip-down', 1, NULL, (SELECT max(id) FROM strip_downs), 1, 0, '2026-11-01', '2026-11-01T09:00:00.000Z', 1, '', '{}')`;
+
 /**
  * Puts further rows into every table, written past the stores: each column that may be empty is filled in some row, texts
  * are odd ones, rows are put right, an entry is undone, the last customer is taken away. Tables and columns of a later
@@ -93,6 +102,7 @@ export function fillEveryTable(record: OpenRecord): void {
   sqlite.exec(HOURS_SOURCES);
   sqlite.exec(JOINTS);
   sqlite.exec(JOBS);
+  sqlite.exec(KEPT_FORECASTS);
   for (const table of tablesOnRecord(record)) {
     if (table.name === 'record_about') continue;
     if ([...rowsOfTable(record, table)].length === 0) tryInsert(record, table, synthetic(record, table, oddText));
