@@ -5,17 +5,19 @@ import { readingTable } from './tables/readingTable.ts';
 import { shopTable } from './tables/shopTable.ts';
 import { simulationTable } from './tables/simulationTable.ts';
 import { speedTable } from './tables/speedTable.ts';
+import { weeksTable } from './tables/weeksTable.ts';
 
 /**
  * `npm run accuracy`: how far the forecast can be trusted, in tables. With `-- --full` the counts of the published
  * figures; without it a part of them, in a minute or two. With names (`-- shops speed`) only those tables.
  */
-const tables: Record<string, (full: boolean) => void> = {
+const tables: Record<string, (full: boolean) => void | Promise<void>> = {
   readings: (full) => readingTable(defaultModelSettings, full),
   simulation: (full) => simulationTable(defaultModelSettings, full),
   shops: () => shopTable(defaultModelSettings),
   calibration: (full) => calibrationTable(defaultModelSettings, full),
   agreement: (full) => agreementTable(full),
+  weeks: weeksTable,
   speed: () => speedTable(defaultModelSettings),
 };
 
@@ -28,5 +30,5 @@ if (unknown.length > 0) {
 } else {
   console.log('Low, middle and high are the 10, 50 and 90 % points: cover should be near 0.80.');
   console.log('Too early costs money (truth above high), too late breaks machines (truth below low).');
-  for (const name of names.length > 0 ? names : Object.keys(tables)) tables[name]!(full);
+  for (const name of names.length > 0 ? names : Object.keys(tables)) await tables[name]!(full);
 }

@@ -1,3 +1,4 @@
+import { assertInvariant } from '../../outcome.ts';
 import { type OpenPlacement, openPlacements, type WeekPrices, type WeeksShop, type WeekVisit } from './weeksShop.ts';
 import type { WeekChoice } from './weighWeeks.ts';
 import { inOrder } from './weighWeeks.ts';
@@ -14,10 +15,21 @@ export type SearchShop = {
   places: readonly { place: string; setUpHours: number }[];
   /** place of each visit, by its number; -1: in the shop */
   placeOf: readonly number[];
+  /** numbers of the visits that are not held */
+  free: readonly number[];
   prices: WeekPrices;
 };
 
 export function searchShop(shop: WeeksShop, prices: WeekPrices): SearchShop {
+  assertInvariant(
+    new Set(shop.visits.map(({ visitId }) => visitId)).size === shop.visits.length,
+    'visits have their own ids',
+  );
+  for (const { held } of shop.visits)
+    assertInvariant(
+      !held || (held.pieces >= 1 && held.week >= 0 && held.week + held.pieces <= shop.weeks.length),
+      'what is held is held in weeks that are planned',
+    );
   const visits = inOrder(shop.visits).map((visit) => ({
     ...visit,
     placements: openPlacements(visit, shop.weeks.length).map((open) => ({
@@ -32,6 +44,7 @@ export function searchShop(shop: WeeksShop, prices: WeekPrices): SearchShop {
     weeks: weeksWithHeld(shop),
     places: names.map((place) => ({ place, setUpHours: shop.setUpHours.get(place) ?? 0 })),
     placeOf: visits.map(({ farmCall }) => (farmCall === null ? -1 : names.indexOf(farmCall))),
+    free: [...visits.keys()].filter((number) => !visits[number]!.held),
     prices,
   };
 }
@@ -79,8 +92,35 @@ export class SearchChoice {
     return { harm: this.harm, trouble: this.trouble };
   }
 
+  /** visits that may be moved, by number */
+  get freeVisits(): readonly number[] {
+    return this.shop.free;
+  }
+
+  /** Whether a visit is undone, late, moved, on the road or in an overloaded week: only then is anything to gain by it. */
+  costsAnything(visit: number): boolean {
+    const { shop } = this;
+    const at = shop.visits[visit]!.placements[this.at[visit]!];
+    if (!at || at.harm > 0 || at.trouble > 0 || shop.placeOf[visit]! >= 0) return true;
+    for (let week = at.week; week < at.week + at.pieces; week++)
+      if (this.load[week]! > shop.weeks[week]!.benchHours + EVEN) return true;
+    return false;
+  }
+
   loadOf(week: number): number {
     return this.load[week]!;
+  }
+
+  goesTo(place: number, week: number): boolean {
+    return this.calls[place * this.shop.weeks.length + week]! > 0;
+  }
+
+  copy(): SearchChoice {
+    const copy = new SearchChoice(this.shop);
+    this.at.forEach((placement, visit) => {
+      copy.put(visit, placement);
+    });
+    return copy;
   }
 
   /** Puts a visit at another of its placements, or leaves it undone. */

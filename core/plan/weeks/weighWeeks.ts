@@ -1,4 +1,11 @@
-import { type OpenPlacement, type Placement, placementOf, type WeekPrices, type WeeksShop } from './weeksShop.ts';
+import {
+  type OpenPlacement,
+  openPlacements,
+  type Placement,
+  placementOf,
+  type WeekPrices,
+  type WeeksShop,
+} from './weeksShop.ts';
 
 /** Where each visit is put, by visit id; one that is not named is left undone. */
 export type WeekChoice = ReadonlyMap<string, Placement>;
@@ -45,6 +52,8 @@ export type UnplacedVisit = {
   visitId: string;
   /** what leaving it undone costs [h] */
   risk: number;
+  /** placements open to it, hours apart; 0: its farmer is away or its parts are not in all these weeks */
+  weeksOpen: number;
 };
 
 /**
@@ -60,7 +69,8 @@ export function weighWeeks(shop: WeeksShop, choice: WeekChoice, prices: WeekPric
   for (const visit of inOrder(shop.visits)) {
     const at = choice.get(visit.visitId);
     if (!at) {
-      unplaced.push({ visitId: visit.visitId, risk: visit.risk });
+      const weeksOpen = openPlacements(visit, shop.weeks.length).length;
+      unplaced.push({ visitId: visit.visitId, risk: visit.risk, weeksOpen });
       continue;
     }
     placed.push({ visitId: visit.visitId, ...placementOf(visit, at) });
