@@ -23,6 +23,8 @@ export const zShopSettings = z.object({
   /** what the farmer should grease and watch, printed on every slip */
   greaseAndWatch: z.array(z.string().max(200)).max(8),
   theme: z.enum(['light', 'dark', 'system']),
+  /** in which lengths are shown and typed; requests and replies hold millimetres all the same */
+  lengths: z.enum(['mm', 'inch']).default('mm'),
 });
 export type ShopSettings = z.infer<typeof zShopSettings>;
 

@@ -55,7 +55,7 @@ export const NOT_PERSONAL: Readonly<Record<string, readonly string[]>> = {
   entries: ['made_at', 'what', 'undone_at'],
   shop_settings: [
     ...['name', 'head_lines', 'phone', 'email', 'winter_from', 'winter_to', 'decimal_mark', 'season'],
-    ...['grease_and_watch', 'theme'],
+    ...['grease_and_watch', 'theme', 'lengths'],
   ],
   fitters: ['name'],
   gauges: ['name', 'measures'],

@@ -97,6 +97,8 @@ export const shopSettings = sqliteTable('shop_settings', {
   hoursPerYearDefault: real('hours_per_year_default').notNull(),
   greaseAndWatch: text('grease_and_watch', { mode: 'json' }).$type<string[]>().notNull(),
   theme: text('theme').$type<'light' | 'dark' | 'system'>().notNull(),
+  /** in which lengths are shown and typed; the record itself holds millimetres */
+  lengths: text('lengths').$type<'mm' | 'inch'>().notNull().default('mm'),
 });
 
 export const fitters = sqliteTable('fitters', {

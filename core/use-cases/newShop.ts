@@ -29,6 +29,7 @@ const SETTINGS: z.infer<typeof zShopSettings> = {
     'Stop and ring us if anything knocks, sticks or will not lock.',
   ],
   theme: 'system',
+  lengths: 'mm',
 };
 
 type NewGauge = Omit<z.infer<typeof zGauge>, 'gaugeId' | 'active'>;

@@ -417,6 +417,20 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0015_lengths_in_inches shows lengths in mm in a shop that has not said otherwise', () => {
+    const before = recordAt(15);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO shop_settings (entry_id, name, head_lines, phone, email, winter_from, winter_to, winter_hours_per_week,
+        decimal_mark, season, hours_per_year_default, grease_and_watch, theme)
+      VALUES (1, 'Shop', '[]', '', '', '11-01', '02-28', 40, ',', '[]', 400, '[]', 'system')`);
+    before.close();
+    const record = recordAt(16);
+    expect(record.sqlite.prepare('SELECT decimal_mark, lengths FROM shop_settings').all()).toEqual([
+      { decimal_mark: ',', lengths: 'mm' },
+    ]);
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');

@@ -47,6 +47,7 @@ describe('the shop’s settings', () => {
     hoursPerYearDefault: 1200,
     greaseAndWatch: ['Grease it.', 'Watch it.'],
     theme: 'system',
+    lengths: 'mm',
   };
   it('come back from the form as they went in', () => {
     const back = shopSettings(shopForm(settings)).settings;

@@ -18,6 +18,7 @@ export type ShopForm = {
   hoursPerYearText: string;
   watchText: string;
   theme: ShopSettings['theme'];
+  lengths: ShopSettings['lengths'];
 };
 
 export type ShopField = keyof ShopForm;
@@ -40,6 +41,7 @@ export const shopForm = (settings: ShopSettings): ShopForm => ({
   hoursPerYearText: hoursFigure(settings.hoursPerYearDefault),
   watchText: settings.greaseAndWatch.join('\n'),
   theme: settings.theme,
+  lengths: settings.lengths,
 });
 
 const plain = (value: number, mark: DecimalMark): string =>
@@ -89,6 +91,7 @@ export function shopSettings(form: ShopForm): { settings: ShopSettings | null; r
     hoursPerYearDefault: figure('hoursPerYearText', 1, 8760),
     greaseAndWatch,
     theme: form.theme,
+    lengths: form.lengths,
   };
   return { settings: remarks.size === 0 ? settings : null, remarks };
 }

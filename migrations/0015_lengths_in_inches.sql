@@ -1,0 +1,1 @@
+ALTER TABLE `shop_settings` ADD `lengths` text DEFAULT 'mm' NOT NULL;
