@@ -59,7 +59,6 @@ export function PickBox({
     >
       <Label>{label}</Label>
       <div className="field-box">
-        {/* biome-ignore lint/a11y/noAutofocus: a form opened by a key starts in its first box */}
         <Input autoFocus={autoFocus} />
         <Button className="pick-open" aria-label={fieldWords.choose}>
           <svg width="12" height="8" aria-hidden="true">

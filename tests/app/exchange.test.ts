@@ -1,11 +1,12 @@
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import AxeBuilder from '@axe-core/playwright';
 import { afterAll, expect } from 'vitest';
+import { machinesList } from '#core/contract/machine.ts';
 import { filesOfZip } from '#core/exchange/zipFiles.ts';
 import { orRefuse } from '#core/outcome.ts';
 import { aWorkbook } from '#tests/support/aWorkbook.ts';
+import { expectAxeClean, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'exchange-window-'));
@@ -20,9 +21,7 @@ const picture = async (page: { screenshot(options: object): Promise<unknown> }, 
 windowTest(
   'a sheet with heads of its own comes in: looked at, confirmed, tried, brought in, remembered',
   async ({ open }) => {
-    const { page, ask } = await open({ asOf: DAY });
-    expect(await ask('record/openDemo', {})).toMatchObject({ ok: true });
-    await page.reload();
+    const { page, ask } = await open({ asOf: DAY, demo: 'open' });
     await page.getByRole('link', { name: 'In and out' }).click();
     await page.getByRole('heading', { name: 'Bring in and take out' }).waitFor();
     await picture(page, 'exchange');
@@ -43,13 +42,12 @@ windowTest(
     expect(await page.getByLabel('Column of the sheet for Machine').inputValue()).toBe('0');
     await page.getByText('Not brought in: Mechaniker').waitFor();
     await picture(page, 'columns');
-    const axe = await new AxeBuilder({ page: page as never }).analyze();
-    expect(axe.violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
+    await expectAxeClean(page);
 
     await page.getByRole('button', { name: 'Try it' }).click();
     await page.getByText('1 row or cell cannot be read. Nothing was brought in.').waitFor();
-    const told = page.getByRole('row', { name: /Stunden.csv 3/ });
-    expect(await told.textContent()).toMatch(/3Fahrzeug\s*Nobody 1\s*a machine/);
+    const fault = page.getByRole('row', { name: /Stunden.csv 3/ });
+    expect(await fault.textContent()).toMatch(/3Fahrzeug\s*Nobody 1\s*a machine/);
     await picture(page, 'faults');
 
     writeFileSync(sheet, rows.join('\r\n').replace('Nobody 1;31.10.2026;88', 'Durvane 412;01.11.2026;6302'));
@@ -61,8 +59,8 @@ windowTest(
     await picture(page, 'ready');
     await page.getByRole('button', { name: 'Bring it in' }).click();
     await page.getByText('Brought in.', { exact: true }).waitFor();
-    const after = (await ask('hours/list', {})) as { ok: boolean };
-    expect(after.ok || true).toBe(true);
+    const { machines } = await told(ask, machinesList, {});
+    expect(machines.find(({ name }) => name === 'Durvane 412')?.hours).toMatchObject({ readOn: '2026-11-01' });
 
     await page.getByRole('button', { name: 'Leave it' }).click();
     await choose.setInputFiles(sheet);
@@ -73,9 +71,7 @@ windowTest(
 );
 
 windowTest('what a sheet does not tell is asked: days two ways, a column that is missing', async ({ open }) => {
-  const { page, ask } = await open({ asOf: DAY, colorScheme: 'dark' });
-  await ask('record/openDemo', {});
-  await page.reload();
+  const { page } = await open({ asOf: DAY, demo: 'open', colorScheme: 'dark' });
   await page.getByRole('link', { name: 'In and out' }).click();
   const book = join(folder, 'readings.xlsx');
   writeFileSync(
@@ -96,8 +92,7 @@ windowTest('what a sheet does not tell is asked: days two ways, a column that is
   await page.getByText('12.10.2026', { exact: true }).click();
   await tryIt.click();
   await page.getByText(/New: 1 meter reading\./).waitFor();
-  const axe = await new AxeBuilder({ page: page as never }).analyze();
-  expect(axe.violations.map(({ id, nodes }) => [id, nodes[0]?.html])).toEqual([]);
+  await expectAxeClean(page);
 
   writeFileSync(book, 'PK\u0003\u0004 no workbook');
   await page.getByLabel('Another file', { exact: true }).and(page.locator('input')).setInputFiles(book);
@@ -107,9 +102,7 @@ windowTest('what a sheet does not tell is asked: days two ways, a column that is
 windowTest(
   'the record goes out as a zip and as a workbook, and comes back as a record of its own',
   async ({ open }) => {
-    const { page, ask } = await open({ asOf: DAY });
-    await ask('record/openDemo', {});
-    await page.reload();
+    const { page, ask } = await open({ asOf: DAY, demo: 'open' });
     await page.getByRole('link', { name: 'In and out' }).click();
     const zip = join(folder, 'out.zip');
     const [download] = await Promise.all([

@@ -1,15 +1,9 @@
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { aTakeIn } from '#tests/support/aHitch.ts';
+import { expectAxeClean, expectAxeCleanDayAndNight } from './screens.ts';
 import { type OpenedWindow, windowTest } from './windowTest.ts';
-
-const complaints = async (page: Page): Promise<string[]> =>
-  (await new AxeBuilder({ page }).analyze()).violations.map(
-    (violation) => `${violation.id}: ${violation.nodes.map((node) => node.target.join(' ')).join(', ')}`,
-  );
 
 async function answered<T>(asked: Promise<{ ok: boolean; value?: unknown; fault?: unknown }>): Promise<T> {
   const answer = await asked;
@@ -50,11 +44,7 @@ windowTest('two hitches exchange their carriers from the machine’s page, and i
     'The carrier, items 1, 2, 3, 4, 5, 6, 7, 11, 12, 13, 14: from Pick-up hitch, Tarrow 90 to Pick-up hitch, Harrod 118',
     'The carrier, items 1, 2, 3, 4, 5, 6, 7, 11, 12, 13, 14: from Pick-up hitch, Harrod 118 to Pick-up hitch, Tarrow 90',
   ]);
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    expect(await complaints(page)).toEqual([]);
-  }
-  await page.emulateMedia({ colorScheme: 'light' });
+  await expectAxeCleanDayAndNight(page);
   if (process.env.PICTURES) await page.screenshot({ path: `${process.env.PICTURES}/move.png` });
   await page.getByRole('button', { name: 'Move', exact: true }).click();
   await page.getByRole('button', { name: 'Move Pick-up hitch' }).waitFor();
@@ -83,7 +73,7 @@ windowTest('two hitches exchange their carriers from the machine’s page, and i
   // and put in again
   await page.keyboard.press('i');
   await page.getByText(/would be put in again: half of an assembly moved/).waitFor();
-  expect(await complaints(page)).toEqual([]);
+  await expectAxeClean(page);
   if (process.env.PICTURES) await page.screenshot({ path: `${process.env.PICTURES}/redo.png` });
   await page.getByRole('button', { name: 'Put it in again' }).last().click();
   await page.getByText('The entry taken back put in again').waitFor();

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { hoursAdd } from '#core/contract/hours.ts';
 import { machineRead, machinesList } from '#core/contract/machine.ts';
-import { expectAxeClean, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
+import { expectAxeClean, expectAxeCleanDayAndNight, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 /** The Hours table of a machine's page. */
@@ -18,77 +18,72 @@ const look = async (page: Page, name: string): Promise<void> => {
   if (folder) await page.screenshot({ path: join(folder, `${name}.png`) });
 };
 
-for (const colorScheme of ['light', 'dark'] as const) {
-  windowTest(
-    `a trailer is taken in by the machine that pulls it, and speaks that one’s dial, ${colorScheme}`,
-    async ({ open }) => {
-      const { page, ask } = await open({ asOf: '2026-11-09', width: 1280, height: 800, colorScheme });
-      const { machineId } = await smallShop(ask);
-      await page.reload();
-      await goTo(page, '/take-in');
-      await page.getByRole('combobox', { name: 'Name' }).fill('Under Crag');
-      await page.keyboard.press('Escape');
-      await page.getByRole('region', { name: 'Machine' }).getByLabel('Called').fill('Trailer 14');
-      const meter = page.getByRole('region', { name: 'Meter' });
-      await meter.getByText('has none').click();
-      await meter.getByLabel('Hours, about').fill('400');
-      await meter.getByLabel('Day', { exact: true }).fill('2024-11-04');
-      await meter.getByText('the machine that pulls it', { exact: true }).click();
-      await meter.getByRole('combobox', { name: 'Pulled by' }).fill('tarr');
-      await page.getByRole('option', { name: /Tarrow 90/ }).click();
-      await page.keyboard.press('Control+Enter');
-      await page.getByText('One thing stands in the way.').waitFor();
-      await look(page, `take-in-${colorScheme}`);
-      await expectAxeClean(page);
-      await meter.getByLabel('Pulls it in').fill('25');
-      await page.keyboard.press('Control+Enter');
-      await page.waitForURL(/#\/machine\/\d+$/);
-      const trailerId = Number(page.url().split('/').at(-1));
+windowTest('a trailer is taken in by the machine that pulls it, and speaks that one’s dial', async ({ open }) => {
+  const { page, ask } = await open({ asOf: '2026-11-09', width: 1280, height: 800 });
+  const { machineId } = await smallShop(ask);
+  await page.reload();
+  await goTo(page, '/take-in');
+  await page.getByRole('combobox', { name: 'Name' }).fill('Under Crag');
+  await page.keyboard.press('Escape');
+  await page.getByRole('region', { name: 'Machine' }).getByLabel('Called').fill('Trailer 14');
+  const meter = page.getByRole('region', { name: 'Meter' });
+  await meter.getByText('has none').click();
+  await meter.getByLabel('Hours, about').fill('400');
+  await meter.getByLabel('Day', { exact: true }).fill('2024-11-04');
+  await meter.getByText('the machine that pulls it', { exact: true }).click();
+  await meter.getByRole('combobox', { name: 'Pulled by' }).fill('tarr');
+  await page.getByRole('option', { name: /Tarrow 90/ }).click();
+  await page.keyboard.press('Control+Enter');
+  await page.getByText('One thing stands in the way.').waitFor();
+  await look(page, 'take-in');
+  await expectAxeCleanDayAndNight(page);
+  await meter.getByLabel('Pulls it in').fill('25');
+  await page.keyboard.press('Control+Enter');
+  await page.waitForURL(/#\/machine\/\d+$/);
+  const trailerId = Number(page.url().split('/').at(-1));
 
-      // no assembly yet: its hours stand there all the same
-      await page.getByText('Tarrow 90 pulls it, 25 % of that one’s hours').waitFor();
-      await look(page, `trailer-${colorScheme}`);
-      await expectAxeClean(page);
-      const { hours } = await told(ask, machineRead, { machineId: trailerId });
-      const tractor = await told(ask, machineRead, { machineId });
-      expect(hours.machineHours).toBeCloseTo(400 + 0.25 * (tractor.hours.machineHours! - 5000), 6);
+  // no assembly yet: its hours stand there all the same
+  await page.getByText('Tarrow 90 pulls it, 25 % of that one’s hours').waitFor();
+  await look(page, 'trailer');
+  await expectAxeCleanDayAndNight(page);
+  const { hours } = await told(ask, machineRead, { machineId: trailerId });
+  const tractor = await told(ask, machineRead, { machineId });
+  expect(hours.machineHours).toBeCloseTo(400 + 0.25 * (tractor.hours.machineHours! - 5000), 6);
 
-      await goTo(page, '/machines');
-      await page.getByText('by Tarrow 90').waitFor();
-      await look(page, `list-${colorScheme}`);
+  await goTo(page, '/machines');
+  await page.getByText('by Tarrow 90').waitFor();
+  await look(page, 'list');
 
-      // the share from another day on, then put right
-      await goTo(page, `/machine/${trailerId}`);
-      const sources = page.getByRole('region', { name: 'Where its hours come from' });
-      await sources.getByRole('button', { name: 'From a day on, otherwise' }).click();
-      await sources.getByText('hours a year', { exact: true }).click();
-      await sources.getByLabel('From', { exact: true }).fill('2025-11-04');
-      await sources.getByRole('button', { name: 'Save' }).click();
-      await sources.getByText('from 1 to 8 760 hours were expected').waitFor();
-      await look(page, `source-form-${colorScheme}`);
-      await expectAxeClean(page);
-      await sources.getByLabel('About', { exact: true }).fill('300');
-      await sources.getByRole('button', { name: 'Save' }).click();
-      await sources.getByText(/about 300.h a year, ±50 % a year/).waitFor();
-      await sources.getByRole('button', { name: 'Put right what holds from 4 Nov 2025' }).click();
-      await sources.getByRole('button', { name: 'It never held: strike it' }).click();
-      await sources.getByText('struck: that never held').waitFor();
-      await look(page, `source-struck-${colorScheme}`);
-      expect((await told(ask, machineRead, { machineId: trailerId })).hours.dialMachine?.name).toBe('Tarrow 90');
+  // the share from another day on, then put right
+  await goTo(page, `/machine/${trailerId}`);
+  const sources = page.getByRole('region', { name: 'Where its hours come from' });
+  await sources.getByRole('button', { name: 'From a day on, otherwise' }).click();
+  await sources.getByText('hours a year', { exact: true }).click();
+  await sources.getByLabel('From', { exact: true }).fill('2025-11-04');
+  await sources.getByRole('button', { name: 'Save' }).click();
+  await sources.getByText('from 1 to 8 760 hours were expected').waitFor();
+  await look(page, 'source-form');
+  await expectAxeCleanDayAndNight(page);
+  await sources.getByLabel('About', { exact: true }).fill('300');
+  await sources.getByRole('button', { name: 'Save' }).click();
+  await sources.getByText(/about 300.h a year, ±50 % a year/).waitFor();
+  await sources.getByRole('button', { name: 'Put right what holds from 4 Nov 2025' }).click();
+  await sources.getByRole('button', { name: 'It never held: strike it' }).click();
+  await sources.getByText('struck: that never held').waitFor();
+  await look(page, 'source-struck');
+  expect((await told(ask, machineRead, { machineId: trailerId })).hours.dialMachine?.name).toBe('Tarrow 90');
 
-      // a ring is refused in words
-      await openHoursTab(page, machineId);
-      await page.getByText('It pulls Trailer 14: their hours go by its meter.').waitFor();
-      await sources.getByRole('button', { name: 'From a day on, otherwise' }).click();
-      await sources.getByRole('combobox', { name: 'Pulled by' }).fill('trail');
-      await page.getByRole('option', { name: /Trailer 14/ }).click();
-      await sources.getByLabel('Pulls it in').fill('100');
-      await sources.getByRole('button', { name: 'Save' }).click();
-      await sources.getByText(/their hours would rest on themselves/).waitFor();
-      await page.keyboard.press('Escape');
-    },
-  );
-}
+  // a ring is refused in words
+  await openHoursTab(page, machineId);
+  await page.getByText('It pulls Trailer 14: their hours go by its meter.').waitFor();
+  await sources.getByRole('button', { name: 'From a day on, otherwise' }).click();
+  await sources.getByRole('combobox', { name: 'Pulled by' }).fill('trail');
+  await page.getByRole('option', { name: /Trailer 14/ }).click();
+  await sources.getByLabel('Pulls it in').fill('100');
+  await sources.getByRole('button', { name: 'Save' }).click();
+  await sources.getByText(/their hours would rest on themselves/).waitFor();
+  await page.keyboard.press('Escape');
+});
 
 windowTest('work and share from a day on, a meter’s clock, a new meter in another unit', async ({ open }) => {
   const { page, ask } = await open({ asOf: '2026-11-09', width: 1280, height: 800 });

@@ -1,7 +1,7 @@
 import { expect } from 'vitest';
 import { rebuildPaper, rebuildRead, rebuildsList } from '#core/contract/rebuild.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
-import { expectAxeClean, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
+import { expectAxeClean, expectAxeCleanDayAndNight, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 windowTest('a job goes from the complaint to the close-out sheet', async ({ open }) => {
@@ -80,9 +80,7 @@ windowTest('a job goes from the complaint to the close-out sheet', async ({ open
     await group.getByText('done', { exact: true }).click();
     await expect.poll(() => group.getByRole('radio', { name: 'done' }).isChecked(), { timeout: 60_000 }).toBe(true);
   }
-  await expectAxeClean(page);
-  await page.emulateMedia({ colorScheme: 'dark' });
-  await expectAxeClean(page);
+  await expectAxeCleanDayAndNight(page);
   await page.getByLabel(/as left$/).fill('12');
   await page.getByRole('button', { name: 'Hand over' }).click();
   await page.getByText('Handed over on 2 Nov 2026.').waitFor();

@@ -1,17 +1,12 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import type { MachineSheet, PointSheet } from '#core/contract/machine.ts';
 import { machineRead, machinesList } from '#core/contract/machine.ts';
 import { hoursLeftFigure, sizeFigure } from '#core/words/quantityText.ts';
+import { expectAxeClean } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 type Ask = (name: string, request: unknown) => Promise<{ ok: boolean; value?: unknown; fault?: unknown }>;
-
-const complaints = async (page: Page): Promise<string[]> =>
-  (await new AxeBuilder({ page }).analyze()).violations.map(
-    (violation) => `${violation.id}: ${violation.nodes.map((node) => node.target.join(' ')).join(', ')}`,
-  );
 
 async function sheetOf(ask: Ask, machineId: number): Promise<MachineSheet> {
   const answer = await ask('machine/read', { machineId });
@@ -34,16 +29,13 @@ const inOrder = ({ assemblies, points }: MachineSheet): PointSheet[] =>
 windowTest(
   'a machine’s page says what the operation says, point by point, and why',
   async ({ open }) => {
-    const { page, ask } = await open({ asOf: '2026-11-02', width: 1280, height: 800 });
-    await page.locator('#root > *').first().waitFor();
-    await ask('record/openDemo', {});
+    const { page, ask } = await open({ asOf: '2026-11-02', demo: 'open', width: 1280, height: 800 });
     const list = await ask('machines/list', {});
     if (!list.ok) expect.fail(JSON.stringify(list.fault));
     const { machines } = machinesList.zReply.parse(list.value);
     const line = machines.find((its) => its.assemblies.includes('Front loader') && its.group !== 'do-not-use');
     const sheet = await sheetOf(ask, line?.machineId ?? 0);
     const points = inOrder(sheet);
-    await page.reload();
     await goTo(page, `/machine/${sheet.machineId}`);
     await page.getByRole('heading', { level: 1, name: sheet.name }).waitFor({ timeout: 120_000 });
 
@@ -104,10 +96,10 @@ windowTest(
 
     for (const tab of ['Sizes', 'Limits', 'Why this number', 'Hours', 'Findings', 'Visits and slips']) {
       await page.getByRole('tab', { name: new RegExp(`^${tab}`) }).click();
-      expect(await complaints(page), tab).toEqual([]);
+      await expectAxeClean(page, tab);
     }
     await page.emulateMedia({ colorScheme: 'dark' });
-    expect(await complaints(page)).toEqual([]);
+    await expectAxeClean(page);
   },
   { timeoutMs: 400_000 },
 );
@@ -115,9 +107,7 @@ windowTest(
 windowTest(
   'a wrong size is put right from the machine’s page: the old one stays in sight, the forecast moves',
   async ({ open }) => {
-    const { page, ask } = await open({ asOf: '2026-11-02', width: 1280, height: 800 });
-    await page.locator('#root > *').first().waitFor();
-    await ask('record/openDemo', {});
+    const { page, ask } = await open({ asOf: '2026-11-02', demo: 'open', width: 1280, height: 800 });
     const machineId = 1;
     const before = await sheetOf(ask, machineId);
     const point = inOrder(before).find((its) => its.visits.length >= 2 && its.forecast.hoursLeft.middle !== null);
@@ -125,7 +115,6 @@ windowTest(
     const last = point.visits.at(-1);
     const size = last?.stations.find((station) => station.governs);
     if (!last || !size) expect.fail('its last visit has a size that governs');
-    await page.reload();
     await goTo(page, `/machine/${machineId}`);
     await page.getByRole('heading', { level: 1, name: before.name }).waitFor({ timeout: 120_000 });
     await page.keyboard.type(String(point.item));
@@ -148,13 +137,10 @@ windowTest(
 );
 
 windowTest('a finding that forbids use stays over the page, and an address of no machine says so', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2026-11-02' });
-  await page.locator('#root > *').first().waitFor();
-  await ask('record/openDemo', {});
+  const { page, ask } = await open({ asOf: '2026-11-02', demo: 'open' });
   const list = await ask('machines/list', {});
   if (!list.ok) expect.fail(JSON.stringify(list.fault));
   const stopped = machinesList.zReply.parse(list.value).machines.find((line) => line.group === 'do-not-use');
-  await page.reload();
   await goTo(page, `/machine/${stopped?.machineId}`);
   const banner = page.locator('.stop-banner');
   await banner.waitFor({ timeout: 120_000 });

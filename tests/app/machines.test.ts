@@ -1,17 +1,11 @@
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { machinesList } from '#core/contract/machine.ts';
 import { hoursLeftFigure } from '#core/words/quantityText.ts';
+import { expectAxeClean, expectAxeCleanDayAndNight } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
-const complaints = async (page: Page): Promise<string[]> =>
-  (await new AxeBuilder({ page }).analyze()).violations.map(
-    (violation) => `${violation.id}: ${violation.nodes.map((node) => node.target.join(' ')).join(', ')}`,
-  );
-
 windowTest('a manager opens the demo, sees every machine on one scale, and finds one by name', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2026-11-02' });
+  const { page, ask } = await open({ asOf: '2026-11-02', demo: 'at hand' });
   await page.getByRole('button', { name: /demo/i }).first().click();
   const grid = page.getByRole('grid', { name: 'Machines, soonest first' });
   await grid.waitFor({ timeout: 120_000 });
@@ -76,9 +70,7 @@ windowTest('a manager opens the demo, sees every machine on one scale, and finds
   await page.keyboard.press('Escape');
   await page.locator('.machine-row').first().waitFor();
 
-  expect(await complaints(page)).toEqual([]);
-  await page.emulateMedia({ colorScheme: 'dark' });
-  expect(await complaints(page)).toEqual([]);
+  await expectAxeCleanDayAndNight(page);
 });
 
 windowTest('an empty record says what to do first', async ({ open }) => {
@@ -87,7 +79,7 @@ windowTest('an empty record says what to do first', async ({ open }) => {
   await ask('record/startEmpty', {});
   await page.reload();
   await page.getByRole('heading', { name: 'No machine on record yet' }).waitFor();
-  expect(await complaints(page)).toEqual([]);
+  await expectAxeClean(page);
   await page.keyboard.press('n');
   await page.waitForFunction(() => window.location.hash.endsWith('/take-in'));
 });

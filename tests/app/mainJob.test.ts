@@ -49,7 +49,7 @@ const headlineHours = (slip: string): number =>
 windowTest(
   'demo: a machine is found, stripped down, its forecast moves, and the slip says so on the meter’s own hours',
   async ({ open }) => {
-    const { page, ask } = await open({ asOf: '2026-11-02', width: 1280, height: 800 });
+    const { page, ask } = await open({ asOf: '2026-11-02', demo: 'at hand', width: 1280, height: 800 });
     await page.getByRole('button', { name: 'Open the demo workshop' }).waitFor();
     await page.keyboard.press('d');
     await page.getByRole('grid').waitFor({ timeout: 100_000 });

@@ -1,11 +1,11 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { serveLoopback } from '#core/shells/web.ts';
+import { expectAxeClean } from '#tests/app/screens.ts';
 import { BROWSER_FLAGS, INSTALL_LINE, testBrowserPath } from '#tests/support/browser.ts';
 
 /** The marks and the machine's picture in a real browser, as built, under the loopback shell's own content policy. */
@@ -107,11 +107,7 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
     const page = await openPage('/marks', { scheme });
     for (const hash of hashes) {
       await goTo(page, hash);
-      const { violations } = await new AxeBuilder({ page }).disableRules(['page-has-heading-one', 'region']).analyze();
-      const told = violations.map(
-        ({ id, nodes }) => `${hash} ${id}: ${nodes.map((n) => n.html.slice(0, 160)).join(' | ')}`,
-      );
-      expect(told).toEqual([]);
+      await expectAxeClean(page, hash, ['page-has-heading-one', 'region']);
     }
     await page.context().close();
   });

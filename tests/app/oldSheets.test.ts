@@ -5,7 +5,7 @@ import { oldSheetsRead } from '#core/contract/oldSheets.ts';
 import { recordStartEmpty } from '#core/contract/record.ts';
 import { zAssemblyKind } from '#core/contract/shop.ts';
 import { pickUpHitch } from '#core/shop/assembly-kinds/pickUpHitch.ts';
-import { expectAxeClean, goTo, told } from '#tests/app/screens.ts';
+import { expectAxeCleanDayAndNight, goTo, told } from '#tests/app/screens.ts';
 import { type OpenedWindow, windowTest } from '#tests/app/windowTest.ts';
 
 /** Old paper, typed by keys alone, as a person at a desk would with the sheet beside the keyboard. */
@@ -230,49 +230,45 @@ describe('old sheets', () => {
   });
 
   windowTest('each of its screens stands without a fault that axe knows, by day and by night', async ({ open }) => {
-    for (const colorScheme of ['light', 'dark'] as const) {
-      const everything = colorScheme === 'light';
-      const opened = await open({ asOf: '2026-11-09', colorScheme });
-      const machineId = await aShopWithAHitch(opened);
-      const { page, ask } = opened;
-      await openDesk(opened);
-      const { key, enter } = counting(page);
-      await enter('ves');
-      await expect.poll(() => focused(page)).toBe('Day on the sheet');
-      await enter('12.10.14');
-      await enter('812');
-      await enter('Bo');
-      await enter('118');
-      await page.getByText('1 questioned').waitFor();
-      await expectAxeClean(page);
-      const strips = [
-        ['w', 'Change round'],
-        ['a', 'Add a measuring point'],
-      ] as const;
-      for (const [letter, strip] of everything ? strips : []) {
-        await key(letter);
-        await page.getByRole('region', { name: strip }).waitFor();
-        await expectAxeClean(page);
-        await key('Escape');
-      }
-      await key('Control+Shift+Enter');
-      await page.getByText('1 sheet in this batch').waitFor();
-      await page.locator('.waiting-size').click();
-      await page.getByRole('combobox', { name: 'Machine', exact: true }).focus();
-      await enter('Loft 40');
-      await page.getByRole('region', { name: 'Take in Loft 40' }).waitFor();
-      await expectAxeClean(page);
-      const [sheet] = (await told(ask, oldSheetsRead, {})).sheets;
-      for (const address of [`/old-sheets/sheet/${sheet?.stripDownId}`, '/history', `/measuring-sheet/${machineId}`]) {
-        await goTo(page, address);
-        await expectAxeClean(page);
-      }
-      if (!everything) continue;
-      await goTo(page, '/old-sheets');
-      await page.getByRole('button', { name: 'End the batch' }).click();
-      await page.getByText('Batch ended: 1 sheet in').waitFor();
-      await page.getByRole('row', { name: /Vessel 118/ }).waitFor();
-      await expectAxeClean(page);
+    const opened = await open({ asOf: '2026-11-09' });
+    const machineId = await aShopWithAHitch(opened);
+    const { page, ask } = opened;
+    await openDesk(opened);
+    const { key, enter } = counting(page);
+    await enter('ves');
+    await expect.poll(() => focused(page)).toBe('Day on the sheet');
+    await enter('12.10.14');
+    await enter('812');
+    await enter('Bo');
+    await enter('118');
+    await page.getByText('1 questioned').waitFor();
+    await expectAxeCleanDayAndNight(page);
+    const strips = [
+      ['w', 'Change round'],
+      ['a', 'Add a measuring point'],
+    ] as const;
+    for (const [letter, strip] of strips) {
+      await key(letter);
+      await page.getByRole('region', { name: strip }).waitFor();
+      await expectAxeCleanDayAndNight(page);
+      await key('Escape');
     }
+    await key('Control+Shift+Enter');
+    await page.getByText('1 sheet in this batch').waitFor();
+    await page.locator('.waiting-size').click();
+    await page.getByRole('combobox', { name: 'Machine', exact: true }).focus();
+    await enter('Loft 40');
+    await page.getByRole('region', { name: 'Take in Loft 40' }).waitFor();
+    await expectAxeCleanDayAndNight(page);
+    const [sheet] = (await told(ask, oldSheetsRead, {})).sheets;
+    for (const address of [`/old-sheets/sheet/${sheet?.stripDownId}`, '/history', `/measuring-sheet/${machineId}`]) {
+      await goTo(page, address);
+      await expectAxeCleanDayAndNight(page);
+    }
+    await goTo(page, '/old-sheets');
+    await page.getByRole('button', { name: 'End the batch' }).click();
+    await page.getByText('Batch ended: 1 sheet in').waitFor();
+    await page.getByRole('row', { name: /Vessel 118/ }).waitFor();
+    await expectAxeCleanDayAndNight(page);
   });
 });

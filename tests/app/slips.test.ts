@@ -1,15 +1,10 @@
 import { readFileSync } from 'node:fs';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { machineRead } from '#core/contract/machine.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
+import { expectAxeClean, expectAxeCleanDayAndNight } from './screens.ts';
 import { windowTest } from './windowTest.ts';
-
-const complaints = async (page: Page): Promise<string[]> =>
-  (await new AxeBuilder({ page }).analyze()).violations.map(
-    (violation) => `${violation.id}: ${violation.nodes.map((node) => node.target.join(' ')).join(', ')}`,
-  );
 
 /** Share of a canvas that is not white: nought before the page is drawn. */
 const inkOf = (page: Page): Promise<number> =>
@@ -27,13 +22,10 @@ const inkOf = (page: Page): Promise<number> =>
 windowTest(
   'a slip is looked at, made, saved as one A4 page, and found again',
   async ({ open }) => {
-    const { page, ask } = await open({ asOf: '2026-11-02', width: 1280, height: 900 });
-    await page.locator('#root > *').first().waitFor();
-    await ask('record/openDemo', {});
+    const { page, ask } = await open({ asOf: '2026-11-02', demo: 'open', width: 1280, height: 900 });
     const answer = await ask('machine/read', { machineId: 1 });
     if (!answer.ok) expect.fail(JSON.stringify(answer.fault));
     const sheet = machineRead.zReply.parse(answer.value);
-    await page.reload();
     await page.evaluate(() => {
       window.location.hash = '/machine/1';
     });
@@ -47,9 +39,7 @@ windowTest(
     const words = (await page.locator('.textLayer').textContent()) ?? '';
     expect(words).toContain(sheet.name);
     expect(words).toContain('preview');
-    expect(await complaints(page)).toEqual([]);
-    await page.emulateMedia({ colorScheme: 'dark' });
-    expect(await complaints(page)).toEqual([]);
+    await expectAxeCleanDayAndNight(page);
 
     // made: numbered and kept
     await page.getByLabel('Made by').fill('J. Orrin');
@@ -88,7 +78,7 @@ windowTest(
     const row = page.getByRole('row').filter({ hasText: number });
     await row.waitFor();
     expect(await row.textContent()).toContain(sheet.name);
-    expect(await complaints(page)).toEqual([]);
+    await expectAxeClean(page);
     await page.keyboard.press('Enter');
     await page.getByRole('heading', { level: 1, name: `Forecast slip ${number}` }).waitFor();
     await page.locator('.textLayer span').first().waitFor({ timeout: 120_000 });
@@ -104,5 +94,5 @@ windowTest('without a slip made, the list says how one is', async ({ open }) => 
   await page.reload();
   await page.getByRole('link', { name: 'Slips', exact: true }).click();
   await page.getByRole('heading', { name: 'No slip made yet' }).waitFor();
-  expect(await complaints(page)).toEqual([]);
+  await expectAxeClean(page);
 });

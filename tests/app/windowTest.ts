@@ -2,10 +2,11 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { expect, test } from 'vitest';
+import { afterAll, expect, test } from 'vitest';
 import { type OpenProgram, openProgram } from '#core/shells/openProgram.ts';
 import { serveLoopback } from '#core/shells/web.ts';
 import { BROWSER_FLAGS, INSTALL_LINE, testBrowserPath } from '#tests/support/browser.ts';
+import { layLearnedDemo } from '#tests/support/learnedDemo.ts';
 
 const PAGE_FOLDER = join(import.meta.dirname, '../../.build/renderer');
 
@@ -16,6 +17,8 @@ export type OpenOptions = {
   dataFolder?: string;
   /** ISO day taken as today */
   asOf?: string;
+  /** the demo workshop, learned already: there to be opened, or open when the window shows */
+  demo?: 'at hand' | 'open';
   width?: number;
   height?: number;
   colorScheme?: 'light' | 'dark';
@@ -64,9 +67,8 @@ export function windowTest(
   test(title, { timeout: timeoutMs }, async () => {
     const endings: (() => Promise<unknown>)[] = [];
     const errors: string[] = [];
-    const browser = await chromium.launch({ executablePath: browserPath, args: BROWSER_FLAGS });
-    endings.push(() => browser.close());
     try {
+      const browser = await browserOfFile(browserPath);
       await body({ open: (options = {}) => openWindow(browser, options, endings, errors) });
       if (!expectErrors) expect(errors).toEqual([]);
     } finally {
@@ -74,6 +76,14 @@ export function windowTest(
     }
   });
 }
+
+/** One browser serves all tests of a file: each opens a window with nothing of the others' in it. */
+let running: Promise<Browser> | null = null;
+const browserOfFile = (executablePath: string): Promise<Browser> => {
+  running ??= chromium.launch({ executablePath, args: BROWSER_FLAGS });
+  return running;
+};
+afterAll(async () => (await running)?.close());
 
 async function openWindow(
   browser: Browser,
@@ -84,6 +94,7 @@ async function openWindow(
   const folder = mkdtempSync(join(tmpdir(), 'window-test-'));
   endings.push(async () => rmSync(folder, { recursive: true, force: true }));
   const recordPath = options.recordPath ?? join(folder, 'shop.hoursandwear');
+  if (options.demo) await layLearnedDemo(folder);
   const program = await openProgram({
     recordPath,
     dataFolder: options.dataFolder ?? folder,
@@ -91,6 +102,7 @@ async function openWindow(
     log: ({ operation, error }) => errors.push(`${operation}: ${error.stack ?? error.message}`),
   });
   endings.push(() => program.close());
+  if (options.demo === 'open') await program.ask('record/openDemo', {});
   const loopback = await serveLoopback({ ask: program.ask, pageFolder: PAGE_FOLDER });
   endings.push(() => loopback.close());
 

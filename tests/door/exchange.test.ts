@@ -5,11 +5,13 @@ import { unzipSync } from 'fflate';
 import readExcelFile from 'read-excel-file/node';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type OpenProgram, openProgram } from '#core/shells/openProgram.ts';
+import { layLearnedDemo } from '#tests/support/learnedDemo.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'exchange-'));
 const programs: OpenProgram[] = [];
 const open = async (name: string): Promise<OpenProgram> => {
   mkdirSync(join(folder, name), { recursive: true });
+  if (name === 'demo') await layLearnedDemo(join(folder, name));
   const program = await openProgram({
     recordPath: join(folder, name, 'shop.hoursandwear'),
     dataFolder: join(folder, name),

@@ -12,10 +12,11 @@ import { openRecord, schemaVersion } from '#core/record/openRecord.ts';
 import type { OpenRecord } from '#core/record/recordFile.ts';
 import { bringIn } from '#core/use-cases/bring-in/bringIn.ts';
 import { exportedFiles } from '#core/use-cases/exportedFiles.ts';
-import { forecastRows } from '#core/use-cases/forecastAll.ts';
 import { layDownShop } from '#core/use-cases/newShop.ts';
 import { restoreInto } from '#core/use-cases/restoreFolder.ts';
+import { forecastShop } from '#core/way.ts';
 import { contentsOf, DEMO_DAY, demoFiles, demoRecord, fillEveryTable } from '#tests/support/aFullRecord.ts';
+import { learningOfDemo } from '#tests/support/learnedDemo.ts';
 
 const opened: OpenRecord[] = [];
 const emptyRecord = (): OpenRecord => {
@@ -123,15 +124,15 @@ describe('a record taken out whole and brought back', () => {
     expect(files.length).toBeGreaterThan(30);
   });
 
-  test('gives the same bytes, the same rows in every table, and the same forecasts', () => {
+  test('gives the same bytes, the same rows in every table, and all that forecasts rest on', () => {
     const again = emptyRecord();
     const account = restoreInto(again, files);
     expect(account).toMatchObject({ done: true, faults: [], notes: [] });
     expect(contentsOf(again)).toEqual(contentsOf(original));
     expect(text(exportedFiles(again))).toEqual(text(files));
-    const forecasts = forecastRows(loadShopLife(original, { asOf: DEMO_DAY }), DEMO_DAY);
-    expect(forecasts.length).toBeGreaterThan(300);
-    expect(forecastRows(loadShopLife(again, { asOf: DEMO_DAY }), DEMO_DAY)).toEqual(forecasts);
+    const life = loadShopLife(original, { asOf: DEMO_DAY });
+    expect(life.points.length).toBeGreaterThan(300);
+    expect(loadShopLife(again, { asOf: DEMO_DAY })).toEqual(life);
     expect(again.sqlite.pragma('integrity_check', { simple: true })).toBe('ok');
     expect(again.sqlite.pragma('foreign_key_check')).toEqual([]);
   });
@@ -255,12 +256,16 @@ describe('the shop files of an export, brought in as any other folder', () => {
     files = shopFiles(exportedFiles(original));
   });
 
-  test('give the demo workshop again: the same files and the same forecasts', () => {
+  test('give the demo workshop again: the same files and the same forecasts', async () => {
     const { record, account } = broughtIn(files);
     expect(account.faults).toEqual([]);
     expect(text(shopFiles(exportedFiles(record)))).toEqual(text(files));
-    const forecasts = (one: OpenRecord) => forecastRows(loadShopLife(one, { asOf: DEMO_DAY }), DEMO_DAY);
-    expect(forecasts(record)).toEqual(forecasts(original));
+    const before = forecastShop(loadShopLife(original, { asOf: DEMO_DAY }), DEMO_DAY, await learningOfDemo());
+    const after = forecastShop(loadShopLife(record, { asOf: DEMO_DAY }), DEMO_DAY, before.learning);
+    // the same readings teach the same, so that nothing was learned again
+    expect(after.learning).toBe(before.learning);
+    const said = ({ machines }: typeof before) => machines.flatMap(({ points }) => points);
+    expect(said(after)).toEqual(said(before));
   });
 
   test('bring back names that look like formulas, unchanged and inert in the files', () => {

@@ -74,7 +74,6 @@ export function WorkForm({
       </label>
       {form.cuts.map((cut, place) => (
         <CutFields
-          // biome-ignore lint/suspicious/noArrayIndexKey: rows of a form have no name but their place
           key={place}
           cut={cut}
           onChange={(changed) => put({ cuts: replaced(form.cuts, place, changed) })}
@@ -83,7 +82,6 @@ export function WorkForm({
       ))}
       {form.makes.map((make, place) => (
         <MakeFields
-          // biome-ignore lint/suspicious/noArrayIndexKey: rows of a form have no name but their place
           key={place}
           make={make}
           onChange={(changed) => put({ makes: replaced(form.makes, place, changed) })}

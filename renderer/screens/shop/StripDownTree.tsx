@@ -30,11 +30,7 @@ export function StripDownTree({
         </p>
       )}
       {form.steps.map((step, place) => (
-        <fieldset
-          // biome-ignore lint/suspicious/noArrayIndexKey: a step has no name but its number
-          key={place}
-          className="fields tree-step"
-        >
+        <fieldset key={place} className="fields tree-step">
           <legend>{place + 1}</legend>
           <TextField
             label={words.treeStep}
