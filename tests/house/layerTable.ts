@@ -65,7 +65,17 @@ export const LAYERS: readonly Layer[] = [
     at: 'core/use-cases',
     imports: [
       ...TO_FORECAST,
-      ...['core/words', 'core/check', 'core/iso286', 'core/plan', 'core/repair', 'core/slip', 'core/way', 'core/way.ts', 'core/axis'],
+      ...[
+        'core/words',
+        'core/check',
+        'core/iso286',
+        'core/plan',
+        'core/repair',
+        'core/slip',
+        'core/way',
+        'core/way.ts',
+        'core/axis',
+      ],
       ...['core/record', 'core/papers', 'core/exchange', 'core/contract'],
     ],
     packages: ['type zod', 'node:'], // which of them may touch files is said in pure.test.ts
@@ -73,7 +83,14 @@ export const LAYERS: readonly Layer[] = [
   { at: 'core/jobs', imports: [...GROUND, 'core/use-cases', 'type core/contract'], packages: ['node:'] },
   {
     at: 'core/contract',
-    imports: [...GROUND, 'type core/shop', 'type core/forecast', 'type core/check', 'type core/plan', 'type core/repair'],
+    imports: [
+      ...GROUND,
+      'type core/shop',
+      'type core/forecast',
+      'type core/check',
+      'type core/plan',
+      'type core/repair',
+    ],
     packages: ['zod'],
   },
   {

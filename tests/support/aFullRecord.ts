@@ -102,6 +102,7 @@ export function fillEveryTable(record: OpenRecord): void {
   sqlite.exec(HOURS_SOURCES);
   sqlite.exec(JOINTS);
   sqlite.exec(JOBS);
+  sqlite.exec(CONTACTS_AND_PLANS);
   sqlite.exec(KEPT_FORECASTS);
   for (const table of tablesOnRecord(record)) {
     if (table.name === 'record_about') continue;
@@ -121,6 +122,16 @@ export function fillEveryTable(record: OpenRecord): void {
     .run();
   sqlite.prepare('DELETE FROM customers WHERE id = ?').run(lastInsertRowid);
 }
+
+/** Who was rung, and what was planned of it. */
+const CONTACTS_AND_PLANS = `INSERT INTO contacts (customer_id, machine_id, made_on, way, said_by, note, answer, entry_id)
+    VALUES ((SELECT min(id) FROM customers), (SELECT min(id) FROM machines), '2026-11-01', 'phone', 'Bo', '=rang', 'booked', 1);
+  INSERT INTO quiet_periods (customer_id, from_on, to_on, why, entry_id)
+    VALUES ((SELECT min(id) FROM customers), '2026-04-01', '2026-05-01', '=calving', 1);
+  INSERT INTO plan_settings (changed, renewals, entry_id) VALUES ('{}', '[]', 1);
+  INSERT INTO plan_visits (machine_id, winter_year, stands, weeks, work, said_by, note, entry_id)
+    VALUES ((SELECT min(id) FROM machines), 2026, 'agreed', '["2026-11-02"]', '{}', 'Bo', '-', 1);
+  INSERT INTO plans (entry_id, made_on, winter_year, facts) VALUES (1, '2026-11-01', 2026, '{}')`;
 
 type Column = StoredTable['columns'][number];
 
