@@ -1,7 +1,8 @@
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
+import { layLearnedDemo } from '#tests/support/learnedDemo.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
 import { top } from '#tests/support/runScript.ts';
 import { runMain } from './runMain.ts';
@@ -25,7 +26,10 @@ test('the built program serves its page, lays down a record and answers from it'
   expect(existsSync(join(folder, 'shop.hoursandwear'))).toBe(true);
 });
 
-test('the built program brings in the demo workshop, forecasts it and prints a slip', async () => {
+test('the built program opens the demo workshop, forecasts it and prints a slip', async () => {
+  const dataFolder = join(folder, 'hours-and-wear');
+  mkdirSync(dataFolder, { recursive: true });
+  await layLearnedDemo(dataFolder);
   const [, opened, list, slip] = ask([
     ['record/openDemo', {}],
     ['machines/list', {}],

@@ -1,8 +1,5 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { serveLoopback } from '#core/shells/web.ts';
 import { expectAxeClean } from '#tests/app/screens.ts';
@@ -10,7 +7,6 @@ import { BROWSER_FLAGS, INSTALL_LINE, testBrowserPath } from '#tests/support/bro
 
 /** The marks and the machine's picture in a real browser, as built, under the loopback shell's own content policy. */
 const browserPath = testBrowserPath();
-const folder = mkdtempSync(join(tmpdir(), 'marks-page-'));
 let browser: Browser;
 let shell: Awaited<ReturnType<typeof serveLoopback>>;
 let errors: string[] = [];
@@ -60,21 +56,15 @@ const boxesOf = (page: Page, selector: string) =>
 describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (none: ${INSTALL_LINE})`, () => {
   beforeAll(async () => {
     if (browserPath === undefined) throw new Error(`no Chromium for the window tests; install one: ${INSTALL_LINE}`);
-    await build({
-      configFile: join(import.meta.dirname, '../../renderer/vite.config.ts'),
-      logLevel: 'error',
-      build: { outDir: folder, emptyOutDir: true },
-    });
     shell = await serveLoopback({
       ask: async () => ({ ok: false, fault: { code: 'no-record', facts: {} } }),
-      pageFolder: folder,
+      pageFolder: join(import.meta.dirname, '../../.build/renderer'),
     });
     browser = await chromium.launch({ executablePath: browserPath, args: BROWSER_FLAGS });
   });
   afterAll(async () => {
     await browser?.close();
     await shell?.close();
-    rmSync(folder, { recursive: true, force: true });
   });
 
   test('every mark stands on the page twice, light and dark, and no hatch shares an id', async () => {
