@@ -5,8 +5,8 @@ import type { PartLaw } from './fit/partLaw.ts';
 import type { ShopLife } from './shop/shopLife.ts';
 import type { Day } from './units/day.ts';
 import { forecastOfPoint } from './way/forecastOfPoint.ts';
-import { lawsAsSaid } from './way/lawsAsSaid.ts';
 import { lastVisitCautions } from './way/lastVisit.ts';
+import { lawsAsSaid } from './way/lawsAsSaid.ts';
 import { type Learning, learn, withEveryClass } from './way/learning.ts';
 import { openFindings } from './way/openFindings.ts';
 import { settingsOf } from './way/settingsOf.ts';
@@ -63,7 +63,9 @@ export function forecastsOfMachine(
   // as of an earlier day, or on the shelf since it was laid out, a part may share another machine's harshness
   const sharedWith = [...new Set(points.map((point) => shop.ofPoint(point).present.machineId))];
   const parts = sharedWith.map((id) => partsOfMachine(shop, id, points));
-  const laws = new Map(parts.flatMap((its) => lawsAsSaid(pool, its, settings, learning.coverage)).map((law) => [law.pointId, law]));
+  const laws = new Map(
+    parts.flatMap((its) => lawsAsSaid(pool, its, settings, learning.coverage)).map((law) => [law.pointId, law]),
+  );
   const lastVisit = new Map(parts.flatMap((its) => [...lastVisitCautions(pool, its, settings)]));
   const { coverage } = learning;
   const from = { shop, laws, lastVisit, pool, coverage, findings: openFindings(shop.life, shop.asOf), settings };

@@ -12,7 +12,8 @@ import { faultText } from '#renderer/words/faultText.ts';
 import { answerWindow } from './ipc.ts';
 import { lockContents, lockSession } from './lock.ts';
 import { setMenu } from './menu.ts';
-import { announcePage, servePage } from './page.ts';
+import { announcePage, PAGE_ADDRESS, servePage } from './page.ts';
+import { noticeOfRecall } from './recallNotice.ts';
 import { startArguments } from './startArguments.ts';
 import { openWindow, placeFileIn } from './window.ts';
 
@@ -73,11 +74,19 @@ async function openAll(): Promise<void> {
   });
   window = openWindow({ preload: join(built, 'electron', 'preload.cjs'), placeFile: placeFileIn(folder) });
   await showRecent();
+  noticeOfRecall(ask, showRecall);
   window.webContents.on('render-process-gone', (_event, { reason }) => {
     if (reason === 'clean-exit') return;
     log({ operation: 'window', error: new Error(`the window's process is gone: ${reason}`) });
     window?.webContents.reload();
   });
+}
+
+/** Brings the window to the front, on the recall list. */
+function showRecall(): void {
+  if (window?.isMinimized()) window.restore();
+  window?.focus();
+  void window?.loadURL(`${PAGE_ADDRESS}#/recall`).catch(() => {});
 }
 
 /** Opens another record and shows it; the page, loaded anew, reads everything from it. */

@@ -6,12 +6,13 @@ import { FillingRule } from './controls/FillingRule.tsx';
 import { Key } from './controls/Key.tsx';
 import { FaultBox } from './controls/Notice.tsx';
 import { Sheet } from './controls/Sheet.tsx';
-import { listenForAccelerators } from './controls/useAccelerator.ts';
+import { listenForAccelerators, useAccelerator } from './controls/useAccelerator.ts';
 import { Broken } from './frame/Broken.tsx';
 import { FindBox } from './frame/FindBox.tsx';
 import { Frame } from './frame/Frame.tsx';
 import { RecordProvider } from './record.tsx';
 import { HoursStrip } from './screens/hours/HoursStrip.tsx';
+import { RecallNews } from './screens/recall/RecallNews.tsx';
 import { routes, type ScreenRoute } from './screens/routes.tsx';
 import { useAsk } from './useAsk.ts';
 import { frameWords } from './words/frameWords.ts';
@@ -78,7 +79,9 @@ function OnRecord() {
 }
 
 function Screens() {
-  const [here] = useLocation();
+  const [here, goTo] = useLocation();
+  // a farmer rings, whatever screen stands
+  useAccelerator('V', () => goTo('/phone'));
   useTheme();
   const screens = routes.filter((route) => !route.free);
   return (
@@ -97,6 +100,7 @@ function Framed({ route, here }: { route: ScreenRoute; here: string }) {
   return (
     <Frame tabs={tabs} lit={route.tab ?? route.under} find={<FindBox />}>
       <HoursStrip />
+      {route === home && <RecallNews />}
       <Broken at={here}>
         <Suspense fallback={<main className="sheet" />}>
           <route.screen />

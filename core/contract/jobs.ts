@@ -1,22 +1,28 @@
 import { z } from 'zod';
 import { zBringInSheet, zSheetAccount } from './exchange.ts';
 import { operation } from './operation.ts';
+import { zMadeSlips, zWinterSlips } from './recall.ts';
 import { zFacts } from './shapes.ts';
 
 /** Work that takes long runs beside the program: it tells how far it is, and can be broken off with nothing half done. */
-const zJobAsk = z.discriminatedUnion('kind', [z.object({ kind: z.literal('bring-in-sheet'), ask: zBringInSheet })]);
+const zJobAsk = z.discriminatedUnion('kind', [
+  z.object({ kind: z.literal('bring-in-sheet'), ask: zBringInSheet }),
+  z.object({ kind: z.literal('winter-slips'), ask: zWinterSlips }),
+]);
 export type JobAsk = z.infer<typeof zJobAsk>;
 
 export const zJobState = z.object({
   jobId: z.string(),
-  kind: z.enum(['bring-in-sheet']),
+  kind: z.enum(['bring-in-sheet', 'winter-slips']),
   state: z.enum(['running', 'done', 'cancelled', 'refused']),
-  /** what it is at: "reading", "planning", "writing" */
+  /** what it is at: "reading", "planning", "writing", "printing" */
   step: z.string(),
   /** share of the step that is done, 0 to 1 */
   share: z.number(),
   /** what came of it, once done */
   account: zSheetAccount.nullable(),
+  /** the slips it made, once done */
+  slips: zMadeSlips.nullable(),
   /** why it was refused */
   fault: z.object({ code: z.string(), path: z.string().optional(), facts: zFacts }).nullable(),
 });

@@ -19,19 +19,21 @@ export type SlipRoom = {
   cut: boolean;
 };
 
+/** A slip and the room its lists are shown in. */
+export type SlipInRoom = { slip: Slip; room: SlipRoom };
+
 /**
- * The farmer's page, drawn: head, headline, found and done, the axis, what then, how to read it; the foot is fixed.
- * Dates of the document are those of the slip, so that the same slip gives the same bytes.
+ * Slips as one document, a page each. Its dates are those of the first, so that the same slips give the same bytes.
  */
-export function forecastSlipPaper(slip: Slip, room: SlipRoom): ReactElement {
+export function forecastSlipPaper(first: SlipInRoom, ...others: readonly SlipInRoom[]): ReactElement {
+  const { slip } = first;
   const madeAt = new Date(`${slip.madeOn}T00:00:00Z`);
-  const widthPt = A4_WIDTH_PT - 2 * MARGIN_PT;
-  const lists = foundAndDone(slip, room.listLines);
+  const title = `${slipLabels.slip(slip)}, ${slip.machine.name}`;
   return createElement(
     Document,
     {
-      title: `${slipLabels.slip(slip)}, ${slip.machine.name}`,
-      subject: headlineText(slip),
+      title: others.length === 0 ? title : slipLabels.slips(1 + others.length),
+      subject: others.length === 0 ? headlineText(slip) : title,
       author: slip.shop.name,
       creator: 'Hours and Wear',
       producer: 'Hours and Wear',
@@ -39,22 +41,28 @@ export function forecastSlipPaper(slip: Slip, room: SlipRoom): ReactElement {
       creationDate: madeAt,
       modificationDate: madeAt,
     },
-    createElement(
-      Page,
-      {
-        size: 'A4',
-        style: { paddingTop: MARGIN_PT, paddingHorizontal: MARGIN_PT, paddingBottom: MARGIN_PT + footPt(slip) },
-      },
-      shopHead(slip),
-      headline(slip, room.cut),
-      lists,
-      ...(slip.axis === null || slip.axis.rows.length === 0
-        ? []
-        : [axisHead(), slipAxis(slip, slip.axis, room.axisRows, widthPt)]),
-      thenAndWatch(slip, room),
-      barsExplained(slip),
-      slipFoot(slip),
-    ),
+    ...[first, ...others].map(slipPage),
+  );
+}
+
+/** The farmer's page, drawn: head, headline, found and done, the axis, what then, how to read it; the foot is fixed. */
+function slipPage({ slip, room }: SlipInRoom): ReactElement {
+  const widthPt = A4_WIDTH_PT - 2 * MARGIN_PT;
+  return createElement(
+    Page,
+    {
+      size: 'A4',
+      style: { paddingTop: MARGIN_PT, paddingHorizontal: MARGIN_PT, paddingBottom: MARGIN_PT + footPt(slip) },
+    },
+    shopHead(slip),
+    headline(slip, room.cut),
+    foundAndDone(slip, room.listLines),
+    ...(slip.axis === null || slip.axis.rows.length === 0
+      ? []
+      : [axisHead(), slipAxis(slip, slip.axis, room.axisRows, widthPt)]),
+    thenAndWatch(slip, room),
+    barsExplained(slip),
+    slipFoot(slip),
   );
 }
 

@@ -1,4 +1,5 @@
 import { renderToBuffer } from '@react-pdf/renderer';
+import type { ReactElement } from 'react';
 import type { Slip } from '../contract/slip.ts';
 import { assertInvariant } from '../outcome.ts';
 import { forecastSlipPaper, type SlipRoom } from './forecastSlipPaper.ts';
@@ -8,7 +9,32 @@ import { registerPaperFonts } from './paperFonts.ts';
  * The forecast slip as a PDF of exactly one A4 page. Long lists are shortened, longest first, until the page holds
  * everything; the paper says how much was left out. The same slip gives the same bytes.
  */
-export async function printSlip(slip: Slip): Promise<Uint8Array> {
+export const printSlip = async (slip: Slip): Promise<Uint8Array> => (await fitted(slip)).bytes;
+
+/**
+ * Slips as separate files and as one, a page each, in the order given.
+ * @param told how many are printed so far; what it throws ends the printing
+ */
+export async function printSlips(
+  slips: readonly [Slip, ...Slip[]],
+  told: (printed: number) => void,
+): Promise<{ each: Uint8Array[]; all: Uint8Array }> {
+  const pages: FittedSlip[] = [];
+  for (const slip of slips) {
+    told(pages.length);
+    pages.push({ slip, ...(await fitted(slip)) });
+  }
+  told(pages.length);
+  const [first, ...others] = pages as [FittedSlip, ...FittedSlip[]];
+  const all = await rendered(forecastSlipPaper(first, ...others));
+  assertInvariant(pageCount(all) === pages.length, 'each slip is one page of the whole');
+  return { each: pages.map(({ bytes }) => bytes), all };
+}
+
+type Fitted = { room: SlipRoom; bytes: Uint8Array };
+type FittedSlip = Fitted & { slip: Slip };
+
+async function fitted(slip: Slip): Promise<Fitted> {
   registerPaperFonts();
   // the drawing, which the item numbers stand on, is worth some rows of the axis, but not most of them
   const drawn = slip.sketch && (await firstThatHolds(slip, shrinking(wholeRoom(slip, true), [FAIR, SHORT])));
@@ -18,7 +44,7 @@ export async function printSlip(slip: Slip): Promise<Uint8Array> {
 }
 
 /** The page in the first of some rooms, each smaller than the one before, that holds it; found by halving. */
-async function firstThatHolds(slip: Slip, rooms: readonly SlipRoom[]): Promise<Uint8Array | null> {
+async function firstThatHolds(slip: Slip, rooms: readonly SlipRoom[]): Promise<Fitted | null> {
   const whole = await pageOf(slip, rooms[0]!);
   if (whole) return whole;
   let holds = await pageOf(slip, rooms.at(-1)!);
@@ -33,10 +59,13 @@ async function firstThatHolds(slip: Slip, rooms: readonly SlipRoom[]): Promise<U
 }
 
 /** The page, or null when it runs over. */
-async function pageOf(slip: Slip, room: SlipRoom): Promise<Uint8Array | null> {
-  const bytes = await renderToBuffer(forecastSlipPaper(slip, room) as Parameters<typeof renderToBuffer>[0]);
-  return pageCount(bytes) === 1 ? bytes : null;
+async function pageOf(slip: Slip, room: SlipRoom): Promise<Fitted | null> {
+  const bytes = await rendered(forecastSlipPaper({ slip, room }));
+  return pageCount(bytes) === 1 ? { room, bytes } : null;
 }
+
+const rendered = (paper: ReactElement): Promise<Buffer> =>
+  renderToBuffer(paper as Parameters<typeof renderToBuffer>[0]);
 
 const pageCount = (bytes: Buffer): number => bytes.toString('latin1').match(/\/Type \/Page\b(?!s)/g)?.length ?? 0;
 

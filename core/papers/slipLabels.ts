@@ -24,6 +24,7 @@ const yourMeter = (slip: Slip): string => (slip.dialMachine === null ? 'your met
 
 export const slipLabels = {
   slip: (slip: Slip) => (slip.number === null ? 'Forecast slip, preview' : `Forecast slip ${slip.number}`),
+  slips: (count: number) => `Forecast slips, ${count}`,
   found: (slip: Slip) => (slip.foundOn === null ? 'What we found' : `What we found, ${visitDay(slip, slip.foundOn)}`),
   done: (slip: Slip) => (slip.doneOn === null ? 'What we did' : `What we did, ${visitDay(slip, slip.doneOn)}`),
   nothingFound: 'Nothing has been measured or found yet.',

@@ -210,6 +210,13 @@ export const customersOfEntries = (
      UNION SELECT entry_id, customer_id FROM customer_merges WHERE entry_id IN (SELECT value FROM json_each(@ids))
      UNION SELECT entry_id, into_customer_id FROM customer_merges WHERE entry_id IN (SELECT value FROM json_each(@ids))
      UNION SELECT entry_id, customer_id FROM customer_erasures WHERE entry_id IN (SELECT value FROM json_each(@ids))
+     UNION SELECT entry_id, customer_id FROM contacts WHERE entry_id IN (SELECT value FROM json_each(@ids))
+     UNION SELECT entry_id, customer_id FROM contact_terms WHERE entry_id IN (SELECT value FROM json_each(@ids))
+     UNION SELECT entry_id, customer_id FROM quiet_periods WHERE entry_id IN (SELECT value FROM json_each(@ids))
      UNION SELECT entry_id, customer_id FROM ownerships WHERE entry_id IN (SELECT value FROM json_each(@ids))`,
     { ids: JSON.stringify(entryIds) },
   );
+
+/** Id of the last entry made; it rises whenever something is entered or taken back. */
+export const lastEntryId = (db: ReadableRecord): number =>
+  bulk<[number]>(db, 'SELECT coalesce(max(id), 0) FROM entries', {})[0]?.[0] ?? 0;

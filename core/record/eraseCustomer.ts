@@ -50,21 +50,28 @@ function* textsOnRecord(db: ReadableRecord): Generator<Omit<NamingText, 'after'>
   }
 }
 
-/** Every text of the record that names the person. Slips made for them lose name and place besides. */
+/** Their rows are about one customer and nothing else: what was said with them, and what they asked for. */
+export const SAID_TABLES = ['contacts', 'contact_terms', 'quiet_periods'] as readonly string[];
+
+/**
+ * Every text of the record that names the person. Slips made for them lose name and place besides, and what was said with
+ * them goes whole.
+ */
 export function namingTexts(db: ReadableRecord, customerIds: readonly number[], by: NamedBy): NamingText[] {
   const blanked = blankedOf(by);
-  const own = slipsOf(db, customerIds);
+  const own = new Map(['slips', ...SAID_TABLES].map((table) => [table, rowsOf(db, table, customerIds)]));
   return [...textsOnRecord(db)].flatMap(({ isJson, ...text }) => {
     const { table, key, before } = text;
-    const ownSlip = table === 'slips' && own.has(Number(key[0]));
-    const after = isJson ? jsonBlanked(before, blanked, ownSlip) : blanked(before);
+    const isOwn = own.get(table)?.has(Number(key[0])) ?? false;
+    const said = isOwn && SAID_TABLES.includes(table);
+    const after = said ? '' : isJson ? jsonBlanked(before, blanked, isOwn) : blanked(before);
     return after === before ? [] : [{ ...text, after }];
   });
 }
 
-const slipsOf = (db: ReadableRecord, customerIds: readonly number[]): Set<number> =>
+const rowsOf = (db: ReadableRecord, table: string, customerIds: readonly number[]): Set<number> =>
   new Set(
-    bulk<[number]>(db, 'SELECT id FROM slips WHERE customer_id IN (SELECT value FROM json_each(@ids))', {
+    bulk<[number]>(db, `SELECT id FROM ${table} WHERE customer_id IN (SELECT value FROM json_each(@ids))`, {
       ids: JSON.stringify(customerIds),
     }).map(([id]) => id),
   );
@@ -106,6 +113,13 @@ export function eraseCustomer(
   }
   whileTextsMayChange(w, () => {
     for (const text of naming) blank(w, text);
+    // how far a farm lies says where it is
+    w.sqlite
+      .prepare(
+        `UPDATE contact_terms SET distance_km = NULL, drive_minutes = NULL
+         WHERE customer_id IN (SELECT value FROM json_each(?))`,
+      )
+      .run(ids);
   });
   // they repeat names and findings, and are worked out again
   for (const table of DERIVED_TABLES) w.sqlite.prepare(`DELETE FROM "${table}"`).run();

@@ -45,3 +45,7 @@ export const slipsOfCustomers = (db: ReadableRecord, customerIds: readonly numbe
         .where(inArray(slips.customerId, [...customerIds]))
         .orderBy(slips.id)
         .all();
+
+/** Numbers of all slips by their ids. */
+export const slipNumbers = (db: ReadableRecord): Map<number, string> =>
+  new Map(bulk<[number, string]>(db, 'SELECT id, number FROM slips', {}));

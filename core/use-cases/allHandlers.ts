@@ -85,6 +85,19 @@ import { rebuildHandOverHandler } from './rebuild/rebuildHandOver.ts';
 import { rebuildPaperHandler } from './rebuild/rebuildPaper.ts';
 import { rebuildTakeChosenHandler } from './rebuild/rebuildTakeChosen.ts';
 import { rebuildTakeSlideHandler } from './rebuild/rebuildTakeSlide.ts';
+import {
+  contactAddHandler,
+  contactStrikeHandler,
+  contactTermsSaveHandler,
+  quietAddHandler,
+  quietStrikeHandler,
+  recallSaveLeadHandler,
+} from './recall/contactHandlers.ts';
+import { phoneFindHandler, phoneReadHandler } from './recall/phone.ts';
+import { recallCalendarHandler } from './recall/recallCalendar.ts';
+import { recallLettersHandler } from './recall/recallLetters.ts';
+import { recallListHandler } from './recall/recallList.ts';
+import { recallNewsHandler, recallSeenHandler } from './recall/recallNews.ts';
 import { recordBackUpHandler } from './recordBackUp.ts';
 import { recordBackupFolderHandler } from './recordBackupFolder.ts';
 import { recordBackupsHandler } from './recordBackups.ts';
@@ -239,6 +252,19 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'slip/make': slipMakeHandler,
   'slip/read': slipReadHandler,
   'slips/list': slipsListHandler,
+  'recall/list': recallListHandler,
+  'recall/letters': recallLettersHandler,
+  'recall/saveLead': recallSaveLeadHandler,
+  'recall/news': recallNewsHandler,
+  'recall/seen': recallSeenHandler,
+  'recall/calendar': recallCalendarHandler,
+  'contact/add': contactAddHandler,
+  'contact/strike': contactStrikeHandler,
+  'contact/saveTerms': contactTermsSaveHandler,
+  'contact/addQuiet': quietAddHandler,
+  'contact/strikeQuiet': quietStrikeHandler,
+  'phone/find': phoneFindHandler,
+  'phone/read': phoneReadHandler,
   'exchange/takePiece': exchangeTakePieceHandler,
   'exchange/dropFile': exchangeDropFileHandler,
   'exchange/exportFolder': exchangeExportFolderHandler,

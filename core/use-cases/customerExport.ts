@@ -4,9 +4,10 @@ import { zSlip } from '../contract/slip.ts';
 import { csvFile, type WrittenCell } from '../exchange/writeCsv.ts';
 import { zipOf } from '../exchange/zipFiles.ts';
 import { assembliesOnMachine } from '../record/assemblyStore.ts';
+import { listContacts, listQuietPeriods, listTerms } from '../record/contactStore.ts';
 import { customersKnown, detailsEverOf, type OwnedStretch, ownedStretches } from '../record/customerStore.ts';
 import { dialRowsOf } from '../record/dialStore.ts';
-import { namedBy, namingTexts, rowsOfPerson } from '../record/eraseCustomer.ts';
+import { namedBy, namingTexts, rowsOfPerson, SAID_TABLES } from '../record/eraseCustomer.ts';
 import { declinesOf, findingsOf } from '../record/findingStore.ts';
 import { machineNames } from '../record/machineStore.ts';
 import { blankedOf } from '../record/namedPerson.ts';
@@ -105,11 +106,38 @@ function tablesAbout(record: ReadableRecord, ids: readonly number[]): AboutTable
       ),
     },
     {
+      file: 'contacts.csv',
+      what: 'what was sent to you or said with you, and what you answered',
+      heads: ['machine', 'date', 'way', 'with', 'note', 'answer', 'answer_day', 'call_back'],
+      rows: listContacts(record)
+        .filter(({ customerId, struck }) => ids.includes(customerId) && !struck)
+        .map((row) => [
+          ...[row.machineId === null ? '' : machine(row.machineId), row.madeOn, row.way, hideOthers(row.saidBy)],
+          ...[hideOthers(row.note), row.answer, row.answerOn, row.callBackOn],
+        ]),
+    },
+    {
+      file: 'wishes.csv',
+      what: 'what you asked for in being reached, and how far away you are',
+      heads: ['wish', 'from', 'until', 'words', 'km', 'minutes'],
+      rows: [
+        ...listTerms(record)
+          .filter(({ customerId }) => ids.includes(customerId))
+          .map((row) => [
+            ...[row.noContact ? 'not to be contacted' : 'may be contacted', row.saidOn, row.seasonTo],
+            ...[hideOthers(row.words), row.distanceKm, row.driveMinutes],
+          ]),
+        ...listQuietPeriods(record)
+          .filter(({ customerId }) => ids.includes(customerId))
+          .map((row) => ['quiet period', row.fromOn, row.toOn, hideOthers(row.why), null, null]),
+      ],
+    },
+    {
       file: 'texts.csv',
       what: 'every further text of the record that names this customer',
       heads: ['table', 'column', 'text'],
       rows: texts
-        .filter(({ column }) => column !== 'slip')
+        .filter(({ table, column }) => column !== 'slip' && !SAID_TABLES.includes(table))
         .map(({ table, column, before }) => [table, column, hideOthers(before)]),
     },
   ];

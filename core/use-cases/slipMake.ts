@@ -27,11 +27,11 @@ export const slipMakeHandler: Handler<typeof slipMake, Context> = async (context
     keepForecasts(w, standing, { why: 'slip', slipId: id }, madeAt);
     return id;
   });
-  return { slipId, number: slip.number, fileName: fileName(slip.number, slip.machine.name), pdfBase64: pdf };
+  return { slipId, number: slip.number, fileName: slipFileName(slip.number, slip.machine.name), pdfBase64: pdf };
 };
 
 /** A name every system takes. */
-const fileName = (number: string, machine: string): string =>
+export const slipFileName = (number: string, machine: string): string =>
   `forecast-slip-${number}-${machine
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '-')

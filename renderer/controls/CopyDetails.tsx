@@ -18,7 +18,7 @@ export function CopyDetails({ details }: { details: string }) {
  * desktop window grants none.
  * @returns false where it was refused
  */
-function copyText(text: string): boolean {
+export function copyText(text: string): boolean {
   const box = document.createElement('textarea');
   box.value = text;
   box.readOnly = true;

@@ -2,6 +2,7 @@ import { type ComponentType, type LazyExoticComponent, lazy } from 'react';
 import { exchangeWords } from '#renderer/words/exchangeWords.ts';
 import { tabWords } from '#renderer/words/frameWords.ts';
 import { jobWords } from '#renderer/words/jobWords.ts';
+import { recallWords } from '#renderer/words/recallWords.ts';
 
 export type ScreenRoute = {
   /** wouter pattern under the hash: "/machine/:machineId"; the screen reads it with useParams */
@@ -34,6 +35,9 @@ export const routes: readonly ScreenRoute[] = [
   { path: '/job/:rebuildId', screen: lazy(() => import('./jobs/Job.tsx')), under: jobWords.tab },
   { path: '/job/:rebuildId/:paper', screen: lazy(() => import('./jobs/JobPaper.tsx')), under: jobWords.tab },
   { path: '/cut-list/:of', screen: lazy(() => import('./repair/CutListPaper.tsx')), under: jobWords.tab },
+  { path: '/recall', screen: lazy(() => import('./recall/Recall.tsx')), tab: recallWords.tab },
+  { path: '/phone', screen: lazy(() => import('./phone/Phone.tsx')), under: recallWords.tab },
+  { path: '/phone/:customerId', screen: lazy(() => import('./phone/Phone.tsx')), under: recallWords.tab },
   { path: '/customers', screen: lazy(() => import('./customers/Customers.tsx')), tab: tabWords.customers },
   { path: '/slips', screen: lazy(() => import('./slips/Slips.tsx')), tab: tabWords.slips },
   { path: '/slips/:slipId', screen: lazy(() => import('./slips/OldSlip.tsx')), under: tabWords.slips },

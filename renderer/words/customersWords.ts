@@ -57,6 +57,7 @@ export const customersWords = {
   change: 'Change',
   merge: 'Merge with another',
   giveOut: 'Give out all data',
+  reach: 'Contacts and wishes',
   erase: 'Erase personal data',
   leave: 'Leave as it was',
   by: 'By',

@@ -6,6 +6,7 @@ import { exchangeFaults } from './exchangeFaults.ts';
 import { fitFaults } from './fitFaults.ts';
 import { hoursFaults } from './hoursFaults.ts';
 import { jobFaults } from './jobFaults.ts';
+import { recallFaults } from './recallFaults.ts';
 import { recordFaults } from './recordFaults.ts';
 import { repairFaults } from './repairFaults.ts';
 
@@ -110,6 +111,7 @@ export const faultSentences: Record<string, Sentence> = {
     dialFault(facts, `is over 24 hours a day more than ${hours(facts.lastDialHours)}${on(facts.lastReadOn)}`),
   ...jobFaults,
   ...recordFaults,
+  ...recallFaults,
   ...repairFaults,
   ...exchangeFaults,
   ...deskFaults,

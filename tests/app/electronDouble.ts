@@ -38,6 +38,21 @@ export class BrowserWindowDouble extends EventEmitter {
   isMinimized = () => true;
 }
 
+/** Electron's Notification: keeps those that were shown. */
+export class NotificationDouble extends EventEmitter {
+  static supported = true;
+  static shown: NotificationDouble[] = [];
+  static isSupported = () => NotificationDouble.supported;
+  readonly options: { title: string; body: string };
+  constructor(options: { title: string; body: string }) {
+    super();
+    this.options = options;
+  }
+  show() {
+    NotificationDouble.shown.push(this);
+  }
+}
+
 class AppDouble extends EventEmitter {
   readonly isPackaged = true;
   readonly paths: Record<string, string> = {};
@@ -80,10 +95,13 @@ class SessionDouble extends EventEmitter {
  */
 export function electronDouble() {
   BrowserWindowDouble.made = [];
+  NotificationDouble.shown = [];
+  NotificationDouble.supported = true;
   const ipcHandlers = new Map<string, Handler>();
   return {
     app: new AppDouble(),
     BrowserWindow: BrowserWindowDouble,
+    Notification: NotificationDouble,
     session: { defaultSession: new SessionDouble() },
     protocol: { registerSchemesAsPrivileged: vi.fn() },
     screen: { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] },

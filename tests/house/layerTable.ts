@@ -44,6 +44,7 @@ export const LAYERS: readonly Layer[] = [
     imports: [...TO_FORECAST, 'core/check', 'core/way', 'core/plan', 'core/repair', 'core/slip', 'type core/contract'],
     packages: [],
   },
+  { at: 'core/recall', imports: [...GROUND, 'core/shop'], packages: [] },
   // a drawing: shapes from figures, no screen and no paper
   { at: 'core/axis', imports: [...GROUND, 'core/words', 'type core/shop', 'type core/forecast'], packages: [] },
   {
@@ -59,7 +60,7 @@ export const LAYERS: readonly Layer[] = [
   {
     at: 'core/exchange',
     imports: [...GROUND, 'core/shop', 'core/reading'],
-    packages: ['papaparse', 'fflate', 'read-excel-file', 'write-excel-file'],
+    packages: ['papaparse', 'fflate', 'read-excel-file', 'write-excel-file', 'ical-generator'],
   },
   {
     at: 'core/use-cases',
@@ -72,6 +73,7 @@ export const LAYERS: readonly Layer[] = [
         'core/plan',
         'core/repair',
         'core/slip',
+        'core/recall',
         'core/way',
         'core/way.ts',
         'core/axis',
@@ -113,6 +115,7 @@ export const LAYERS: readonly Layer[] = [
     at: 'electron',
     imports: [
       ...['electron/build.ts', 'core/shells', 'core/outcome.ts', 'type core/contract', 'core/record/openRecord.ts'],
+      'core/words', // a notice on the desktop says what the window says
       'renderer/words/faultText.ts', // a refusal reads the same in a dialog as on the page
     ],
     packages: ['electron', 'zod', 'node:'],

@@ -7,6 +7,7 @@ import { machineTakeIn } from '#core/contract/machine.ts';
 import { oldSheetsSave, sizesQuestioned } from '#core/contract/oldSheets.ts';
 import { photoKeep } from '#core/contract/photo.ts';
 import { ratesSave, rebuildLineSave, rebuildTakeIn } from '#core/contract/rebuild.ts';
+import { contactAdd, quietAdd } from '#core/contract/recall.ts';
 import { recordBackUp, recordBackups } from '#core/contract/record.ts';
 import { repairRead, repairSaveFacts } from '#core/contract/repair.ts';
 import { shopRead } from '#core/contract/shop.ts';
@@ -115,6 +116,14 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     ...{ machineId: (await program.ask(slideRead, slide)).machineId, takenInOn: '2026-10-02', wantedBy: null },
     ...{ complaint: 'The carrier is loose.', dialHours: null, comeback: false, by: 'Bo' },
   });
+  const contact = {
+    ...{ customerId, machineIds: [machineId], madeOn: '2026-11-02', way: 'phone' as const, slipId: null },
+    ...{ saidBy: 'The farmer', note: 'Ring again.', answer: 'later' as const, answerOn: '2026-12-01' },
+    ...{ callBackOn: null, by: 'Bo' },
+  };
+  const [contactId] = (await program.ask(contactAdd, contact)).contactIds;
+  const quiet = { customerId, fromOn: '2027-01-01', toOn: '2027-01-07', why: 'away', by: 'Bo' };
+  const { quietId } = await program.ask(quietAdd, quiet);
   // the two last entries: what takes one back asks for the last
   const oldSheet = (day: string, dialHours: number) => ({
     ...draft(day, dialHours),
@@ -316,6 +325,22 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'slip/make': { machineId, by: 'Bo' },
     'slip/read': { slipId },
     'slips/list': {},
+    'recall/list': {},
+    'recall/letters': { machineId },
+    'recall/saveLead': { leadDays: 35, by: 'Bo' },
+    'recall/news': {},
+    'recall/seen': {},
+    'recall/calendar': {},
+    'contact/add': contact,
+    'contact/strike': { contactId, reason: 'another farm', by: 'Bo' },
+    'contact/saveTerms': {
+      ...{ customerId, noContact: false, words: 'Ring after six.', distanceKm: 12.5, driveMinutes: 20 },
+      ...{ seasonTo: '10-15', by: 'Bo' },
+    },
+    'contact/addQuiet': quiet,
+    'contact/strikeQuiet': { quietId, reason: '', by: 'Bo' },
+    'phone/find': { text: 'hill' },
+    'phone/read': { customerId },
     'sheet/blank': { machineId },
     'stripDown/read': { stripDownId },
     'stripDown/swap': {

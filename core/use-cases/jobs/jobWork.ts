@@ -1,26 +1,35 @@
 import type { SheetAccount } from '../../contract/exchange.ts';
+import type { MadeSlips } from '../../contract/recall.ts';
 import { type Refusal, RefusedError } from '../../outcome.ts';
 import { readWholeFile } from '../../record/folderOnDisk.ts';
 import { openRecord } from '../../record/openRecord.ts';
+import type { OpenRecord } from '../../record/recordFile.ts';
 import type { Day } from '../../units/day.ts';
 import { type AskedSheet, bringInSheet } from '../bringInSheet.ts';
+import { makeWinterSlips, type SlipsToMake } from '../recall/winterSlips.ts';
 
 /** All that long work needs, as it crosses to its thread. */
-export type Job = {
-  kind: 'bring-in-sheet';
+export type Job = JobKind & {
   recordPath: string;
   asOf: Day;
   madeAt: string;
-  file: { name: string; path: string | null; bytes: Uint8Array | null };
-  ask: AskedSheet;
   /** one number, not 0 once the work is to be broken off */
   cancel: SharedArrayBuffer;
 };
+export type JobKind = SheetJob | ({ kind: 'winter-slips' } & SlipsToMake);
+type SheetJob = {
+  kind: 'bring-in-sheet';
+  file: { name: string; path: string | null; bytes: Uint8Array | null };
+  ask: AskedSheet;
+};
+
+/** What came of it: of each kind its own. */
+export type JobResult = { account: SheetAccount | null; slips: MadeSlips | null };
 
 /** What the thread tells: how far it is, and once how it ended. */
 export type JobWord =
   | { word: 'at'; step: string; share: number }
-  | { word: 'done'; account: SheetAccount }
+  | { word: 'done'; result: JobResult }
   | { word: 'cancelled' }
   | { word: 'refused'; refusal: Refusal };
 
@@ -38,12 +47,11 @@ export async function jobWork(job: Job, say: (word: JobWord) => void): Promise<v
   };
   const record = openRecord(job.recordPath);
   try {
-    told('reading', 0);
-    const { name, path, bytes } = job.file;
-    const file = { name, bytes: bytes ?? readWholeFile(path ?? '') };
-    const made = { madeAt: job.madeAt, madeBy: 'brought in', what: 'exchange/bringInSheet' };
-    const account = await bringInSheet(record, file, job.ask, made, { asOf: job.asOf, told });
-    say({ word: 'done', account });
+    const result: JobResult =
+      job.kind === 'winter-slips'
+        ? { account: null, slips: await makeWinterSlips(record, job, job, told) }
+        : { account: await sheetBroughtIn(record, job, told), slips: null };
+    say({ word: 'done', result });
   } catch (thrown) {
     if (thrown instanceof JobCancelled) say({ word: 'cancelled' });
     else if (thrown instanceof RefusedError) say({ word: 'refused', refusal: thrown.refusal });
@@ -51,4 +59,14 @@ export async function jobWork(job: Job, say: (word: JobWord) => void): Promise<v
   } finally {
     record.close();
   }
+}
+
+type Told = (step: string, share: number) => void;
+
+async function sheetBroughtIn(record: OpenRecord, job: Job & SheetJob, told: Told): Promise<SheetAccount> {
+  told('reading', 0);
+  const { name, path, bytes } = job.file;
+  const file = { name, bytes: bytes ?? readWholeFile(path ?? '') };
+  const made = { madeAt: job.madeAt, madeBy: 'brought in', what: 'exchange/bringInSheet' };
+  return await bringInSheet(record, file, job.ask, made, { asOf: job.asOf, told });
 }

@@ -5,6 +5,7 @@ import type { Handler } from '../../contract/operation.ts';
 import { RefusedError } from '../../outcome.ts';
 import { type Context, recordOf } from '../context.ts';
 import { fileInHand } from '../givenFiles.ts';
+import { slipsToMake } from '../recall/winterSlips.ts';
 import type { Job, JobWord } from './jobWork.ts';
 
 /** Beside this file as it stands; beside the one file of the built program under the same name. */
@@ -61,20 +62,15 @@ function runningOf(context: Context, jobId: string): Running {
   return running;
 }
 
-function jobOf(context: Context, { kind, ask: { file, ...ask } }: JobAsk): Job {
+function jobOf(context: Context, asked: JobAsk): Job {
   const recordPath = recordOf(context).path;
   if (recordPath === ':memory:') throw new RefusedError({ code: 'job-needs-file' });
+  const now = { recordPath, asOf: context.today(), madeAt: context.now(), cancel: new SharedArrayBuffer(4) };
+  if (asked.kind === 'winter-slips') return { kind: asked.kind, ...slipsToMake(context, asked.ask), ...now };
+  const { file, ...ask } = asked.ask;
   const path = file.path === null ? null : resolve(file.path);
   const given = path === null ? fileInHand(context, file) : { name: basename(path), bytes: null };
-  return {
-    kind,
-    recordPath,
-    asOf: context.today(),
-    madeAt: context.now(),
-    file: { ...given, path },
-    ask,
-    cancel: new SharedArrayBuffer(4),
-  };
+  return { kind: asked.kind, file: { ...given, path }, ask, ...now };
 }
 
 function start(jobId: string, job: Job): Running {
@@ -85,6 +81,7 @@ function start(jobId: string, job: Job): Running {
     step: 'reading',
     share: 0,
     account: null,
+    slips: null,
     fault: null,
   };
   const cancel = new Int32Array(job.cancel);
@@ -116,7 +113,7 @@ function heard(state: JobState, word: JobWord): void {
       Object.assign(state, { step: word.step, share: word.share });
       return;
     case 'done':
-      Object.assign(state, { state: 'done', share: 1, account: word.account });
+      Object.assign(state, { state: 'done', share: 1, ...word.result });
       return;
     case 'cancelled':
       state.state = 'cancelled';

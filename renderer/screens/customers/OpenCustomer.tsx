@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { Link } from 'wouter';
+import { Link, useLocation } from 'wouter';
 import { type CustomerSheet, customerExport, customerPart } from '#core/contract/customer.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
@@ -31,6 +31,7 @@ export function OpenCustomer({
   onMerged: (intoCustomerId: number) => void;
 }) {
   const [doing, setDoing] = useState<Doing>(compareWith === null ? null : 'merge');
+  const [, goTo] = useLocation();
   const giveOut = useDo(customerExport);
   const [given, setGiven] = useState('');
   const done = () => setDoing(null);
@@ -85,6 +86,9 @@ export function OpenCustomer({
             </Key>
             <Key letter="G" disabled={giveOut.busy} onPress={() => void give()}>
               {words.giveOut}
+            </Key>
+            <Key letter="R" onPress={() => goTo(`/phone/${customer.customerId}`)}>
+              {words.reach}
             </Key>
             <Key onPress={() => setDoing('erase')}>{words.erase}</Key>
           </>

@@ -268,7 +268,7 @@ function standing({ hours }: MachineLine): string {
 }
 
 function opened(opening: HoursOpening, today: string): Form {
-  const form = emptyHoursForm(today, '', opening.machineId ?? null);
+  const form = emptyHoursForm(today, opening.saidBy ?? '', opening.machineId ?? null);
   const typed = opening.dialHours === undefined ? '' : String(opening.dialHours);
   if (opening.kind === 'new-meter') return { ...form, kind: 'new-meter', newDialText: typed };
   return { ...form, kind: opening.kind ?? 'reading', dialText: typed };

@@ -1,7 +1,7 @@
 import type { HoursKind } from './hoursForm.ts';
 
 /** What the Hours strip opens with; left out: found from the screen that stands. */
-export type HoursOpening = { machineId?: number | undefined; kind?: HoursKind; dialHours?: number };
+export type HoursOpening = { machineId?: number | undefined; kind?: HoursKind; dialHours?: number; saidBy?: string };
 
 type Listener = (opening: HoursOpening) => void;
 const listeners = new Set<Listener>();
