@@ -165,47 +165,52 @@ export const PART_KIND_NAMES = [
   ...(['hook', 'ring', 'ball', 'piton', 'clevis-pin', 'chain', 'drawbar', 'other'] as const),
 ] satisfies PartKind[];
 
-export const fitStraighten = operation(
-  'fit/straighten',
-  z.object({
-    /** null: not measured yet; whether it may be straightened is told all the same */
-    bar: z
-      .object({
-        ...{ section: zSection, yieldMpa: zYieldMpa, spanMm: zMm },
-        /** out of line in the middle of the span [mm]; null: not measured */
-        bowMm: zMm.nullable(),
-      })
-      .nullable(),
-    part: z.object({
-      kind: z.enum(PART_KIND_NAMES),
-      towingOrLifting: z.boolean(),
-      crack: z.boolean(),
-      forgedOrHeatTreated: z.boolean().nullable(),
-      straightenedBefore: z.boolean(),
-      procedure: z.object({ by: zNote, reference: zNote }).nullable(),
-    }),
+/** A bent bar between two supports, and the part it is. */
+export const zStraightenAsked = z.object({
+  /** null: not measured yet; whether it may be straightened is told all the same */
+  bar: z
+    .object({
+      ...{ section: zSection, yieldMpa: zYieldMpa, spanMm: zMm },
+      /** out of line in the middle of the span [mm]; null: not measured */
+      bowMm: zMm.nullable(),
+    })
+    .nullable(),
+  part: z.object({
+    kind: z.enum(PART_KIND_NAMES),
+    towingOrLifting: z.boolean(),
+    crack: z.boolean(),
+    forgedOrHeatTreated: z.boolean().nullable(),
+    straightenedBefore: z.boolean(),
+    procedure: z.object({ by: zNote, reference: zNote }).nullable(),
   }),
-  z.object({
-    /** why it may not be done; empty: open */
-    closedBecause: z.array(z.enum(['crack', 'forged-or-heat-treated', 'steel-not-known', 'straightened-before'])),
-    /** null while closed, or nothing is measured: a part that is not to be straightened has no force */
-    press: z
-      .object({
-        firstYieldN: z.number(),
-        plasticN: z.number(),
-        plasticTonneForce: z.number(),
-        pressForN: z.number(),
-        pressForTonneForce: z.number(),
-        pushAtFirstYieldMm: z.number(),
-        springBackMm: zRange,
-        shapeFactor: z.number(),
-        /** of the outermost fibre, as a share; null: the bow is not measured */
-        strain: z.number().nullable(),
-      })
-      .nullable(),
-    yieldAbove: zRange.extend(zKnown.shape),
-    cautions: z.array(zSafetyCaution),
-    prevail: z.string(),
-  }),
-  { title: 'Force to press a bent bar straight, and whether it may be' },
-);
+});
+
+export const zClosedBecause = z.enum(['crack', 'forged-or-heat-treated', 'steel-not-known', 'straightened-before']);
+
+/** Whether it may be straightened, with what force, and what to mind. */
+export const zStraightened = z.object({
+  /** why it may not be done; empty: open */
+  closedBecause: z.array(zClosedBecause),
+  /** null while closed, or nothing is measured: a part that is not to be straightened has no force */
+  press: z
+    .object({
+      firstYieldN: z.number(),
+      plasticN: z.number(),
+      plasticTonneForce: z.number(),
+      pressForN: z.number(),
+      pressForTonneForce: z.number(),
+      pushAtFirstYieldMm: z.number(),
+      springBackMm: zRange,
+      shapeFactor: z.number(),
+      /** of the outermost fibre, as a share; null: the bow is not measured */
+      strain: z.number().nullable(),
+    })
+    .nullable(),
+  yieldAbove: zRange.extend(zKnown.shape),
+  cautions: z.array(zSafetyCaution),
+  prevail: z.string(),
+});
+
+export const fitStraighten = operation('fit/straighten', zStraightenAsked, zStraightened, {
+  title: 'Force to press a bent bar straight, and whether it may be',
+});

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { zPointForecast } from './forecast.ts';
 import { zClock, zHoursSource } from './hours.ts';
 import { operation } from './operation.ts';
-import { zFindingPhoto } from './photo.ts';
+import { zStandingPhoto } from './photo.ts';
 import {
   zDay,
   zDecides,
@@ -81,7 +81,7 @@ export type Finding = z.infer<typeof zFinding>;
 export const zDecline = zDeclined.extend({ declineId: zId, struck: z.boolean(), reason: z.string() });
 
 /** With its photos, and all that customers said of it. */
-export const zFindingWhole = zFinding.extend({ photos: z.array(zFindingPhoto), declines: z.array(zDecline) });
+export const zFindingWhole = zFinding.extend({ photos: z.array(zStandingPhoto), declines: z.array(zDecline) });
 export type FindingWhole = z.infer<typeof zFindingWhole>;
 
 /** One line of the Machines list: the point that reaches its limit first, and the others as thin lines. */

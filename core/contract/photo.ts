@@ -6,7 +6,7 @@ import { zId, zNote } from './shapes.ts';
 export const PHOTO = {
   mostPx: 1600,
   mostBytes: 300_000,
-  /** so many stand at one finding */
+  /** so many stand at one finding, or one job */
   mostAtFinding: 20,
 } as const;
 
@@ -16,15 +16,15 @@ const zPhotoIds = z.array(zId).max(PHOTO.mostAtFinding);
 
 export { zPhotoIds };
 
-/** A photo that stands at a finding, or stood there and was struck. */
-export const zFindingPhoto = zPhotoId.extend({
+/** A photo that stands at a finding or a job, or stood there and was struck. */
+export const zStandingPhoto = zPhotoId.extend({
   widthPx: z.int(),
   heightPx: z.int(),
   struck: z.boolean(),
   /** why it was struck */
   reason: z.string(),
 });
-export type FindingPhoto = z.infer<typeof zFindingPhoto>;
+export type StandingPhoto = z.infer<typeof zStandingPhoto>;
 
 export const photoKeep = operation(
   'photo/keep',
@@ -33,7 +33,7 @@ export const photoKeep = operation(
     jpegBase64: z.string().max(2_000_000),
   }),
   zPhotoId.extend({ widthPx: z.int(), heightPx: z.int() }),
-  { title: 'Keep a photo, to be put to a finding' },
+  { title: 'Keep a photo, to be put to a finding or a job' },
 );
 
 export const photoRead = operation(
@@ -44,7 +44,7 @@ export const photoRead = operation(
 );
 
 export const photoDrop = operation('photo/drop', zPhotoId, z.object({ dropped: z.boolean() }), {
-  title: 'Throw away a photo that was taken and put to no finding',
+  title: 'Throw away a photo that was taken and put nowhere',
 });
 
 export const findingAddPhotos = operation(

@@ -1,6 +1,8 @@
 import { z } from 'zod';
+import { PART_KIND_NAMES, zStraightenAsked, zStraightened } from './fits.ts';
 import { operation } from './operation.ts';
-import { zDay, zHours, zId, zName, zNote, zRenewalKind, zSizeMm } from './shapes.ts';
+import { zPhotoIds, zStandingPhoto } from './photo.ts';
+import { zBy, zDay, zHours, zId, zName, zNote, zRenewalKind, zSizeMm } from './shapes.ts';
 import { zSlideAsked } from './slide.ts';
 import { zRenewalEntry, zSizeEntry } from './stripDown.ts';
 
@@ -10,7 +12,6 @@ import { zRenewalEntry, zSizeEntry } from './stripDown.ts';
  */
 
 const zPrice = z.number().min(0).max(10_000_000);
-const zBy = z.string().max(120);
 const zWords = z.string().trim().min(1).max(400);
 
 /** One cut of the machining list. Sides are as seen from the driver's seat looking forward. */
@@ -43,6 +44,28 @@ export const zMake = z.object({
   leadDays: z.int().min(0).max(1000).nullable(),
 });
 
+/** Where the machine of a job stands and is worked on. */
+export const WHEREABOUTS = ['not-said', 'in-the-yard', 'at-the-farm', 'elsewhere'] as const;
+export const zWhereabouts = z.enum(WHEREABOUTS);
+
+/** A bent part to be pressed straight: between what, with what force, and how far it springs back, as worked out when it was put on. */
+export const zPressing = z.object({
+  part: z.enum(PART_KIND_NAMES),
+  spanMm: z.number(),
+  bowMm: z.number().nullable(),
+  /** as the shop said it [MPa] */
+  yieldMpa: z.number(),
+  /** between these two the bar begins to stay bent, suddenly: go slowly [N] */
+  goSlowlyN: z.object({ from: z.number(), to: z.number() }),
+  /** press that copes [N] */
+  pressForN: z.number(),
+  springBackMm: z.object({ low: z.number(), high: z.number() }),
+  strain: z.number().nullable(),
+  /** the maker's written procedure that opens it; null: it was open without one */
+  openedBy: z.object({ by: z.string(), reference: z.string() }).nullable(),
+});
+export type Pressing = z.infer<typeof zPressing>;
+
 /** What is to be done at one place. */
 export const zRebuildWork = z.object({
   /** null: the machine as a whole */
@@ -63,6 +86,8 @@ export const zRebuildWork = z.object({
     .max(40),
   /** towing, lifting, or a finding that forbids use */
   safety: z.boolean(),
+  /** null: nothing is pressed straight */
+  pressing: zPressing.nullable().default(null),
   /** ids of the cautions that go with it */
   cautions: z.array(z.string().max(20)).max(40),
 });
@@ -133,6 +158,11 @@ export const zRebuild = z.object({
   dialHours: z.number().nullable(),
   /** an earlier job this one comes back from, within three months of its hand-over */
   comebackOf: z.object({ rebuildId: zId, number: z.string() }).nullable(),
+  whereabouts: zWhereabouts,
+  /** the bay, the field, the way to it */
+  whereaboutsNote: z.string(),
+  /** as it came in; struck ones too */
+  photos: z.array(zStandingPhoto),
   handedOverOn: zDay.nullable(),
   lines: z.array(zRebuildLine),
   /** every take-off of the lines not declined, once [h] */
@@ -147,6 +177,8 @@ export const zRebuild = z.object({
   cautions: z.array(z.string()),
   /** open findings that forbid use, in words of the finding */
   doNotUse: z.array(z.string()),
+  /** open findings of parts that are bent */
+  bent: z.array(z.object({ positionId: zId.nullable(), said: z.string() })),
 });
 export type Rebuild = z.infer<typeof zRebuild>;
 
@@ -157,6 +189,7 @@ export const rebuildsList = operation(
     rebuilds: z.array(
       zRebuild
         .pick({ rebuildId: true, number: true, machineId: true, machine: true, customer: true, takenInOn: true })
+        .extend({ whereabouts: zWhereabouts, whereaboutsNote: z.string() })
         .extend({
           wantedBy: zDay.nullable(),
           complaint: z.string(),
@@ -183,6 +216,9 @@ export const rebuildTakeIn = operation(
     dialHours: zHours.nullable(),
     /** false: a job of its own although the last one was handed over less than three months ago */
     comeback: z.boolean(),
+    whereabouts: zWhereabouts.default('not-said'),
+    whereaboutsNote: z.string().max(200).default(''),
+    photoIds: zPhotoIds.default([]),
     by: zBy,
   }),
   z.object({ rebuildId: zId, number: z.string(), comebackOf: z.string().nullable() }),
@@ -194,6 +230,9 @@ export const rebuildChange = operation(
     rebuildId: zId,
     wantedBy: zDay.nullable(),
     complaint: z.string().trim().min(1).max(2000),
+    /** left out: it stays where it was */
+    whereabouts: zWhereabouts.optional(),
+    whereaboutsNote: z.string().max(200).optional(),
     reason: zNote,
     by: zBy,
   }),
@@ -205,6 +244,36 @@ export const rebuildLineSave = operation(
   z.object({ rebuildId: zId, lineId: zId.nullable(), work: zRebuildWork, by: zBy }),
   z.object({ lineId: zId }),
   { title: 'Put a line of work on a job, or put one right; a line put right is proposed again' },
+);
+export const rebuildAddPhotos = operation(
+  'rebuild/addPhotos',
+  z.object({ rebuildId: zId, photoIds: zPhotoIds.min(1), by: zBy }),
+  z.object({ rebuildId: zId }),
+  { title: 'Put photos to a job' },
+);
+export const rebuildStrikePhoto = operation(
+  'rebuild/strikePhoto',
+  z.object({ rebuildId: zId, photoId: zId, reason: zNote.min(1), by: zBy }),
+  z.object({ rebuildId: zId }),
+  { title: 'Strike a photo at a job; it stays in the record' },
+);
+
+/** A bent part of the job's machine; what the record knows of it is added to what is said. */
+export const zBentPart = zStraightenAsked.extend({ rebuildId: zId, positionId: zId.nullable() });
+export const rebuildLookAtBent = operation(
+  'rebuild/lookAtBent',
+  zBentPart,
+  zStraightened.extend({
+    /** what the record says of the place, whatever was said: it tows or lifts, is cracked, was straightened before */
+    onRecord: z.object({ towingOrLifting: z.boolean(), crack: z.boolean(), straightenedBefore: z.boolean() }),
+  }),
+  { title: 'May a bent part of a job be pressed straight, and with what force' },
+);
+export const rebuildTakeStraighten = operation(
+  'rebuild/takeStraighten',
+  zBentPart.extend({ what: zName, by: zBy }),
+  z.object({ lineId: zId }),
+  { title: 'Put the straightening of a bent part on a job; a closed one is refused with why' },
 );
 export const rebuildTakeChosen = operation(
   'rebuild/takeChosen',

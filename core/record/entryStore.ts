@@ -149,6 +149,13 @@ const SORTS: readonly (readonly [sort: string, from: string, machine: string, da
   ['hoursSources', 'hours_sources r', 'r.machine_id', 'r.from_on'],
   ['others', 'repair_facts r', ON_ASSEMBLY_OF_POSITION, 'NULL'],
   ['others', 'repair_choices r', ON_ASSEMBLY_OF_POSITION, 'r.chosen_on'],
+  [
+    'others',
+    'slide_facts r',
+    '(SELECT s.machine_id FROM sittings s WHERE s.assembly_id = r.assembly_id AND s.machine_id IS NOT NULL ORDER BY s.id DESC LIMIT 1)',
+    'NULL',
+  ],
+  ['others', 'rebuild_photos r JOIN rebuilds j ON j.id = r.rebuild_id', 'j.machine_id', 'j.taken_in_on'],
   ['owners', 'ownerships r', 'r.machine_id', 'r.from_on'],
   ['customers', 'customer_details r', 'NULL', 'NULL'],
   ['customers', 'customer_merges r', 'NULL', 'NULL'],

@@ -18,7 +18,10 @@ export type RebuildRow = {
   complaint: string;
   dialHours: number | null;
   comebackOfId: number | null;
+  whereabouts: Whereabouts;
+  whereaboutsNote: string;
 };
+export type Whereabouts = 'not-said' | 'in-the-yard' | 'at-the-farm' | 'elsewhere';
 export type LineStands = 'proposed' | 'agreed' | 'declined';
 export type RebuildLineRow = {
   id: number;
@@ -41,31 +44,27 @@ export type RebuildStepRow = {
   facts: unknown;
 };
 
-type Row = [number, number, string, number, number | null, Day, Day | null, string, number | null, number | null];
+type Row = [
+  ...[id: number, rowId: number, number: string, machineId: number, customerId: number | null],
+  ...[takenInOn: Day, wantedBy: Day | null, complaint: string, dialHours: number | null, comebackOfId: number | null],
+  ...[whereabouts: Whereabouts, whereaboutsNote: string],
+];
 
 /** Every job, by number. */
 export const listRebuilds = (db: ReadableRecord): RebuildRow[] =>
   bulk<Row>(
     db,
-    `SELECT ${chainOf('r')}, r.id, r.number, r.machine_id, r.customer_id, r.taken_in_on, r.wanted_by, r.complaint, r.dial_hours, r.comeback_of_id
+    `SELECT ${chainOf('r')}, r.id, r.number, r.machine_id, r.customer_id, r.taken_in_on, r.wanted_by, r.complaint, r.dial_hours,
+       r.comeback_of_id, r.whereabouts, r.whereabouts_note
      FROM rebuilds r WHERE ${counting('rebuilds', 'r')} ORDER BY r.number, ${chainOf('r')}`,
     { knownAt: NOW_KNOWN },
-  ).map(
-    ([
-      id,
-      rowId,
-      number,
-      machineId,
-      customerId,
-      takenInOn,
-      wantedBy,
-      complaint,
-      dialHours,
-      comebackOfId,
-    ]): RebuildRow => ({
-      ...{ id, rowId, number, machineId, customerId, takenInOn, wantedBy, complaint, dialHours, comebackOfId },
-    }),
-  );
+  ).map(([id, rowId, number, machineId, customerId, takenInOn, wantedBy, complaint, dialHours, ...more]) => {
+    const [comebackOfId, whereabouts, whereaboutsNote] = more;
+    return {
+      ...{ id, rowId, number, machineId, customerId, takenInOn, wantedBy, complaint, dialHours },
+      ...{ comebackOfId, whereabouts, whereaboutsNote },
+    };
+  });
 
 /** Lines of work of one job, or of all when none is named, in the order they were put on. */
 export const rebuildLinesOf = (db: ReadableRecord, rebuildId: number | null = null): RebuildLineRow[] =>

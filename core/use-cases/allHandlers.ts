@@ -83,6 +83,8 @@ import {
 } from './rebuild/rebuildHandlers.ts';
 import { rebuildHandOverHandler } from './rebuild/rebuildHandOver.ts';
 import { rebuildPaperHandler } from './rebuild/rebuildPaper.ts';
+import { rebuildAddPhotosHandler, rebuildStrikePhotoHandler } from './rebuild/rebuildPhotos.ts';
+import { rebuildLookAtBentHandler, rebuildTakeStraightenHandler } from './rebuild/rebuildStraighten.ts';
 import { rebuildTakeChosenHandler } from './rebuild/rebuildTakeChosen.ts';
 import { rebuildTakeSlideHandler } from './rebuild/rebuildTakeSlide.ts';
 import {
@@ -239,6 +241,10 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'rebuild/lineSave': rebuildLineSaveHandler,
   'rebuild/lineStrike': rebuildLineStrikeHandler,
   'rebuild/takeChosen': rebuildTakeChosenHandler,
+  'rebuild/addPhotos': rebuildAddPhotosHandler,
+  'rebuild/strikePhoto': rebuildStrikePhotoHandler,
+  'rebuild/lookAtBent': rebuildLookAtBentHandler,
+  'rebuild/takeStraighten': rebuildTakeStraightenHandler,
   'rebuild/takeSlide': rebuildTakeSlideHandler,
   'rebuild/quote': rebuildQuoteHandler,
   'rebuild/approve': rebuildApproveHandler,

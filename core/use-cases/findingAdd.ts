@@ -4,7 +4,7 @@ import { RefusedError } from '../outcome.ts';
 import { positionsOf, readAssembly } from '../record/assemblyStore.ts';
 import { writeEntry } from '../record/entry.ts';
 import { insertFinding } from '../record/findingStore.ts';
-import { insertFindingPhoto } from '../record/photoStore.ts';
+import { insertPhotoAt } from '../record/photoStore.ts';
 import { pastDay, refuseUnknownPhotos } from './asked.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 
@@ -28,7 +28,7 @@ export const findingAddHandler: Handler<typeof findingAdd, Context> = (context, 
       note,
       foundBy: by,
     });
-    for (const photoId of request.photoIds) insertFindingPhoto(w, entryId, id, photoId);
+    for (const photoId of request.photoIds) insertPhotoAt(w, entryId, { at: 'finding', id }, photoId);
     return id;
   });
   return { findingId };

@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { zFinding, zFindingWhole } from '../contract/machine.ts';
 import { declinesOf } from '../record/findingStore.ts';
-import { photosOfFindings } from '../record/photoStore.ts';
+import { photosAt } from '../record/photoStore.ts';
 import type { ReadableRecord } from '../record/recordFile.ts';
 import type { Finding } from '../shop/finding.ts';
 import type { ShopLife } from '../shop/shopLife.ts';
@@ -20,11 +20,11 @@ export function findingSheetsWhole(
   life: ShopLife,
 ): z.input<typeof zFindingWhole>[] {
   const ids = findings.map(({ id }) => id);
-  const photos = Map.groupBy(photosOfFindings(record, ids), ({ findingId }) => findingId);
+  const photos = Map.groupBy(photosAt(record, 'finding', ids), ({ at }) => at);
   const declines = Map.groupBy(declinesOf(record, ids), ({ findingId }) => findingId);
   return findings.map((finding) => ({
     ...findingSheet(finding, life),
-    photos: (photos.get(finding.id) ?? []).map(({ findingId: _, ...photo }) => photo),
+    photos: (photos.get(finding.id) ?? []).map(({ at: _, ...photo }) => photo),
     declines: (declines.get(finding.id) ?? []).map(({ findingId: _, id: declineId, ...said }) => ({
       declineId,
       ...said,

@@ -1,5 +1,5 @@
 import type { fitStraighten } from '../contract/fits.ts';
-import type { Handler, RequestOf } from '../contract/operation.ts';
+import type { GivenReplyOf, Handler, RequestOf } from '../contract/operation.ts';
 import { orRefuse } from '../outcome.ts';
 import { LOCAL_RULES_PREVAIL } from '../repair/cautions/cautions.ts';
 import { cautionsFor, plainFacts } from '../repair/cautions/cautionsFor.ts';
@@ -14,7 +14,10 @@ import {
 import { sectionFigures } from '../repair/straightening/section.ts';
 import type { Context } from './context.ts';
 
-export const fitStraightenHandler: Handler<typeof fitStraighten, Context> = (_context, { bar, part }) => {
+export const fitStraightenHandler: Handler<typeof fitStraighten, Context> = (_context, asked) => straightened(asked);
+
+/** Whether a bent part may be pressed straight, and with what force. @throws RefusedError what pressStraight refuses */
+export function straightened({ bar, part }: RequestOf<typeof fitStraighten>): GivenReplyOf<typeof fitStraighten> {
   const open = workOpen('straighten', part);
   return {
     closedBecause: open.open ? [] : [...open.because],
@@ -23,7 +26,7 @@ export const fitStraightenHandler: Handler<typeof fitStraighten, Context> = (_co
     cautions: cautionsFor(plainFacts(['straighten'], part)),
     prevail: LOCAL_RULES_PREVAIL,
   };
-};
+}
 
 /** Force, and the strain the bar has already taken where its bow is measured. */
 function pressed({ section, bowMm, ...steel }: NonNullable<RequestOf<typeof fitStraighten>['bar']>) {

@@ -2,7 +2,7 @@ import type { StripDownDraft } from '../contract/stripDown.ts';
 import type { Caution } from '../outcome.ts';
 import { dropDraft } from '../record/draftStore.ts';
 import { insertFinding } from '../record/findingStore.ts';
-import { insertFindingPhoto } from '../record/photoStore.ts';
+import { insertPhotoAt } from '../record/photoStore.ts';
 import type { WritableRecord } from '../record/recordFile.ts';
 import { insertShim } from '../record/renewalStore.ts';
 import { insertSize } from '../record/sizeStore.ts';
@@ -65,7 +65,7 @@ export function writeStripDown(
   for (const shim of draft.shims) insertShim(w, entryId, { ...shim, stripDownId });
   for (const { photoIds, ...finding } of draft.findings) {
     const findingId = insertFinding(w, entryId, { ...finding, stripDownId, takenOn, foundBy: fitter });
-    for (const photoId of photoIds) insertFindingPhoto(w, entryId, findingId, photoId);
+    for (const photoId of photoIds) insertPhotoAt(w, entryId, { at: 'finding', id: findingId }, photoId);
   }
   dropDraft(w, machineId);
   return stripDownId;

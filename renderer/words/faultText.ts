@@ -99,8 +99,8 @@ export const faultSentences: Record<string, Sentence> = {
     next: 'Choose the photo again: the window makes it smaller.',
   }),
   'photo-at-finding': () => ({
-    what: 'The photo stands at a finding, and is not thrown away.',
-    next: 'Strike it at the finding instead.',
+    what: 'The photo stands at a finding or a job, and is not thrown away.',
+    next: 'Strike it there instead.',
   }),
   'unknown-dial-reading': () => ({ what: 'That meter reading is not on record.', next: 'Open the machine afresh.' }),
   'unknown-slip': () => ({ what: 'There is no slip of that number on record.', next: 'Choose one from the list.' }),

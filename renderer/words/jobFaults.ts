@@ -1,5 +1,6 @@
 import { decimalFigure } from '#core/words/quantityText.ts';
 import type { FaultSaid } from './faultText.ts';
+import { fitsWords } from './fitsWords.ts';
 
 type Facts = Readonly<Record<string, string | number | boolean | null>>;
 type Said = Partial<FaultSaid> & { what: string };
@@ -29,6 +30,17 @@ export const jobFaults: Record<string, (facts: Facts) => Said> = {
   'not-on-this-machine': () => ({
     what: 'That assembly sits on another machine than the job is for.',
     next: 'Take a job in on that machine.',
+  }),
+  'straightening-closed': (facts) => ({
+    what: `Not to be straightened: ${String(facts.because ?? '')
+      .split(', ')
+      .map((reason) => fitsWords.because[reason as keyof typeof fitsWords.because] ?? reason)
+      .join('; ')}.`,
+    next: fitsWords.replaceIt,
+  }),
+  'straightening-not-measured': () => ({
+    what: 'The section, its sizes, the yield stress or the span is missing: no force can be said.',
+    next: 'Enter them, then put it on the job.',
   }),
   'nothing-to-quote': () => ({ what: 'There is no work on this job to quote.', next: 'Add work first.' }),
   'declined-without-words': () => ({

@@ -1,27 +1,34 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { machineRead } from '#core/contract/machine.ts';
+import { photoDrop, photoKeep } from '#core/contract/photo.ts';
 import {
   HAND_OVER_CHECKS,
   type RebuildWork,
   ratesSave,
+  rebuildAddPhotos,
   rebuildApprove,
   rebuildBored,
+  rebuildChange,
   rebuildCheck,
   rebuildHandOver,
   rebuildLineSave,
   rebuildLineStrike,
+  rebuildLookAtBent,
   rebuildPaper,
   rebuildQuote,
   rebuildRead,
+  rebuildStrikePhoto,
   rebuildsList,
   rebuildTakeChosen,
   rebuildTakeIn,
   rebuildTakeSlide,
+  rebuildTakeStraighten,
 } from '#core/contract/rebuild.ts';
 import { recordStartEmpty } from '#core/contract/record.ts';
 import { repairChoose, repairCutList, repairCutListPaper, repairRead, repairSaveFacts } from '#core/contract/repair.ts';
 import { slideRead } from '#core/contract/slide.ts';
 import { aShopWithAHitch, aSlide } from '#tests/support/aHitch.ts';
+import { aJpeg, base64Of } from '#tests/support/aJpeg.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
 import { aWornHole } from '#tests/support/aWornHole.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
@@ -42,7 +49,7 @@ const takeIn = {
 };
 const work = (positionId: number | null, change: Partial<RebuildWork> = {}): RebuildWork => ({
   ...{ positionId, option: '', what: 'New strip', ownHours: 0.3, partsPrice: 40, cuts: [], makes: [], renews: [] },
-  ...{ safety: false, cautions: [], takeOffs: [{ name: 'carrier out', hours: 1 }] },
+  ...{ safety: false, pressing: null, cautions: [], takeOffs: [{ name: 'carrier out', hours: 1 }] },
   ...change,
 });
 
@@ -205,6 +212,112 @@ describe('a job', () => {
     expect(await program.answer(rebuildTakeChosen, { rebuildId, by: 'Bo' })).toMatchObject({
       fault: { code: 'nothing-chosen' },
     });
+  });
+
+  test('says where the machine stands and shows it as it came in; a photo struck stays in sight', async () => {
+    const { machineId } = await aShopWithAHitch(program);
+    const photo = async () => (await program.ask(photoKeep, { jpegBase64: base64Of(aJpeg()) })).photoId;
+    const [first, second] = [await photo(), await photo()];
+    const said = { ...takeIn, machineId, whereabouts: 'at-the-farm', whereaboutsNote: 'by the silo' } as const;
+    expect(await program.answer(rebuildTakeIn, { ...said, photoIds: [first, first] })).toMatchObject({
+      fault: { code: 'not-as-expected', path: 'photoIds' },
+    });
+    const { rebuildId } = await program.ask(rebuildTakeIn, { ...said, photoIds: [first] });
+    await program.ask(rebuildAddPhotos, { rebuildId, photoIds: [second], by: 'Bo' });
+    await program.ask(rebuildStrikePhoto, { rebuildId, photoId: second, reason: 'another machine', by: 'Bo' });
+    expect(await program.answer(photoDrop, { photoId: first })).toMatchObject({ fault: { code: 'photo-at-finding' } });
+    const job = await program.ask(rebuildRead, { rebuildId });
+    expect(job).toMatchObject({ whereabouts: 'at-the-farm', whereaboutsNote: 'by the silo' });
+    expect(job.photos.map(({ photoId, struck }) => [photoId, struck])).toEqual([
+      [first, false],
+      [second, true],
+    ]);
+    const { wantedBy, complaint } = takeIn;
+    const changed = {
+      rebuildId,
+      wantedBy,
+      complaint,
+      whereabouts: 'in-the-yard',
+      reason: 'fetched',
+      by: 'Bo',
+    } as const;
+    await program.ask(rebuildChange, changed);
+    const { pdfBase64 } = await program.ask(rebuildPaper, { rebuildId, paper: 'job-card' });
+    const card = (await pdfPages(Buffer.from(pdfBase64, 'base64'))).map(({ text }) => text).join(' ').replaceAll(/\s+/g, ' ');
+    expect(card).toContain('stands in the yard, by the silo');
+  });
+
+  test('a bent part is pressed straight where nothing closes it: force, spring-back and cautions go on the job card', async () => {
+    const { rebuildId, pin } = await aJob();
+    const bar = { section: { shape: 'round', diameterMm: 60 }, yieldMpa: 355, spanMm: 500, bowMm: 4 } as const;
+    const part = {
+      ...({ kind: 'other', towingOrLifting: false, crack: false, forgedOrHeatTreated: null } as const),
+      ...{ straightenedBefore: false, procedure: null },
+    } as const;
+    // the record says that the hook pin tows or lifts: of unknown steel it is not straightened, whatever is said of it
+    const hook = { rebuildId, positionId: pin.positionId, bar, part };
+    expect(await program.ask(rebuildLookAtBent, hook)).toMatchObject({
+      ...{ closedBecause: ['steel-not-known'], press: null, onRecord: { towingOrLifting: true } },
+    });
+    expect(await program.answer(rebuildTakeStraighten, { ...hook, what: 'Hook pin', by: 'Bo' })).toMatchObject({
+      fault: { code: 'straightening-closed', facts: { because: 'steel-not-known' } },
+    });
+    const arm = { ...hook, positionId: null, part: { ...part, forgedOrHeatTreated: false } };
+    const unmeasured = { ...arm, bar: null, what: 'Lift arm', by: 'Bo' };
+    expect(await program.answer(rebuildTakeStraighten, unmeasured)).toMatchObject({
+      fault: { code: 'straightening-not-measured' },
+    });
+    const { press } = await program.ask(rebuildLookAtBent, arm);
+    const { lineId } = await program.ask(rebuildTakeStraighten, { ...arm, what: 'Lift arm', by: 'Bo' });
+    const line = (await program.ask(rebuildRead, { rebuildId })).lines.find((one) => one.lineId === lineId)!;
+    expect(line).toMatchObject({ option: 'straighten', stands: 'proposed', pressing: { pressForN: press?.pressForN } });
+    expect(line.cautions).toContain('press');
+    const agreed = { rebuildId, saidOn: '2026-11-05', saidBy: 'The farmer', how: 'in-person', by: 'Bo' } as const;
+    await program.ask(rebuildApprove, { ...agreed, agreed: [lineId], declined: [] });
+    const { pdfBase64 } = await program.ask(rebuildPaper, { rebuildId, paper: 'job-card' });
+    const card = (await pdfPages(Buffer.from(pdfBase64, 'base64'))).map(({ text }) => text).join(' ');
+    for (const words of ['Press straight: Lift arm', 'Go slowly', 'springs back', 'Guard the press'])
+      expect(card).toContain(words);
+  });
+
+  test('a part straightened on an earlier job is not straightened again, but by the maker’s written procedure', async () => {
+    const { machineId, strip } = await aShopWithAHitch(program);
+    const { rebuildId } = await program.ask(rebuildTakeIn, { ...takeIn, machineId, takenInOn: '2026-11-01' });
+    const bent = (of: number, procedure: { by: string; reference: string } | null = null) => ({
+      ...{ rebuildId: of, positionId: strip.positionId },
+      bar: {
+        section: { shape: 'rectangle', widthMm: 60, depthMm: 20 },
+        yieldMpa: 355,
+        spanMm: 400,
+        bowMm: null,
+      } as const,
+      part: {
+        ...({ kind: 'other', towingOrLifting: false, crack: false, forgedOrHeatTreated: false } as const),
+        ...{ straightenedBefore: false, procedure },
+      },
+    });
+    const { lineId } = await program.ask(rebuildTakeStraighten, { ...bent(rebuildId), what: 'Bar', by: 'Bo' });
+    const agreed = { rebuildId, saidOn: '2026-11-02', saidBy: 'The farmer', how: 'in-person', by: 'Bo' } as const;
+    await program.ask(rebuildApprove, { ...agreed, agreed: [lineId], declined: [] });
+    for (const check of HAND_OVER_CHECKS)
+      await program.ask(rebuildCheck, { rebuildId, check, answer: 'does-not-apply', by: 'Bo' });
+    await program.ask(rebuildHandOver, {
+      ...{
+        rebuildId,
+        handedOverOn: '2026-11-03',
+        dialHours: null,
+        sizes: [],
+        renewals: [],
+        note: '',
+        sure: true,
+        by: 'Bo',
+      },
+    });
+    const again = await program.ask(rebuildTakeIn, { ...takeIn, machineId, takenInOn: '2026-11-05' });
+    const closed = await program.ask(rebuildLookAtBent, bent(again.rebuildId));
+    expect(closed).toMatchObject({ closedBecause: ['straightened-before'], onRecord: { straightenedBefore: true } });
+    const opened = await program.ask(rebuildLookAtBent, bent(again.rebuildId, { by: 'The maker', reference: 'SB 12' }));
+    expect(opened.closedBecause).toEqual([]);
   });
 
   test('takes what is done with the strips of a slide, a line each; a shim renews nothing', async () => {

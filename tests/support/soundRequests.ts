@@ -22,7 +22,7 @@ import { aWornHole } from './aWornHole.ts';
 const MACHINES_SHEET = 'machine,customer\nM8,Hill Farm\n';
 
 /** A job with one line of work on it, and a sound request for each operation on jobs. */
-async function aJob(program: Program, machineId: number, positionId: number) {
+async function aJob(program: Program, machineId: number, positionId: number, photos: { first: number; spare: number }) {
   const taken = {
     takenInOn: '2026-10-02',
     wantedBy: null,
@@ -42,6 +42,15 @@ async function aJob(program: Program, machineId: number, positionId: number) {
   const rates = { currency: 'EUR', hourPrice: 60, stripAndReportPrice: 150, by: 'Bo' };
   await program.ask(ratesSave, rates);
   const { lineId: spare } = await program.ask(rebuildLineSave, { rebuildId, lineId: null, work, by: 'Bo' });
+  const { rebuildId: pictured } = await program.ask(rebuildTakeIn, { ...taken, machineId, photoIds: [photos.first] });
+  const bent = {
+    ...{ rebuildId, positionId: null },
+    bar: { section: { shape: 'round', diameterMm: 60 }, yieldMpa: 355, spanMm: 500, bowMm: 4 },
+    part: {
+      ...{ kind: 'other', towingOrLifting: false, crack: false, forgedOrHeatTreated: false },
+      ...{ straightenedBefore: false, procedure: null },
+    },
+  };
   const said = { saidOn: '2026-11-01', saidBy: 'The farmer', how: 'in-person', agreed: [lineId], declined: [] };
   const over = { handedOverOn: '2026-11-01', dialHours: null, sizes: [], renewals: [], note: '', sure: false };
   return {
@@ -52,6 +61,10 @@ async function aJob(program: Program, machineId: number, positionId: number) {
       'rebuild/change': { rebuildId, wantedBy: '2026-12-01', complaint: 'It knocks.', reason: 'misheard', by: 'Bo' },
       'rebuild/lineSave': { rebuildId, lineId: null, work: { ...work, positionId: null }, by: 'Bo' },
       'rebuild/lineStrike': { lineId: spare, reason: 'not wanted', by: 'Bo' },
+      'rebuild/addPhotos': { rebuildId, photoIds: [photos.spare], by: 'Bo' },
+      'rebuild/strikePhoto': { rebuildId: pictured, photoId: photos.first, reason: 'of another machine', by: 'Bo' },
+      'rebuild/lookAtBent': bent,
+      'rebuild/takeStraighten': { ...bent, what: 'Lift arm', by: 'Bo' },
       'rebuild/takeChosen': { rebuildId, by: 'Bo' },
       'rebuild/quote': { rebuildId, kind: 'work', fixedPrice: null, by: 'Bo' },
       'rebuild/approve': { rebuildId, ...said, by: 'Bo' },
@@ -91,7 +104,8 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     ],
   };
   const { stripDownId } = await program.ask(stripDownSave, { ...questioned, dialSure: false });
-  const job = await aJob(program, machineId, positionId);
+  const [atJob, forJob] = [await photo(), await photo()];
+  const job = await aJob(program, machineId, positionId, { first: atJob.photoId, spare: forJob.photoId });
   // customers: a double to be merged, one merged already, and one to be erased
   const bought = async (name: string) => {
     const customer = { name, place: '', address: '', phone: '', email: '' };

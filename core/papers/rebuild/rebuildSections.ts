@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
 import type { Rebuild } from '../../contract/rebuild.ts';
 import { handOverCheckNames } from '../../words/handOverChecks.ts';
+import { pressingLines } from '../../words/pressingText.ts';
 import { partToMake } from './partToMake.ts';
 import type { OnPaper } from './rebuildPaper.ts';
 import { hoursFigure1, limitsMmText, makeSizesText, rebuildWords as words } from './rebuildWords.ts';
@@ -40,11 +41,16 @@ export const jobCard = (paper: OnPaper): ReactElement[] => {
       agreed.map((one) => [itemText(one), one.position, one.what, hours(one.ownHours), '']),
       words.nothingAgreed,
     ),
+    ...pressingSections(paper),
     partsTable(paper),
     ...declinedTable(rebuild),
     ...cautionLines(paper),
   ];
 };
+
+/** What is read at the press, for each part that is pressed straight. */
+const pressingSections = ({ rebuild, mark }: OnPaper): ReactElement[] =>
+  agreedOf(rebuild).flatMap(({ what, pressing }) => (pressing ? [sentences(what, pressingLines(pressing, mark))] : []));
 
 /** One line a cut: what, where its centre goes, its limits, and a box for what it came to. */
 export const machiningList = (paper: OnPaper): ReactElement[] => {

@@ -1,5 +1,6 @@
 import type { Rebuild } from '../../contract/rebuild.ts';
 import { type DecimalMark, decimalFigure, hoursText, THIN_GAP } from '../../words/quantityText.ts';
+import { whereaboutsText } from '../../words/whereabouts.ts';
 
 /** Everything the papers of a job say. */
 export const rebuildWords = {
@@ -23,6 +24,7 @@ export const rebuildWords = {
       rebuild.dialHours !== null && `meter at intake ${hoursText(rebuild.dialHours)}`,
       `taken in ${rebuild.takenInOn}`,
       rebuild.wantedBy && `wanted by ${rebuild.wantedBy}`,
+      whereaboutsText(rebuild) && `stands ${whereaboutsText(rebuild)}`,
       rebuild.comebackOf && `comes back from ${rebuild.comebackOf.number}`,
     ]
       .filter(Boolean)

@@ -17,6 +17,7 @@ import { COMEBACK_DAYS, zRebuildWork } from '../../contract/rebuild.ts';
 import { RefusedError } from '../../outcome.ts';
 import { writeEntry } from '../../record/entry.ts';
 import { machineNames, machineOrRefuse } from '../../record/machineStore.ts';
+import { insertPhotoAt } from '../../record/photoStore.ts';
 import {
   insertRebuild,
   insertRebuildLine,
@@ -31,8 +32,9 @@ import {
 import { rebuildLines, rebuilds } from '../../record/schema.ts';
 import { strikeOut, supersede } from '../../record/supersede.ts';
 import { addDays, type Day } from '../../units/day.ts';
-import { pastDay, refuseField } from '../asked.ts';
+import { pastDay, refuseField, refuseUnknownPhotos } from '../asked.ts';
 import { type Context, entryNow, recordOf } from '../context.ts';
+import { refuseCrowdedPhotos } from '../photosAt.ts';
 import { openLineOrRefuse, openRebuildOrRefuse } from './rebuildOrRefuse.ts';
 import { ownerNow, rebuildSheet, refuseForeignPosition, takeOffsOnce } from './rebuildSheet.ts';
 
@@ -61,6 +63,8 @@ export const rebuildsListHandler: Handler<typeof rebuildsList, Context> = (conte
       takenInOn: rebuild.takenInOn,
       wantedBy: rebuild.wantedBy,
       complaint: rebuild.complaint,
+      whereabouts: rebuild.whereabouts,
+      whereaboutsNote: rebuild.whereaboutsNote,
       handedOverOn: handedOver.get(rebuild.id) ?? null,
       hours: [...takeOffsOnce(works).map(({ hours }) => hours), ...works.map(({ ownHours }) => ownHours)].reduce(
         (so, one) => so + one,
@@ -82,19 +86,22 @@ const openFirstByWanted = (a: Listed, b: Listed): number =>
 
 export const rebuildTakeInHandler: Handler<typeof rebuildTakeIn, Context> = (context, request) => {
   const record = recordOf(context);
-  const { machineId, wantedBy, complaint, dialHours, by } = request;
+  const { machineId, wantedBy, complaint, dialHours, whereabouts, whereaboutsNote, photoIds, by } = request;
   machineOrRefuse(record, machineId);
   const takenInOn = pastDay(context, request.takenInOn, 'takenInOn');
   if (wantedBy !== null && wantedBy < takenInOn) refuseField('wantedBy', `a day from ${takenInOn} on`);
+  refuseUnknownPhotos(record, photoIds, 'photoIds');
+  refuseCrowdedPhotos(photoIds);
   const first = request.comeback ? lastHandedOver(context, machineId, takenInOn) : null;
   const number = nextRebuildNumber(record, takenInOn);
-  const rebuildId = writeEntry(record, entryNow(context, 'rebuild/takeIn', by), (w, entryId) =>
-    insertRebuild(w, entryId, {
+  const rebuildId = writeEntry(record, entryNow(context, 'rebuild/takeIn', by), (w, entryId) => {
+    const id = insertRebuild(w, entryId, {
       ...{ number, machineId, customerId: ownerNow(context, machineId), takenInOn, complaint, dialHours },
-      wantedBy: wantedBy as Day | null,
-      comebackOfId: first?.id ?? null,
-    }),
-  );
+      ...{ wantedBy: wantedBy as Day | null, comebackOfId: first?.id ?? null, whereabouts, whereaboutsNote },
+    });
+    for (const photoId of photoIds) insertPhotoAt(w, entryId, { at: 'rebuild', id }, photoId);
+    return id;
+  });
   return { rebuildId, number, comebackOf: first?.number ?? null };
 };
 
@@ -112,11 +119,15 @@ function lastHandedOver(context: Context, machineId: number, on: Day): { id: num
 
 export const rebuildChangeHandler: Handler<typeof rebuildChange, Context> = (context, request) => {
   const record = recordOf(context);
-  const { rebuildId, wantedBy, complaint, reason, by } = request;
+  const { rebuildId, wantedBy, complaint, whereabouts, whereaboutsNote, reason, by } = request;
   const rebuild = openRebuildOrRefuse(record, rebuildId);
   if (wantedBy !== null && wantedBy < rebuild.takenInOn) refuseField('wantedBy', `a day from ${rebuild.takenInOn} on`);
   writeEntry(record, entryNow(context, 'rebuild/change', by), (w, entryId) =>
-    supersede(w, rebuilds, rebuild.rowId, entryId, { wantedBy: wantedBy as Day | null, complaint, reason }),
+    supersede(w, rebuilds, rebuild.rowId, entryId, {
+      ...{ wantedBy: wantedBy as Day | null, complaint, reason },
+      ...(whereabouts !== undefined && { whereabouts }),
+      ...(whereaboutsNote !== undefined && { whereaboutsNote }),
+    }),
   );
   return { rebuildId };
 };

@@ -12,6 +12,7 @@ import { RefusedError } from '../../outcome.ts';
 import { assembliesOnMachine, positionsOf } from '../../record/assemblyStore.ts';
 import { customerOfMachine, readCustomer } from '../../record/customerStore.ts';
 import { machineOrRefuse } from '../../record/machineStore.ts';
+import { photosAt } from '../../record/photoStore.ts';
 import { listRebuilds, type RebuildStepRow, rebuildLinesOf, rebuildStepsOf } from '../../record/rebuildStore.ts';
 import type { ReadableRecord } from '../../record/recordFile.ts';
 import { type CautionId, LOCAL_RULES_PREVAIL, SAFETY_CAUTIONS } from '../../repair/cautions/cautions.ts';
@@ -32,7 +33,7 @@ export function rebuildSheet(context: Context, rebuildId: number): Rebuild {
   const done = lines.filter(({ stands }) => stands !== 'declined');
   const takeOffs = takeOffsOnce(done);
   const { life, asOf } = seriesNow(context);
-  const doNotUse = openFindings(life, asOf).ofMachine(rebuild.machineId).filter(isStop);
+  const found = openFindings(life, asOf).ofMachine(rebuild.machineId);
   const earlier = listRebuilds(record).find(({ id }) => id === rebuild.comebackOfId);
   return {
     rebuildId,
@@ -48,6 +49,9 @@ export function rebuildSheet(context: Context, rebuildId: number): Rebuild {
     complaint: rebuild.complaint,
     dialHours: rebuild.dialHours,
     comebackOf: earlier ? { rebuildId: earlier.id, number: earlier.number } : null,
+    whereabouts: rebuild.whereabouts,
+    whereaboutsNote: rebuild.whereaboutsNote,
+    photos: photosAt(record, 'rebuild', [rebuildId]).map(({ at: _, ...photo }) => photo),
     handedOverOn: steps.find(({ kind }) => kind === 'handed-over')?.saidOn ?? null,
     lines,
     takeOffs,
@@ -60,9 +64,14 @@ export function rebuildSheet(context: Context, rebuildId: number): Rebuild {
       return { check, answer: last ? (last.facts as CheckFacts).answer : null, by: last?.saidBy ?? '' };
     }),
     cautions: cautionsOf(done),
-    doNotUse: doNotUse.map(({ kind, note }) => [kind, note].filter(Boolean).join(': ')),
+    doNotUse: found.filter(isStop).map(findingSaid),
+    bent: found
+      .filter(({ kind }) => kind === 'bent')
+      .map((finding) => ({ positionId: finding.positionId, said: findingSaid(finding) })),
   };
 }
+
+const findingSaid = ({ kind, note }: { kind: string; note: string }): string => [kind, note].filter(Boolean).join(': ');
 
 /** Cautions of the work not declined, in the order in which a job meets them, and whose rules come first. */
 function cautionsOf(lines: Rebuild['lines']): string[] {
@@ -123,10 +132,15 @@ export const ownerNow = (context: Context, machineId: number): number | null =>
   customerOfMachine(recordOf(context), machineId, context.today())?.id ?? null;
 
 /** @throws RefusedError unknown-position: not one of an assembly on that machine */
-export function refuseForeignPosition(record: ReadableRecord, machineId: number, positionId: number | null): void {
+export function refuseForeignPosition(
+  record: ReadableRecord,
+  machineId: number,
+  positionId: number | null,
+  path = 'work.positionId',
+): void {
   if (positionId === null) return;
   const known = assembliesOnMachine(record, machineId).some(({ id }) =>
     positionsOf(record, id).some((position) => position.id === positionId),
   );
-  if (!known) throw new RefusedError({ code: 'unknown-position', facts: { path: 'work.positionId', positionId } });
+  if (!known) throw new RefusedError({ code: 'unknown-position', facts: { path, positionId } });
 }

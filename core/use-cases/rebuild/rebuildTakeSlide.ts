@@ -63,7 +63,7 @@ function workOfStrip(
   const steps = orRefuse(stepsToReach(tree, [item]));
   const strip = { kind: 'strip' as const, what: position, material: '', count: 1, insideMm: null, lengthMm: null };
   return {
-    ...{ positionId, option: done, what: WHAT[done], safety, partsPrice: 0, cuts: [], cautions: [] },
+    ...{ positionId, option: done, what: WHAT[done], safety, partsPrice: 0, cuts: [], pressing: null, cautions: [] },
     takeOffs: steps.map(({ name, hours }) => ({ name, hours: hours.typical })),
     ownHours: workHours[STEP[done]].typical,
     makes:

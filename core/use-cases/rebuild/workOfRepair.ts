@@ -43,7 +43,7 @@ export function workOfRepair(option: RepairOptionShown, place: RepairedPlace): R
   const { positionId, item, safety } = place;
   const steps = orRefuse(stepsToReach(place.tree, [item]));
   return {
-    ...{ positionId, option: option.choice, what: WHAT[option.choice], safety, partsPrice: 0 },
+    ...{ positionId, option: option.choice, what: WHAT[option.choice], safety, partsPrice: 0, pressing: null },
     takeOffs: option.choice === 'leave' ? [] : steps.map(({ name, hours }) => ({ name, hours: hours.typical })),
     ownHours: option.hoursHere?.typical ?? 0,
     cuts: cutsOf(option, place),

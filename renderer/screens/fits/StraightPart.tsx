@@ -26,14 +26,8 @@ export function StraightPart() {
       <h2>{words.straightHead}</h2>
       <div className="fits-part">
         <div className="fits-form">
-          <Choice
-            label={words.shape}
-            options={SHAPE_OPTIONS}
-            value={form.shape}
-            onChange={(shape) => onChange({ shape })}
-          />
-          <Sizes form={form} onChange={onChange} />
-          <PartFields form={form} onChange={onChange} procedure={(kept?.closedBecause.length ?? 0) > 0} />
+          <BarFields form={form} onChange={onChange} />
+          <BentPartFields form={form} onChange={onChange} procedure={(kept?.closedBecause.length ?? 0) > 0} />
         </div>
         <div className="fits-answer wide" aria-live="polite">
           {kept && kept.closedBecause.length === 0 && !kept.press && <Empty head={words.straightNeeds} />}
@@ -46,6 +40,21 @@ export function StraightPart() {
 }
 
 type FieldsProps = { form: StraightForm; onChange: (next: Partial<StraightForm>) => void };
+
+/** Section, sizes, span, bow and yield of the bar. */
+export function BarFields({ form, onChange }: FieldsProps) {
+  return (
+    <>
+      <Choice
+        label={words.shape}
+        options={SHAPE_OPTIONS}
+        value={form.shape}
+        onChange={(shape) => onChange({ shape })}
+      />
+      <Sizes form={form} onChange={onChange} />
+    </>
+  );
+}
 
 function Sizes({ form, onChange }: FieldsProps) {
   return (
@@ -87,7 +96,8 @@ function Sizes({ form, onChange }: FieldsProps) {
   );
 }
 
-function PartFields({ form, onChange, procedure }: FieldsProps & { procedure: boolean }) {
+/** What the bent part is: what closes straightening, and the maker's procedure that opens it. */
+export function BentPartFields({ form, onChange, procedure }: FieldsProps & { procedure: boolean }) {
   return (
     <>
       <PickBox

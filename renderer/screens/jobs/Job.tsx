@@ -2,6 +2,7 @@ import { useLocation, useParams } from 'wouter';
 import { type Rebuild, rebuildRead } from '#core/contract/rebuild.ts';
 import { day } from '#core/units/day.ts';
 import { dayText, hoursText } from '#core/words/quantityText.ts';
+import { whereaboutsText } from '#core/words/whereabouts.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Notice } from '#renderer/controls/Notice.tsx';
@@ -13,6 +14,7 @@ import { Approval } from './Approval.tsx';
 import { Checks } from './Checks.tsx';
 import { Cuts } from './Cuts.tsx';
 import { HandOver } from './HandOver.tsx';
+import { Intake } from './Intake.tsx';
 import { Quotes } from './Quotes.tsx';
 import { Work } from './Work.tsx';
 import './jobs.css';
@@ -60,15 +62,13 @@ function Whole({ job }: { job: Rebuild }) {
       block={[
         { label: words.heads.takenIn, value: job.takenInOn },
         { label: words.heads.wanted, value: job.wantedBy ?? '' },
+        { label: words.heads.where, value: whereaboutsText(job) },
         { label: words.dial, value: job.dialHours === null ? '' : hoursText(job.dialHours) },
         { ...planningAidCell, grow: true },
       ]}
     >
       <div className="job-page">
-        <p className="complaint-line">
-          <b>{job.complaint}</b>
-          {job.comebackOf && <span> {words.comesBackFrom(job.comebackOf.number)}</span>}
-        </p>
+        <Intake job={job} isOpen={isOpen} />
         {!isOpen && (
           <Notice head={words.handedOverFact(dayText(day(job.handedOverOn ?? '')))}>
             {job.doNotUse.length > 0 && words.stays}

@@ -4,6 +4,7 @@ import type { ReplyOf } from '#core/contract/operation.ts';
 import { rebuildsList } from '#core/contract/rebuild.ts';
 import { day } from '#core/units/day.ts';
 import { dayText, decimalFigure } from '#core/words/quantityText.ts';
+import { whereaboutsText } from '#core/words/whereabouts.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
@@ -49,6 +50,7 @@ export default function Jobs() {
               <th>{words.heads.machine}</th>
               <th>{words.heads.customer}</th>
               <th>{words.heads.complaint}</th>
+              <th>{words.heads.where}</th>
               <th>{words.heads.wanted}</th>
               <th className="figures">{words.heads.hours}</th>
               <th>{words.heads.state}</th>
@@ -75,6 +77,7 @@ function JobRow({ job, stood, onOpen }: { job: Listed; stood: boolean; onOpen: (
       <td>{job.machine}</td>
       <td>{job.customer}</td>
       <td className="complaint">{job.complaint}</td>
+      <td>{whereaboutsText(job)}</td>
       <td className="nw">{job.wantedBy === null ? '' : dayText(day(job.wantedBy))}</td>
       <td className="figures">{decimalFigure(job.hours, 1, mark)}</td>
       <td>{stateText(job)}</td>

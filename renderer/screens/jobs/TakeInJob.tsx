@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { useLocation, useParams } from 'wouter';
 import { machineRead } from '#core/contract/machine.ts';
+import { photoDrop } from '#core/contract/photo.ts';
 import { COMEBACK_DAYS, rebuildsList, rebuildTakeIn } from '#core/contract/rebuild.ts';
 import { addDays, type Day, day } from '#core/units/day.ts';
 import { dayText } from '#core/words/quantityText.ts';
@@ -12,11 +13,15 @@ import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { TakePhotos } from '#renderer/photos/TakePhotos.tsx';
+import { Thumbs } from '#renderer/photos/Thumbs.tsx';
+import { useTakePhotos } from '#renderer/photos/useTakePhotos.ts';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { jobWords as words } from '#renderer/words/jobWords.ts';
+import { type Where, WhereFields } from './Intake.tsx';
 import './jobs.css';
 
 /** Takes a job in on a machine: complaint, when it is wanted, what the meter shows. */
@@ -33,6 +38,10 @@ export default function TakeInJob() {
   const [takenInOn, setTakenInOn] = useState<Day | null>(today);
   const [dialHours, setDialHours] = useState<number | null>(null);
   const [comeback, setComeback] = useState<'yes' | 'no'>('yes');
+  const [where, setWhere] = useState<Where>({ whereabouts: 'in-the-yard', whereaboutsNote: '' });
+  const [photoIds, setPhotoIds] = useState<readonly number[]>([]);
+  const taking = useTakePhotos((photoId) => setPhotoIds((ids) => [...ids, photoId]));
+  const drop = useDo(photoDrop);
   const [by, setBy] = useBy();
   if (!machine.value)
     return (
@@ -47,7 +56,8 @@ export default function TakeInJob() {
   const complete = complaint.trim() !== '' && takenInOn !== null;
   const send = async () => {
     if (!complete) return;
-    const asked = { machineId, takenInOn, wantedBy, complaint, dialHours, comeback: comeback === 'yes', by };
+    const said = { machineId, takenInOn, wantedBy, complaint, dialHours, ...where };
+    const asked = { ...said, photoIds: [...photoIds], comeback: comeback === 'yes', by };
     const taken = await takeIn.run(asked);
     if (taken) goTo(`/job/${taken.rebuildId}`);
   };
@@ -86,8 +96,25 @@ export default function TakeInJob() {
             onChange={setDialHours}
             mark={mark}
           />
+          <WhereFields where={where} onChange={setWhere} />
           <ByField label={words.by} value={by} onChange={setBy} />
         </div>
+        <TakePhotos taking={taking}>
+          {photoIds.length > 0 && (
+            <>
+              <p role="status">{words.photosTaken(photoIds.length)}</p>
+              <Thumbs
+                photos={photoIds.map((photoId) => ({ photoId }))}
+                of={words.intake}
+                onShow={(photoId) => {
+                  setPhotoIds((ids) => ids.filter((id) => id !== photoId));
+                  void drop.run({ photoId });
+                }}
+              />
+              <p className="second">{words.photoOut}</p>
+            </>
+          )}
+        </TakePhotos>
         {last && (
           <Choice
             label={words.comeback(last.number, dayText(day(last.handedOverOn ?? today)))}

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { type Rebuild, rebuildLineStrike, rebuildTakeChosen } from '#core/contract/rebuild.ts';
 import { day } from '#core/units/day.ts';
+import { pressingLines } from '#core/words/pressingText.ts';
 import { dayText, decimalFigure, NO_BREAK_SPACE } from '#core/words/quantityText.ts';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
@@ -9,6 +10,7 @@ import { useDecimalMark } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { jobWords as words } from '#renderer/words/jobWords.ts';
+import { BentPart } from './BentPart.tsx';
 import { WorkForm } from './WorkForm.tsx';
 
 type Line = Rebuild['lines'][number];
@@ -16,7 +18,7 @@ type Line = Rebuild['lines'][number];
 /** The lines of work, what each needs and how it stands with the customer. */
 export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
   const mark = useDecimalMark();
-  const [writing, setWriting] = useState<Line | 'new' | null>(null);
+  const [writing, setWriting] = useState<Line | 'new' | 'bent' | null>(null);
   const takeChosen = useDo(rebuildTakeChosen);
   const [by] = useBy();
   const [striking, setStriking] = useState<Line | null>(null);
@@ -41,7 +43,15 @@ export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
             {job.lines.map((line) => (
               <tr key={line.lineId}>
                 <td>{line.item !== null && <RingSign item={line.item} state={line.safety ? 'stop' : 'leave'} />}</td>
-                <td>{[line.position, line.what].filter(Boolean).join(': ')}</td>
+                <td>
+                  {[line.position, line.what].filter(Boolean).join(': ')}
+                  {line.pressing &&
+                    pressingLines(line.pressing, mark).map((sentence) => (
+                      <p key={sentence} className="second">
+                        {sentence}
+                      </p>
+                    ))}
+                </td>
                 <td className="figures">{decimalFigure(line.ownHours, 1, mark)}</td>
                 <td>{line.makes.map((make) => `${make.count} × ${make.what}`).join(', ')}</td>
                 <td>
@@ -89,6 +99,9 @@ export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
           <Key letter="A" onPress={() => setWriting('new')}>
             {words.addWork}
           </Key>
+          <Key letter="B" onPress={() => setWriting('bent')}>
+            {words.bent}
+          </Key>
           <Key
             letter="R"
             disabled={takeChosen.busy}
@@ -99,7 +112,8 @@ export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
         </Keys>
       )}
       {takeChosen.fault && <FaultBox fault={takeChosen.fault} />}
-      {writing !== null && (
+      {writing === 'bent' && <BentPart job={job} onDone={() => setWriting(null)} />}
+      {writing !== null && writing !== 'bent' && (
         <WorkForm
           key={writing === 'new' ? 'new' : writing.lineId}
           job={job}

@@ -5,11 +5,12 @@ import { Choice } from '#renderer/controls/Choice.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
-import { PickBox } from '#renderer/controls/PickBox.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { FigureField } from '#renderer/screens/take-in/FigureField.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { jobWords as words } from '#renderer/words/jobWords.ts';
+import { PlacePick } from './PlacePick.tsx';
+import { placesOf } from './placesOf.ts';
 import {
   type CutForm,
   EMPTY_CUT,
@@ -48,7 +49,7 @@ export function WorkForm({
         void send();
       }}
     >
-      <PlacePick machine={machine.value} form={form} put={put} />
+      <PlaceAndPoints machine={machine.value} form={form} put={put} />
       <TextField label={words.what} value={form.what} onChange={(what) => put({ what })} maxLength={400} autoFocus />
       <TextField
         label={words.takeOffs}
@@ -118,7 +119,7 @@ type Machine = {
 };
 
 /** Where it is done; the points measured there start their wear again when the work is handed over. */
-function PlacePick({
+function PlaceAndPoints({
   machine,
   form,
   put,
@@ -128,25 +129,16 @@ function PlacePick({
   put: (changed: Partial<Typed>) => void;
 }) {
   const points = machine?.points ?? [];
-  const places = [...new Map(points.map((point) => [point.positionId, point])).values()];
   const here = points.filter(({ positionId }) => positionId === form.positionId);
-  const choose = (id: string | null) => {
-    const positionId = id === null ? null : Number(id);
-    const own = points.filter((point) => point.positionId === positionId);
-    put({ positionId, renews: [], safety: own.some(({ safety }) => safety) });
-  };
   return (
     <>
-      <PickBox
-        label={words.place}
-        options={places.map(({ positionId, item, position }) => ({
-          id: String(positionId),
-          text: `${item} ${position}`,
-        }))}
-        value={form.positionId === null ? null : String(form.positionId)}
-        onChange={choose}
-        hint={words.wholeMachine}
-        opens="input"
+      <PlacePick
+        places={placesOf(points)}
+        positionId={form.positionId}
+        onPick={(positionId) => {
+          const own = points.filter((point) => point.positionId === positionId);
+          put({ positionId, renews: [], safety: own.some(({ safety }) => safety) });
+        }}
       />
       {here.length > 0 && (
         <fieldset className="ticks">
@@ -224,6 +216,9 @@ function MakeFields({ make, onChange, onRemove }: { make: MakeForm } & Row<MakeF
       />
       <FigureField label={words.inside} unit="mm" reads="mm" text={make.inside} onText={(inside) => put({ inside })} />
       <FigureField label={words.length} unit="mm" reads="mm" text={make.length} onText={(length) => put({ length })} />
+      <FigureField label={words.width} unit="mm" reads="mm" text={make.width} onText={(width) => put({ width })} />
+      <FigureField label={words.partCount} text={make.count} onText={(count) => put({ count })} />
+      <TextField label={words.partLimits} value={make.limits} onChange={(limits) => put({ limits })} maxLength={200} />
       <TextField label={words.stock} value={make.stock} onChange={(stock) => put({ stock })} />
       <FigureField label={words.bought} unit="days" text={make.leadDays} onText={(leadDays) => put({ leadDays })} />
       <Key onPress={onRemove}>{words.remove}</Key>

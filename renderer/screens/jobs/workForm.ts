@@ -11,6 +11,7 @@ export type MakeForm = {
   outside: string;
   inside: string;
   length: string;
+  width: string;
   limits: string;
   stock: string;
   /** empty: made here */
@@ -27,17 +28,18 @@ export type WorkForm = {
   cuts: CutForm[];
   makes: MakeForm[];
   renews: RebuildWork['renews'];
+  pressing: RebuildWork['pressing'];
   cautions: string[];
 };
 
 export const EMPTY_CUT: CutForm = { what: '', centre: '', lower: '', upper: '' };
 export const EMPTY_MAKE: MakeForm = {
-  ...{ kind: 'bush', what: '', material: '', count: '1', outside: '', inside: '', length: '' },
+  ...{ kind: 'bush', what: '', material: '', count: '1', outside: '', inside: '', length: '', width: '' },
   ...{ limits: '', stock: '', leadDays: '' },
 };
 const EMPTY: WorkForm = {
   ...{ positionId: null, option: '', what: '', takeOffs: '', ownHours: '', partsPrice: '', safety: false },
-  ...{ cuts: [], makes: [], renews: [], cautions: [] },
+  ...{ cuts: [], makes: [], renews: [], pressing: null, cautions: [] },
 };
 
 const typed = (figure: number | null): string => (figure === null ? '' : String(figure));
@@ -54,10 +56,16 @@ export function formOf(line: Rebuild['lines'][number] | null): WorkForm {
     })),
     makes: line.makes.map((make) => ({
       ...{ kind: make.kind, what: make.what, material: make.material, count: typed(make.count) },
-      ...{ outside: typed(make.outsideMm), inside: typed(make.insideMm), length: typed(make.lengthMm) },
+      ...{
+        outside: typed(make.outsideMm),
+        inside: typed(make.insideMm),
+        length: typed(make.lengthMm),
+        width: typed(make.widthMm),
+      },
       ...{ limits: make.limits, stock: make.stock, leadDays: make.bought ? typed(make.leadDays ?? 0) : '' },
     })),
     renews: line.renews,
+    pressing: line.pressing,
     cautions: line.cautions,
   };
 }
@@ -87,6 +95,7 @@ export function workOf(form: WorkForm): RebuildWork | null {
     cuts: cuts.filter((one) => one !== null),
     makes: makes.filter((one) => one !== null),
     renews: form.renews,
+    pressing: form.pressing,
     cautions: form.cautions,
   };
 }
@@ -102,7 +111,7 @@ function takeOffOf(line: string): ({ name: string; hours: number } | null)[] {
 
 function makeOf(form: MakeForm): RebuildWork['makes'][number] | null {
   const count = Number(form.count);
-  const sizes = [form.outside, form.inside, form.length].map((text) =>
+  const sizes = [form.outside, form.inside, form.length, form.width].map((text) =>
     text.trim() === '' ? null : (figure(text, 'mm') ?? Number.NaN),
   );
   const lead = form.leadDays.trim() === '' ? null : Number(form.leadDays);
@@ -115,7 +124,12 @@ function makeOf(form: MakeForm): RebuildWork['makes'][number] | null {
   if (!sound) return null;
   return {
     ...{ kind: form.kind, what: form.what, material: form.material, count, limits: form.limits, stock: form.stock },
-    ...{ outsideMm: sizes[0] ?? null, insideMm: sizes[1] ?? null, lengthMm: sizes[2] ?? null, widthMm: null },
+    ...{
+      outsideMm: sizes[0] ?? null,
+      insideMm: sizes[1] ?? null,
+      lengthMm: sizes[2] ?? null,
+      widthMm: sizes[3] ?? null,
+    },
     ...{ bought: lead !== null, leadDays: lead },
   };
 }

@@ -12,7 +12,7 @@ import { panelWords } from '#renderer/words/machineWords.ts';
 import { photoWords } from '#renderer/words/photoWords.ts';
 import { severityWords } from '#renderer/words/stripDownWords.ts';
 import { CloseForm } from './CloseForm.tsx';
-import { AddPhotos, ShownPhoto } from './FindingPhotos.tsx';
+import { AddFindingPhotos, ShownFindingPhoto } from './FindingPhotos.tsx';
 import { RefuseForm, StrikeRefusal } from './RefuseForm.tsx';
 
 /** What is open under a finding: a form, or a photo shown large. */
@@ -65,10 +65,10 @@ function UnderFinding({ finding, under, onOpen }: LineProps & { under: Under }) 
     case 'strike-refusal':
       return <StrikeRefusal declineId={under.declineId} onDone={done} />;
     case 'photos':
-      return <AddPhotos finding={finding} onDone={done} />;
+      return <AddFindingPhotos finding={finding} onDone={done} />;
     case 'photo':
       return (
-        <ShownPhoto
+        <ShownFindingPhoto
           key={under.photoId}
           finding={finding}
           photoId={under.photoId}
