@@ -23,7 +23,10 @@ export type LimitVerdict =
  * bracket and the 80 % range meet.
  * @returns null: the point had no limit, or the hours lay beyond what is spoken for
  */
-export function limitVerdict({ limitWearMm, hoursAtLimit }: Foretold, after: LifeAfter): LimitVerdict | null {
+export function limitVerdict(
+  { limitWearMm, hoursAtLimit }: Pick<Foretold, 'limitWearMm' | 'hoursAtLimit'>,
+  after: LifeAfter,
+): LimitVerdict | null {
   if (limitWearMm === null || !hoursAtLimit || hoursAtLimit.low === null) return null;
   const past = after.readings.findIndex(({ wearMm }) => wearMm >= limitWearMm);
   if (past > 0) {

@@ -43,27 +43,51 @@ const EDGE_CHANCE = 0.1;
 export function scoreSize(told: Foretold, { workedHours, sizeMm, errorSdMm }: Measured): SizeScore | null {
   const wearMm = wearForetoldAt(told, workedHours);
   if (!wearMm) return null;
-  const came = wearOf(told.wears, told.newSizeMm, sizeMm);
   const sd = Math.hypot(errorSdMm, told.visitErrorMm);
-  const cdf = (x: number) => smoothedCdf(x, wearMm, told.chances, sd);
-  const from = wearMm[0]! - 6 * sd;
-  const to = wearMm.at(-1)! + 6 * sd;
-  const at = (chance: number) => solveRising(cdf, chance, from, to, cdf(from), cdf(to), 1e-9);
-  const [least, middle, most] = [at(EDGE_CHANCE), at(0.5), at(1 - EDGE_CHANCE)];
-  const pit = cdf(came);
+  const score = scoreWear({
+    cdf: (x) => smoothedCdf(x, wearMm, told.chances, sd),
+    from: wearMm[0]! - 6 * sd,
+    to: wearMm.at(-1)! + 6 * sd,
+    cameMm: wearOf(told.wears, told.newSizeMm, sizeMm),
+    naiveMm: naiveWearMm(told.last, workedHours),
+  });
   const sizeAt = (wear: number) => sizeOf(told.wears, told.newSizeMm, wear);
-  const naive = naiveWearMm(told, workedHours);
+  const { leastWornMm, middleMm, mostWornMm, ...rest } = score;
+  return {
+    ...rest,
+    leastWornMm: sizeAt(leastWornMm),
+    middleMm: sizeAt(middleMm),
+    mostWornMm: sizeAt(mostWornMm),
+  };
+}
+
+/** The wear a look was to show, and what it showed [mm]. */
+export type WearCame = {
+  /** chance that it shows less than x */
+  cdf: (x: number) => number;
+  /** where there is no chance worth speaking of below and above */
+  from: number;
+  to: number;
+  cameMm: number;
+  naiveMm: number | null;
+};
+
+/** The same of wear alone: least, middle and most worn are wear [mm]. */
+export function scoreWear({ cdf, from, to, cameMm, naiveMm }: WearCame): SizeScore {
+  const at = (chance: number) => solveRising(cdf, chance, from, to, cdf(from), cdf(to), 1e-6);
+  const [leastWornMm, middleMm, mostWornMm] = [at(EDGE_CHANCE), at(0.5), at(1 - EDGE_CHANCE)];
+  const pit = cdf(cameMm);
   return {
     pit,
     z: normalQuantile(Math.min(1 - 1e-9, Math.max(1e-9, pit))),
     inside: pit >= EDGE_CHANCE && pit <= 1 - EDGE_CHANCE,
-    leastWornMm: sizeAt(least),
-    middleMm: sizeAt(middle),
-    mostWornMm: sizeAt(most),
-    moreWornMm: came - middle,
-    widthMm: most - least,
-    crpsMm: crps(cdf, from, to, came),
-    naiveCrpsMm: naive === null ? null : Math.abs(came - naive),
+    leastWornMm,
+    middleMm,
+    mostWornMm,
+    moreWornMm: cameMm - middleMm,
+    widthMm: mostWornMm - leastWornMm,
+    crpsMm: crps(cdf, from, to, cameMm),
+    naiveCrpsMm: naiveMm === null ? null : Math.abs(cameMm - naiveMm),
   };
 }
 
@@ -86,15 +110,17 @@ export function wearForetoldAt({ hours, wearMm }: Foretold, at: number): number[
 export function smoothedCdf(x: number, quantiles: readonly number[], chances: readonly number[], sd: number): number {
   const psi = (z: number) => z * normalCdf(z) + normalDensity(z);
   let below = 0;
+  let last = psi((x - quantiles[0]!) / sd);
   for (let k = 1; k < quantiles.length; k++) {
     const [a, b] = [quantiles[k - 1]!, quantiles[k]!];
     const p = chances[k]! - chances[k - 1]!;
-    below +=
-      b - a > 1e-6 * sd ? ((p * sd) / (b - a)) * (psi((x - a) / sd) - psi((x - b) / sd)) : p * normalCdf((x - a) / sd);
+    const next = psi((x - b) / sd);
+    below += b - a > 1e-6 * sd ? ((p * sd) / (b - a)) * (last - next) : p * normalCdf((x - a) / sd);
+    last = next;
   }
   return below / (chances.at(-1)! - chances[0]!);
 }
 
 /** The line a rule and a pencil would draw: from new through the last size, carried on; null: it was never read. */
-const naiveWearMm = ({ last }: Foretold, workedHours: number): number | null =>
+export const naiveWearMm = (last: Foretold['last'], workedHours: number): number | null =>
   last && last.workedHours > 0 ? (last.wearMm * workedHours) / last.workedHours : null;

@@ -1,3 +1,4 @@
+import { checkExplain, checkRead, checkWorth } from './check.ts';
 import {
   customerChange,
   customerErase,
@@ -196,6 +197,9 @@ export const allOperations = [
   entriesUndoLast,
   forecastAll,
   forecastWhy,
+  checkRead,
+  checkExplain,
+  checkWorth,
   fitRead,
   fitPress,
   fitStraighten,

@@ -2,6 +2,7 @@ import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { solveRising } from '../maths/solveRising.ts';
 import { chanceReadingBelow, wearMoments } from './wearLaw.ts';
+import { mixtureBelow, mixtureReach, wearMixture } from './wearMixture.ts';
 
 /** 10 %, 50 % and 90 % points; low is always the smaller number. */
 export type Range = { low: number; middle: number; high: number };
@@ -25,18 +26,19 @@ export function wearAt(law: PartLaw, hours: number, settings: ModelSettings, tol
   };
 }
 
-/** Sizes kept to the tenth of a micron want no finer search, as a share of the wear. */
-const COARSE = 1e-4;
-
 /**
- * True wear below which the part lies with each of some chances, at some worked hours [mm].
+ * True wear below which the part lies with each of some chances, at some worked hours, to some microns [mm].
  * @param chances rising
  */
 export function wearQuantiles(law: PartLaw, hours: number, chances: readonly number[], delta: number): number[] {
-  const { meanMm, sdMm } = wearMoments(law, hours, delta);
-  const below = (wearMm: number) => chanceReadingBelow(law, wearMm, hours, 0, delta);
-  return chances.map((chance) => pointOf(below, chance, meanMm, sdMm, COARSE));
+  const mixture = wearMixture(law, hours, 0, delta);
+  const [from, to] = mixtureReach(mixture);
+  const below = (wearMm: number) => mixtureBelow(mixture, wearMm);
+  return chances.map((chance) => solveRising(below, chance, from, to, below(from), below(to), COARSE));
 }
+
+/** A search for a kept size stops here, as a share of the wear. */
+const COARSE = 1e-5;
 
 /** Wear that a reading shows with chance `chance` at most, its errors included [mm]. */
 export function readingAt(

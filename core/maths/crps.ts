@@ -2,7 +2,7 @@
  * Continuous ranked probability score of a foretold law against what came:
  *   CRPS = integral of (F(x) - 1[x >= y])^2 dx
  * In the unit of x; 0 only for a law that said y and nothing else. Of a single figure it is the absolute error.
- * Simpson's rule on each side of y, 128 panels a side.
+ * Simpson's rule on each side of y, 64 panels a side.
  *
  * @param cdf chance that it lies below x
  * @param from,to where the law has no chance worth speaking of below and above
@@ -17,7 +17,7 @@ export function crps(cdf: (x: number) => number, from: number, to: number, y: nu
   return below + above;
 }
 
-const PANELS = 128;
+const PANELS = 64;
 
 function simpson(f: (x: number) => number, from: number, to: number): number {
   if (to <= from) return 0;

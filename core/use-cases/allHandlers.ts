@@ -5,6 +5,9 @@ import { assemblyHalvesHandler } from './assemblyHalves.ts';
 import { assemblyMoveHandler } from './assemblyMove.ts';
 import { assemblyMoveHalfHandler } from './assemblyMoveHalf.ts';
 import { exchangeBringInSheetHandler } from './bringInSheet.ts';
+import { checkExplainHandler } from './check/checkExplain.ts';
+import { checkReadHandler } from './check/checkRead.ts';
+import { checkWorthHandler } from './check/checkWorth.ts';
 import { classesListHandler } from './classesList.ts';
 import { classSaveHandler } from './classSave.ts';
 import type { Context } from './context.ts';
@@ -252,6 +255,9 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'rebuild/check': rebuildCheckHandler,
   'rebuild/handOver': rebuildHandOverHandler,
   'rebuild/paper': rebuildPaperHandler,
+  'check/read': checkReadHandler,
+  'check/explain': checkExplainHandler,
+  'check/worth': checkWorthHandler,
   'rates/read': ratesReadHandler,
   'rates/save': ratesSaveHandler,
   'slip/preview': slipPreviewHandler,

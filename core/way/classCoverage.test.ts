@@ -3,9 +3,11 @@ import { aReading, aSeries } from '#tests/accuracy/aSeries.ts';
 import { seededDice } from '#tests/support/seededDice.ts';
 import { learnShop } from '../fit/learnShop.ts';
 import { defaultModelSettings as settings } from '../fit/modelSettings.ts';
-import { classOffCoverage } from '../forecast/guards.ts';
+import { classOffCoverage, widenedBy } from '../forecast/guards.ts';
+import { widenedLaw } from '../forecast/widenedLaw.ts';
 import { day } from '../units/day.ts';
 import { classCoverage } from './classCoverage.ts';
+import { looksBefore, scored as scoredLook, scoredSizes } from './scoredSizes.ts';
 
 /** A shop of 16 machines, each with two slides measured three times; all of it is invented. */
 function aShop(seed: number) {
@@ -39,7 +41,7 @@ describe('past sizes laid against what would have been foretold', () => {
   const pool = learnShop(parts, priors, settings);
 
   it('of a class that has been learned lie within the range as often as is said', () => {
-    const [scored] = classCoverage(pool, parts, settings);
+    const [scored] = classCoverage(scoredSizes(pool, parts, settings));
     expect(scored).toMatchObject({ partClass: 'slide', sizes: 96 });
     expect(scored!.inside / scored!.sizes).toBeGreaterThan(0.7);
     expect(classOffCoverage(scored, true)).toBeNull();
@@ -52,7 +54,7 @@ describe('past sizes laid against what would have been foretold', () => {
         nodes: one.nodes.map((node) => ({ ...node, partScatter: 0.01, pathScatter: 0.01, machineScatter: 0.01 })),
       })),
     };
-    const [scored] = classCoverage(sure, parts, settings);
+    const [scored] = classCoverage(scoredSizes(sure, parts, settings));
     expect(scored!.inside / scored!.sizes).toBeLessThan(0.65);
     expect(classOffCoverage(scored, true)).toMatchObject({
       code: 'class-off-coverage',
@@ -60,17 +62,44 @@ describe('past sizes laid against what would have been foretold', () => {
     });
   });
 
+  it('of a class too sure of itself: as much wider as it is told then, 80 in 100 lie within', () => {
+    const sure = {
+      classes: pool.classes.map((one) => ({
+        ...one,
+        nodes: one.nodes.map((node) => ({ ...node, partScatter: 0.08, pathScatter: 0.03, machineScatter: 0.05 })),
+      })),
+    };
+    const before = scoredSizes(sure, parts, settings);
+    const [off] = classCoverage(before);
+    const by = widenedBy(off, true);
+    expect(by).toBeGreaterThan(1.1);
+    expect(by).toBeLessThan(3);
+    expect(widenedBy(off, false)).toBe(1);
+    const after = [...Map.groupBy(before, ({ machineId, takenOn }) => `${machineId} ${takenOn}`).values()].flatMap(
+      ([{ machineId, takenOn } = before[0]!]) =>
+        looksBefore(
+          takenOn,
+          parts.filter((part) => part.machineId === machineId),
+          sure,
+          settings,
+        ).map((look) => scoredLook({ ...look, law: widenedLaw(look.law, by) }, settings)),
+    );
+    const inside = after.filter((size) => size.inside).length / after.length;
+    expect(inside).toBeGreaterThan(0.76);
+    expect(inside).toBeLessThan(0.84);
+  });
+
   it('gives the same in any order of parts', () => {
-    const [scored] = classCoverage(pool, parts, settings);
-    const [turned] = classCoverage(pool, [...parts].reverse(), settings);
+    const [scored] = classCoverage(scoredSizes(pool, parts, settings));
+    const [turned] = classCoverage(scoredSizes(pool, [...parts].reverse(), settings));
     expect(turned).toMatchObject({ sizes: scored!.sizes, inside: scored!.inside });
     expect(turned!.z).toBeCloseTo(scored!.z, 9);
   });
 
   it('leaves out sizes taken as a part went in, and a shop without sizes', () => {
     const fresh = parts.map((part) => ({ ...part, readings: [aReading({ workedHours: 0, wearMm: 0 })] }));
-    expect(classCoverage(pool, fresh, settings)).toEqual([]);
-    expect(classCoverage(pool, [], settings)).toEqual([]);
+    expect(classCoverage(scoredSizes(pool, fresh, settings))).toEqual([]);
+    expect(classCoverage(scoredSizes(pool, [], settings))).toEqual([]);
   });
 });
 

@@ -6,6 +6,7 @@ import { wearOf } from '../series/visitSizes.ts';
 import { limitsOn } from '../shop/limitsOn.ts';
 import { type ClassCoverage, classCoverage } from './classCoverage.ts';
 import { fingerprint } from './fingerprint.ts';
+import { type ScoredSize, scoredSizes } from './scoredSizes.ts';
 import type { ShopHabit } from './shopHours.ts';
 import { allParts, type ShopSeries } from './shopSeries.ts';
 
@@ -17,7 +18,8 @@ export type Learning = {
   fingerprint: string;
   shop: ShopLearning;
   habit: ShopHabit;
-  /** how its forecasts would have done so far */
+  /** sizes of each machine's last visits against what would have been foretold for them, and how each class did */
+  scored: readonly ScoredSize[];
   coverage: readonly ClassCoverage[];
 };
 
@@ -34,12 +36,9 @@ export function learn(
   const from = learnedFrom(shop, settings);
   if (kept?.fingerprint === from.fingerprint) return kept;
   const learned = learnShop(from.parts, from.priors, settings, options);
-  return {
-    fingerprint: from.fingerprint,
-    shop: learned,
-    habit: shop.hours.habit,
-    coverage: classCoverage(learned, from.parts, settings),
-  };
+  const scored = scoredSizes(learned, from.parts, settings);
+  const { habit } = shop.hours;
+  return { fingerprint: from.fingerprint, shop: learned, habit, scored, coverage: classCoverage(scored) };
 }
 
 /** Parts and priors a learning rests on, and the name they and the machines' known hours go by. */

@@ -79,6 +79,10 @@ export const faultSentences: Record<string, Sentence> = {
   'unknown-position': () => ({ what: 'That position is not on this assembly.', next: 'Open the machine afresh.' }),
   'unknown-fitter': () => ({ what: 'That fitter is not in the shop’s list.', next: 'Open the Shop screen afresh.' }),
   'unknown-kind': () => ({ what: 'That assembly kind is not on record.', next: 'Open the Shop screen afresh.' }),
+  'size-without-forecast': () => ({
+    what: 'No size of that day has a forecast to be laid against.',
+    next: 'It may have been put right or taken back since. Open the forecast check afresh.',
+  }),
   'unknown-point': () => ({ what: 'That measuring point is not on record.', next: 'Open the machine afresh.' }),
   'unknown-gauge': () => ({ what: 'That gauge is not in the shop’s list.', next: 'Choose one from the list.' }),
   'unknown-size': () => ({ what: 'That size is not on record.', next: 'Open the machine afresh.' }),

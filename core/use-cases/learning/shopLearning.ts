@@ -57,7 +57,13 @@ export const isFromPriors = ({ fingerprint }: Learning): boolean => fingerprint.
 function priorsOnly(state: State, shop: ShopSeries, fingerprint: string): Learning {
   const name = `${FROM_PRIORS}${fingerprint}`;
   if (state.priors?.fingerprint !== name) {
-    const nothing: Learning = { fingerprint: name, shop: { classes: [] }, habit: shop.hours.habit, coverage: [] };
+    const nothing: Learning = {
+      fingerprint: name,
+      shop: { classes: [] },
+      habit: shop.hours.habit,
+      scored: [],
+      coverage: [],
+    };
     state.priors = withEveryClass(nothing, shop, settingsOf(shop.life));
   }
   return state.priors;
@@ -73,11 +79,15 @@ function stateOf(record: OpenRecord): State {
   return state;
 }
 
-/** What was kept cannot be read as it was written, as after damage to the file: then it is learned again. */
+/**
+ * What was kept cannot be read as it was written, as after damage to the file, or an earlier program kept less of it: then it
+ * is learned again.
+ */
 function stored(record: OpenRecord): Learning | null {
   try {
     const kept = readLearning(record, KEY);
-    return kept && { fingerprint: kept.fingerprint, ...(kept.learning as Omit<Learning, 'fingerprint'>) };
+    const learned = kept?.learning as Omit<Learning, 'fingerprint'> | undefined;
+    return kept && learned?.scored ? { fingerprint: kept.fingerprint, ...learned } : null;
   } catch (thrown) {
     if (thrown instanceof SyntaxError) return null;
     throw thrown;
