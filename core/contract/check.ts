@@ -128,7 +128,7 @@ export const checkExplain = operation(
   z.object({
     size: zSizeAgainst,
     /** as of the day before the size, and now, on the hours of the machine [h] */
-    then: z.object({
+    stood: z.object({
       asOf: zDay,
       machineHoursAtLimit: zRange,
       machineHours: z.number().nullable(),

@@ -157,6 +157,21 @@ export const stripDownSave = operation(
     moved: z.array(
       z.object({ pointId: zId, item: z.int(), position: z.string(), point: z.string(), before: zRange, after: zRange }),
     ),
+    /** its sizes against the forecasts that stood just before: how many were laid against one, and those beyond their 80 % range */
+    against: z.object({
+      sizes: z.int(),
+      beyond: z.array(
+        z.object({
+          pointId: zId,
+          item: z.int(),
+          position: z.string(),
+          point: z.string(),
+          sizeMm: z.number(),
+          leastWornMm: z.number(),
+          mostWornMm: z.number(),
+        }),
+      ),
+    }),
   }),
   { title: 'Save a strip-down, whole, in one step' },
 );

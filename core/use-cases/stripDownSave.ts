@@ -1,9 +1,13 @@
+import { scoreSize } from '../check/scoreSize.ts';
 import type { PointForecast } from '../contract/forecast.ts';
 import type { Handler, RequestOf } from '../contract/operation.ts';
 import type { stripDownSave } from '../contract/stripDown.ts';
 import { RefusedError } from '../outcome.ts';
 import { writeEntry } from '../record/entry.ts';
+import type { Day } from '../units/day.ts';
+import type { ShopSeries } from '../way/shopSeries.ts';
 import { forecastsOfMachine } from '../way.ts';
+import { measuredVisits } from './check/scoredForecasts.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { keepForecasts, type StandingForecast, standingForecasts } from './keepForecasts.ts';
 import { type NotedDial, notedDial } from './notedDial.ts';
@@ -33,11 +37,13 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
     return id;
   });
   // what was learned before serves for the machine at once; the classes are learned again when the shop is next looked at
-  const forecastsAfter = forecastsOfMachine(seriesNow(context), request.machineId, before.learning).points;
+  const after = seriesNow(context);
+  const forecastsAfter = forecastsOfMachine(after, request.machineId, before.learning).points;
   return {
     stripDownId,
     parked: parkedOf(request, judged),
     moved: movedForecasts(forecastsBefore, forecastsAfter),
+    against: againstStanding(standing, after, typed.takenOn),
   };
 };
 
@@ -52,6 +58,21 @@ function standingBefore(context: Context, { draft, takenOn }: TypedStripDown, be
   const { learning } = before;
   const ofMachine = (machineId: number) => forecastsOfMachine(shop, machineId, learning);
   return standingForecasts({ asOf: takenOn, shop, learning, ofMachine }, draft.machineId, opened);
+}
+
+/** The sizes of the sheet against what stood just before it. */
+function againstStanding(standing: readonly StandingForecast[], { life, ofPoint }: ShopSeries, takenOn: Day) {
+  const scored = standing.flatMap(({ pointId, partOrdinal, foretold }) => {
+    const point = life.points.find((one) => one.pointId === pointId)!;
+    const visit = measuredVisits(ofPoint(point)).find((one) => one.takenOn === takenOn && one.ordinal === partOrdinal);
+    const score = visit && scoreSize(foretold, { ...visit.governing, workedHours: visit.workedHours });
+    return score ? [{ point, sizeMm: visit.governing.sizeMm, score }] : [];
+  });
+  const beyond = scored.flatMap(({ point: { pointId, item, position, point }, sizeMm, score }) => {
+    const { inside, leastWornMm, mostWornMm } = score;
+    return inside ? [] : [{ pointId, item, position, point, sizeMm, leastWornMm, mostWornMm }];
+  });
+  return { sizes: scored.length, beyond };
 }
 
 type Asked = RequestOf<typeof stripDownSave>;

@@ -21,13 +21,13 @@ export const checkExplainHandler: Handler<typeof checkExplain, Context> = (conte
   const scored = scoredForecasts(now, kept).find((one) => one.point === point && one.visit.takenOn === takenOn);
   if (!explained || !scored)
     throw new RefusedError({ code: 'size-without-forecast', facts: { path: 'takenOn', takenOn } });
-  const stood = kept.findLast((one) => stoodBefore(one, shop.ofPoint(point), scored.visit));
+  const last = kept.findLast((one) => stoodBefore(one, shop.ofPoint(point), scored.visit));
   const forecast = now.ofMachine(point.machineId).points.find((one) => one.pointId === pointId)!;
   return {
     size: sizeAgainst(now, scored),
-    then:
-      stood && scored.origin === 'kept'
-        ? thenOf(stood)
+    stood:
+      last && scored.origin === 'kept'
+        ? stoodOf(last)
         : {
             asOf: takenOn,
             machineHoursAtLimit: explained.machineHoursAtLimit,
@@ -41,7 +41,7 @@ export const checkExplainHandler: Handler<typeof checkExplain, Context> = (conte
 };
 
 /** A forecast that was kept, on the hours of its machine. */
-function thenOf({ asOf, foretold }: KeptForecast) {
+function stoodOf({ asOf, foretold }: KeptForecast) {
   const { machineHours, workedHours, share, hoursAtLimit, widenedBy } = foretold;
   const at = (worked: number | null | undefined) =>
     worked == null || machineHours === null || share <= 0 ? null : machineHours + (worked - workedHours) / share;
