@@ -6,6 +6,7 @@ import { shopTable } from './tables/shopTable.ts';
 import { simulationTable } from './tables/simulationTable.ts';
 import { speedTable } from './tables/speedTable.ts';
 import { weeksTable } from './tables/weeksTable.ts';
+import { wintersTable } from './tables/wintersTable.ts';
 
 /**
  * `npm run accuracy`: how far the forecast can be trusted, in tables. With `-- --full` the counts of the published
@@ -18,6 +19,7 @@ const tables: Record<string, (full: boolean) => void | Promise<void>> = {
   calibration: (full) => calibrationTable(defaultModelSettings, full),
   agreement: (full) => agreementTable(full),
   weeks: weeksTable,
+  winters: wintersTable,
   speed: () => speedTable(defaultModelSettings),
 };
 
