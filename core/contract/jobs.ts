@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { zBringInSheet, zSheetAccount } from './exchange.ts';
 import { operation } from './operation.ts';
+import { zPlanAccount, zPlanAsk } from './plan.ts';
 import { zMadeSlips, zWinterSlips } from './recall.ts';
 import { zFacts } from './shapes.ts';
 
@@ -8,14 +9,15 @@ import { zFacts } from './shapes.ts';
 const zJobAsk = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('bring-in-sheet'), ask: zBringInSheet }),
   z.object({ kind: z.literal('winter-slips'), ask: zWinterSlips }),
+  z.object({ kind: z.literal('plan'), ask: zPlanAsk }),
 ]);
 export type JobAsk = z.infer<typeof zJobAsk>;
 
 export const zJobState = z.object({
   jobId: z.string(),
-  kind: z.enum(['bring-in-sheet', 'winter-slips']),
+  kind: z.enum(['bring-in-sheet', 'winter-slips', 'plan']),
   state: z.enum(['running', 'done', 'cancelled', 'refused']),
-  /** what it is at: "reading", "planning", "writing", "printing" */
+  /** what it is at: "reading", "planning", "writing", "printing"; of a plan "machines", "weeks" */
   step: z.string(),
   /** share of the step that is done, 0 to 1 */
   share: z.number(),
@@ -23,6 +25,7 @@ export const zJobState = z.object({
   account: zSheetAccount.nullable(),
   /** the slips it made, once done */
   slips: zMadeSlips.nullable(),
+  plan: zPlanAccount.nullable(),
   /** why it was refused */
   fault: z.object({ code: z.string(), path: z.string().optional(), facts: zFacts }).nullable(),
 });
@@ -37,5 +40,6 @@ export const jobsState = operation('jobs/state', zJobId, zJobState, {
   title: 'How far long work is, or what came of it',
 });
 export const jobsCancel = operation('jobs/cancel', zJobId, zJobState, {
-  title: 'Break long work off; the record is then as it was before',
+  title:
+    'Break long work off; the record is then as it was before. A plan looking for its weeks is kept as far as it came',
 });

@@ -68,6 +68,20 @@ import { ownerPutRightHandler } from './ownerPutRight.ts';
 import { photoDropHandler } from './photoDrop.ts';
 import { photoKeepHandler } from './photoKeep.ts';
 import { photoReadHandler } from './photoRead.ts';
+import {
+  planAddHandler,
+  planAgreeHandler,
+  planAwaySaveHandler,
+  planAwayStrikeHandler,
+  planDoneHandler,
+  planMoveHandler,
+  planPinHandler,
+  planPostponeHandler,
+  planReadHandler,
+  planSettingsSaveHandler,
+  planSplitHandler,
+  planWeekSaveHandler,
+} from './plan/planHandlers.ts';
 import { pointAddHandler } from './pointAdd.ts';
 import { pointLimitsHandler } from './pointLimits.ts';
 import {
@@ -260,6 +274,18 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'check/worth': checkWorthHandler,
   'rates/read': ratesReadHandler,
   'rates/save': ratesSaveHandler,
+  'plan/read': planReadHandler,
+  'plan/move': planMoveHandler,
+  'plan/pin': planPinHandler,
+  'plan/agree': planAgreeHandler,
+  'plan/postpone': planPostponeHandler,
+  'plan/done': planDoneHandler,
+  'plan/split': planSplitHandler,
+  'plan/add': planAddHandler,
+  'plan/settingsSave': planSettingsSaveHandler,
+  'plan/weekSave': planWeekSaveHandler,
+  'plan/awaySave': planAwaySaveHandler,
+  'plan/awayStrike': planAwayStrikeHandler,
   'slip/preview': slipPreviewHandler,
   'slip/make': slipMakeHandler,
   'slip/read': slipReadHandler,

@@ -6,6 +6,7 @@ import { exchangeFaults } from './exchangeFaults.ts';
 import { fitFaults } from './fitFaults.ts';
 import { hoursFaults } from './hoursFaults.ts';
 import { jobFaults } from './jobFaults.ts';
+import { planFaults } from './planFaults.ts';
 import { recallFaults } from './recallFaults.ts';
 import { recordFaults } from './recordFaults.ts';
 import { repairFaults } from './repairFaults.ts';
@@ -114,6 +115,7 @@ export const faultSentences: Record<string, Sentence> = {
   'rise-over-24-a-day': (facts) =>
     dialFault(facts, `is over 24 hours a day more than ${hours(facts.lastDialHours)}${on(facts.lastReadOn)}`),
   ...jobFaults,
+  ...planFaults,
   ...recordFaults,
   ...recallFaults,
   ...repairFaults,

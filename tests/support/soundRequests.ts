@@ -3,9 +3,10 @@ import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { customerMerge } from '#core/contract/customer.ts';
 import { jobsStart, jobsState } from '#core/contract/jobs.ts';
-import { machineTakeIn } from '#core/contract/machine.ts';
+import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
 import { oldSheetsSave, sizesQuestioned } from '#core/contract/oldSheets.ts';
 import { photoKeep } from '#core/contract/photo.ts';
+import { planAdd, planAwaySave } from '#core/contract/plan.ts';
 import { ratesSave, rebuildLineSave, rebuildTakeIn } from '#core/contract/rebuild.ts';
 import { contactAdd, quietAdd } from '#core/contract/recall.ts';
 import { recordBackUp, recordBackups } from '#core/contract/record.ts';
@@ -78,6 +79,41 @@ async function aJob(program: Program, machineId: number, positionId: number, pho
   };
 }
 
+/** Visits on the plan, one for each thing done with one, and a sound request for each operation on it. */
+async function aPlan(program: Program, customerId: number, machineId: number, positionIds: number[]) {
+  const add = async (name: string) => {
+    const machine = { ...aTakeIn({ name }), customerId, customer: null };
+    const { machineId: other } = await program.ask(machineTakeIn, machine);
+    const { points } = await program.ask(machineRead, { machineId: other });
+    const ids = points.map(({ positionId }) => positionId);
+    const visit = { machineId: other, positionIds: ids, weekFrom: '2026-11-23', by: 'Bo' };
+    return { ...(await program.ask(planAdd, visit)), positionIds: ids };
+  };
+  const moved = await add('Tractor to move');
+  const split = await add('Tractor to split');
+  const done = await add('Tractor done');
+  const away = { customerId, fromOn: '2026-12-01', toOn: '2026-12-08', note: 'in Spain', by: 'Bo' };
+  const { awayId } = await program.ask(planAwaySave, away);
+  const { visitId } = moved;
+  return {
+    'plan/read': {},
+    'plan/move': { visitId, weekFrom: '2026-11-30', by: 'Bo' },
+    'plan/pin': { visitId, pinned: true, by: 'Bo' },
+    'plan/agree': { visitId, saidBy: 'The farmer', promisedOn: '2026-12-18', note: '', by: 'Bo' },
+    'plan/postpone': { visitId, reason: 'next year', sure: true, by: 'Bo' },
+    'plan/done': { visitId: done.visitId, by: 'Bo' },
+    'plan/split': { visitId: split.visitId, positionIds: split.positionIds.slice(0, 1), by: 'Bo' },
+    'plan/add': { machineId, positionIds, weekFrom: null, by: 'Bo' },
+    'plan/settingsSave': {
+      ...{ changed: { breakdownHours: 40 }, reason: 'dearer now', by: 'Bo' },
+      renewals: [{ partClass: 'Nylon slide strip', ownHours: 0.4, partsHours: 0.8 }],
+    },
+    'plan/weekSave': { weekFrom: '2026-12-21', benchHours: 16, note: 'Christmas', by: 'Bo' },
+    'plan/awaySave': away,
+    'plan/awayStrike': { awayId, reason: 'stays at home', by: 'Bo' },
+  };
+}
+
 const base64 = (text: string): string => Buffer.from(text).toString('base64');
 
 const lug = (boreMm: number, thicknessMm: number) => ({ boreMm, thicknessMm, widthMm: 100, endMm: 50 });
@@ -106,6 +142,7 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
   const { stripDownId } = await program.ask(stripDownSave, { ...questioned, dialSure: false });
   const [atJob, forJob] = [await photo(), await photo()];
   const job = await aJob(program, machineId, positionId, { first: atJob.photoId, spare: forJob.photoId });
+  const plan = await aPlan(program, customerId, machineId, [positionId]);
   // customers: a double to be merged, one merged already, and one to be erased
   const bought = async (name: string) => {
     const customer = { name, place: '', address: '', phone: '', email: '' };
@@ -277,6 +314,7 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'photo/read': { photoId: shown.photoId },
     'photo/drop': { photoId: spare.photoId },
     ...job.requests,
+    ...plan,
     'forecast/all': { asOf: '2026-11-01' },
     'forecast/why': { pointId: strip.pointId, asOf: '2026-11-01' },
     'check/read': {},

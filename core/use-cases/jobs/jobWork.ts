@@ -1,4 +1,5 @@
 import type { SheetAccount } from '../../contract/exchange.ts';
+import type { PlanAccount } from '../../contract/plan.ts';
 import type { MadeSlips } from '../../contract/recall.ts';
 import { type Refusal, RefusedError } from '../../outcome.ts';
 import { readWholeFile } from '../../record/folderOnDisk.ts';
@@ -6,6 +7,7 @@ import { openRecord } from '../../record/openRecord.ts';
 import type { OpenRecord } from '../../record/recordFile.ts';
 import type { Day } from '../../units/day.ts';
 import { type AskedSheet, bringInSheet } from '../bringInSheet.ts';
+import { makePlan, type PlanAsk } from '../plan/makePlan.ts';
 import { makeWinterSlips, type SlipsToMake } from '../recall/winterSlips.ts';
 
 /** All that long work needs, as it crosses to its thread. */
@@ -16,7 +18,7 @@ export type Job = JobKind & {
   /** one number, not 0 once the work is to be broken off */
   cancel: SharedArrayBuffer;
 };
-export type JobKind = SheetJob | ({ kind: 'winter-slips' } & SlipsToMake);
+export type JobKind = SheetJob | ({ kind: 'winter-slips' } & SlipsToMake) | { kind: 'plan'; ask: PlanAsk };
 type SheetJob = {
   kind: 'bring-in-sheet';
   file: { name: string; path: string | null; bytes: Uint8Array | null };
@@ -24,7 +26,7 @@ type SheetJob = {
 };
 
 /** What came of it: of each kind its own. */
-export type JobResult = { account: SheetAccount | null; slips: MadeSlips | null };
+export type JobResult = { account: SheetAccount | null; slips: MadeSlips | null; plan: PlanAccount | null };
 
 /** What the thread tells: how far it is, and once how it ended. */
 export type JobWord =
@@ -37,20 +39,29 @@ class JobCancelled extends Error {}
 
 /**
  * Carries long work out on a connection of its own to the record. Whatever breaks it off, nothing of it is kept: its one
- * transaction ends unfinished.
+ * transaction ends unfinished. A plan already looking for its weeks is kept, and says that it was stopped.
  */
 export async function jobWork(job: Job, say: (word: JobWord) => void): Promise<void> {
-  const cancelled = new Int32Array(job.cancel);
+  const asked = new Int32Array(job.cancel);
+  const isCancelled = () => Atomics.load(asked, 0) !== 0;
   const told = (step: string, share: number): void => {
-    if (Atomics.load(cancelled, 0) !== 0) throw new JobCancelled();
+    if (isCancelled()) throw new JobCancelled();
     say({ word: 'at', step, share });
+  };
+  // cancelled while it looks for weeks, a plan is kept as far as it came
+  const searched = (share: number): boolean => {
+    say({ word: 'at', step: 'weeks', share });
+    return !isCancelled();
   };
   const record = openRecord(job.recordPath);
   try {
+    const none = { account: null, slips: null, plan: null };
     const result: JobResult =
-      job.kind === 'winter-slips'
-        ? { account: null, slips: await makeWinterSlips(record, job, job, told) }
-        : { account: await sheetBroughtIn(record, job, told), slips: null };
+      job.kind === 'plan'
+        ? { ...none, plan: await makePlan(record, job, { told, searched }) }
+        : job.kind === 'winter-slips'
+          ? { ...none, slips: await makeWinterSlips(record, job, job, told) }
+          : { ...none, account: await sheetBroughtIn(record, job, told) };
     say({ word: 'done', result });
   } catch (thrown) {
     if (thrown instanceof JobCancelled) say({ word: 'cancelled' });

@@ -14,7 +14,7 @@ const WORKER = new URL(import.meta.url.endsWith('.ts') ? './jobWorker.ts' : './j
 /** A sheet of a million rows with what it is fitted to takes about 2 GB. */
 const MOST_HEAP_MB = 6000;
 /** Work heeds a cancel between its steps; where a step takes longer than this, its thread is ended [ms]. */
-const CANCEL_WAIT_MS = 3000;
+const CANCEL_WAIT_MS = { 'bring-in-sheet': 3000, 'winter-slips': 3000, plan: 20_000 } as const;
 /** Ended work is remembered so long as no more than so many came after it. */
 const MOST_REMEMBERED = 20;
 
@@ -50,7 +50,7 @@ export const jobsCancelHandler: Handler<typeof jobsCancel, Context> = async (con
   const running = runningOf(context, jobId);
   if (running.state.state !== 'running') return { ...running.state };
   Atomics.store(running.cancel, 0, 1);
-  const slow = setTimeout(() => void running.worker.terminate(), CANCEL_WAIT_MS);
+  const slow = setTimeout(() => void running.worker.terminate(), CANCEL_WAIT_MS[running.state.kind]);
   await running.ended;
   clearTimeout(slow);
   return { ...running.state };
@@ -67,6 +67,7 @@ function jobOf(context: Context, asked: JobAsk): Job {
   if (recordPath === ':memory:') throw new RefusedError({ code: 'job-needs-file' });
   const now = { recordPath, asOf: context.today(), madeAt: context.now(), cancel: new SharedArrayBuffer(4) };
   if (asked.kind === 'winter-slips') return { kind: asked.kind, ...slipsToMake(context, asked.ask), ...now };
+  if (asked.kind === 'plan') return { kind: asked.kind, ask: asked.ask, ...now };
   const { file, ...ask } = asked.ask;
   const path = file.path === null ? null : resolve(file.path);
   const given = path === null ? fileInHand(context, file) : { name: basename(path), bytes: null };
@@ -82,6 +83,7 @@ function start(jobId: string, job: Job): Running {
     share: 0,
     account: null,
     slips: null,
+    plan: null,
     fault: null,
   };
   const cancel = new Int32Array(job.cancel);

@@ -1,7 +1,7 @@
 import { RefusedError } from '../../outcome.ts';
 import { recordRevision, writePlain } from '../../record/entry.ts';
 import { keepLearning, readLearning } from '../../record/learningStore.ts';
-import type { OpenRecord } from '../../record/recordFile.ts';
+import type { OpenRecord, ReadableRecord } from '../../record/recordFile.ts';
 import { learnedFrom, withEveryClass } from '../../way/learning.ts';
 import { settingsOf } from '../../way/settingsOf.ts';
 import type { ShopHabit } from '../../way/shopHours.ts';
@@ -74,7 +74,7 @@ export const habitSoFar = (context: Context): ShopHabit | null =>
   stateOf(recordOf(context) as OpenRecord).learning?.habit ?? null;
 
 function stateOf(record: OpenRecord): State {
-  const state = soFar.get(record) ?? { learning: stored(record), catchingUp: false };
+  const state = soFar.get(record) ?? { learning: learningKept(record), catchingUp: false };
   soFar.set(record, state);
   return state;
 }
@@ -83,7 +83,7 @@ function stateOf(record: OpenRecord): State {
  * What was kept cannot be read as it was written, as after damage to the file, or an earlier program kept less of it: then it
  * is learned again.
  */
-function stored(record: OpenRecord): Learning | null {
+export function learningKept(record: ReadableRecord): Learning | null {
   try {
     const kept = readLearning(record, KEY);
     const learned = kept?.learning as Omit<Learning, 'fingerprint'> | undefined;

@@ -1,0 +1,258 @@
+import { setTimeout } from 'node:timers/promises';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
+import { jobsStart, jobsState } from '#core/contract/jobs.ts';
+import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
+import {
+  planAdd,
+  planAgree,
+  planAwaySave,
+  planDone,
+  planMove,
+  planPin,
+  planPostpone,
+  planRead,
+  planSettingsSave,
+  planSplit,
+  planWeekSave,
+  type WhatIf,
+} from '#core/contract/plan.ts';
+import { recordStartEmpty } from '#core/contract/record.ts';
+import { findingAdd, stripDownSave } from '#core/contract/stripDown.ts';
+import { recordOf } from '#core/use-cases/context.ts';
+import { makePlan, type PlanAsk } from '#core/use-cases/plan/makePlan.ts';
+import { aSize, aTakeIn } from '#tests/support/aHitch.ts';
+import { aProgram, type Program } from '#tests/support/aProgram.ts';
+
+let program: Program;
+beforeEach(async () => {
+  program = aProgram();
+  await program.ask(recordStartEmpty, {});
+});
+afterEach(() => program.end());
+
+/** A tractor whose strip is down to a size, its hook pin to another. */
+async function aTractor(name: string, stripMm: number, pinMm = 29.9) {
+  const takeIn = aTakeIn({ name });
+  const customer = { ...takeIn.customer!, name: `Farm of ${name}` };
+  const { machineId, customerId } = await program.ask(machineTakeIn, { ...takeIn, customer });
+  const { points } = await program.ask(machineRead, { machineId });
+  const [strip, pin] = points;
+  await program.ask(stripDownSave, {
+    ...{ machineId, takenOn: '2026-03-01', dialHours: 3000, fitter: 'Bo', note: '', renewals: [], findings: [] },
+    ...{ dialSure: true, sizes: [aSize(strip!.pointId, stripMm, 'front'), aSize(pin!.pointId, pinMm)] },
+  });
+  return { machineId, customerId, strip: strip!, pin: pin!, assemblyId: strip!.assemblyId };
+}
+
+/** Plans as the job does, in this thread. */
+function plan(whatIf: Partial<WhatIf> | null = null) {
+  const { context } = program;
+  const tried = whatIf && { hoursPerWeek: null, fitterOff: null, parts: null, use: null, ...whatIf };
+  const ask = { by: 'Bo', whatIf: tried } as PlanAsk;
+  return makePlan(
+    recordOf(context),
+    { asOf: context.today(), madeAt: context.now(), ask },
+    { told: () => {}, searched: () => true },
+  );
+}
+
+/** The same in the thread of its own that the window asks for. */
+async function planInThread() {
+  const { jobId } = await program.ask(jobsStart, { job: { kind: 'plan', ask: { by: 'Bo', whatIf: null } } });
+  for (;;) {
+    const state = await program.ask(jobsState, { jobId });
+    if (state.state === 'done') return state.plan!;
+    if (state.state !== 'running') throw new Error(JSON.stringify(state));
+    await setTimeout(20);
+  }
+}
+
+async function undo() {
+  const { entries } = await program.ask(entriesList, { beforeEntryId: null, limit: 1 });
+  await program.ask(entriesUndoLast, { entryId: entries[0]!.entryId, by: 'Bo' });
+}
+
+const read = () => program.ask(planRead, {});
+const visitOf = async (machineId: number) =>
+  (await read()).visits.find((visit) => visit.machineId === machineId && visit.winter === '26/27');
+
+describe('the winter plan of a record', () => {
+  test('a worn strip brings its machine in, a sound one does not; undone, nothing is planned', async () => {
+    const worn = await aTractor('worn', 9.6);
+    const sound = await aTractor('sound', 11.9);
+    const account = await planInThread();
+    expect(account).toMatchObject({ saved: true, status: 'searched', gap: 0 });
+    const visit = await visitOf(worn.machineId);
+    expect(visit).toMatchObject({ stands: 'proposed', customer: 'Farm of worn' });
+    expect(visit!.weeks[0]!.weekFrom >= '2026-11-23').toBe(true);
+    expect(visit!.positions.find(({ positionId }) => positionId === worn.strip.positionId)).toMatchObject({
+      reason: 'limit',
+    });
+    expect(await visitOf(sound.machineId)).toBeUndefined();
+    const sheet = await read();
+    expect(sheet.proposed).toMatchObject({ status: 'searched', machines: 2 });
+    await undo();
+    expect(await read()).toMatchObject({ visits: [], proposed: null });
+  });
+
+  test('the same record gives the same plan', async () => {
+    for (const name of ['a', 'b', 'c']) await aTractor(name, 9.6);
+    await plan();
+    const once = (await read()).visits.map(({ machineId, weeks, positions }) => ({ machineId, weeks, positions }));
+    await undo();
+    await plan();
+    expect((await read()).visits.map(({ machineId, weeks, positions }) => ({ machineId, weeks, positions }))).toEqual(
+      once,
+    );
+  });
+
+  test('an agreed visit stays through every plan, also where its week has no hours any more', async () => {
+    const { machineId } = await aTractor('agreed', 9.6);
+    const other = await aTractor('other', 9.6);
+    await plan();
+    const { visitId, weeks } = (await visitOf(machineId))!;
+    await program.ask(planAgree, { visitId, saidBy: 'Jo', promisedOn: null, note: '', by: 'Bo' });
+    const { weekFrom } = weeks[0]!;
+    await program.ask(planWeekSave, { weekFrom, benchHours: 0, note: 'shut', by: 'Bo' });
+    await plan();
+    expect(await visitOf(machineId)).toMatchObject({ visitId, weeks, stands: 'agreed', saidBy: 'Jo' });
+    expect((await visitOf(other.machineId))!.weeks[0]!.weekFrom).not.toBe(weekFrom);
+    const { overHours, hours } = (await read()).weeks.find((week) => week.weekFrom === weekFrom)!;
+    expect(overHours).toBeCloseTo(hours, 6);
+    const moved = { visitId, weekFrom: '2027-01-04', by: 'Bo' };
+    expect(await program.answer(planMove, moved)).toMatchObject({
+      fault: { code: 'visit-agreed', facts: { saidBy: 'Jo' } },
+    });
+    expect((await program.ask(planMove, { ...moved, sure: true })).overHours).toBeCloseTo(-hours, 6);
+  });
+
+  test('no week is filled beyond its hours; what finds no room is left over with what it risks', async () => {
+    for (const name of ['a', 'b', 'c']) await aTractor(name, 9.5);
+    const mondays = (await read()).weeks.map(({ weekFrom }) => weekFrom);
+    const hours = async (weekFrom: string, benchHours: number) =>
+      program.ask(planWeekSave, { weekFrom, benchHours, note: '', by: 'Bo' });
+    for (const monday of mondays) await hours(monday, monday === '2027-01-11' ? 8 : 0);
+    const account = await plan();
+    const sheet = await read();
+    expect(sheet.weeks.every(({ overHours }) => overHours === 0)).toBe(true);
+    const left = sheet.visits.filter(({ weeks, winter }) => winter === '26/27' && weeks.length === 0);
+    expect(left.length).toBeGreaterThan(0);
+    expect(left.length).toBe(account.now.unplaced);
+    expect(left.every(({ risk }) => risk > 0)).toBe(true);
+  });
+
+  test('a moved visit is held there, told what it costs, and taken back whole', async () => {
+    const { machineId, customerId } = await aTractor('moved', 9.6);
+    await plan();
+    const { visitId } = (await visitOf(machineId))!;
+    await program.ask(planWeekSave, { weekFrom: '2027-01-18', benchHours: 1, note: '', by: 'Bo' });
+    const change = await program.ask(planMove, { visitId, weekFrom: '2027-01-18', by: 'Bo' });
+    const visit = (await visitOf(machineId))!;
+    expect(change.overHours).toBeCloseTo(visit.hours - 1, 6);
+    expect(visit).toMatchObject({ stands: 'pinned', weeks: [{ weekFrom: '2027-01-18' }] });
+    const away = { customerId: customerId!, fromOn: '2027-01-20', toOn: '2027-01-21', note: '', by: 'Bo' };
+    await program.ask(planAwaySave, away);
+    expect(await visitOf(machineId)).toMatchObject({ customerAway: true });
+    await plan();
+    expect((await visitOf(machineId))!.weeks[0]).toMatchObject({ weekFrom: '2027-01-18' });
+    await program.ask(planPin, { visitId, pinned: false, by: 'Bo' });
+    await plan();
+    expect((await visitOf(machineId))!.weeks[0]!.weekFrom).not.toBe('2027-01-18');
+    await undo();
+    expect((await visitOf(machineId))!.weeks[0]).toMatchObject({ weekFrom: '2027-01-18' });
+  });
+
+  test('a visit put off costs its risk, is planned for the winter after, and stays put off', async () => {
+    const { machineId } = await aTractor('late', 9.6);
+    await plan();
+    const before = (await visitOf(machineId))!;
+    const change = await program.ask(planPostpone, { visitId: before.visitId, reason: 'no money', by: 'Bo' });
+    expect(change.total).toBeCloseTo(before.risk, 1);
+    expect(change.breakdownCost).toBeGreaterThan(0);
+    expect(change.benchHours).toBeCloseTo(-before.hours, 2);
+    const visits = (await read()).visits.filter((visit) => visit.machineId === machineId);
+    expect(visits.map(({ winter, stands }) => [winter, stands])).toContainEqual(['27/28', 'proposed']);
+    await plan();
+    expect(await visitOf(machineId)).toMatchObject({ stands: 'postponed', weeks: [], note: 'no money' });
+  });
+
+  test('a visit split in two pays what both open twice', async () => {
+    const { machineId, strip } = await aTractor('split', 9.6, 29.05);
+    await plan();
+    const before = (await visitOf(machineId))!;
+    expect(before.positions).toHaveLength(2);
+    const asked = { visitId: before.visitId, positionIds: [strip.positionId], by: 'Bo' };
+    const change = await program.ask(planSplit, asked);
+    const shared = before.takeOffs.reduce((sum, { hours }) => sum + hours, before.visitHours);
+    expect(change.total).toBeCloseTo(shared, 6);
+    const both = (await read()).visits.filter((visit) => visit.machineId === machineId && visit.winter === '26/27');
+    expect(both.map(({ positions }) => positions.length)).toEqual([1, 1]);
+    expect(both.reduce((sum, { hours }) => sum + hours, 0)).toBeCloseTo(before.hours + shared, 2);
+    expect(await program.answer(planSplit, { ...asked, visitId: change.visitId })).toMatchObject({
+      fault: { code: 'not-as-expected', path: 'positionIds' },
+    });
+  });
+
+  test('what must not be used comes in first; what the customer refused is left', async () => {
+    const { machineId, assemblyId, pin } = await aTractor('stopped', 11.9);
+    const finding = { assemblyId, positionId: pin.positionId, kind: 'crack' as const, severity: 'do-not-use' as const };
+    await program.ask(findingAdd, { ...finding, note: '', photoIds: [], takenOn: '2026-11-02', by: 'Bo' });
+    await plan();
+    const visit = (await visitOf(machineId))!;
+    expect(visit.doNotUse).toBe(true);
+    expect(visit.positions).toMatchObject([{ positionId: pin.positionId, reason: 'finding' }]);
+    expect(visit.risk).toBeGreaterThanOrEqual(30);
+  });
+
+  test('a machine put on by hand stays on with its work, and may be done', async () => {
+    const { machineId, strip } = await aTractor('by hand', 11.9);
+    const asked = { machineId, positionIds: [strip.positionId], weekFrom: '2026-12-07', by: 'Bo' };
+    const { visitId, total } = await program.ask(planAdd, asked);
+    expect(total).toBeGreaterThan(0);
+    await plan();
+    expect(await visitOf(machineId)).toMatchObject({
+      ...{ visitId, stands: 'pinned', weeks: [{ weekFrom: '2026-12-07' }] },
+      positions: [{ positionId: strip.positionId, reason: 'by-hand' }],
+    });
+    expect(await program.answer(planAdd, asked)).toMatchObject({ fault: { code: 'visit-there-already' } });
+    await program.ask(planDone, { visitId, by: 'Bo' });
+    expect(await program.answer(planMove, { visitId, weekFrom: null, by: 'Bo' })).toMatchObject({
+      fault: { code: 'visit-done' },
+    });
+  });
+
+  test('what is tried is not saved, and is set beside the plan without it', async () => {
+    const { machineId } = await aTractor('tried', 9.6);
+    await aTractor('other', 10.4);
+    await plan();
+    const rows = program.rows();
+    const dearer = await plan({ parts: { partClass: 'Nylon slide strip', times: 10 } });
+    expect(dearer.saved).toBe(false);
+    expect(dearer.now.total).toBeGreaterThan(dearer.before!.total);
+    const doubled = await plan({ use: { machineId, times: 2 } });
+    expect(doubled.now.total).toBeGreaterThan(doubled.before!.total);
+    const few = await plan({ hoursPerWeek: 1 });
+    expect(few.now.unplaced).toBeGreaterThan(few.before!.unplaced);
+    expect(few.changed).toContainEqual(expect.objectContaining({ machineId, to: null, what: 'no-room' }));
+    const { weekFrom } = (await visitOf(machineId))!.weeks[0]!;
+    const off = await plan({ fitterOff: { weekFrom, weeks: 2, benchHours: 1000 } });
+    expect(off.changed.find((one) => one.machineId === machineId)).toMatchObject({ from: weekFrom, what: 'moved' });
+    expect(program.rows()).toBe(rows);
+  });
+
+  test('a dearer breakdown brings more machines in; a setting beyond its bounds is refused', async () => {
+    await aTractor('worn', 10.2);
+    const set = (breakdownHours: number) =>
+      program.answer(planSettingsSave, { changed: { breakdownHours }, renewals: [], reason: '', by: 'Bo' });
+    await set(1);
+    const cheap = await plan();
+    await set(500);
+    expect((await plan()).now.visits).toBeGreaterThan(cheap.now.visits);
+    expect(await set(1e6)).toMatchObject({ fault: { code: 'not-as-expected', path: 'changed.breakdownHours' } });
+    expect((await read()).settings.find(({ name }) => name === 'breakdownHours')).toMatchObject({
+      value: 500,
+      usual: 30,
+    });
+  });
+});
