@@ -59,8 +59,11 @@ export type WeekPrices = {
   movedWeek: number;
 };
 
-/** Common practice, no source: overtime at half as much again, the rest what a manager would rather work than have. */
-export const defaultWeekPrices: WeekPrices = { overloadHour: 1.5, weekLate: 4, undone: 40, moved: 2, movedWeek: 0.5 };
+/**
+ * Common practice, no source: overtime at half as much again, the rest what a manager would rather work than have. One farmer
+ * told otherwise outweighs any way a shop is likely to go.
+ */
+export const defaultWeekPrices: WeekPrices = { overloadHour: 1.5, weekLate: 4, undone: 40, moved: 8, movedWeek: 1 };
 
 /** A placement that is open to a visit, with what it costs by itself. */
 export type OpenPlacement = Placement & {
