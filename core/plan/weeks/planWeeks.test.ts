@@ -60,6 +60,23 @@ describe('weeks of the shop', () => {
     expect(plan.weeks[1]).toMatchObject({ hours: 26, overload: 6 });
   });
 
+  test('an agreed visit that runs past a winter made shorter since is done in the weeks there are', async () => {
+    const plan = await planWeeks(aShop([aVisit('a', { held: { week: 2, pieces: 3 } })]));
+    expect(plan.weeks.map(({ hours }) => hours)).toEqual([0, 0, 10]);
+  });
+
+  test('nobody works over in a week the shop is shut', async () => {
+    const weeks = [0, 20].map((benchHours) => ({ benchHours, mostOverload: 10 }));
+    const plan = await planWeeks(
+      aShop(
+        'abcd'.split('').map((id) => aVisit(id)),
+        { weeks },
+      ),
+    );
+    expect(plan.weeks.map(({ hours }) => hours)).toEqual([0, 30]);
+    expect(plan.unplaced).toHaveLength(1);
+  });
+
   test('nothing is told otherwise where it need not be', async () => {
     const visits = [aVisit('a', { lastPlannedWeek: 2 }), aVisit('b', { lastPlannedWeek: 1 }), aVisit('c')];
     const plan = await planWeeks(aShop(visits));
@@ -170,7 +187,7 @@ function roomOf({ visits, weeks, setUpHours }: WeeksShop, week: number): number 
   const ways = [...new Set(held.map(({ farmCall }) => farmCall))].map((place) => setUpHours.get(place ?? '') ?? 0);
   const hours = held.reduce((sum, visit) => sum + visit.hours / visit.held!.pieces, 0);
   return Math.max(
-    benchHours + mostOverload,
+    benchHours + (benchHours > 0 ? mostOverload : 0),
     ways.reduce((sum, each) => sum + each, hours),
   );
 }

@@ -1,5 +1,12 @@
 import { assertInvariant } from '../../outcome.ts';
-import { type OpenPlacement, openPlacements, type WeekPrices, type WeeksShop, type WeekVisit } from './weeksShop.ts';
+import {
+  heldWithin,
+  type OpenPlacement,
+  openPlacements,
+  type WeekPrices,
+  type WeeksShop,
+  type WeekVisit,
+} from './weeksShop.ts';
 import type { WeekChoice } from './weighWeeks.ts';
 import { inOrder } from './weighWeeks.ts';
 
@@ -27,8 +34,8 @@ export function searchShop(shop: WeeksShop, prices: WeekPrices): SearchShop {
   );
   for (const { held } of shop.visits)
     assertInvariant(
-      !held || (held.pieces >= 1 && held.week >= 0 && held.week + held.pieces <= shop.weeks.length),
-      'what is held is held in weeks that are planned',
+      !held || (held.week >= 0 && held.week < shop.weeks.length),
+      'what is held begins in a week that is planned',
     );
   const visits = inOrder(shop.visits).map((visit) => ({
     ...visit,
@@ -52,12 +59,15 @@ export function searchShop(shop: WeeksShop, prices: WeekPrices): SearchShop {
 /** What is held may overload a week further than the shop allows: then that far, and no further. */
 function weeksWithHeld({ visits, weeks, setUpHours }: WeeksShop): SearchShop['weeks'] {
   return weeks.map(({ benchHours, mostOverload }, week) => {
-    const held = visits.filter(({ held: at }) => at && at.week <= week && week < at.week + at.pieces);
+    const held = visits.flatMap((visit) => {
+      const at = visit.held && heldWithin(visit.held, weeks.length);
+      return at && at.week <= week && week < at.week + at.pieces ? [{ ...visit, hours: visit.hours / at.pieces }] : [];
+    });
     const places = new Set(held.flatMap(({ farmCall }) => (farmCall === null ? [] : [farmCall])));
     const hours =
-      held.reduce((sum, visit) => sum + visit.hours / visit.held!.pieces, 0) +
+      held.reduce((sum, visit) => sum + visit.hours, 0) +
       [...places].reduce((sum, place) => sum + (setUpHours.get(place) ?? 0), 0);
-    return { benchHours, mostOverload: Math.max(mostOverload, hours - benchHours) };
+    return { benchHours, mostOverload: Math.max(benchHours > 0 ? mostOverload : 0, hours - benchHours) };
   });
 }
 

@@ -41,7 +41,7 @@ export type Placement = { week: number; pieces: number };
 export type WeekHours = {
   /** after holidays and fitters away [h] */
   benchHours: number;
-  /** hours beyond them that may be planned at all [h]; what is held may go further, and is said */
+  /** hours beyond them that may be planned at all [h]; none where nobody works. What is held may go further, and is said */
   mostOverload: number;
 };
 
@@ -83,8 +83,14 @@ export function openPlacements(visit: WeekVisit, weeks: number): OpenPlacement[]
       if (!visit.alreadyIn && visit.awayWeeks.has(week + pieces - 1)) break;
       open.push(placementOf(visit, { week, pieces }));
     }
-  return visit.held ? [placementOf(visit, visit.held)] : open;
+  return visit.held ? [placementOf(visit, heldWithin(visit.held, weeks))] : open;
 }
+
+/** What is held past the last week is in the weeks there are: the shop may have shortened its winter since. */
+export const heldWithin = ({ week, pieces }: Placement, weeks: number): Placement => ({
+  week,
+  pieces: Math.max(1, Math.min(pieces, weeks - week)),
+});
 
 /** A placement of a visit with how late it is and how far it is moved. */
 export function placementOf(visit: WeekVisit, { week, pieces }: Placement): OpenPlacement {

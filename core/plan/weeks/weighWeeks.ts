@@ -74,7 +74,7 @@ export function weighWeeks(shop: WeeksShop, choice: WeekChoice, prices: WeekPric
       continue;
     }
     placed.push({ visitId: visit.visitId, ...placementOf(visit, at) });
-    for (let week = at.week; week < at.week + at.pieces; week++) {
+    for (let week = at.week; week < Math.min(at.week + at.pieces, loads.length); week++) {
       const load = loads[week]!;
       load.hours += visit.hours / at.pieces;
       load.visitIds.push(visit.visitId);
