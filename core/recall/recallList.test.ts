@@ -37,6 +37,7 @@ const aFarm = (customerId: number, machines: RecallMachine[], its: Partial<Recal
   ...{ customerId, name: `Farm ${customerId}`, terms: terms(its), machines },
 });
 const aContact = (its: Partial<RecallContact> = {}): RecallContact => ({
+  entered: 10,
   madeOn: day('2026-11-10'),
   way: 'phone',
   answer: null,
@@ -84,7 +85,7 @@ describe('a machine is due', () => {
   });
 
   it('by every open safety finding, however far its hours reach', () => {
-    const found = { foundOn: day('2024-01-01'), doNotUse: false };
+    const found = { foundOn: day('2024-01-01'), doNotUse: false, entered: 1 };
     expect(reasonsOf({ deciding: far, safetyFindings: [found] })).toEqual(['safety']);
   });
 
@@ -128,15 +129,18 @@ describe('what was answered keeps a machine off the list', () => {
 
   it('sold keeps it off for good, whatever is found', () => {
     const contacts = [aContact({ answer: 'sold' }), aContact({ madeOn: day('2026-11-20') })];
-    const safetyFindings = [{ foundOn: day('2026-11-25'), doNotUse: true }];
+    const safetyFindings = [{ foundOn: day('2026-11-25'), doNotUse: true, entered: 1 }];
     expect(standing({ contacts, safetyFindings }, {}, day('2029-01-01'))).toBe('held, sold to null');
   });
 
   it('but not what is found since: nobody has told them of that', () => {
     const contacts = [aContact({ answer: 'declined' })];
-    const found = (foundOn: string) => [{ foundOn: day(foundOn), doNotUse: false }];
+    const found = (foundOn: string, entered = 1) => [{ foundOn: day(foundOn), doNotUse: false, entered }];
     expect(standing({ contacts, safetyFindings: found('2026-11-09') })).toBe('held, declined to 2027-02-28');
+    expect(standing({ contacts, safetyFindings: found('2026-11-10') })).toBe('held, declined to 2027-02-28');
     expect(standing({ contacts, safetyFindings: found('2026-11-11') })).toBe('to-contact');
+    // a sheet of before that came on record since
+    expect(standing({ contacts, safetyFindings: found('2026-11-01', 11) })).toBe('to-contact');
   });
 
   it.each(['slip', 'email', 'message'] as const)('a %s sent is waited for two weeks', (way) => {
@@ -151,14 +155,14 @@ describe('what was answered keeps a machine off the list', () => {
 
   it('a visit on the plan keeps it off till then, but for what must not be used', () => {
     expect(standing({ visitTo: day('2027-01-10') })).toBe('held, booked to 2027-01-10');
-    const safetyFindings = [{ foundOn: day('2026-11-01'), doNotUse: true }];
+    const safetyFindings = [{ foundOn: day('2026-11-01'), doNotUse: true, entered: 1 }];
     expect(standing({ visitTo: day('2027-01-10'), safetyFindings })).toBe('to-contact');
     expect(standing({ visitTo: day('2026-11-28') })).toBe('to-contact');
   });
 });
 
 describe('wishes', () => {
-  const stop = { foundOn: day('2026-11-01'), doNotUse: true };
+  const stop = { foundOn: day('2026-11-01'), doNotUse: true, entered: 1 };
   it('a farm that asked not to be contacted is in no list at all', () => {
     const lists = recallList([aFarm(1, [aMachine({ safetyFindings: [stop] })], { noContact: true })], shop);
     expect(lists).toEqual({ toContact: [], waiting: [], held: [] });
@@ -178,7 +182,7 @@ describe('the order', () => {
   const order = (...farms: RecallFarm[]) => recallList(farms, shop).toContact.map(({ farm }) => farm.customerId);
 
   it('is safety, promises, deciding hours, distance, and silence last', () => {
-    const found = (doNotUse: boolean) => ({ safetyFindings: [{ foundOn: day('2026-11-01'), doNotUse }] });
+    const found = (doNotUse: boolean) => ({ safetyFindings: [{ foundOn: day('2026-11-01'), doNotUse, entered: 1 }] });
     const silent = { deciding: null, hoursReadOn: null };
     const promised = { contacts: [aContact({ callBackOn: AS_OF })] };
     expect(

@@ -5,10 +5,10 @@ import type { Day } from '../units/day.ts';
 export type RecallMachine = {
   machineId: number;
   /** open findings that forbid its use, or stand where it tows or lifts; oldest first */
-  safetyFindings: readonly { foundOn: Day; doNotUse: boolean }[];
+  safetyFindings: readonly { foundOn: Day; doNotUse: boolean; entered: number }[];
   /** its first part by deciding hours; null: nothing is forecast */
   deciding: { hoursLeft: number; on: Day | null } | null;
-  /** last day its meter was read; null: never */
+  /** last day its meter was read, or its hours estimated where it has none; null: never */
   hoursReadOn: Day | null;
   /** some meter tells its hours: its own, or that of the machine that pulls it */
   hasMeter: boolean;
@@ -18,7 +18,9 @@ export type RecallMachine = {
   contacts: readonly RecallContact[];
 };
 
+/** `entered` rises with the order in which things came on record. */
 export type RecallContact = {
+  entered: number;
   madeOn: Day;
   way: ContactWay;
   answer: ContactAnswer | null;

@@ -44,7 +44,8 @@ export function recallStanding(
   if (machine.visitTo !== null && machine.visitTo >= asOf && !stopped)
     return { code: 'held', why: 'booked', until: machine.visitTo };
   const last = contacts.at(-1);
-  const unheardOf = (said: RecallContact) => safetyFindings.some(({ foundOn }) => foundOn > said.madeOn);
+  const unheardOf = (said: RecallContact) =>
+    safetyFindings.some(({ foundOn, entered }) => foundOn > said.madeOn || entered > said.entered);
   if (last && last.callBackOn !== null && !unheardOf(last))
     return { code: 'held', why: 'call-back', until: addDays(last.callBackOn, -1) };
   if (answered && !unheardOf(answered)) {

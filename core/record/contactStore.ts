@@ -22,12 +22,14 @@ export type ContactRow = {
   answerOn: Day | null;
   callBackOn: Day | null;
   struck: boolean;
+  /** the entry that brought it: rises with the order in which things came on record */
+  entered: number;
 };
 
 type Row = [
   ...[id: number, customerId: number, machineId: number | null, madeOn: Day, madeBy: string, way: ContactWay],
   ...[slipId: number | null, saidBy: string, note: string, answer: ContactAnswer | null, answerOn: Day | null],
-  ...[callBackOn: Day | null, struck: number],
+  ...[callBackOn: Day | null, struck: number, entered: number],
 ];
 
 /** All contacts, oldest first; struck ones too, since a calendar that was given out must hear of them. */
@@ -35,22 +37,23 @@ export const listContacts = (db: ReadableRecord): ContactRow[] =>
   bulk<Row>(
     db,
     `SELECT ${chainOf('c')}, c.customer_id, c.machine_id, c.made_on, e.made_by, c.way, c.slip_id, c.said_by, c.note,
-       c.answer, c.answer_on, c.call_back_on, c.struck
+       c.answer, c.answer_on, c.call_back_on, c.struck, c.entry_id
      FROM contacts c JOIN entries e ON e.id = c.entry_id
      WHERE ${standing('c')} AND ${isLastOfChain('contacts', 'c')} ORDER BY c.made_on, ${chainOf('c')}`,
     { knownAt: NOW_KNOWN },
   ).map(([id, customerId, machineId, madeOn, madeBy, way, slipId, saidBy, note, ...rest]) => {
-    const [answer, answerOn, callBackOn, struck] = rest;
+    const [answer, answerOn, callBackOn, struck, entered] = rest;
     return {
       ...{ id, customerId, machineId, madeOn, madeBy, way, slipId, saidBy, note, answer, answerOn, callBackOn },
       struck: struck === 1,
+      entered,
     };
   });
 
 export const insertContact = (
   w: WritableRecord,
   entryId: number,
-  row: Omit<ContactRow, 'id' | 'struck' | 'madeBy'>,
+  row: Omit<ContactRow, 'id' | 'struck' | 'madeBy' | 'entered'>,
 ): number => insertInto(w, contacts, { ...row, entryId });
 
 /** Strikes a contact that never was. @throws RefusedError no-such-row, already-put-right */

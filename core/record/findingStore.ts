@@ -45,6 +45,10 @@ export const findingsOf = (db: ReadableRecord, assemblyId: number | null = null)
     outcome: row[9],
   }));
 
+/** The entry that brought each finding, by its id. */
+export const entriesOfFindings = (db: ReadableRecord): Map<number, number> =>
+  new Map(bulk<[number, number]>(db, 'SELECT id, entry_id FROM findings WHERE chain_id IS NULL', {}));
+
 export const insertFinding = (
   w: WritableRecord,
   entryId: number,

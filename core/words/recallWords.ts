@@ -22,8 +22,8 @@ export function reasonText(reason: Reason): string {
     }
     case 'no-hours':
       return reason.since === null
-        ? 'its meter was never read'
-        : `meter not read for 12 months, last on ${dayText(reason.since)}`;
+        ? 'its hours were never read'
+        : `hours not read for 12 months, last on ${dayText(reason.since)}`;
   }
 }
 

@@ -30,5 +30,4 @@ export const phoneWords = {
   say: 'Note the call',
   visit: (on: string, kind: 'strip-down' | 'job' | 'booked', text: string): string =>
     `${dayText(day(on))} ${{ 'strip-down': 'strip-down', job: 'job', booked: 'booked' }[kind]}${text === '' ? '' : `, ${text}`}`,
-  severity: { watch: 'watch it', repair: 'needs repair', 'do-not-use': 'DO NOT USE' },
 } as const;

@@ -1,7 +1,7 @@
 import type { ComeInBy, Contact, RecallStanding } from '#core/contract/recall.ts';
 import { type Day, day } from '#core/units/day.ts';
-import { dayText, hoursText, monthYearText, wholeFigure } from '#core/words/quantityText.ts';
-import { counted } from './english.ts';
+import { dayText, hoursText, whenText, wholeFigure } from '#core/words/quantityText.ts';
+import { counted, shared } from './english.ts';
 
 const WAYS: Record<Contact['way'], string> = {
   slip: 'slip sent',
@@ -190,7 +190,11 @@ export function comeInText({ dialHours, hoursAre, dialMachine }: ComeInBy): stri
   return dialMachine === null ? `${hours} on the dial` : `${hours} on the dial of ${dialMachine}`;
 }
 
-export const aboutText = (about: Day | string | null): string => (about === null ? '' : monthYearText(day(about)));
+/** A month, "passed", or "check next winter" past two seasons. */
+export const aboutText = ({ about, decidingHoursLeft }: ComeInBy, asOf: Day): string =>
+  decidingHoursLeft < 0 ? shared.passed : whenText(about, asOf);
+
+export const severityWords = { watch: 'watch it', repair: 'needs repair', 'do-not-use': shared.doNotUse } as const;
 
 /** Words of the summary when the window opens. */
 export const newsWords = {

@@ -102,6 +102,14 @@ describe('the answer to read aloud', () => {
       expect(spokenAnswer(of(its)).match(/[.!?](\s|$)/g)).toHaveLength(1);
   });
 
+  it('names no month past two seasons, as the slip does', () => {
+    const { headline } = aSlip();
+    if (headline.kind !== 'come-in') expect.fail();
+    expect(spokenAnswer(of({ headline: { ...headline, about: null } }))).toBe(
+      'Have the front loader of Vessel 118 looked at next winter, and bring it in by 8 500 hours on the meter, for the boom foot pin, left.',
+    );
+  });
+
   it('of a machine that must not be used says that and nothing of hours', () => {
     expect(spokenAnswer(of({ headline: stop }))).toBe(
       'Please do not use the front loader of Vessel 118: the hook, left, is cracked and must not be used, as we found on 12 October 2026, so bring it in before it works again.',

@@ -29,12 +29,12 @@ function forecastClause(slip: LetterFacts['slip']): string {
       return `have ${thing} measured ${headline.winter === null ? 'at its next visit' : `in winter ${headline.winter}`}, since nobody has measured the ${midSentence(headline.label)} yet`;
     case 'come-in': {
       const hours = hoursPhrase(slip, headline.dialHours);
-      const winter = headline.winter === null ? '' : `during winter ${headline.winter}, or `;
-      const about =
-        headline.about === null
-          ? ''
-          : `, about ${monthName(day(headline.about))} ${yearOf(day(headline.about))} at your use`;
       const why = headline.decides === 'low' ? ', going by the early figure because it tows or lifts' : '';
+      // past two seasons no month is named, as on the slip
+      if (headline.about === null)
+        return `have ${thing} looked at next winter, and bring it in by ${hours}, for the ${midSentence(headline.label)}${why}`;
+      const winter = headline.winter === null ? '' : `during winter ${headline.winter}, or `;
+      const about = `, about ${monthName(day(headline.about))} ${yearOf(day(headline.about))} at your use`;
       return `bring ${thing} in ${winter}by ${hours}${about}, for the ${midSentence(headline.label)}${why}`;
     }
     default:

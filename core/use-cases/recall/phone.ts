@@ -3,19 +3,20 @@ import type { PhoneMachine, phoneFind, phoneRead } from '../../contract/recall.t
 import { letterFacts } from '../../papers/letters/letterFacts.ts';
 import { spokenAnswer } from '../../papers/letters/spokenAnswer.ts';
 import { listContacts } from '../../record/contactStore.ts';
-import { customersKnown, ownedStretches } from '../../record/customerStore.ts';
+import { customersKnown } from '../../record/customerStore.ts';
 import { listMachines } from '../../record/machineStore.ts';
 import { listRebuilds } from '../../record/rebuildStore.ts';
 import type { ReadableRecord } from '../../record/recordFile.ts';
 import { listSlips } from '../../record/slipStore.ts';
 import { stripDownsOf } from '../../record/stripDownStore.ts';
+import type { Day } from '../../units/day.ts';
 import { openFindings } from '../../way/openFindings.ts';
 import { type Context, recordOf } from '../context.ts';
 import { customerOrRefuse } from '../customerOrRefuse.ts';
 import { findingSheet } from '../findingSheet.ts';
 import { type ShopNow, shopNow } from '../shopNow.ts';
 import { slipOfMachine } from '../slipOfMachine.ts';
-import { comeInBy, contactSheets, farmSheet, recallFacts } from './recallFacts.ts';
+import { comeInBy, contactSheets, farmSheet, ownersOn, reachOf } from './recallFacts.ts';
 
 const MOST_FOUND = 12;
 
@@ -41,11 +42,9 @@ function isMeant({ name, place, phone, machines, numbers }: Caller, sought: stri
 }
 
 /** Every customer, with the machines that are theirs now and the numbers of their slips and jobs. */
-function callers(record: ReadableRecord, asOf: string) {
+function callers(record: ReadableRecord, asOf: Day) {
   const known = customersKnown(record);
-  const owner = new Map<number, number>();
-  for (const { machineId, customerId, fromOn } of ownedStretches(record))
-    if (fromOn === null || fromOn <= asOf) owner.set(machineId, known.survivorOf(customerId));
+  const owner = ownersOn(record, asOf, known);
   const machines = Map.groupBy(listMachines(record), ({ id }) => owner.get(id));
   const papers = [...listSlips(record), ...listRebuilds(record)];
   const numbers = Map.groupBy(papers, ({ machineId }) => owner.get(machineId));
@@ -64,13 +63,14 @@ export const phoneReadHandler: Handler<typeof phoneRead, Context> = (context, { 
   const record = recordOf(context);
   const customer = customerOrRefuse(record, customerId);
   const now = shopNow(context);
-  const farm = recallFacts(record, now).farms.find((one) => one.customerId === customerId);
   const known = customersKnown(record);
+  const owner = ownersOn(record, now.asOf, known);
+  const theirs = now.shop.life.machines.filter(({ machineId }) => owner.get(machineId) === customerId);
   const rows = listContacts(record).filter((row) => !row.struck && known.survivorOf(row.customerId) === customerId);
   return {
     asOf: now.asOf,
-    farm: farmSheet(farm ?? { customer, words: null, quiet: [] }),
-    machines: (farm?.machines ?? []).map(({ machineId }) => phoneMachine(context, record, now, machineId)),
+    farm: farmSheet(reachOf(record, customer)),
+    machines: theirs.map(({ machineId }) => phoneMachine(context, record, now, machineId)),
     contacts: contactSheets(record, rows).reverse(),
   };
 };

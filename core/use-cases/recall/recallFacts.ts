@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { PointForecast } from '../../contract/forecast.ts';
 import type { ComeInBy, Contact, zQuiet } from '../../contract/recall.ts';
+import { lastRead } from '../../reading/machineHours.ts';
 import type { RecallFarm } from '../../recall/recallList.ts';
 import type { RecallMachine, RecallShop, RecallTerms } from '../../recall/recallMachine.ts';
 import { type AgreedVisit, visitsEverAgreed } from '../../record/calendarStore.ts';
@@ -13,6 +14,7 @@ import {
   type TermsRow,
 } from '../../record/contactStore.ts';
 import { type CustomerOnRecord, customersKnown, ownedStretches } from '../../record/customerStore.ts';
+import { entriesOfFindings } from '../../record/findingStore.ts';
 import { machineNames } from '../../record/machineStore.ts';
 import type { ReadableRecord } from '../../record/recordFile.ts';
 import { slipNumbers } from '../../record/slipStore.ts';
@@ -22,7 +24,6 @@ import type { MachineOnRecord } from '../../shop/shopLife.ts';
 import { type Winter, type WinterOfYear, wintersFrom } from '../../shop/winter.ts';
 import { addDays, type Day, day } from '../../units/day.ts';
 import { dialGoneBy } from '../../way/dialGoneBy.ts';
-import { machinePlan } from '../../way/machinePlan.ts';
 import { isStop, openFindings } from '../../way/openFindings.ts';
 import { bySoonest } from '../machineLine.ts';
 import type { ShopNow } from '../shopNow.ts';
@@ -49,15 +50,24 @@ export function recallFacts(record: ReadableRecord, now: ShopNow): RecallFacts {
     winters: wintersFrom(winterOfYear, now.asOf, 2),
   };
   const known = customersKnown(record);
-  const owners = ownersNow(record, now.asOf);
+  const owners = ownersOn(record, now.asOf, known);
   const contacts = listContacts(record).filter(({ struck, madeOn }) => !struck && madeOn <= now.asOf);
   const contactsOf = Map.groupBy(contacts, ({ customerId }) => known.survivorOf(customerId));
+  const entered = entriesOfFindings(record);
+  const safety = safetyFindings(now);
   const visits = Map.groupBy(visitsEverAgreed(record), ({ machineId }) => machineId);
   const machines = now.shop.life.machines.map((machine) => {
-    const owner = owners.get(machine.machineId);
-    const customerId = owner === undefined ? null : known.survivorOf(owner);
+    const customerId = owners.get(machine.machineId) ?? null;
     const its = customerId === null ? [] : (contactsOf.get(customerId) ?? []);
-    return { customerId, machine: recallMachine(now, machine, its, visits.get(machine.machineId) ?? []) };
+    return {
+      customerId,
+      machine: recallMachine(now, machine, {
+        contacts: its,
+        visits: visits.get(machine.machineId) ?? [],
+        safety,
+        entered,
+      }),
+    };
   });
   const byOwner = Map.groupBy(machines, ({ customerId }) => customerId);
   const terms = listTerms(record);
@@ -72,7 +82,7 @@ export function recallFacts(record: ReadableRecord, now: ShopNow): RecallFacts {
     else {
       const ofThem = <T extends { customerId: number }>(rows: readonly T[]) =>
         rows.filter((row) => known.survivorOf(row.customerId) === customerId);
-      farms.push(farmOf(customer, theirs, ofThem(terms), ofThem(quiet)));
+      farms.push({ ...farmOf(customer, ofThem(terms), ofThem(quiet)), machines: theirs });
     }
   }
   return { shop, farms, nobodys };
@@ -80,16 +90,14 @@ export function recallFacts(record: ReadableRecord, now: ShopNow): RecallFacts {
 
 function farmOf(
   customer: CustomerOnRecord,
-  machines: readonly RecallMachine[],
   terms: readonly TermsRow[],
   quiet: ReturnType<typeof listQuietPeriods>,
-): FarmOnRecord {
+): Omit<FarmOnRecord, 'machines'> {
   const words = termsOf(terms);
   return {
     customerId: customer.id,
     name: customer.name,
     customer,
-    machines,
     words,
     quiet: quiet.map(({ id, customerId: _, ...period }) => ({ quietId: id, ...period })),
     terms: recallTerms(words, quiet),
@@ -109,19 +117,32 @@ const recallTerms = (words: TermsRow | null, quiet: readonly { fromOn: Day; toOn
   quiet,
 });
 
-/** Whose each machine is on a day, by the id it was sold to. */
-function ownersNow(record: ReadableRecord, asOf: Day): Map<number, number> {
+/** Whose each machine is on a day: the customer they go by now. */
+export function ownersOn(record: ReadableRecord, asOf: Day, known = customersKnown(record)): Map<number, number> {
   const owners = new Map<number, number>();
   for (const { machineId, customerId, fromOn } of ownedStretches(record))
-    if (fromOn === null || fromOn <= asOf) owners.set(machineId, customerId);
+    if (fromOn === null || fromOn <= asOf) owners.set(machineId, known.survivorOf(customerId));
   return owners;
+}
+
+/** What is to be kept to in reaching one customer. */
+export function reachOf(record: ReadableRecord, customer: CustomerOnRecord): Omit<FarmOnRecord, 'machines'> {
+  const known = customersKnown(record);
+  const theirs = <T extends { customerId: number }>(rows: readonly T[]) =>
+    rows.filter(({ customerId }) => known.survivorOf(customerId) === customer.id);
+  return farmOf(customer, theirs(listTerms(record)), theirs(listQuietPeriods(record)));
 }
 
 function recallMachine(
   now: ShopNow,
   machine: MachineOnRecord,
-  contacts: readonly ContactRow[],
-  visits: readonly AgreedVisit[],
+  its: {
+    contacts: readonly ContactRow[];
+    visits: readonly AgreedVisit[];
+    safety: (machineId: number) => readonly Finding[];
+    /** by finding */
+    entered: ReadonlyMap<number, number>;
+  },
 ): RecallMachine {
   const { machineId } = machine;
   const { points } = now.ofMachine(machineId);
@@ -129,19 +150,27 @@ function recallMachine(
   const source = hoursSourceOn(machine.hoursSources ?? [], now.asOf);
   return {
     machineId,
-    safetyFindings: safetyFindings(now, machineId).map((finding) => ({
+    safetyFindings: its.safety(machineId).map((finding) => ({
       foundOn: finding.takenOn,
       doNotUse: isStop(finding),
+      entered: its.entered.get(finding.id) ?? 0,
     })),
     deciding:
       first?.decidingHoursLeft == null
         ? null
         : { hoursLeft: first.decidingHoursLeft, on: dayOrNull(first.dateAtLimit[first.decides]) },
-    hoursReadOn: machinePlan(now.shop, machineId, points).now.readOn,
+    hoursReadOn: lastToldOn(now, machine),
     hasMeter: source?.kind !== 'yearly',
-    visitTo: visits.flatMap((visit) => lastDayOf(visit) ?? []).findLast((on) => on >= now.asOf) ?? null,
-    contacts: contacts.filter((contact) => contact.machineId === null || contact.machineId === machineId),
+    visitTo: its.visits.flatMap((visit) => lastDayOf(visit) ?? []).findLast((on) => on >= now.asOf) ?? null,
+    contacts: its.contacts.filter((contact) => contact.machineId === null || contact.machineId === machineId),
   };
+}
+
+/** When its meter was last read, or that it goes by; where nobody ever read one, when its hours were last told some other way. */
+function lastToldOn({ shop, asOf }: ShopNow, { machineId, dialEvents }: MachineOnRecord): Day | null {
+  const machine = shop.hours.ofMachine(machineId);
+  const read = machine && (dialGoneBy(shop.hours, machine, asOf)?.readOn ?? lastRead(machine.line)?.takenOn);
+  return read ?? dialEvents.findLast(({ kind, parked }) => kind === 'estimate' && !parked)?.takenOn ?? null;
 }
 
 /** The Sunday of its last week; null: it holds no more. */
@@ -156,18 +185,15 @@ const dayOrNull = (text: string | null): Day | null => (text === null ? null : d
 export const firstByHours = (points: readonly PointForecast[]): PointForecast | undefined =>
   points.filter((point) => point.decidingHoursLeft !== null).sort(bySoonest)[0];
 
-/** Open findings that forbid use, or stand where the machine tows or lifts; one on a whole assembly does if anything of it does. */
-export function safetyFindings({ shop, asOf }: ShopNow, machineId: number): readonly Finding[] {
-  const tows = shop.life.points.filter(({ machineId: on, safety }) => on === machineId && safety);
-  return openFindings(shop.life, asOf)
-    .ofMachine(machineId)
-    .filter(
-      (finding) =>
-        isStop(finding) ||
-        tows.some(({ assemblyId, positionId }) =>
-          finding.positionId === null ? finding.assemblyId === assemblyId : finding.positionId === positionId,
-        ),
-    );
+/** Open findings that forbid use, or stand where a machine tows or lifts; one on a whole assembly does if anything of it does. */
+export function safetyFindings({ shop, asOf }: ShopNow): (machineId: number) => readonly Finding[] {
+  const open = openFindings(shop.life, asOf);
+  const tows = shop.life.points.filter(({ safety }) => safety);
+  const assemblies = new Set(tows.map(({ assemblyId }) => assemblyId));
+  const positions = new Set(tows.map(({ positionId }) => positionId));
+  const isSafety = ({ positionId, assemblyId }: Finding): boolean =>
+    positionId === null ? assemblies.has(assemblyId) : positions.has(positionId);
+  return (machineId) => open.ofMachine(machineId).filter((finding) => isStop(finding) || isSafety(finding));
 }
 
 /** By which hours a machine comes in, as its owner reads them; null: nothing is forecast. */
@@ -199,7 +225,7 @@ export function comeInBy(now: ShopNow, machineId: number): ComeInBy | null {
 export function contactSheets(record: ReadableRecord, rows: readonly ContactRow[]): Contact[] {
   const names = machineNames(record);
   const numbers = slipNumbers(record);
-  return rows.map(({ id, struck: _, slipId, machineId, ...row }) => ({
+  return rows.map(({ id, struck: _, entered: __, slipId, machineId, ...row }) => ({
     contactId: id,
     machineId,
     machine: machineId === null ? '' : (names.get(machineId) ?? ''),

@@ -39,6 +39,7 @@ type Sheet = GivenReplyOf<typeof recallRead>['toContact'][number];
 
 function sheetsOf(record: ReadableRecord, now: ShopNow, farms: readonly FarmOnRecord[]): (one: DueFarm) => Sheet {
   const farmOf = new Map(farms.map((farm) => [farm.customerId, farm]));
+  const safety = safetyFindings(now);
   const machines = new Map(now.shop.life.machines.map((machine) => [machine.machineId, machine]));
   const contacts = contactSheets(
     record,
@@ -53,7 +54,7 @@ function sheetsOf(record: ReadableRecord, now: ShopNow, farms: readonly FarmOnRe
       reasons,
       standing,
       comeInBy: comeInBy(now, machineId),
-      safetyFindings: safetyFindings(now, machineId).map((finding) => findingSheet(finding, now.shop.life)),
+      safetyFindings: safety(machineId).map((finding) => findingSheet(finding, now.shop.life)),
       lastContact:
         contacts.findLast(
           (one) => one.customerId === farm.customerId && (one.machineId === null || one.machineId === machineId),

@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { useLocation, useParams } from 'wouter';
 import { type PhoneMachine, type PhoneSheet, phoneFind, phoneRead } from '#core/contract/recall.ts';
+import type { Day } from '#core/units/day.ts';
 import { FieldFrame } from '#renderer/controls/Field.tsx';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
@@ -11,12 +12,13 @@ import { openHours } from '#renderer/screens/hours/openHours.ts';
 import { ContactForm } from '#renderer/screens/recall/ContactForm.tsx';
 import { Reach } from '#renderer/screens/recall/Reach.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
+import { useMachines } from '#renderer/useMachines.ts';
 import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { findingText } from '#renderer/words/findingText.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { phoneWords as words } from '#renderer/words/phoneWords.ts';
-import { aboutText, comeInText, contactText, recallWords } from '#renderer/words/recallWords.ts';
+import { aboutText, comeInText, recallWords, severityWords } from '#renderer/words/recallWords.ts';
 import { Contacts } from './Contacts.tsx';
 import '../recall/recall.css';
 
@@ -97,6 +99,7 @@ function WhoRings() {
 }
 
 function Caller({ customerId }: { customerId: number }) {
+  useMachines(); // the hours strip then opens on its machine at once
   const [, goTo] = useLocation();
   const sheet = useAsk(phoneRead, { customerId });
   const [doing, setDoing] = useState<'say' | 'reach' | null>(null);
@@ -162,7 +165,7 @@ function Caller({ customerId }: { customerId: number }) {
       )}
       {machines.length === 0 && <Empty head={words.noMachines} />}
       {machines.map((machine, place) => (
-        <Asked key={machine.machineId} machine={machine} farm={farm} first={place === 0} />
+        <Asked key={machine.machineId} machine={machine} farm={farm} asOf={asOf} first={place === 0} />
       ))}
       <h2>{words.contacts}</h2>
       <Contacts contacts={contacts} />
@@ -171,7 +174,17 @@ function Caller({ customerId }: { customerId: number }) {
 }
 
 /** One machine as it is asked about: the sentence first, in the size of a headline, then what it rests on. */
-function Asked({ machine, farm, first }: { machine: PhoneMachine; farm: PhoneSheet['farm']; first: boolean }) {
+function Asked({
+  machine,
+  farm,
+  asOf,
+  first,
+}: {
+  machine: PhoneMachine;
+  farm: PhoneSheet['farm'];
+  asOf: Day;
+  first: boolean;
+}) {
   const [, goTo] = useLocation();
   const { machineId, name, makeModel, serial, spoken, comeInBy, openFindings, visits } = machine;
   return (
@@ -199,8 +212,9 @@ function Asked({ machine, farm, first }: { machine: PhoneMachine; farm: PhoneShe
         <dd>
           {comeInBy ? (
             <>
-              <b className="deciding nw">{comeInText(comeInBy)}</b>{' '}
-              {[aboutText(comeInBy.about), `${comeInBy.item} ${comeInBy.label}`].filter(Boolean).join(', ')}
+              <b className="deciding nw">{comeInText(comeInBy)}</b>
+              {', '}
+              {[aboutText(comeInBy, asOf), `${comeInBy.item} ${comeInBy.label}`].filter(Boolean).join(', ')}
               {comeInBy.guessed ? `; ${recallWords.guessed}` : ''}
             </>
           ) : (
@@ -213,7 +227,7 @@ function Asked({ machine, farm, first }: { machine: PhoneMachine; farm: PhoneShe
           {openFindings.map((finding) => (
             <div key={finding.findingId}>
               {finding.severity === 'do-not-use' && <StruckBox width={24} height={16} />}{' '}
-              <b>{words.severity[finding.severity]}</b>{' '}
+              <b>{severityWords[finding.severity]}</b>{' '}
               {[finding.position, findingText(finding)].filter(Boolean).join(': ')}
             </div>
           ))}

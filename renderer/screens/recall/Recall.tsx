@@ -2,7 +2,7 @@ import { Fragment, type ReactNode, useEffect, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { ReplyOf } from '#core/contract/operation.ts';
 import { type DueFarm, type DueMachine, recallCalendar, recallRead, recallSeen } from '#core/contract/recall.ts';
-import { day } from '#core/units/day.ts';
+import { type Day, day } from '#core/units/day.ts';
 import { dayText, hoursFigure } from '#core/words/quantityText.ts';
 import { reasonText } from '#core/words/recallWords.ts';
 import { ask } from '#renderer/ask.ts';
@@ -19,7 +19,14 @@ import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { findingText } from '#renderer/words/findingText.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
-import { aboutText, comeInText, contactText, standingText, recallWords as words } from '#renderer/words/recallWords.ts';
+import {
+  aboutText,
+  comeInText,
+  contactText,
+  severityWords,
+  standingText,
+  recallWords as words,
+} from '#renderer/words/recallWords.ts';
 import { BulkSlips } from './BulkSlips.tsx';
 import { LeadForm } from './LeadForm.tsx';
 import { LettersPanel } from './LettersPanel.tsx';
@@ -119,7 +126,7 @@ function Lists({ list, onSaid }: { list: List; onSaid: (said: string) => void })
     <>
       {list.toContact.length === 0 && <NobodyToContact list={list} />}
       {lines.length > 0 && (
-        <table className="table recall-table">
+        <table className="table recall-table recall-list">
           <caption className="said">{words.title}</caption>
           <thead>
             <tr>
@@ -142,6 +149,7 @@ function Lists({ list, onSaid }: { list: List; onSaid: (said: string) => void })
                 )}
                 <MachineRow
                   line={line}
+                  asOf={list.asOf}
                   id={rowId(place)}
                   stoodOn={place === at}
                   open={opened === line.machine.machineId}
@@ -197,9 +205,9 @@ function NobodyToContact({ list }: { list: List }) {
   return <Empty head={words.none}>{words.noneNext(dayText(day(list.lastsTo)))}</Empty>;
 }
 
-type RowProps = { line: Line; id: string; stoodOn: boolean; open: boolean; onOpen: () => void };
+type RowProps = { line: Line; asOf: Day; id: string; stoodOn: boolean; open: boolean; onOpen: () => void };
 
-function MachineRow({ line, id, stoodOn, open, onOpen }: RowProps) {
+function MachineRow({ line, asOf, id, stoodOn, open, onOpen }: RowProps) {
   const { farm, machine, first } = line;
   const { comeInBy, lastContact } = machine;
   return (
@@ -228,7 +236,7 @@ function MachineRow({ line, id, stoodOn, open, onOpen }: RowProps) {
           </>
         )}
       </td>
-      <td className="nw">{aboutText(comeInBy?.about ?? null)}</td>
+      <td>{comeInBy && aboutText(comeInBy, asOf)}</td>
       <td>{lastContact ? contactText(lastContact) : <span className="second">{words.never}</span>}</td>
     </tr>
   );
@@ -257,13 +265,8 @@ function Why({ machine: { reasons, safetyFindings, comeInBy, standing } }: { mac
       {stands && <b className="line">{stands}</b>}
       {safetyFindings.map((finding) => (
         <span key={finding.findingId} className="line">
-          {finding.severity === 'do-not-use' && (
-            <span className="stop-mark">
-              <StruckBox width={24} height={16} />
-              <b>{shared.doNotUse}</b>
-            </span>
-          )}{' '}
-          {[finding.position, findingText(finding)].filter(Boolean).join(': ')}
+          {finding.severity === 'do-not-use' && <StruckBox width={24} height={16} />}{' '}
+          <b>{severityWords[finding.severity]}</b> {[finding.position, findingText(finding)].filter(Boolean).join(': ')}
         </span>
       ))}
       {reasons
