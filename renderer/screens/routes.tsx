@@ -58,6 +58,11 @@ export const routes: readonly ScreenRoute[] = [
   { path: '/part-classes', screen: lazy(() => import('./part-classes/PartClasses.tsx')), tab: tabWords.partClasses },
   { path: '/shop', screen: lazy(() => import('./shop/Shop.tsx')), tab: tabWords.shop },
   { path: '/exchange', screen: lazy(() => import('./exchange/Exchange.tsx')), tab: exchangeWords.tab },
+  {
+    path: '/fits/:positionId/:choice',
+    screen: lazy(() => import('./fits/Fits.tsx')),
+    under: tabWords.machines,
+  },
   { path: '/fits', screen: lazy(() => import('./fits/Fits.tsx')), under: tabWords.shop },
   {
     path: '/forecast-settings',

@@ -36,6 +36,9 @@ function rangeText({ kind, leastClearanceUm, mostClearanceUm }: Ends, mark: Deci
 export const fitsWords = {
   title: 'Fits and press',
   sub: 'Worked out here and now; nothing of it is kept in the record.',
+  toJoint: 'Back to the joint',
+  from: (joint: string, choice: string) =>
+    `With the figures of ${joint}: ${choice}. What is changed here changes nothing there.`,
   toShop: 'Back to the shop',
   key: 'Fits and press',
   keySub: 'Limits of holes and shafts, press force, heat and cold, pin joints, straightening.',

@@ -40,6 +40,7 @@ export const repairWords = {
   loading: 'Working out what can be done ...',
   noSuchJoint: 'There is no joint at this place.',
   toMachine: 'Machine',
+  toFits: 'Fits and press with these figures',
   choice: (choice: RepairChoiceName) => CHOICES[choice],
   way: (way: keyof typeof WAYS) => WAYS[way],
   title: ({ item, position }: RepairSheet) => `${item} ${position}`,

@@ -1,10 +1,15 @@
 import { useState } from 'react';
-import { useLocation } from 'wouter';
+import { useLocation, useParams } from 'wouter';
 import { fitRead } from '#core/contract/fits.ts';
+import { REPAIR_CHOICE_NAMES, type RepairChoiceName, repairRead } from '#core/contract/repair.ts';
+import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
+import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { fitsWords as words } from '#renderer/words/fitsWords.ts';
+import { repairWords } from '#renderer/words/repairWords.ts';
+import { type Carried, carriedFrom, NOTHING_CARRIED } from './carried.ts';
 import { FitPart } from './FitPart.tsx';
 import { PinJointPart } from './PinJointPart.tsx';
 import { PressPart } from './PressPart.tsx';
@@ -22,13 +27,40 @@ const goToPart = (part: (typeof PARTS)[number]): void => {
 
 /** Fits and press: the shop's slide rule. Nothing here is kept in the record. */
 export default function Fits() {
+  const { positionId, choice } = useParams<{ positionId?: string; choice?: string }>();
+  const from = REPAIR_CHOICE_NAMES.find((name) => name === choice);
+  if (positionId !== undefined && from !== undefined)
+    return <OfJoint key={`${positionId} ${from}`} positionId={Number(positionId)} choice={from} />;
+  return <WithFigures carried={NOTHING_CARRIED} from={null} />;
+}
+
+/** With the figures of a joint's choice typed in. */
+function OfJoint({ positionId, choice }: { positionId: number; choice: RepairChoiceName }) {
+  const sheet = useAsk(repairRead, { positionId });
+  if (sheet.value)
+    return (
+      <WithFigures
+        carried={carriedFrom(sheet.value, choice) ?? NOTHING_CARRIED}
+        from={{ positionId, said: words.from(repairWords.title(sheet.value), repairWords.choice(choice)) }}
+      />
+    );
+  return (
+    <Sheet title={words.title}>
+      {sheet.fault ? <FaultBox fault={sheet.fault} /> : <FillingRule words={repairWords.loading} />}
+    </Sheet>
+  );
+}
+
+type From = { positionId: number; said: string };
+
+function WithFigures({ carried, from }: { carried: Carried; from: From | null }) {
   const [, goTo] = useLocation();
-  const [fit, setFit] = useState('50 H7/s6');
+  const [fit, setFit] = useState(carried.fit);
   const asked = useAsk(fitRead, fit.trim() === '' ? null : { fit });
   return (
     <Sheet
       title={words.title}
-      sub={words.sub}
+      sub={from?.said ?? words.sub}
       actions={
         <>
           {PARTS.map((part) => (
@@ -36,8 +68,8 @@ export default function Fits() {
               {words.jumps[part].text}
             </Key>
           ))}
-          <Key letter="B" onPress={() => goTo('/shop')}>
-            {words.toShop}
+          <Key letter="B" onPress={() => goTo(from ? `/repair/${from.positionId}` : '/shop')}>
+            {from ? words.toJoint : words.toShop}
           </Key>
         </>
       }
@@ -50,8 +82,8 @@ export default function Fits() {
     >
       <div className="fits">
         <FitPart fit={fit} onFit={setFit} asked={asked} />
-        <PressPart fit={fit} of={asked.value ?? null} onFit={setFit} />
-        <PinJointPart />
+        <PressPart fit={fit} of={asked.value ?? null} onFit={setFit} start={carried.press} />
+        <PinJointPart start={carried.joint} />
         <StraightPart />
       </div>
     </Sheet>

@@ -5,12 +5,12 @@ import { useAsk } from '#renderer/useAsk.ts';
 import { pinJointWords as words } from '#renderer/words/pinJointWords.ts';
 import { FigureField } from '../take-in/FigureField.tsx';
 import { PinJointAnswer } from './PinJointAnswer.tsx';
-import { emptyPinJointForm, JOINT_SIZES, type JointSize, jointRequest, type PinJointForm } from './pinJointForm.ts';
+import { JOINT_SIZES, type JointSize, jointRequest, type PinJointForm } from './pinJointForm.ts';
 import { useKept } from './useKept.ts';
 
 /** A pin joint as drawn and as repaired, held beside one another. */
-export function PinJointPart() {
-  const [form, setForm] = useState(emptyPinJointForm);
+export function PinJointPart({ start }: { start: PinJointForm }) {
+  const [form, setForm] = useState(start);
   const onChange = (next: Partial<PinJointForm>) => setForm({ ...form, ...next });
   const request = jointRequest(form);
   const asked = useAsk(jointCompare, request);

@@ -11,15 +11,25 @@ import { fitsWords as words } from '#renderer/words/fitsWords.ts';
 import { FigureField } from '../take-in/FigureField.tsx';
 import type { FitShown } from './FitPart.tsx';
 import { PressAnswer } from './PressAnswer.tsx';
-import { emptyPressForm, type PressForm, pressRequest } from './pressForm.ts';
+import { type PressForm, pressRequest } from './pressForm.ts';
 import { useKept } from './useKept.ts';
 
 const MATERIALS = MATERIAL_NAMES.map((id) => ({ id, text: words.materials[id] }));
 const WAYS = LUBRICATIONS.map((value) => ({ value, text: words.lubrications[value] }));
 
 /** A bush pressed, shrunk or glued into a boss, with the fit above. */
-export function PressPart({ fit, of, onFit }: { fit: string; of: FitShown | null; onFit: (fit: string) => void }) {
-  const [form, setForm] = useState(emptyPressForm);
+export function PressPart({
+  fit,
+  of,
+  onFit,
+  start,
+}: {
+  fit: string;
+  of: FitShown | null;
+  onFit: (fit: string) => void;
+  start: PressForm;
+}) {
+  const [form, setForm] = useState(start);
   const presses = of !== null && of.kind !== 'clearance';
   const request = presses ? pressRequest(fit, form) : null;
   const asked = useAsk(fitPress, request);

@@ -1,9 +1,11 @@
 import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
+import { useLocation } from 'wouter';
 import type { RepairChoiceName, RepairOptionShown, RepairSheet } from '#core/contract/repair.ts';
 import type { DecimalMark } from '#core/words/quantityText.ts';
-import { Letter } from '#renderer/controls/Key.tsx';
+import { Key, Keys, Letter } from '#renderer/controls/Key.tsx';
 import { useAccelerator } from '#renderer/controls/useAccelerator.ts';
+import { carriedFrom } from '#renderer/screens/fits/carried.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { cautionSaid, closedBecause, reasonText } from '#renderer/words/repairReasons.ts';
 import { repairWords } from '#renderer/words/repairWords.ts';
@@ -175,6 +177,7 @@ export function PickedOption({
   sheet: RepairSheet;
   mark: DecimalMark;
 }) {
+  const [, goTo] = useLocation();
   const press = option.closed.length === 0 ? repairWords.press(option, mark) : '';
   return (
     <section className="picked-option" aria-live="polite">
@@ -184,6 +187,13 @@ export function PickedOption({
         <p>
           <Figures>{press}</Figures>
         </p>
+      )}
+      {carriedFrom(sheet, option.choice) && (
+        <Keys>
+          <Key letter="F" onPress={() => goTo(`/fits/${sheet.positionId}/${option.choice}`)}>
+            {repairWords.toFits}
+          </Key>
+        </Keys>
       )}
       <ul>
         {option.cautions.map((caution) => (
