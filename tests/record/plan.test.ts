@@ -232,7 +232,7 @@ describe('the winter plan of a record', () => {
     expect(dearer.now.total).toBeGreaterThan(dearer.before!.total);
     const doubled = await plan({ use: { machineId, times: 2 } });
     expect(doubled.now.total).toBeGreaterThan(doubled.before!.total);
-    const few = await plan({ hoursPerWeek: 1 });
+    const few = await plan({ hoursPerWeek: 0.5 });
     expect(few.now.unplaced).toBeGreaterThan(few.before!.unplaced);
     expect(few.changed).toContainEqual(expect.objectContaining({ machineId, to: null, what: 'no-room' }));
     const { weekFrom } = (await visitOf(machineId))!.weeks[0]!;
