@@ -1,4 +1,5 @@
 import { type ComponentType, type LazyExoticComponent, lazy } from 'react';
+import { checkWords } from '#renderer/words/checkWords.ts';
 import { exchangeWords } from '#renderer/words/exchangeWords.ts';
 import { tabWords } from '#renderer/words/frameWords.ts';
 import { jobWords } from '#renderer/words/jobWords.ts';
@@ -22,6 +23,11 @@ export type ScreenRoute = {
 export const routes: readonly ScreenRoute[] = [
   { path: '/machines', screen: lazy(() => import('./machines/Machines.tsx')), tab: tabWords.machines },
   { path: '/machine/:machineId', screen: lazy(() => import('./machine/Machine.tsx')), under: tabWords.machines },
+  {
+    path: '/machine/:machineId/:pointId/:panel',
+    screen: lazy(() => import('./machine/Machine.tsx')),
+    under: tabWords.machines,
+  },
   { path: '/slide/:assemblyId', screen: lazy(() => import('./slide/Slide.tsx')), under: tabWords.machines },
   { path: '/repair/:positionId', screen: lazy(() => import('./repair/Repair.tsx')), under: tabWords.machines },
   { path: '/strip-down', screen: lazy(() => import('./strip-down/StripDown.tsx')), tab: tabWords.stripDown },
@@ -52,6 +58,12 @@ export const routes: readonly ScreenRoute[] = [
     path: '/old-sheets/sheet/:stripDownId',
     screen: lazy(() => import('./old-sheets/SavedSheet.tsx')),
     under: tabWords.stripDown,
+  },
+  { path: '/forecast-check', screen: lazy(() => import('./check/Check.tsx')), tab: checkWords.tab },
+  {
+    path: '/forecast-check/:pointId/:takenOn',
+    screen: lazy(() => import('./check/ExplainSize.tsx')),
+    under: checkWords.tab,
   },
   { path: '/take-in', screen: lazy(() => import('./take-in/TakeIn.tsx')), under: tabWords.machines },
   { path: '/take-in/:machineId', screen: lazy(() => import('./take-in/TakeIn.tsx')), under: tabWords.machines },

@@ -20,7 +20,7 @@ import { Hint } from './Hint.tsx';
 import { MachinePicture } from './MachinePicture.tsx';
 import { HoursPanel } from './panels/HoursPanel.tsx';
 import { Panels } from './panels/Panels.tsx';
-import { usePanels } from './panels/usePanels.ts';
+import { PANELS, usePanels } from './panels/usePanels.ts';
 import { type Earlier, firstChosen, pictureOf, pointsInOrder, restsOn } from './pictureOf.ts';
 import './machine.css';
 
@@ -57,14 +57,15 @@ export default function Machine() {
 function OnMachine({ sheet }: { sheet: MachineSheet }) {
   const [, goTo] = useLocation();
   const mark = useDecimalMark();
-  const [asked, setChosenId] = useState(() => firstChosen(sheet));
+  const opened = useParams<{ pointId?: string; panel?: string }>();
+  const [asked, setChosenId] = useState(() => Number(opened.pointId) || firstChosen(sheet));
   const [earlier] = useState<Earlier>(
     () => new Map(sheet.points.map((point) => [point.pointId, point.forecast.machineHoursAtLimit])),
   );
   const points = pointsInOrder(sheet);
   const chosenId = points.some((point) => point.pointId === asked) ? asked : firstChosen(sheet);
   const at = points.findIndex((point) => point.pointId === chosenId);
-  const panels = usePanels();
+  const panels = usePanels(PANELS.find((panel) => panel === opened.panel));
   useListKeys({
     count: points.length,
     at,

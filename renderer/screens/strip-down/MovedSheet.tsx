@@ -1,5 +1,5 @@
 import { useRef } from 'react';
-import { useLocation } from 'wouter';
+import { Link, useLocation } from 'wouter';
 import { type MachineSheet, machineRead } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
 import { dayText, hoursLeftFigure, hoursLeftSentence } from '#core/words/quantityText.ts';
@@ -14,6 +14,7 @@ import { Picture } from '#renderer/marks/Picture.tsx';
 import { PresentLine } from '#renderer/marks/PresentHours.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
+import { checkWords } from '#renderer/words/checkWords.ts';
 import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { findingText } from '#renderer/words/findingText.ts';
@@ -67,6 +68,7 @@ export function MovedSheet({
       {...(machine.value && { block: blockOf(machine.value) })}
     >
       {saved.parked > 0 && <Notice kind="waiting" head={words.savedParked(saved.parked)} />}
+      {saved.against.beyond.length > 0 && <BeyondNotice saved={saved} />}
       {shown.length === 0 ? (
         <Empty head={words.nothingMoved}>{words.nothingMovedWhy}</Empty>
       ) : (
@@ -110,6 +112,23 @@ export function MovedSheet({
         </div>
       )}
     </Sheet>
+  );
+}
+
+/** What came out beyond the forecast that stood before, each a step from what would explain it. */
+function BeyondNotice({ saved: { against, takenOn } }: { saved: Saved }) {
+  const mark = useDecimalMark();
+  return (
+    <Notice kind="waiting" head={checkWords.savedBeyond(against.beyond.length, against.sizes)}>
+      <ul className="beyond-list">
+        {against.beyond.map((one) => (
+          <li key={one.pointId}>
+            <Figures>{checkWords.savedBeyondOne(one, mark)}</Figures>{' '}
+            <Link href={`/forecast-check/${one.pointId}/${takenOn}`}>{checkWords.explain}</Link>
+          </li>
+        ))}
+      </ul>
+    </Notice>
   );
 }
 

@@ -15,10 +15,13 @@ export type OpenPanels = {
   turnTo: (panel: PanelName) => void;
 };
 
-/** Which table lies under the picture. The first stands open below the fold, so that every figure is there as text. */
-export function usePanels(): OpenPanels {
-  const [shown, setShown] = useState<PanelName>('sizes');
-  const [asked, setAsked] = useState(0);
+/**
+ * Which table lies under the picture. The first stands open below the fold, so that every figure is there as text.
+ * @param wanted the one an address asks for: it is brought into sight; undefined: none is
+ */
+export function usePanels(wanted?: PanelName): OpenPanels {
+  const [shown, setShown] = useState<PanelName>(wanted ?? 'sizes');
+  const [asked, setAsked] = useState(wanted ? 1 : 0);
   const body = useRef<HTMLDivElement>(null);
   const panels = useRef<HTMLDivElement>(null);
   useEffect(() => {
