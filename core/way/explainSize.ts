@@ -5,7 +5,7 @@ import { machineHoursOn } from '../reading/machineHours.ts';
 import { presentShare } from '../reading/workedHours.ts';
 import type { MachineLife, WorkShare } from '../shop/machineLife.ts';
 import type { PointOnRecord, ShopLife } from '../shop/shopLife.ts';
-import type { Day } from '../units/day.ts';
+import { type Day, daysBetween } from '../units/day.ts';
 import { lawsAsSaid } from './lawsAsSaid.ts';
 import { type Learning, withEveryClass } from './learning.ts';
 import { type LookBefore, looksBefore, type ScoredSize, scored } from './scoredSizes.ts';
@@ -155,8 +155,12 @@ function wrongHours(its: Case): SizeExplanation | null {
   const said = machine && machineHoursOn(machine.line, from.takenOn);
   if (!machine || !said || share <= 0) return null;
   const { nodes } = machine.line;
-  const earliest = nodes.findLast(({ takenOn }) => takenOn < from.takenOn)?.machineHours ?? null;
-  const latest = nodes.find(({ takenOn }) => takenOn > from.takenOn)?.machineHours ?? null;
+  const before = nodes.findLast(({ takenOn }) => takenOn < from.takenOn);
+  const after = nodes.find(({ takenOn }) => takenOn > from.takenOn);
+  const earliest = before?.machineHours ?? null;
+  // no machine runs more than the day has
+  const dayAndNight = before ? before.machineHours + 24 * daysBetween(before.takenOn, from.takenOn) : null;
+  const latest = after ? Math.min(after.machineHours, dayAndNight ?? after.machineHours) : dayAndNight;
   const wouldBe = fit === null ? null : said.hours + (fit - score.workedHours) / share;
   const possible = wouldBe !== null && wouldBe >= (earliest ?? 0) && (latest === null || wouldBe <= latest);
   const facts = { machineHours: said.hours, wouldBe, earliest, latest, possible };

@@ -26,7 +26,7 @@ type Limits = ReplyOf<typeof checkRead>['limits'];
 
 /** Words of the Forecast check screens. */
 export const checkWords = {
-  tab: 'Forecast check',
+  tab: 'Check',
   title: 'Forecast check',
   sub: 'What was foretold, laid against what was measured.',
   loading: 'Laying sizes against their forecasts',
