@@ -74,7 +74,8 @@ function weeksWithHeld({ visits, weeks, setUpHours }: WeeksShop): SearchShop['we
 /** Harm and trouble, harm first: what plans are compared by. */
 export type Rank = { harm: number; trouble: number };
 
-const EVEN = 1e-7;
+/** Hours and costs nearer to each other than this are even: more than what rules are let off by. */
+const EVEN = 1e-5;
 
 export const isBetter = (one: Rank, than: Rank): boolean =>
   one.harm < than.harm - EVEN || (one.harm < than.harm + EVEN && one.trouble < than.trouble - EVEN);

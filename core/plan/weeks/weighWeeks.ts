@@ -116,8 +116,8 @@ function costOf(
   };
 }
 
-/** Sums of hours that meet a week's exactly in figures on paper do so here. */
-const beyond = (hours: number): number => (hours > 1e-9 ? hours : 0);
+/** Hours that meet a week's on paper do so here: what is over by less than a second is not over. */
+const beyond = (hours: number): number => (hours > 2e-4 ? hours : 0);
 
 const sumOf = (numbers: readonly number[]): number => numbers.reduce((sum, each) => sum + each, 0);
 
