@@ -1,6 +1,6 @@
 import type { ComeInBy, Contact, RecallStanding } from '#core/contract/recall.ts';
 import { type Day, day } from '#core/units/day.ts';
-import { dayText, hoursText, whenText, wholeFigure } from '#core/words/quantityText.ts';
+import { dayText, hoursText, NO_BREAK_SPACE, whenText, wholeFigure } from '#core/words/quantityText.ts';
 import { counted, shared } from './english.ts';
 
 const WAYS: Record<Contact['way'], string> = {
@@ -196,9 +196,13 @@ export const aboutText = ({ about, decidingHoursLeft }: ComeInBy, asOf: Day): st
 
 export const severityWords = { watch: 'watch it', repair: 'needs repair', 'do-not-use': shared.doNotUse } as const;
 
+/** A figure of a letter's plain text is not broken over two lines on the screen. */
+export const unbroken = (text: string): string => text.replace(/(\d) (?=\d{3}(\D|$))/g, `$1${NO_BREAK_SPACE}`);
+
 /** Words of the summary when the window opens. */
 export const newsWords = {
   head: (became: string, since: Day | string): string => `${became} since ${dayText(day(since))}`,
+  label: 'Became due',
   toList: 'To the recall list',
   seen: 'Seen',
 } as const;

@@ -85,7 +85,12 @@ windowTest('from the list by slip, mail and message to the answer, and off the l
     ...{ assemblyId: hook.assemblyId, positionId: hook.positionId, kind: 'crack', severity: 'do-not-use' },
     ...{ note: '', photoIds: [], takenOn: TODAY, by: 'Ines' },
   });
+  // told when the window opens again, in the window itself where the desktop shows no notices
+  await goTo(page, '/machines');
   await page.reload();
+  await page.getByRole('heading', { name: '1 machine became due since 10 Nov 2025' }).waitFor();
+  await expectAxeClean(page);
+  await page.getByRole('button', { name: 'To the recall list' }).click();
   await page.getByText('To contact, in this order').waitFor();
   await row.getByText('DO NOT USE').first().waitFor();
   await expectAxeClean(page);

@@ -7,18 +7,17 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox, Notice } from '#renderer/controls/Notice.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
-import { StruckBox } from '#renderer/marks/DoNotUseBox.tsx';
 import { openHours } from '#renderer/screens/hours/openHours.ts';
 import { ContactForm } from '#renderer/screens/recall/ContactForm.tsx';
 import { Reach } from '#renderer/screens/recall/Reach.tsx';
+import { SeverityMark } from '#renderer/screens/recall/SeverityMark.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { useMachines } from '#renderer/useMachines.ts';
 import { shared } from '#renderer/words/english.ts';
-import { Figures } from '#renderer/words/Figures.tsx';
 import { findingText } from '#renderer/words/findingText.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { phoneWords as words } from '#renderer/words/phoneWords.ts';
-import { aboutText, comeInText, recallWords, severityWords } from '#renderer/words/recallWords.ts';
+import { aboutText, comeInText, recallWords, unbroken } from '#renderer/words/recallWords.ts';
 import { Contacts } from './Contacts.tsx';
 import '../recall/recall.css';
 
@@ -204,9 +203,7 @@ function Asked({
           </Key>
         </Keys>
       </header>
-      <p className="spoken">
-        <Figures>{spoken}</Figures>
-      </p>
+      <p className="spoken">{unbroken(spoken)}</p>
       <dl className="phone-facts">
         <dt>{words.by}</dt>
         <dd>
@@ -226,8 +223,7 @@ function Asked({
           {openFindings.length === 0 && words.noFindings}
           {openFindings.map((finding) => (
             <div key={finding.findingId}>
-              {finding.severity === 'do-not-use' && <StruckBox width={24} height={16} />}{' '}
-              <b>{severityWords[finding.severity]}</b>{' '}
+              <SeverityMark severity={finding.severity} />{' '}
               {[finding.position, findingText(finding)].filter(Boolean).join(': ')}
             </div>
           ))}

@@ -10,7 +10,7 @@ import { useToday } from '#renderer/record.tsx';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { bytesOfBase64, savePdf } from '#renderer/screens/slips/paperBytes.ts';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
-import { recallWords as words } from '#renderer/words/recallWords.ts';
+import { unbroken, recallWords as words } from '#renderer/words/recallWords.ts';
 import { ContactForm } from './ContactForm.tsx';
 
 type Showing = 'email' | 'message' | 'script' | 'answer' | null;
@@ -66,7 +66,7 @@ export function LettersPanel({
       {letters.value && (
         <>
           <h2>{words.readAloud}</h2>
-          <p className="spoken">{letters.value.spoken}</p>
+          <p className="spoken">{unbroken(letters.value.spoken)}</p>
           <Keys>
             <Key letter="S" first disabled={make.busy} onPress={() => void makeSlip()}>
               {words.slip}

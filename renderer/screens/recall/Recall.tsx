@@ -10,7 +10,6 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
-import { StruckBox } from '#renderer/marks/DoNotUseBox.tsx';
 import { useRecord } from '#renderer/record.tsx';
 import { saveBytes } from '#renderer/screens/exchange/saveBytes.ts';
 import { useListKeys } from '#renderer/screens/machines/useListKeys.ts';
@@ -19,17 +18,11 @@ import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { findingText } from '#renderer/words/findingText.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
-import {
-  aboutText,
-  comeInText,
-  contactText,
-  severityWords,
-  standingText,
-  recallWords as words,
-} from '#renderer/words/recallWords.ts';
+import { aboutText, comeInText, contactText, standingText, recallWords as words } from '#renderer/words/recallWords.ts';
 import { BulkSlips } from './BulkSlips.tsx';
 import { LeadForm } from './LeadForm.tsx';
 import { LettersPanel } from './LettersPanel.tsx';
+import { SeverityMark } from './SeverityMark.tsx';
 import './recall.css';
 
 type List = ReplyOf<typeof recallRead>;
@@ -265,8 +258,8 @@ function Why({ machine: { reasons, safetyFindings, comeInBy, standing } }: { mac
       {stands && <b className="line">{stands}</b>}
       {safetyFindings.map((finding) => (
         <span key={finding.findingId} className="line">
-          {finding.severity === 'do-not-use' && <StruckBox width={24} height={16} />}{' '}
-          <b>{severityWords[finding.severity]}</b> {[finding.position, findingText(finding)].filter(Boolean).join(': ')}
+          <SeverityMark severity={finding.severity} />{' '}
+          {[finding.position, findingText(finding)].filter(Boolean).join(': ')}
         </span>
       ))}
       {reasons

@@ -38,7 +38,7 @@ export function RecallNews() {
   }, []);
   if (!news?.since || news.became.length === 0) return null;
   return (
-    <div className="recall-news">
+    <section className="recall-news" aria-label={words.label}>
       <Notice
         head={words.head(newsHead(news.became), news.since)}
         kind="waiting"
@@ -64,6 +64,6 @@ export function RecallNews() {
           ))}
         </ul>
       </Notice>
-    </div>
+    </section>
   );
 }
