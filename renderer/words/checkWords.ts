@@ -116,7 +116,7 @@ export const checkWords = {
   worthHead: 'Worth measuring at the next visit',
   worthNote:
     'Each size is imagined as it is foretold, and carried through the whole forecast: by how much all ranges of the machine would narrow.',
-  worthPick: 'Machine',
+  worthPick: 'Machine that comes in',
   worthLoading: 'Imagining each point measured',
   worthBest: (best: { pointIds: readonly number[]; minutes: number; narrowsHours: number; widthHours: number }) =>
     `${best.pointIds.length === 1 ? 'Measure this one' : `Measure these ${wholeFigure(best.pointIds.length)}`}: about ${wholeFigure(best.minutes)} minutes, narrows the ranges of the machine by ${hoursText(best.narrowsHours)} in all, of ${hoursText(best.widthHours)}.`,
