@@ -25,6 +25,7 @@ export type { Learning };
  *   way/learning.ts         what all series of the shop teach of their classes
  *   fit/machineLaws.ts      what is then held of each part of one machine
  *   way/lawsAsSaid.ts       ... made wider where a class was too sure of itself
+ *   way/scoredSizes.ts      how sizes came out against what would have been foretold for them
  *   way/forecastOfPoint.ts  hours at limit, dates, findings, cautions: what is said of each point
  */
 
