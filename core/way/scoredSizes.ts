@@ -89,7 +89,7 @@ export function scored({ part, reading, law }: LookBefore, settings: ModelSettin
     cameMm: wearMm,
     naiveMm: naiveWearMm(before.at(-1) ?? null, workedHours),
   });
-  return {
+  const size: ScoredSize = {
     pointId: part.pointId,
     ordinal: part.ordinal,
     machineId: part.machineId,
@@ -102,4 +102,10 @@ export function scored({ part, reading, law }: LookBefore, settings: ModelSettin
     earlier: before.filter((one) => one.workedHours > 0).length,
     ...score,
   };
+  // thousands of them are written into the record: no more figures than are looked at
+  return Object.fromEntries(
+    Object.entries(size).map(([name, value]) => [name, typeof value === 'number' ? sixFigures(value) : value]),
+  ) as ScoredSize;
 }
+
+const sixFigures = (value: number): number => (Number.isInteger(value) ? value : Number(value.toPrecision(6)));
