@@ -2,7 +2,7 @@ import { createContext, type ReactNode, useContext } from 'react';
 import type { RecordState } from '#core/contract/record.ts';
 import type { Day } from '#core/units/day.ts';
 import { day } from '#core/units/day.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import { type DecimalMark, markOf } from '#core/words/quantityText.ts';
 
 const OpenRecord = createContext<RecordState | null>(null);
 
@@ -21,5 +21,8 @@ export function useRecord(): RecordState {
 /** The program's today: screens have no clock of their own. */
 export const useToday = (): Day => day(useRecord().today);
 
-/** How this shop writes decimals; a point where no record is open. */
-export const useDecimalMark = (): DecimalMark => useContext(OpenRecord)?.decimalMark ?? '.';
+/** How this shop writes figures; a point and millimetres where no record is open. */
+export function useDecimalMark(): DecimalMark {
+  const record = useContext(OpenRecord);
+  return record ? markOf(record) : '.';
+}

@@ -23,6 +23,8 @@ export const zRecordState = z.object({
   shopName: z.string(),
   /** decimal mark on screens and papers; the record always holds points */
   decimalMark: z.enum(['.', ',']),
+  /** in which lengths are shown and typed */
+  lengths: z.enum(['mm', 'inch']),
   recent: z.array(z.string()),
   /**
    * why the record the program was started with is not open: a refusal's code and facts, `file` among them

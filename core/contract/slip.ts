@@ -66,7 +66,7 @@ export const zSlip = z.object({
     headLines: z.array(z.string()),
     phone: z.string(),
     email: z.string(),
-    decimalMark: z.enum(['.', ',']),
+    decimalMark: z.enum(['.', ',', 'in.', 'in,']),
   }),
   customer: z.object({ name: z.string(), place: z.string() }),
   machine: z.object({ name: z.string(), makeModel: z.string(), serial: z.string(), assembly: z.string() }),

@@ -2,6 +2,7 @@ import { G } from '@react-pdf/renderer';
 import { createElement, type ReactElement } from 'react';
 import { shortenMiddle, textWidth } from '../axis/textWidth.ts';
 import type { MeasuringSheet } from '../contract/measuringSheet.ts';
+import { lengthUnit } from '../words/quantityText.ts';
 import { A4_WIDTH_PT, circle, INK, label, MARGIN_PT, PAPER, picture, text, view } from './elements.ts';
 import {
   gaugeText,
@@ -40,7 +41,7 @@ export const tableHeadPt = HEAD_PT;
 export const tableHead = (sheet: MeasuringSheet, { boxes, namePt, foundPt, leftPt }: SheetColumns): ReactElement =>
   view(
     { height: HEAD_PT, flexDirection: 'row', alignItems: 'flex-end', borderBottomWidth: 1.2, borderBottomColor: INK },
-    headCell(namePt, words.point, ''),
+    headCell(namePt, words.point(lengthUnit(sheet.shop.decimalMark)), ''),
     headCell(boxes * foundPt + GAP_PT, words.asFound, words.last(sheet)),
     headCell(boxes * leftPt + GAP_PT, words.asLeft, ''),
     standing(RENEWED_PT, words.renewed),

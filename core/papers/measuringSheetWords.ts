@@ -1,6 +1,6 @@
 import type { MeasuringSheet } from '../contract/measuringSheet.ts';
 import { day } from '../units/day.ts';
-import { decimalFigure, gaugeErrorText, hoursText, limitFigure } from '../words/quantityText.ts';
+import { gaugeErrorText, hoursText, lengthFigure, limitFigure } from '../words/quantityText.ts';
 import { longDay, shortDay } from './slipFigures.ts';
 import { findingText, midSentence, severityWords } from './slipNames.ts';
 
@@ -26,7 +26,7 @@ export const sheetWords = {
   gauges: 'Measured with',
   otherGauge: 'other:',
 
-  point: 'Measuring point, mm',
+  point: (unit: string) => `Measuring point, ${unit}`,
   asFound: 'As found',
   last: (sheet: MeasuringSheet) =>
     sheet.lastTakenOn === null
@@ -97,7 +97,7 @@ export const limitsText = (
     .join(', ');
 
 export const lastFigure = (sizeMm: number, point: SheetPoint, mark: MeasuringSheet['shop']['decimalMark']): string =>
-  decimalFigure(sizeMm, point.decimals, mark);
+  lengthFigure(sizeMm, point.decimals, mark);
 
 /** "Pivot boss, left: cracked, 34 mm at the weld toe; repair, 12 Oct 2026". */
 export const openFindingText = (finding: MeasuringSheet['openFindings'][number]): string =>

@@ -1,6 +1,6 @@
 import type { Slip } from '../contract/slip.ts';
 import { day } from '../units/day.ts';
-import { decimalFigure, limitFigure } from '../words/quantityText.ts';
+import { lengthFigure, limitFigure } from '../words/quantityText.ts';
 import { shortDay } from './slipFigures.ts';
 import { findingText, itemsText, midSentence, severityWords } from './slipNames.ts';
 import { declinedText } from './slipWords.ts';
@@ -29,7 +29,7 @@ export function foundLine(slip: Slip, found: Slip['found'][number]): SlipLine {
 function sizeText(slip: Slip, found: Slip['found'][number]): string {
   const mark = slip.shop.decimalMark;
   if (found.sizeMm === null) return '';
-  const size = decimalFigure(found.sizeMm, found.decimals, mark);
+  const size = lengthFigure(found.sizeMm, found.decimals, mark);
   if (found.renewAtMm === null) return size;
   const limit = limitFigure(found.renewAtMm, mark);
   return found.pastMm !== null && found.pastMm > 0 ? `${size}, past ${limit}` : `${size}, limit ${limit}`;
@@ -44,7 +44,7 @@ export function doneLine(slip: Slip, done: Slip['done'][number]): SlipLine {
   return {
     items: itemsText(done.items),
     label: `${done.label}: ${words[done.what]}`,
-    right: done.sizeMm === null ? '' : decimalFigure(done.sizeMm, done.decimals, slip.shop.decimalMark),
+    right: done.sizeMm === null ? '' : lengthFigure(done.sizeMm, done.decimals, slip.shop.decimalMark),
     strong: false,
   };
 }

@@ -7,6 +7,7 @@ import { customerOfMachine } from '../record/customerStore.ts';
 import { listKinds } from '../record/kindStore.ts';
 import { machineOrRefuse } from '../record/machineStore.ts';
 import { readSettings } from '../record/settingsStore.ts';
+import { markOf } from '../words/quantityText.ts';
 import { type Context, recordOf } from './context.ts';
 import { hoursOfMachine } from './seriesNow.ts';
 import { stripDownSheetHandler } from './stripDownSheet.ts';
@@ -28,11 +29,12 @@ export async function measuringSheet(context: Context, machineId: number): Promi
   const { name, make, model, serial } = machineOrRefuse(record, machineId);
   const { rows, openFindings, dialHours } = await stripDownSheetHandler(context, { machineId });
   const customer = customerOfMachine(record, machineId, context.today());
-  const { name: shopName, headLines, phone, email, decimalMark } = readSettings(record);
+  const settings = readSettings(record);
+  const { name: shopName, headLines, phone, email } = settings;
   const lastDays = rows.flatMap(({ stations }) => stations.map(({ lastOn }) => lastOn)).filter((on) => on !== null);
   const kinds = new Map(listKinds(record).map(({ id, template }) => [id, template]));
   return zMeasuringSheet.parse({
-    shop: { name: shopName, headLines, phone, email, decimalMark },
+    shop: { name: shopName, headLines, phone, email, decimalMark: markOf(settings) },
     customer: { name: customer?.name ?? '', place: customer?.place ?? '' },
     machine: { name, makeModel: [make, model].filter((word) => word !== '').join(' '), serial },
     printedOn: context.today(),

@@ -23,6 +23,7 @@ export function stateOf(context: Context): RecordState {
     counts: record ? countRows(record) : NOTHING,
     shopName: settings?.name ?? '',
     decimalMark: settings?.decimalMark ?? '.',
+    lengths: settings?.lengths ?? 'mm',
     recent: recentRecords(context),
     trouble: trouble && { code: trouble.code, facts: trouble.facts ?? {} },
     warnings: warningsOf(context),

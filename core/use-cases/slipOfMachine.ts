@@ -13,6 +13,7 @@ import type { SlipHours } from '../slip/slipHours.ts';
 import type { Day } from '../units/day.ts';
 import { type DialGoneBy, dialGoneBy } from '../way/dialGoneBy.ts';
 import { machinePlan } from '../way/machinePlan.ts';
+import { markOf } from '../words/quantityText.ts';
 import type { ShopNow } from './shopNow.ts';
 
 /** The slip of a machine as it stands now, not yet numbered. @throws RefusedError unknown-machine */
@@ -23,12 +24,13 @@ export function slipOfMachine(record: ReadableRecord, now: ShopNow, machineId: n
   const plan = machinePlan(now.shop, machineId, points);
   const dial = machine ? dialGoneBy(now.shop.hours, machine, now.asOf) : null;
   const customer = customerOfMachine(record, machineId, now.asOf);
-  const { name, headLines, phone, email, decimalMark, greaseAndWatch } = readSettings(record);
+  const settings = readSettings(record);
+  const { name, headLines, phone, email, greaseAndWatch } = settings;
   const slip = forecastSlip({
     head: {
       number: null,
       madeOn,
-      shop: { name, headLines, phone, email, decimalMark },
+      shop: { name, headLines, phone, email, decimalMark: markOf(settings) },
       customer: { name: customer?.name ?? '', place: customer?.place ?? '' },
       machine: { name: named.name, makeModel: makeModel(named), serial: named.serial },
       measuredBy: lastFitter(record, machineId, now.asOf),

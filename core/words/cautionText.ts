@@ -1,13 +1,13 @@
 import { isDay } from '../units/day.ts';
 import { counted } from './english.ts';
-import { type DecimalMark, dayText, decimalFigure, hoursText, limitFigure } from './quantityText.ts';
+import { type DecimalMark, dayText, decimalFigure, hoursText, lengthText, limitFigure } from './quantityText.ts';
 
 type Facts = Record<string, string | number | boolean | null>;
 type Sentence = (facts: Facts, mark: DecimalMark) => string;
 
 const hours = (fact: Facts[string] | undefined): string => (typeof fact === 'number' ? hoursText(fact) : '');
 const mm = (fact: Facts[string] | undefined, mark: DecimalMark): string =>
-  typeof fact === 'number' ? `${decimalFigure(fact, 2, mark)}\u00A0mm` : '';
+  typeof fact === 'number' ? lengthText(fact, 2, mark) : '';
 const size = (fact: Facts[string] | undefined, mark: DecimalMark): string =>
   typeof fact === 'number' ? `${limitFigure(fact, mark)}\u00A0mm` : '';
 const on = (fact: Facts[string] | undefined): string =>

@@ -6,8 +6,12 @@ import {
   type DecimalMark,
   dayText,
   decimalFigure,
+  gaugeErrorText,
   hoursFigure,
   hoursLeftSentence,
+  lengthFigure,
+  lengthText,
+  lengthUnit,
   limitFigure,
   monthYearText,
   wholeFigure,
@@ -63,20 +67,20 @@ const number = (fact: Facts[string] | undefined): number | null => (typeof fact 
 const text = (fact: Facts[string] | undefined): string => (typeof fact === 'string' ? fact : '');
 
 const mm = (fact: Facts[string] | undefined, mark: DecimalMark, places = 2): string =>
-  typeof fact === 'number' ? `${decimalFigure(fact, places, mark)}${NBSP}mm` : NOT_KNOWN;
+  typeof fact === 'number' ? lengthText(fact, places, mark) : NOT_KNOWN;
 const hours = (fact: Facts[string] | undefined): string =>
   typeof fact === 'number' ? `${hoursFigure(fact)}${NBSP}h` : NOT_KNOWN;
 /** U, as the shop writes a gauge's error: twice the standard deviation. */
 const error = (fact: Facts[string] | undefined, mark: DecimalMark): string =>
-  typeof fact === 'number' && fact > 0 ? ` ±${decimalFigure(2 * fact, 2 * fact < 0.01 ? 3 : 2, mark)}` : '';
+  typeof fact === 'number' && fact > 0 ? ` ${gaugeErrorText(fact, mark)}` : '';
 
 /** "0.11 to 0.17 mm in 1 000 h, likely 0.14"; nothing where the rate is not known. */
 function rates(facts: Facts, mark: DecimalMark): string {
   const [low, middle, high] = [facts.lowPer1000hMm, facts.middlePer1000hMm, facts.highPer1000hMm].map(number);
   if (low == null || middle == null || high == null) return NOT_KNOWN;
   const places = Math.max(low, middle, high) < 0.1 ? 3 : 2;
-  const figure = (value: number) => decimalFigure(value, places, mark);
-  return `${figure(low)} to ${figure(high)}${NBSP}mm in 1\u2009000${NBSP}h, likely ${figure(middle)}`;
+  const figure = (value: number) => lengthFigure(value, places, mark);
+  return `${figure(low)} to ${figure(high)}${NBSP}${lengthUnit(mark)} in 1\u2009000${NBSP}h, likely ${figure(middle)}`;
 }
 
 const percent = (share: number): string => {
@@ -170,7 +174,7 @@ const stepSentences: Record<string, Sentence> = {
   limit: (f, mark) => {
     const source = text(f.source) ? ` (${text(f.source)})` : '';
     const renewAt = typeof f.renewAtMm === 'number' ? limitFigure(f.renewAtMm, mark) : '';
-    const limit = `Renew at ${renewAt}${NBSP}mm${source} allows ${mm(f.limitWearMm, mark)} of wear`;
+    const limit = `Renew at ${renewAt}${NBSP}${lengthUnit(mark)}${source} allows ${mm(f.limitWearMm, mark)} of wear`;
     if (typeof f.pastLimitMm === 'number') return `${limit}; at its last size it was ${mm(f.pastLimitMm, mark)} past.`;
     const left = {
       low: number(f.lowHoursLeft),

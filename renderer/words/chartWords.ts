@@ -13,7 +13,6 @@ import { limitWords } from './markWords.ts';
 
 /** Words of the wear chart and of the picture it stands in. */
 export const chartWords = {
-  mm: 'mm',
   putRight: (size: string, on: string): string => `${size} typed, put right ${dayText(day(on))}`,
   fitted: (hours: number, on: Day): string => `fitted at ${hoursFigure(hours)}\u00A0h, ${monthYearText(on)}`,
   asBuilt: 'as built',

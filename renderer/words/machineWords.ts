@@ -5,7 +5,7 @@ import {
   countWord,
   type DecimalMark,
   dayText,
-  decimalFigure,
+  gaugeErrorText,
   hoursFigure,
   hoursText,
   sizeFigure,
@@ -111,7 +111,7 @@ export function measuredText({
 /** "calliper, error ±0.10; J. Tarn, 12 Oct 2026": what the last look was measured with. */
 export function gaugeText(point: Pick<PointSheet, 'visits' | 'gaugeErrorMm'>, mark: DecimalMark): string {
   const last = point.visits.at(-1);
-  const error = `error ±${decimalFigure(2 * (last?.errorSdMm ?? point.gaugeErrorMm), 2, mark)}`;
+  const error = `error ${gaugeErrorText(last?.errorSdMm ?? point.gaugeErrorMm, mark)}`;
   const by = last ? [last.by, dayText(day(last.takenOn))].filter(Boolean).join(', ') : '';
   return [[last?.gauge, error].filter(Boolean).join(', '), by].filter(Boolean).join('; ');
 }
@@ -147,14 +147,14 @@ export const panelWords = {
   events: { 'as-found': 'as found', 'as-left': 'as left' },
   gauge: 'Gauge',
   by: 'By',
-  sizesOf: (name: string): string => `Sizes of ${name}, mm`,
+  sizesOf: (name: string, unit: string): string => `Sizes of ${name}, ${unit}`,
   noSizes: 'Never measured',
   noSizesNext: (basis: string): string => `The forecast rests wholly on like parts. ${basis}`,
   startStripDown: 'Start a strip-down',
   fitted: (known: boolean, from: string, to: string, at: string): string =>
     known ? `Wear counts from here: part fitted at ${at}` : `Part fitted some time from ${from} to ${to}`,
   fittedAsBuilt: 'Wear counts from here: fitted as the machine was built',
-  newSize: (size: string): string => `, ${size} mm`,
+  newSize: (size: string, unit: string): string => `, ${size} ${unit}`,
   struck: (size: string, on: string, to: string | null): string =>
     to === null ? `${size} struck out ${on}` : `${size} typed, put right to ${to} on ${on}`,
   worst: 'Underlined: the worst station, which governs. A size is pressed to put it right.',

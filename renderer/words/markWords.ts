@@ -1,9 +1,9 @@
 import {
   basisText,
   type DecimalMark,
-  decimalFigure,
   hoursLeftSentence,
   hoursText,
+  lengthText,
   type Range,
 } from '#core/words/quantityText.ts';
 import { shared } from './english.ts';
@@ -36,8 +36,7 @@ export const doNotUseText = (finding: string): string =>
   finding === '' ? shared.doNotUse : `${shared.doNotUse}: ${finding}`;
 
 /** "0.36 mm past". */
-export const pastLimitText = (pastMm: number, mark: DecimalMark = '.'): string =>
-  `${decimalFigure(pastMm, 2, mark)}\u00A0mm past`;
+export const pastLimitText = (pastMm: number, mark: DecimalMark = '.'): string => `${lengthText(pastMm, 2, mark)} past`;
 
 export const flagText = (hours: number, estimated: boolean): string =>
   estimated ? `${shared.estimated} ${hoursText(hours)}` : hoursText(hours);

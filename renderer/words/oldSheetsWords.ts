@@ -81,7 +81,7 @@ export const oldSheetsWords = {
   reason: 'typed from the paper again',
   putIn: 'put in',
   struckReason: 'not readable on the paper',
-  answerOf: (name: string, size: string): string => `${name}: ${size} mm`,
+  answerOf: (name: string, size: string, unit: string): string => `${name}: ${size} ${unit}`,
 
   newMachine: (name: string): string => `Take in ${name}`,
   newMachineNote: 'The least for now; the rest can be filled in on its page later.',
@@ -133,7 +133,7 @@ export const oldSheetsWords = {
     [on(takenOn), dial, fitter].filter(Boolean).join(', '),
   savedAgain: 'Back to the batch',
   toMachine: 'Machine',
-  savedPoint: 'Measuring point, mm',
+  savedPoint: (unit: string) => `Measuring point, ${unit}`,
   asFound: 'As found',
   asLeft: 'As left',
   was: (size: string, reason: string): string => (reason === '' ? `was ${size}` : `was ${size}: ${reason}`),

@@ -1,6 +1,14 @@
 import type { Question } from '#core/contract/shapes.ts';
 import { isDay } from '#core/units/day.ts';
-import { type DecimalMark, dayText, decimalFigure, hoursFigure, limitFigure } from '#core/words/quantityText.ts';
+import {
+  type DecimalMark,
+  dayText,
+  gaugeErrorText,
+  hoursFigure,
+  lengthFigure,
+  lengthUnit,
+  limitFigure,
+} from '#core/words/quantityText.ts';
 import { counted } from './english.ts';
 
 /**
@@ -35,7 +43,7 @@ const BETTER = {
 } as const;
 
 const size = (value: Facts[string] | undefined, { mark, decimals = 2 }: QuestionContext): string =>
-  typeof value === 'number' ? decimalFigure(value, decimals, mark) : String(value ?? '');
+  typeof value === 'number' ? lengthFigure(value, decimals, mark) : String(value ?? '');
 
 const hours = (value: Facts[string] | undefined): string =>
   typeof value === 'number' ? hoursFigure(value) : String(value ?? '');
@@ -44,7 +52,7 @@ const on = (value: Facts[string] | undefined): string =>
   typeof value === 'string' && isDay(value) ? ` on ${dayText(value)}` : '';
 
 const gaugeError = ({ gaugeErrorMm, mark }: QuestionContext): string =>
-  gaugeErrorMm === undefined ? '' : `; gauge error ±${decimalFigure(2 * gaugeErrorMm, 2, mark)}`;
+  gaugeErrorMm === undefined ? '' : `; gauge error ${gaugeErrorText(gaugeErrorMm, mark)}`;
 
 const better = ({ measures }: QuestionContext): string => (measures ? BETTER[measures] : 'better');
 
@@ -73,7 +81,7 @@ export const questionSentences: Record<string, Sentence> = {
           meanwhile: NOT_YET_KEPT,
         },
   'wrong-unit': (f, c) => ({
-    fact: `${size(f.sizeMm, { ...c, decimals: Math.max(2, c.decimals ?? 2) })} mm is far out; read as ${f.unit} it would be ${size(f.likelyMm, c)} mm.`,
+    fact: `${size(f.sizeMm, { ...c, decimals: Math.max(2, c.decimals ?? 2) })} ${lengthUnit(c.mark)} is far out; read as ${f.unit} it would be ${size(f.likelyMm, c)} ${lengthUnit(c.mark)}.`,
     meanwhile: KEPT_OUT,
   }),
   'not-oversize': (f, c) => ({

@@ -75,11 +75,11 @@ export const renewalWords = {
   mustStayStandard: 'Must stay standard: what fits here has to fit elsewhere. No oversize.',
   sizeKeptOut: 'Kept, and left out of the forecast until answered.',
   rightAsRead: 'Right as read',
-  /** "Oversize 41.0 mm, drawn 40.0, since 3 May 2024, stamped" */
+  /** "Oversize 41.0 mm, drawn 40.0 mm, since 3 May 2024, stamped" */
   oversize: (standard: string, drawn: string, since: string, stamped: boolean | null) =>
-    [`Oversize ${standard} mm, drawn ${drawn}`, `since ${since}`, stampedText(stamped)].filter(Boolean).join(', '),
+    [`Oversize ${standard}, drawn ${drawn}`, `since ${since}`, stampedText(stamped)].filter(Boolean).join(', '),
   oversizeShort: (standard: string, stamped: boolean | null) =>
     [`oversize ${standard}`, stampedText(stamped)].filter(Boolean).join(', '),
   stationRenewed: (station: string, kind: string, day: string) => `${station}: ${kind} ${day}`,
-  shimmed: (figure: string, day: string) => `shim ${figure} mm ${day}`,
+  shimmed: (figure: string, day: string) => `shim ${figure} ${day}`,
 } as const;

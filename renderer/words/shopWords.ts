@@ -39,6 +39,8 @@ export const shopWords = {
 
   decimalMark: 'Decimals are written',
   decimalMarks: { '.': '10.19', ',': '10,19' },
+  lengths: 'Lengths are in',
+  lengthUnits: { mm: 'mm', inch: 'inches' },
   theme: 'Sheet',
   themes: { light: 'light', dark: 'dark', system: 'as the system' },
 
@@ -51,15 +53,15 @@ export const shopWords = {
   nobody: 'No fitters yet. Who measured stands on every slip.',
 
   gauge: 'Gauge',
-  gaugeU: '± mm',
+  gaugeU: (unit: string) => `± ${unit}`,
   gaugeUHint: 'U on a worn, cleaned part: 19 readings in 20 lie within it. The record holds half of it, the sd.',
-  gaugeStep: 'reads to, mm',
+  gaugeStep: (unit: string) => `reads to, ${unit}`,
   gaugeMeasures: 'measures',
   gaugeUsed: 'in use',
   gaugeAdd: 'Add a gauge',
   gaugeSave: 'Save gauge',
   gaugeNote: 'Sizes already taken keep the error their gauge had then.',
-  gaugeFault: 'A gauge has a name, and an error above nought in mm.',
+  gaugeFault: 'A gauge has a name, and an error above nought.',
   rowOf: (what: string, row: string) => `${what}, ${row}`,
   newGauge: 'new gauge',
 

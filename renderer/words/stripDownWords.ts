@@ -57,7 +57,7 @@ export const stripDownWords = {
   discardNo: 'Keep it',
   note: 'Note on the visit',
 
-  point: 'Measuring point, mm',
+  point: (unit: string) => `Measuring point, ${unit}`,
   last: 'last',
   found: 'found',
   gauge: 'Gauge',
@@ -69,8 +69,8 @@ export const stripDownWords = {
   addSeen: 'Something seen',
   addSeenAt: (position: string) => `Something seen at ${position}`,
   boxLabel: (row: string, station: string, last: string) => [row, station, last].filter(Boolean).join(', '),
-  lastOf: (size: string) => `last ${size} mm`,
-  newOf: (size: string) => `new ${size} mm`,
+  lastOf: (size: string, unit: string) => `last ${size} ${unit}`,
+  newOf: (size: string, unit: string) => `new ${size} ${unit}`,
   gaugeOf: (row: string) => `Gauge for ${row}`,
   renewedSince: 'renewed since last time',
   renewedNow: 'renewed now',
@@ -91,10 +91,10 @@ export const stripDownWords = {
   moreAsked: (n: number) => `${n} more in this row.`,
   take: (size: string) => `Take ${size}`,
   notASize: {
-    'not-a-number': 'A size is a figure in mm, such as 10.19.',
+    'not-a-number': 'A size is a figure, such as 10.19 in mm or 13/32 in inches.',
     'two-decimal-marks': 'Two marks in one figure: write it with one.',
     'below-nought': 'A size is nought or more.',
-    'too-large': 'Over ten metres: sizes are in mm.',
+    'too-large': 'Over ten metres.',
   },
   stays: 'It stays as typed, and out of the strip-down, until it reads as a size.',
 

@@ -104,7 +104,6 @@ export const takeInWords = {
     stations: 'Stations',
     joint: 'joint',
   },
-  mm: 'mm',
   wears: { down: 'down', up: 'up' },
   leaveIn: (position: string) => `${position}: lay it out`,
   cell: (column: string, row: string) => `${column}, ${row}`,

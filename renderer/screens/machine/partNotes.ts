@@ -1,6 +1,6 @@
 import type { PointSheet } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
-import { type DecimalMark, dayText, limitFigure } from '#core/words/quantityText.ts';
+import { type DecimalMark, dayText, limitFigure, limitText } from '#core/words/quantityText.ts';
 import { renewalKindText, renewalWords as words } from '#renderer/words/renewalWords.ts';
 
 /** What the next man has to know of a part before he makes or orders one: another standard than drawn, pieces, shims. */
@@ -14,7 +14,7 @@ export function partNotes(
     ...(oversize
       ? [
           words.oversize(
-            limitFigure(oversize.standardMm, mark),
+            limitText(oversize.standardMm, mark),
             limitFigure(oversize.drawnMm, mark),
             on(oversize.since),
             oversize.stamped,
@@ -25,6 +25,6 @@ export function partNotes(
     ...stationRenewals.map(({ station, kind, takenOn }) =>
       words.stationRenewed(station, renewalKindText(kind, measures), on(takenOn)),
     ),
-    ...shims.map(({ shimMm, takenOn }) => words.shimmed(limitFigure(shimMm, mark), on(takenOn))),
+    ...shims.map(({ shimMm, takenOn }) => words.shimmed(limitText(shimMm, mark), on(takenOn))),
   ];
 }

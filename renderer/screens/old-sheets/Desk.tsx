@@ -58,7 +58,9 @@ export function Desk({
   const mark = useDecimalMark();
   const fitters = shop.fitters.filter(({ active }) => active).map(({ name }) => name);
   const [machineId, setMachineId] = useState<number | null>(null);
-  const [sheet, setSheet] = useState<Sheet>(() => emptySheet(0, '', fitters.length === 1 ? (fitters[0] ?? '') : ''));
+  const [sheet, setSheet] = useState<Sheet>(() =>
+    emptySheet(0, '', fitters.length === 1 ? (fitters[0] ?? '') : '', mark),
+  );
   /** a new sheet is new boxes: nothing of the last one stays in them */
   const [serial, setSerial] = useState(0);
   const [version, setVersion] = useState(0);
@@ -137,7 +139,7 @@ export function Desk({
   }, [grid, gridVersion, version, machineId, serial, mark]);
 
   const begin = (nextMachineId: number | null, keep: Partial<Sheet>) => {
-    const next = { ...emptySheet(nextMachineId ?? 0, '', latest.current.fitter), ...keep };
+    const next = { ...emptySheet(nextMachineId ?? 0, '', latest.current.fitter, mark), ...keep };
     latest.current = next;
     setSheet(next);
     setMachineId(nextMachineId);

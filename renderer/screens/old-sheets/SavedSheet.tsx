@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { useLocation, useParams } from 'wouter';
 import { stripDownRead, stripDownSwap } from '#core/contract/oldSheets.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
-import { type DecimalMark, hoursText } from '#core/words/quantityText.ts';
+import { type DecimalMark, hoursText, lengthUnit, sizeEcho } from '#core/words/quantityText.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Notice } from '#renderer/controls/Notice.tsx';
@@ -16,7 +16,6 @@ import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
 import { ByField, useBy } from '../machine/panels/ByField.tsx';
 import { columnNames, columnsOf } from '../strip-down/boxes.ts';
 import { rowName } from '../strip-down/questions.ts';
-import { sizeEcho } from '../strip-down/typedSize.ts';
 import { SwapStrip } from './SwapStrip.tsx';
 import type { Place, SwapPair } from './swapPairs.ts';
 import { useDeskDo } from './useDesk.ts';
@@ -120,7 +119,7 @@ function SavedTable({ saved, event, mark }: { saved: Saved; event: 'as-found' | 
       <caption>{event === 'as-found' ? words.asFound : words.asLeft}</caption>
       <thead>
         <tr>
-          <th scope="col">{words.savedPoint}</th>
+          <th scope="col">{words.savedPoint(lengthUnit(mark))}</th>
           {columnNames(saved.rows).map((names, i) => (
             <th key={i} scope="col" className="figures">
               {names.slice(0, 3).join(' or ')}

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { QuestionedSize } from '#core/contract/oldSheets.ts';
 import { renewalAnswer, renewalPutRight, sizeAnswer, sizePutRight } from '#core/contract/stripDown.ts';
-import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
+import { type DecimalMark, lengthFigure } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
@@ -40,7 +40,7 @@ export function Waiting({
               {[size.position, size.station, size.renewalId === null ? '' : words.putIn].filter(Boolean).join(', ')}
               {machineNamed && <span className="second">{`${size.machine}, ${words.sheetLine(size.takenOn)}`}</span>}
             </span>
-            <b className="figures">{decimalFigure(size.sizeMm, size.decimals, mark)}</b>
+            <b className="figures">{lengthFigure(size.sizeMm, size.decimals, mark)}</b>
           </button>
           {open === idOf(size) && <Answers size={size} mark={mark} by={by} />}
         </li>

@@ -1,6 +1,7 @@
 import type { pointAdd } from '#core/contract/oldSheets.ts';
 import type { AskOf } from '#core/contract/operation.ts';
-import { readNumber } from '../../words/readNumber.ts';
+import type { DecimalMark } from '#core/words/quantityText.ts';
+import { readLength } from '../../words/readNumber.ts';
 import type { SheetRow } from '../strip-down/boxes.ts';
 import { stationsOf, usualWay } from '../take-in/form.ts';
 
@@ -42,9 +43,10 @@ export function pointRequest(
   machineId: number,
   rows: readonly SheetRow[],
   by: string,
+  mark: DecimalMark,
 ): { request: AskOf<typeof pointAdd> | null; remarks: PointRemark[] } {
-  const newSize = readNumber(form.newSizeText, 'mm');
-  const renewAt = readNumber(form.renewAtText, 'mm');
+  const newSize = readLength(form.newSizeText, mark);
+  const renewAt = readLength(form.renewAtText, mark);
   const position = form.position.trim();
   const remarks: PointRemark[] = [];
   if (form.assemblyId === null && form.assemblyName.trim() === '') remarks.push('assembly');

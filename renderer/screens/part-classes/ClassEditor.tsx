@@ -1,8 +1,10 @@
 import { useState } from 'react';
 import { classSave } from '#core/contract/partClass.ts';
+import type { DecimalMark } from '#core/words/quantityText.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { useDecimalMark } from '#renderer/record.tsx';
 import { FigureField } from '#renderer/screens/take-in/FigureField.tsx';
 import { useFormKeys } from '#renderer/screens/take-in/useFormKeys.ts';
 import { useDo } from '#renderer/useAsk.ts';
@@ -12,11 +14,12 @@ import { type ClassForm, type ClassRemark, classRequest } from './classForm.ts';
 
 /** What the trade says of a class, to change; under its row. */
 export function ClassEditor({ initial, onLeave }: { initial: ClassForm; onLeave: () => void }) {
+  const mark = useDecimalMark();
   const save = useDo(classSave);
   const [form, setForm] = useState(initial);
   const [tried, setTried] = useState(false);
   const [saved, setSaved] = useState(false);
-  const { request, remarks } = classRequest(form);
+  const { request, remarks } = classRequest(form, mark);
   const set = (next: Partial<ClassForm>) => {
     setForm({ ...form, ...next });
     setSaved(false);
@@ -32,14 +35,8 @@ export function ClassEditor({ initial, onLeave }: { initial: ClassForm; onLeave:
     <div className="class-editor">
       <div className="class-fields">
         <TextField label={words.name} value={form.name} onChange={text('name')} maxLength={120} />
-        <FigureField
-          label={words.wearFrom}
-          unit="mm"
-          reads="mm"
-          text={form.wearFromText}
-          onText={text('wearFromText')}
-        />
-        <FigureField label={words.wearTo} unit="mm" reads="mm" text={form.wearToText} onText={text('wearToText')} />
+        <FigureField label={words.wearFrom} reads="length" text={form.wearFromText} onText={text('wearFromText')} />
+        <FigureField label={words.wearTo} reads="length" text={form.wearToText} onText={text('wearToText')} />
         <FigureField label={words.hoursFrom} unit="h" text={form.hoursFromText} onText={text('hoursFromText')} />
         <FigureField label={words.hoursTo} unit="h" text={form.hoursToText} onText={text('hoursToText')} />
         <TextField
@@ -51,8 +48,7 @@ export function ClassEditor({ initial, onLeave }: { initial: ClassForm; onLeave:
         />
         <FigureField
           label={words.tolerance}
-          unit="mm"
-          reads="mm"
+          reads="length"
           text={form.toleranceText}
           onText={text('toleranceText')}
           hint={words.toleranceHint}
@@ -60,7 +56,7 @@ export function ClassEditor({ initial, onLeave }: { initial: ClassForm; onLeave:
       </div>
       {tried && remarks.length > 0 && (
         <p className="remark" role="alert">
-          {remarks.map(remarkWords).join(' ')}
+          {remarks.map((remark) => remarkWords(remark, mark)).join(' ')}
         </p>
       )}
       {save.fault && <FaultBox fault={save.fault} />}
@@ -78,5 +74,5 @@ export function ClassEditor({ initial, onLeave }: { initial: ClassForm; onLeave:
   );
 }
 
-const remarkWords = (remark: ClassRemark): string =>
-  remark === 'not-a-number' ? `${numberFaultWords('not-a-number', 'mm')}.` : words[remark];
+const remarkWords = (remark: ClassRemark, mark: DecimalMark): string =>
+  remark === 'not-a-number' ? `${numberFaultWords('not-a-number', 'mm', mark)}.` : words[remark];

@@ -1,7 +1,7 @@
 import { Fragment, type KeyboardEvent, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { classesList, type PartClassSheet } from '#core/contract/partClass.ts';
-import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
+import { type DecimalMark, decimalFigure, lengthFigure, lengthUnit } from '#core/words/quantityText.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
@@ -77,7 +77,7 @@ export default function PartClasses() {
             <tr>
               <th scope="col">{words.class}</th>
               <th scope="col" className="rate-head">
-                {words.rate}
+                {words.rate(lengthUnit(mark))}
                 <RateRule ticks={picture.ticks} mark={mark} widthPx={widthPx} />
               </th>
               {(['low', 'middle', 'high'] as const).map((end) => (
@@ -165,7 +165,7 @@ function ClassRow({
 }
 
 const rateText = (rate: number | null, mark: DecimalMark): string =>
-  rate === null ? '\u2013' : decimalFigure(rate, 2, mark);
+  rate === null ? '\u2013' : lengthFigure(rate, 2, mark);
 
 function RateRule({
   ticks,

@@ -13,7 +13,7 @@ const strip = {
 
 describe('a part class as typed', () => {
   it('is read with comma or point and gaps', () => {
-    expect(classRequest(strip).request).toEqual({
+    expect(classRequest(strip, '.').request).toEqual({
       partClassId: null,
       name: 'Nylon slide strip',
       tradeWear: { wearFromMm: 2, wearToMm: 3, hoursFrom: 5000, hoursTo: 6000, source: '' },
@@ -21,12 +21,12 @@ describe('a part class as typed', () => {
     });
   });
   it('may say nothing of the trade, but not half', () => {
-    expect(classRequest({ ...emptyClassForm, name: 'Pin' }).request?.tradeWear).toBeNull();
-    expect(classRequest({ ...strip, hoursToText: '' }).remarks).toEqual(['tradeHalf']);
-    expect(classRequest({ ...strip, wearFromText: '4' }).remarks).toEqual(['tradeOrder']);
+    expect(classRequest({ ...emptyClassForm, name: 'Pin' }, '.').request?.tradeWear).toBeNull();
+    expect(classRequest({ ...strip, hoursToText: '' }, '.').remarks).toEqual(['tradeHalf']);
+    expect(classRequest({ ...strip, wearFromText: '4' }, '.').remarks).toEqual(['tradeOrder']);
   });
   it('needs a name and figures that are figures', () => {
-    expect(classRequest({ ...strip, name: ' ', wearToText: 'three' }).remarks).toEqual([
+    expect(classRequest({ ...strip, name: ' ', wearToText: 'three' }, '.').remarks).toEqual([
       'nameMissing',
       'not-a-number',
       'tradeHalf',

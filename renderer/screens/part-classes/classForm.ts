@@ -1,6 +1,6 @@
 import type { PartClassSheet } from '#core/contract/partClass.ts';
 import { type DecimalMark, hoursFigure, limitFigure } from '#core/words/quantityText.ts';
-import { readNumber } from '../../words/readNumber.ts';
+import { readLength, readNumber } from '../../words/readNumber.ts';
 
 /** A part class as typed. */
 export type ClassForm = {
@@ -48,11 +48,14 @@ export type ClassRequest = {
 export type ClassRemark = 'nameMissing' | 'tradeHalf' | 'tradeOrder' | 'not-a-number';
 
 /** What the trade says takes all four of its figures, the smaller of each pair first, or none. */
-export function classRequest(form: ClassForm): { request: ClassRequest | null; remarks: ClassRemark[] } {
+export function classRequest(
+  form: ClassForm,
+  mark: DecimalMark,
+): { request: ClassRequest | null; remarks: ClassRemark[] } {
   const remarks: ClassRemark[] = [];
   if (form.name.trim() === '') remarks.push('nameMissing');
   const figure = (text: string, unit: 'mm' | 'h'): number | null => {
-    const read = readNumber(text, unit);
+    const read = unit === 'mm' ? readLength(text, mark) : readNumber(text, unit);
     if (!read.ok && read.why !== 'empty') remarks.push('not-a-number');
     return read.ok ? read.value : null;
   };

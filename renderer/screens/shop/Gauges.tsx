@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { type Gauge, gaugeSave } from '#core/contract/shop.ts';
+import { lengthUnit } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
@@ -23,10 +24,10 @@ export function Gauges({ gauges }: { gauges: readonly Gauge[] }) {
           <tr>
             <th scope="col">{words.gauge}</th>
             <th scope="col" className="figures">
-              {words.gaugeU}
+              {words.gaugeU(lengthUnit(mark))}
             </th>
             <th scope="col" className="figures">
-              {words.gaugeStep}
+              {words.gaugeStep(lengthUnit(mark))}
             </th>
             <th scope="col">{words.gaugeMeasures}</th>
             <th scope="col">{words.gaugeUsed}</th>
@@ -52,11 +53,12 @@ export function Gauges({ gauges }: { gauges: readonly Gauge[] }) {
 }
 
 function GaugeRow({ initial, onSaved }: { initial: GaugeForm; onSaved: () => void }) {
+  const mark = useDecimalMark();
   const save = useDo(gaugeSave);
   const [form, setForm] = useState(initial);
   const [tried, setTried] = useState(false);
   const set = (next: Partial<GaugeForm>) => setForm({ ...form, ...next });
-  const request = gaugeRequest(form);
+  const request = gaugeRequest(form, mark);
   const changed = JSON.stringify(form) !== JSON.stringify(initial);
   const row = form.name || words.newGauge;
   const send = async () => {
@@ -78,8 +80,8 @@ function GaugeRow({ initial, onSaved }: { initial: GaugeForm; onSaved: () => voi
     <>
       <tr>
         <td>{box(words.gauge, 'name')}</td>
-        <td className="figures">{box(words.gaugeU, 'uText')}</td>
-        <td className="figures">{box(words.gaugeStep, 'stepText')}</td>
+        <td className="figures">{box(words.gaugeU(lengthUnit(mark)), 'uText')}</td>
+        <td className="figures">{box(words.gaugeStep(lengthUnit(mark)), 'stepText')}</td>
         <td>
           <fieldset aria-label={words.rowOf(words.gaugeMeasures, row)}>
             {MEASURES.map((measures) => (

@@ -80,7 +80,7 @@ function KindEditor({
   const [item, setItem] = useState<string | null>(null);
   const [tried, setTried] = useState(false);
   const body = useRef<HTMLDivElement>(null);
-  const read = kindPositions(positions);
+  const read = kindPositions(positions, mark);
   const remarks = tried ? read.remarks : [];
   const sketch = kind?.sketch ?? null;
   const [tree, setTree] = useState(() => treeForm(kind?.stripDown));

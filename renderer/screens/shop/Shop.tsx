@@ -124,6 +124,7 @@ function OfShop({ shop }: { shop: ReplyOf<typeof shopRead> }) {
 }
 
 const MARKS = (['.', ','] as const).map((value) => ({ value, text: words.decimalMarks[value] }));
+const LENGTHS = (['mm', 'inch'] as const).map((value) => ({ value, text: words.lengthUnits[value] }));
 const THEMES = (['light', 'dark', 'system'] as const).map((value) => ({ value, text: words.themes[value] }));
 
 function Settings({
@@ -213,6 +214,12 @@ function Settings({
               options={MARKS}
               value={form.decimalMark}
               onChange={(decimalMark) => onChange({ decimalMark })}
+            />
+            <Choice
+              label={words.lengths}
+              options={LENGTHS}
+              value={form.lengths}
+              onChange={(lengths) => onChange({ lengths })}
             />
             <Choice label={words.theme} options={THEMES} value={form.theme} onChange={(theme) => onChange({ theme })} />
           </div>

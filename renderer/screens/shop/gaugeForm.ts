@@ -1,7 +1,7 @@
 import type { AskOf } from '#core/contract/operation.ts';
 import type { Gauge, gaugeSave } from '#core/contract/shop.ts';
-import { type DecimalMark, limitFigure } from '#core/words/quantityText.ts';
-import { readNumber } from '../../words/readNumber.ts';
+import { type DecimalMark, inInches, lengthFigure, limitFigure } from '#core/words/quantityText.ts';
+import { readLength } from '../../words/readNumber.ts';
 import { errorFigure } from '../take-in/form.ts';
 
 /** A gauge as typed; its error as the shop says it, U = 2 sd. */
@@ -27,15 +27,15 @@ export const gaugeForm = (gauge: Gauge, mark: DecimalMark): GaugeForm => ({
   gaugeId: gauge.gaugeId,
   name: gauge.name,
   uText: errorFigure(gauge.errorMm, mark),
-  stepText: limitFigure(gauge.stepMm, mark),
+  stepText: inInches(mark) ? lengthFigure(gauge.stepMm, 3, mark) : limitFigure(gauge.stepMm, mark),
   measures: gauge.measures,
   active: gauge.active,
 });
 
 /** The gauge the row stands for: the record holds the sd, half of what is typed. Null: not one yet. */
-export function gaugeRequest(form: GaugeForm): AskOf<typeof gaugeSave> | null {
-  const u = readNumber(form.uText.replace(/^\s*(±|\+-)/, ''), 'mm');
-  const step = readNumber(form.stepText, 'mm');
+export function gaugeRequest(form: GaugeForm, mark: DecimalMark): AskOf<typeof gaugeSave> | null {
+  const u = readLength(form.uText.replace(/^\s*(±|\+-)/, ''), mark);
+  const step = readLength(form.stepText, mark);
   const stepMm = step.ok ? step.value : step.why === 'empty' ? 0 : null;
   if (form.name.trim() === '' || !u.ok || u.value < 0.001 || u.value > 20 || stepMm === null || stepMm < 0) return null;
   const { gaugeId, name, measures, active } = form;

@@ -13,7 +13,7 @@ export type ShopForm = {
   winterFromText: string;
   winterToText: string;
   winterHoursText: string;
-  decimalMark: DecimalMark;
+  decimalMark: ShopSettings['decimalMark'];
   seasonTexts: string[];
   hoursPerYearText: string;
   watchText: string;

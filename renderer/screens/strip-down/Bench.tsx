@@ -52,7 +52,7 @@ export function Bench({
   const [sheet, setSheet] = useState<Sheet>(() =>
     sheetAsked.draft
       ? sheetOf(sheetAsked.draft, rows, mark)
-      : emptySheet(machineId, today, fitters.length === 1 ? (fitters[0] ?? '') : ''),
+      : emptySheet(machineId, today, fitters.length === 1 ? (fitters[0] ?? '') : '', mark),
   );
   const latest = useRef(sheet);
   const [dialSure, setDialSure] = useState(false);

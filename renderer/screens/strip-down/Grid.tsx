@@ -1,7 +1,7 @@
 import { Fragment, type KeyboardEvent, type ReactNode, type RefObject, useRef } from 'react';
 import type { Finding } from '#core/contract/machine.ts';
 import type { Gauge } from '#core/contract/shop.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import { type DecimalMark, lengthUnit, sizeEcho } from '#core/words/quantityText.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { useWidth } from '../machines/useWidth.ts';
 import { Asked } from './Asked.tsx';
@@ -21,7 +21,7 @@ import {
   type SizeEvent,
   worstTyped,
 } from './sheet.ts';
-import { sizeEcho, typedSize } from './typedSize.ts';
+import { typedSize } from './typedSize.ts';
 import type { Judged } from './useJudged.ts';
 
 export type GridProps = {
@@ -108,7 +108,7 @@ export function Grid(props: GridProps) {
         </colgroup>
         <thead>
           <tr>
-            <th scope="col">{words.point}</th>
+            <th scope="col">{words.point(lengthUnit(mark))}</th>
             {columnNames(rows).map((names, i) => (
               <th key={i} scope="col" className="box-head">
                 <span>{event === 'as-found' ? words.last : words.found}</span>
@@ -300,7 +300,7 @@ function NotSizes({
   const texts = row.stations.flatMap(({ station }) => {
     const key = boxKey(row.pointId, station);
     const text = sheet.texts[event][key] ?? '';
-    const typed = typedSize(text);
+    const typed = typedSize(text, sheet.mark);
     return typed.state === 'not-a-size' && key !== typingKey ? [{ key, text, why: typed.why }] : [];
   });
   return texts.map(({ key, text, why }) => (

@@ -1,6 +1,6 @@
 import type { KeyboardEvent } from 'react';
 import type { Gauge } from '#core/contract/shop.ts';
-import { type DecimalMark, gaugeErrorText, limitFigure } from '#core/words/quantityText.ts';
+import { type DecimalMark, gaugeErrorText, lengthUnit, limitFigure, sizeEcho } from '#core/words/quantityText.ts';
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
 import { renewalWords } from '#renderer/words/renewalWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
@@ -10,7 +10,7 @@ import { Seen } from './Seen.tsx';
 import { SizeBox } from './SizeBox.tsx';
 import type { SeenAt } from './seen.ts';
 import { NOT_RENEWED, type Sheet, type SizeEvent } from './sheet.ts';
-import { sizeEcho, typedSize } from './typedSize.ts';
+import { typedSize } from './typedSize.ts';
 
 export type GridRowProps = {
   row: SheetRow;
@@ -66,7 +66,7 @@ export function GridRow(props: GridRowProps) {
         const key = boxKey(row.pointId, station);
         const box: Box = { pointId: row.pointId, station, row: props.rowIndex, column };
         const text = sheet.texts[event][key] ?? '';
-        const typed = typedSize(text);
+        const typed = typedSize(text, mark);
         const questioned = props.questionedKeys.has(key);
         return (
           <SizeBox
@@ -148,7 +148,7 @@ function GaugePick({ row, sheet, gauges, mark, name, on }: GridRowProps) {
 }
 
 const sizeAt = (sheet: Sheet, event: SizeEvent, key: string): number | null => {
-  const typed = typedSize(sheet.texts[event][key] ?? '');
+  const typed = typedSize(sheet.texts[event][key] ?? '', sheet.mark);
   return typed.state === 'size' ? typed.sizeMm : null;
 };
 
@@ -161,10 +161,10 @@ function reference(row: SheetRow, column: number, sheet: Sheet, event: SizeEvent
   const lastMm = isNew ? null : event === 'as-left' && found !== null ? found : (at?.lastSizeMm ?? null);
   if (lastMm === null) {
     const newSize = limitFigure(row.limits.newSizeMm, mark);
-    return { said: words.newOf(newSize), shown: newSize, isNew: true };
+    return { said: words.newOf(newSize, lengthUnit(mark)), shown: newSize, isNew: true };
   }
   const last = sizeEcho(lastMm, row.decimals, mark);
-  return { said: words.lastOf(last), shown: last, isNew: false };
+  return { said: words.lastOf(last, lengthUnit(mark)), shown: last, isNew: false };
 }
 
 /** The last visit's worst size, for the open dot; null: the present part was never measured. */

@@ -9,7 +9,7 @@ const boxes = boxesOf(rows);
 const question = { code: 'better-than-last', facts: {}, choices: ['measure-again', 'right-as-read', 'was-renewed'] };
 const asked = (pointId: number, station: string) => ({ pointId, station, event: 'as-found' as const, question });
 const judged = { questions: [asked(2, ''), asked(1, 'rear')], renewalQuestions: [], dialQuestion: null, worst: [] };
-const sheet = emptySheet(7, '2026-11-02', '');
+const sheet = emptySheet(7, '2026-11-02', '', '.');
 
 it('questions stand in the order of the boxes, and an answered one is gone', () => {
   expect(openQuestions(judged, sheet, 'as-found', boxes).map(({ key }) => key)).toEqual([

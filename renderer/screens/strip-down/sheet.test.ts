@@ -24,7 +24,7 @@ const front = boxKey(1, 'front');
 const rear = boxKey(1, 'rear');
 
 const typed = (): Sheet =>
-  withText(withText(emptySheet(7, '2026-11-02', 'Ines'), 'as-found', front, '9,94'), 'as-found', rear, '10.7');
+  withText(withText(emptySheet(7, '2026-11-02', 'Ines', '.'), 'as-found', front, '9,94'), 'as-found', rear, '10.7');
 
 describe('the draft of a sheet', () => {
   it('carries what reads as a size, in the order of the grid', () => {
@@ -108,7 +108,7 @@ describe('typing', () => {
       notSizes: 1,
       findings: 0,
     });
-    expect(isBlank(emptySheet(7, '2026-11-02', 'Ines'))).toBe(true);
+    expect(isBlank(emptySheet(7, '2026-11-02', 'Ines', '.'))).toBe(true);
     expect(isBlank(typed())).toBe(false);
   });
 });

@@ -1,10 +1,10 @@
 import type { z } from 'zod';
 import type { StripDownDraft, zFindingEntry } from '#core/contract/stripDown.ts';
 import { isDay } from '#core/units/day.ts';
-import { type DecimalMark, decimalFigure, hoursFigure } from '#core/words/quantityText.ts';
+import { type DecimalMark, decimalFigure, hoursFigure, sizeEcho } from '#core/words/quantityText.ts';
 import { readNumber } from '../../words/readNumber.ts';
 import { type Box, boxKey, type SheetRow } from './boxes.ts';
-import { sizeEcho, typedSize } from './typedSize.ts';
+import { typedSize } from './typedSize.ts';
 
 export type SizeEvent = 'as-found' | 'as-left';
 type Renewal = StripDownDraft['renewals'][number];
@@ -28,6 +28,8 @@ export type Renewed = { sinceLast: boolean; now: boolean; how: RenewedHow };
 
 /** A strip-down as it stands on the screen: texts as typed, not yet numbers. */
 export type Sheet = {
+  /** how its texts are written, and read */
+  mark: DecimalMark;
   machineId: number;
   takenOn: string;
   dialText: string;
@@ -44,7 +46,8 @@ export type Sheet = {
   findings: FindingEntry[];
 };
 
-export const emptySheet = (machineId: number, today: string, fitter: string): Sheet => ({
+export const emptySheet = (machineId: number, today: string, fitter: string, mark: DecimalMark): Sheet => ({
+  mark,
   machineId,
   takenOn: today,
   dialText: '',
@@ -198,7 +201,7 @@ function renewalsOf(pointId: number, { now, how }: Renewed): StripDownDraft['ren
 function sizesOfRow(sheet: Sheet, event: SizeEvent, row: SheetRow): StripDownDraft['sizes'] {
   return row.stations.flatMap(({ station }) => {
     const key = boxKey(row.pointId, station);
-    const typed = typedSize(sheet.texts[event][key] ?? '');
+    const typed = typedSize(sheet.texts[event][key] ?? '', sheet.mark);
     if (typed.state !== 'size') return [];
     return [
       {
@@ -216,7 +219,7 @@ function sizesOfRow(sheet: Sheet, event: SizeEvent, row: SheetRow): StripDownDra
 /** A kept draft put back on the screen. Sizes of points that are no longer in the grid stay away. */
 export function sheetOf(draft: StripDownDraft, rows: readonly SheetRow[], mark: DecimalMark): Sheet {
   const rowOf = new Map(rows.map((row) => [row.pointId, row]));
-  const sheet = emptySheet(draft.machineId, draft.takenOn, draft.fitter);
+  const sheet = emptySheet(draft.machineId, draft.takenOn, draft.fitter, mark);
   sheet.dialText = draft.dialHours === null ? '' : dialEcho(draft.dialHours, mark);
   sheet.note = draft.note;
   sheet.findings = draft.findings;
@@ -246,7 +249,9 @@ export type Tally = { typed: number; boxes: number; questioned: number; notSizes
 
 /** What stands in the grid's foot: "22 of 28 readings in, 1 questioned, 2 findings". */
 export function tallyOf(sheet: Sheet, event: SizeEvent, boxes: readonly Box[], questioned: number): Tally {
-  const states = boxes.map((box) => typedSize(sheet.texts[event][boxKey(box.pointId, box.station)] ?? '').state);
+  const states = boxes.map(
+    (box) => typedSize(sheet.texts[event][boxKey(box.pointId, box.station)] ?? '', sheet.mark).state,
+  );
   return {
     typed: states.filter((state) => state === 'size').length,
     boxes: boxes.length,

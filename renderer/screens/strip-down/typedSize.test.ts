@@ -1,17 +1,18 @@
 import { describe, expect, it } from 'vitest';
-import { settled, sizeEcho, typedSize } from './typedSize.ts';
+import { sizeEcho } from '#core/words/quantityText.ts';
+import { settled, typedSize } from './typedSize.ts';
 
 describe('a size as typed', () => {
   it('is taken with comma or point, with or without its unit', () => {
-    expect(typedSize('9,94')).toEqual({ state: 'size', sizeMm: 9.94 });
-    expect(typedSize('9.94 mm')).toEqual({ state: 'size', sizeMm: 9.94 });
-    expect(typedSize('')).toEqual({ state: 'empty' });
+    expect(typedSize('9,94', '.')).toEqual({ state: 'size', sizeMm: 9.94 });
+    expect(typedSize('9.94 mm', '.')).toEqual({ state: 'size', sizeMm: 9.94 });
+    expect(typedSize('', '.')).toEqual({ state: 'empty' });
   });
   it('that is none says why', () => {
-    expect(typedSize('9.9.4')).toEqual({ state: 'not-a-size', why: 'two-decimal-marks' });
-    expect(typedSize('1/2')).toEqual({ state: 'not-a-size', why: 'not-a-number' });
-    expect(typedSize('-3')).toEqual({ state: 'not-a-size', why: 'below-nought' });
-    expect(typedSize('30000')).toEqual({ state: 'not-a-size', why: 'too-large' });
+    expect(typedSize('9.9.4', '.')).toEqual({ state: 'not-a-size', why: 'two-decimal-marks' });
+    expect(typedSize('1/2', '.')).toEqual({ state: 'not-a-size', why: 'not-a-number' });
+    expect(typedSize('-3', '.')).toEqual({ state: 'not-a-size', why: 'below-nought' });
+    expect(typedSize('30000', '.')).toEqual({ state: 'not-a-size', why: 'too-large' });
   });
 });
 

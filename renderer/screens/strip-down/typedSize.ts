@@ -1,5 +1,5 @@
-import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
-import { readNumber } from '../../words/readNumber.ts';
+import { type DecimalMark, sizeEcho } from '#core/words/quantityText.ts';
+import { readLength } from '../../words/readNumber.ts';
 
 /** No part is thicker than ten metres: the same bound as the contract's. */
 const LARGEST_MM = 10_000;
@@ -11,8 +11,8 @@ export type TypedSize =
   | { state: 'not-a-size'; why: 'not-a-number' | 'two-decimal-marks' | 'below-nought' | 'too-large' };
 
 /** A size box's text as understood. */
-export function typedSize(text: string): TypedSize {
-  const read = readNumber(text, 'mm');
+export function typedSize(text: string, mark: DecimalMark): TypedSize {
+  const read = readLength(text, mark);
   if (!read.ok) {
     if (read.why === 'empty') return { state: 'empty' };
     return { state: 'not-a-size', why: read.why === 'two-decimal-marks' ? read.why : 'not-a-number' };
@@ -22,20 +22,9 @@ export function typedSize(text: string): TypedSize {
   return { state: 'size', sizeMm: read.value };
 }
 
-/**
- * How a size is echoed once its box is left: in the shop's own writing, with the gauge's decimals, or as many more as
- * were typed (up to three), so that the echo never rounds what goes into the record.
- */
-export function sizeEcho(sizeMm: number, decimals: number, mark: DecimalMark): string {
-  const places = [decimals, decimals + 1, 3].find(
-    (n) => Math.abs(sizeMm * 10 ** n - Math.round(sizeMm * 10 ** n)) < 1e-6,
-  );
-  return decimalFigure(sizeMm, Math.max(decimals, Math.min(3, places ?? 3)), mark);
-}
-
 /** The text of a box once it is left: echoed when it reads as a size, else as it was typed. */
 export function settled(text: string, decimals: number, mark: DecimalMark): string {
-  const typed = typedSize(text);
+  const typed = typedSize(text, mark);
   if (typed.state === 'empty') return '';
   return typed.state === 'size' ? sizeEcho(typed.sizeMm, decimals, mark) : text.trim();
 }

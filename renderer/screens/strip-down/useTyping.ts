@@ -1,5 +1,5 @@
 import { useRef, useState } from 'react';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import { type DecimalMark, sizeEcho } from '#core/words/quantityText.ts';
 import { dropPhotos } from '#renderer/photos/dropPhotos.ts';
 import { type Box, boxesOf, boxKey, nextEmpty, type SheetRow } from './boxes.ts';
 import type { GridProps } from './Grid.tsx';
@@ -18,7 +18,7 @@ import {
   withText,
   withWasRenewed,
 } from './sheet.ts';
-import { settled, sizeEcho, typedSize } from './typedSize.ts';
+import { settled, typedSize } from './typedSize.ts';
 import { useJudged } from './useJudged.ts';
 
 /**
@@ -55,7 +55,7 @@ export function useTyping({
   const boxes = boxesOf(rows);
   const keyOf = (box: Box) => boxKey(box.pointId, box.station);
   const focus = (box: Box) => inputs.current.get(keyOf(box))?.focus();
-  const isEmpty = (box: Box) => typedSize(sheet.texts[event][keyOf(box)] ?? '').state === 'empty';
+  const isEmpty = (box: Box) => typedSize(sheet.texts[event][keyOf(box)] ?? '', mark).state === 'empty';
   const nextAfter = (box: Box | null) => nextEmpty(boxes, box, isEmpty);
   const focusFirst = () => {
     const first = nextAfter(null) ?? boxes[0];

@@ -34,11 +34,11 @@ export function AddAssembly({ machineId }: { machineId: number }) {
   const [tried, setTried] = useState(false);
   const body = useRef<HTMLDivElement>(null);
   const machine = machines.value?.machines.find((one) => one.machineId === machineId);
-  const remarks = tried && assembly ? assemblyRequest(assembly).remarks : [];
+  const remarks = tried && assembly ? assemblyRequest(assembly, mark).remarks : [];
 
   const send = async () => {
     if (!assembly) return;
-    const { request } = assemblyRequest(assembly);
+    const { request } = assemblyRequest(assembly, mark);
     setTried(true);
     if (!request) return goToFirstRemark(body);
     const reply = await add.run({ machineId, from, assembly: request });

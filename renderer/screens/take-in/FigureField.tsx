@@ -1,7 +1,7 @@
-import { decimalFigure, hoursFigure } from '#core/words/quantityText.ts';
+import { decimalFigure, hoursFigure, inInches, lengthUnit, sizeEcho } from '#core/words/quantityText.ts';
 import { FieldFrame } from '#renderer/controls/Field.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
-import { readNumber } from '#renderer/words/readNumber.ts';
+import { readLength, readNumber } from '#renderer/words/readNumber.ts';
 
 /** Typed just as the shop writes it: an echo would tell nothing. */
 const isPlain = (text: string, value: number, mark: string): boolean =>
@@ -20,27 +20,29 @@ export function FigureField({
   label: string;
   /** printed beside the box */
   unit?: string;
-  /** read as hours or as mm */
-  reads?: 'mm' | 'h';
+  /** read as hours, as a plain decimal, or as a length in the shop's unit */
+  reads?: 'mm' | 'h' | 'length';
   text: string;
   onText: (text: string) => void;
   hint?: string;
   fault?: string | null;
 }) {
   const mark = useDecimalMark();
-  const read = readNumber(text, reads);
+  const read = reads === 'length' ? readLength(text, mark) : readNumber(text, reads);
   const echo = !read.ok
     ? null
-    : Number.isInteger(read.value)
-      ? hoursFigure(read.value)
-      : decimalFigure(read.value, reads === 'mm' ? 2 : 1, mark);
+    : reads === 'length' && inInches(mark)
+      ? `${sizeEcho(read.value, 2, mark)}\u00A0in, ${decimalFigure(read.value, 2, mark)}\u00A0mm`
+      : Number.isInteger(read.value)
+        ? hoursFigure(read.value)
+        : decimalFigure(read.value, reads === 'h' ? 1 : 2, mark);
   return (
     <FieldFrame
       label={label}
-      unit={unit}
+      unit={reads === 'length' ? lengthUnit(mark) : unit}
       hint={hint}
       fault={fault}
-      echo={read.ok && isPlain(text, read.value, mark) ? null : echo}
+      echo={read.ok && !inInches(mark) && isPlain(text, read.value, mark) ? null : echo}
     >
       {({ id, describedBy }) => (
         <input

@@ -65,14 +65,14 @@ function NewMachine() {
     else unfinished.set(record, form);
   }, [form, record]);
 
-  const own = takeInRequest(form).remarks;
+  const own = takeInRequest(form, mark).remarks;
   const remarks = [...(tried ? own : []), ...refused(takeIn.fault, form)];
   const fault = (at: string) => {
     const remark = remarks.find((one) => one.path === at);
     return remark ? remarkText(remark.why, remark.facts, mark) : null;
   };
   const send = async () => {
-    const { request } = takeInRequest(form);
+    const { request } = takeInRequest(form, mark);
     setTried(true);
     if (!request) return goToFirstRemark(body);
     const reply = await takeIn.run(request);

@@ -1,5 +1,5 @@
 import type { AssemblyKind, KindJoint, Sketch } from '#core/contract/shop.ts';
-import { type DecimalMark, decimalFigure, limitFigure } from '#core/words/quantityText.ts';
+import { type DecimalMark, decimalFigure, inInches, lengthFigure, limitFigure } from '#core/words/quantityText.ts';
 
 /** The take-in form as typed: texts, not yet numbers. `id` keeps a row's identity while rows come and go. */
 export type PointForm = {
@@ -170,6 +170,7 @@ export const pointForm = (point: KindPoint, mark: DecimalMark): PointForm => ({
 /** A gauge's error as the shop says it: U = 2 sd, two decimals or as many as keep it exact. */
 export const errorFigure = (errorSdMm: number, mark: DecimalMark): string => {
   const wide = 2 * errorSdMm;
+  if (inInches(mark)) return lengthFigure(wide, 3, mark);
   const places = [2, 3].find((n) => Math.abs(wide * 10 ** n - Math.round(wide * 10 ** n)) < 1e-6) ?? 4;
   return decimalFigure(wide, places, mark);
 };

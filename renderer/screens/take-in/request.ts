@@ -2,7 +2,8 @@ import type { machineTakeIn } from '#core/contract/machine.ts';
 import type { AskOf } from '#core/contract/operation.ts';
 import type { kindSave } from '#core/contract/shop.ts';
 import { isDay } from '#core/units/day.ts';
-import { type NumberRead, readNumber } from '../../words/readNumber.ts';
+import type { DecimalMark } from '#core/words/quantityText.ts';
+import { type NumberRead, readLength, readNumber } from '../../words/readNumber.ts';
 import { type AssemblyForm, type PointForm, type PositionForm, stationsOf, type TakeInForm } from './form.ts';
 
 export type TakeInRequest = AskOf<typeof machineTakeIn>;
@@ -31,6 +32,13 @@ export type RemarkWhy =
 /** Collects remarks while a form is read, so that all of them can be shown at once. */
 class Reader {
   readonly remarks: Remark[] = [];
+  readonly #mark: DecimalMark;
+
+  constructor(mark: DecimalMark) {
+    this.#mark = mark;
+  }
+
+  #read = (text: string, unit: 'mm' | 'h') => (unit === 'mm' ? readLength(text, this.#mark) : readNumber(text, unit));
 
   note(path: string, why: RemarkWhy, facts?: Remark['facts']): void {
     this.remarks.push(facts ? { path, why, facts } : { path, why });
@@ -38,12 +46,12 @@ class Reader {
 
   /** A figure that may be left out. */
   figure(path: string, text: string, unit: 'mm' | 'h', bounds: { from: number; to: number }): number | null {
-    return this.#bounded(path, readNumber(text, unit), bounds);
+    return this.#bounded(path, this.#read(text, unit), bounds);
   }
 
   /** A figure that must be there. */
   needed(path: string, text: string, unit: 'mm' | 'h', bounds: { from: number; to: number }): number {
-    const read = readNumber(text, unit);
+    const read = this.#read(text, unit);
     if (!read.ok && read.why === 'empty') this.note(path, 'missing');
     return this.#bounded(path, read, bounds) ?? Number.NaN;
   }
@@ -78,8 +86,11 @@ const HOURS = { from: 0, to: 10_000_000 };
  * The request the form stands for, or everything that keeps it from being one, in the order of the form.
  * Positions left out are not laid down; their figures are not read.
  */
-export function takeInRequest(form: TakeInForm): { request: TakeInRequest | null; remarks: Remark[] } {
-  const reader = new Reader();
+export function takeInRequest(
+  form: TakeInForm,
+  mark: DecimalMark,
+): { request: TakeInRequest | null; remarks: Remark[] } {
+  const reader = new Reader(mark);
   const customer = form.customerId === null ? customerOf(form, reader) : null;
   const machine = machineOf(form, reader);
   const dial = dialOf(form, reader);
@@ -257,18 +268,24 @@ function remarkLimits(point: NewPoint, path: string, reader: Reader): void {
 }
 
 /** An assembly alone, for a machine on record; its remarks' paths begin with "assembly". */
-export function assemblyRequest(form: AssemblyForm): { request: NewAssembly | null; remarks: Remark[] } {
-  const reader = new Reader();
+export function assemblyRequest(
+  form: AssemblyForm,
+  mark: DecimalMark,
+): { request: NewAssembly | null; remarks: Remark[] } {
+  const reader = new Reader(mark);
   const request = assemblyOf(form, 'assembly', reader);
   return reader.remarks.length > 0 ? { request: null, remarks: reader.remarks } : { request, remarks: [] };
 }
 
 /** Positions and joints of an assembly kind's table, or what keeps them from being saved. */
-export function kindPositions(positions: readonly PositionForm[]): {
+export function kindPositions(
+  positions: readonly PositionForm[],
+  mark: DecimalMark,
+): {
   laidOut: Pick<AskOf<typeof kindSave>['kind'], 'positions' | 'joints'> | null;
   remarks: Remark[];
 } {
-  const reader = new Reader();
+  const reader = new Reader(mark);
   const left = positions.filter(({ leftOut }) => !leftOut);
   const laidOut = {
     positions: positionsOf(positions, 'kind', reader).map((position, i) => ({

@@ -52,7 +52,7 @@ function filled(): TakeInForm {
   form.assemblies = [assemblyOfKind(hitch, ',')];
   return form;
 }
-const whys = (form: TakeInForm) => takeInRequest(form).remarks.map(({ path, why }) => `${path} ${why}`);
+const whys = (form: TakeInForm) => takeInRequest(form, '.').remarks.map(({ path, why }) => `${path} ${why}`);
 
 describe('taking a machine in', () => {
   it('lays a kind out as it stands, in the shop’s own writing and back', () => {
@@ -62,10 +62,10 @@ describe('taking a machine in', () => {
       gaugeErrorText: '0,10',
       stationsText: 'front, middle, rear',
     });
-    const { request } = takeInRequest(filled());
+    const { request } = takeInRequest(filled(), '.');
     // what goes together stands in the kind alone, and is kept when the kind is saved
     expect(request?.assemblies[0]?.positions).toEqual(hitch.positions.map(({ group: _, ...position }) => position));
-    expect(kindPositions(assemblyOfKind(hitch, ',').positions).laidOut?.positions).toEqual(hitch.positions);
+    expect(kindPositions(assemblyOfKind(hitch, ',').positions, ',').laidOut?.positions).toEqual(hitch.positions);
     expect(request?.assemblies[0]?.fittedMachineHours).toBe(0);
     expect(request?.machine.workShare).toBe(0.8);
     expect(request?.dial).toEqual({ takenOn: '2026-11-02', dialHours: 6838, estimate: false, saidBy: 'Ines' });
@@ -78,7 +78,7 @@ describe('taking a machine in', () => {
     form.machine.name = 'Trailer';
     form.machine.meter = 'none';
     form.dial.dialText = '400';
-    expect(takeInRequest(form).request).toMatchObject({ customerId: 3, customer: null, dial: { estimate: true } });
+    expect(takeInRequest(form, '.').request).toMatchObject({ customerId: 3, customer: null, dial: { estimate: true } });
   });
   it('names every figure it cannot read, and where', () => {
     const form = filled();
@@ -110,7 +110,7 @@ describe('taking a machine in', () => {
     const form = filled();
     form.assemblies[0]!.positions[0]!.leftOut = true;
     form.assemblies[0]!.positions[0]!.points[0]!.newSizeText = '';
-    expect(takeInRequest(form).request?.assemblies[0]?.positions.map(({ item }) => item)).toEqual([10]);
+    expect(takeInRequest(form, '.').request?.assemblies[0]?.positions.map(({ item }) => item)).toEqual([10]);
     expect(formPath('assemblies.0.positions.0.points.0.renewAtMm', form)).toBe(
       'assemblies.0.positions.1.points.0.renewAt',
     );

@@ -306,14 +306,14 @@ describe('17 decimal comma and unit as typed', () => {
   test.each(['50,2', '50.2 mm', '50,2mm', ' 50.20 '])(
     '17 "%s" typed is 50.2 mm, echoed as the shop writes it',
     (text) => {
-      expect(typedSize(text)).toEqual({ state: 'size', sizeMm: 50.2 });
+      expect(typedSize(text, '.')).toEqual({ state: 'size', sizeMm: 50.2 });
       expect(settled(text, 2, ',')).toBe('50,20');
       expect(settled(text, 2, '.')).toBe('50.20');
     },
   );
 
   test('17 what could be read two ways is left as typed, and is no size', () => {
-    expect(typedSize('1.050,2')).toEqual({ state: 'not-a-size', why: 'two-decimal-marks' });
+    expect(typedSize('1.050,2', '.')).toEqual({ state: 'not-a-size', why: 'two-decimal-marks' });
     expect(settled('1.050,2', 2, ',')).toBe('1.050,2');
   });
 

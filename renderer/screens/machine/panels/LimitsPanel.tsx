@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from 'react';
 import { type PointSheet, pointLimits } from '#core/contract/machine.ts';
 import { type Day, day } from '#core/units/day.ts';
-import { type DecimalMark, dayText, gaugeErrorText, limitFigure } from '#core/words/quantityText.ts';
+import { type DecimalMark, dayText, gaugeErrorText, lengthUnit, limitFigure } from '#core/words/quantityText.ts';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
@@ -42,7 +42,8 @@ export function LimitsPanel({ point }: { point: PointSheet }) {
 }
 
 function factsOf({ limits, forecast, ...point }: PointSheet, mark: DecimalMark): [string, ReactNode][] {
-  const mm = (sizeMm: number | null, none: string) => (sizeMm === null ? none : `${limitFigure(sizeMm, mark)} mm`);
+  const mm = (sizeMm: number | null, none: string) =>
+    sizeMm === null ? none : `${limitFigure(sizeMm, mark)} ${lengthUnit(mark)}`;
   return [
     [panelWords.newSizeName, newSize(limits, mark)],
     [panelWords.renewAt, mm(limits.renewAtMm, panelWords.noLimit)],
@@ -57,7 +58,7 @@ function factsOf({ limits, forecast, ...point }: PointSheet, mark: DecimalMark):
 }
 
 const newSize = (limits: Limits, mark: DecimalMark): string =>
-  `${limitFigure(limits.newSizeMm, mark)} mm${limits.newSizeTolMm ? ` ±${limitFigure(limits.newSizeTolMm / 2, mark)}` : ''}`;
+  `${limitFigure(limits.newSizeMm, mark)} ${lengthUnit(mark)}${limits.newSizeTolMm ? ` ±${limitFigure(limits.newSizeTolMm / 2, mark)}` : ''}`;
 
 type Figure = 'newSizeMm' | 'newSizeTolMm' | 'renewAtMm' | 'rejectAtMm';
 /** While being typed the new size too may stand empty. */

@@ -2,7 +2,7 @@ import { Fragment, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { PointSheet } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
-import { dayText, gaugeErrorText, hoursFigure, hoursText } from '#core/words/quantityText.ts';
+import { dayText, gaugeErrorText, hoursFigure, hoursText, lengthUnit } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty } from '#renderer/controls/Notice.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
@@ -18,6 +18,7 @@ type Station = Visit['stations'][number];
 
 /** Every size of the chosen point, newest first, with what was put right struck beside it. A size is pressed to mend it. */
 export function SizesPanel({ point, machineId }: { point: PointSheet; machineId: number }) {
+  const mark = useDecimalMark();
   const [, goTo] = useLocation();
   const [mending, setMending] = useState<number | null>(firstQuestioned(point));
   const name = `${point.item} ${pointName(point)}`;
@@ -37,7 +38,7 @@ export function SizesPanel({ point, machineId }: { point: PointSheet; machineId:
   return (
     <>
       <table className="table sizes-table">
-        <caption>{panelWords.sizesOf(name)}</caption>
+        <caption>{panelWords.sizesOf(name, lengthUnit(mark))}</caption>
         <thead>
           <tr>
             <th>{panelWords.day}</th>
@@ -247,7 +248,7 @@ function RenewalRow({
         hoursText(renewal.toMachineHours),
         hoursText(renewal.machineHours),
       );
-  const size = renewal.sizeMm === null ? '' : panelWords.newSize(sizeText(renewal.sizeMm, mark));
+  const size = renewal.sizeMm === null ? '' : panelWords.newSize(sizeText(renewal.sizeMm, mark), lengthUnit(mark));
   const what =
     renewal.kind === null || renewal.kind === 'new-part' ? '' : `, ${renewalKindText(renewal.kind, measures)}`;
   return (
