@@ -1,4 +1,4 @@
-import { Suspense, useEffect } from 'react';
+import { Suspense, useEffect, useState } from 'react';
 import { Redirect, Route, Switch, useLocation } from 'wouter';
 import { recordState } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
@@ -10,6 +10,8 @@ import { listenForAccelerators, useAccelerator } from './controls/useAccelerator
 import { Broken } from './frame/Broken.tsx';
 import { FindBox } from './frame/FindBox.tsx';
 import { Frame } from './frame/Frame.tsx';
+import { HelpKey, HelpStrip } from './help/Help.tsx';
+import { Tour } from './help/Tour.tsx';
 import { RecordProvider } from './record.tsx';
 import { HoursStrip } from './screens/hours/HoursStrip.tsx';
 import { RecallNews } from './screens/recall/RecallNews.tsx';
@@ -97,8 +99,19 @@ function Screens() {
 }
 
 function Framed({ route, here }: { route: ScreenRoute; here: string }) {
+  const [helps, setHelps] = useState(false);
   return (
-    <Frame tabs={tabs} lit={route.tab ?? route.under} find={<FindBox />}>
+    <Frame
+      tabs={tabs}
+      lit={route.tab ?? route.under}
+      find={
+        <>
+          <FindBox />
+          <HelpKey onPress={() => setHelps((helps) => !helps)} />
+        </>
+      }
+    >
+      {helps ? <HelpStrip key={here} onClose={() => setHelps(false)} /> : <Tour />}
       <HoursStrip />
       {route === home && <RecallNews />}
       <Broken at={here}>

@@ -6,7 +6,8 @@ type Listening = { key: string; press: () => void };
 const listening: Listening[] = [];
 
 /**
- * Presses something when its letter is typed and no entry box has the focus; with Alt held also from inside a box.
+ * Presses something when its letter is typed and no entry box has the focus; with Alt held also from inside a box. Escape and
+ * the keys F1 to F12 write nothing, and work there too.
  *
  * @param key as printed on the key: a letter, "/", "+", "Enter", "Escape"; null listens to nothing
  */
@@ -28,7 +29,7 @@ export function listenForAccelerators(window: Window): () => void {
   const onKey = (event: KeyboardEvent) => {
     if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.repeat) return;
     const inBox = takesLetters(event.target);
-    if (inBox && !event.altKey && event.key !== 'Escape') return;
+    if (inBox && !event.altKey && event.key !== 'Escape' && !/^F\d+$/.test(event.key)) return;
     if (event.key === 'Enter' && pressesItself(event.target)) return;
     const entry = listening.find((candidate) => candidate.key === event.key.toLowerCase());
     if (!entry) return;

@@ -1,10 +1,10 @@
 import type { ForecastSetting, Moved } from '#core/contract/forecastSettings.ts';
-import { type DecimalMark, hoursLeftFigure, wholeFigure } from '#core/words/quantityText.ts';
+import { type DecimalMark, hoursLeftFigure, pointOf, wholeFigure } from '#core/words/quantityText.ts';
 import { counted } from './english.ts';
 
 /** A value as the shop writes it: no more decimals than it has, thousands by a thin gap. */
 export const valueText = (value: number, mark: DecimalMark): string =>
-  Number.isInteger(value) ? wholeFigure(value) : String(value).replace('.', mark);
+  Number.isInteger(value) ? wholeFigure(value) : String(value).replace('.', pointOf(mark));
 
 /** Words of the sheet on which a shop sets its forecasts. */
 export const forecastSettingsWords = {

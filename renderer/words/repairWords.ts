@@ -1,13 +1,20 @@
 import type { RepairChoiceName, RepairFacts, RepairOptionShown, RepairSheet } from '#core/contract/repair.ts';
 import type { Day } from '#core/units/day.ts';
-import { basisText, type DecimalMark, dayText, decimalFigure, hoursText } from '#core/words/quantityText.ts';
+import {
+  basisText,
+  type DecimalMark,
+  dayText,
+  decimalFigure,
+  hoursText,
+  lengthFigure,
+  lengthText,
+} from '#core/words/quantityText.ts';
 
 const NBSP = '\u00A0';
 type Span = { low: number; high: number };
 
-export const mmText = (mm: number, mark: DecimalMark, places = 2): string =>
-  `${decimalFigure(mm, places, mark)}${NBSP}mm`;
-const size = (mm: number, mark: DecimalMark, places = 2): string => decimalFigure(mm, places, mark);
+export const mmText = (mm: number, mark: DecimalMark, places = 2): string => lengthText(mm, places, mark);
+const size = (mm: number, mark: DecimalMark, places = 2): string => lengthFigure(mm, places, mark);
 const span = ({ low, high }: Span, mark: DecimalMark, places = 2): string =>
   low.toFixed(places) === high.toFixed(places)
     ? size(low, mark, places)
@@ -96,10 +103,9 @@ export const repairWords = {
     return fitOnPin ? `${pinSaid}, ${fitOnPin.feel}` : pinSaid;
   },
   slack: (slackMm: Span | null, mark: DecimalMark): string => (slackMm ? span(slackMm, mark) : 'not known'),
-  wall: ({ wall }: RepairOptionShown, mark: DecimalMark): string =>
-    wall ? `${decimalFigure(wall.leftMm, 1, mark)}${NBSP}mm` : 'new',
+  wall: ({ wall }: RepairOptionShown, mark: DecimalMark): string => (wall ? lengthText(wall.leftMm, 1, mark) : 'new'),
   wallWanted: ({ wall }: RepairOptionShown, mark: DecimalMark): string =>
-    wall ? `${decimalFigure(wall.wantedMm, 1, mark)} wanted` : '',
+    wall ? `${lengthFigure(wall.wantedMm, 1, mark)} wanted` : '',
   drawn: ({ comparison }: RepairOptionShown): string => {
     if (!comparison) return 'not compared';
     const worst = Math.max(...comparison.figures.map(({ ratio }) => ratio));
@@ -207,11 +213,11 @@ export const repairWords = {
       bar: { barMm: number; piecesMm: readonly number[]; leftMm: number; keep: boolean },
       mark: DecimalMark,
     ): string => {
-      const left = `${size(bar.leftMm, mark, 0)} left${bar.keep ? ', back on the rack' : ''}`;
-      return `${size(bar.barMm, mark, 0)}: ${bar.piecesMm.map((mm) => size(mm, mark, 0)).join(' + ')}; ${left}`;
+      const left = `${decimalFigure(bar.leftMm, 0, mark)} left${bar.keep ? ', back on the rack' : ''}`;
+      return `${decimalFigure(bar.barMm, 0, mark)}: ${bar.piecesMm.map((mm) => decimalFigure(mm, 0, mark)).join(' + ')}; ${left}`;
     },
     wasteSaid: (mm: number, proven: boolean, mark: DecimalMark): string =>
-      `${size(mm, mark, 0)}${NBSP}mm${proven ? '' : ', may not be the least'}`,
+      `${decimalFigure(mm, 0, mark)}${NBSP}mm${proven ? '' : ', may not be the least'}`,
   },
   joints: 'Joints of this machine',
   beyond: 'beyond reckoning',

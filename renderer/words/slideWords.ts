@@ -1,8 +1,7 @@
 import type { StripChoiceName, StripPlaceName } from '#core/contract/slide.ts';
-import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
+import { type DecimalMark, lengthText } from '#core/words/quantityText.ts';
 
-const NBSP = '\u00A0';
-const mm = (value: number, mark: DecimalMark): string => `${decimalFigure(value, 1, mark)}${NBSP}mm`;
+const mm = (value: number, mark: DecimalMark): string => lengthText(value, 1, mark);
 
 const CHOICES: Readonly<Record<StripChoiceName, string>> = {
   leave: 'leave',

@@ -19,6 +19,8 @@ export type OpenOptions = {
   asOf?: string;
   /** the demo workshop, learned already: there to be opened, or open when the window shows */
   demo?: 'at hand' | 'open';
+  /** the first-run tour is offered, as to somebody new */
+  isNewHere?: boolean;
   width?: number;
   height?: number;
   colorScheme?: 'light' | 'dark';
@@ -114,6 +116,11 @@ async function openWindow(
     acceptDownloads: true,
   });
   endings.push(() => context.close());
+  if (!options.isNewHere) {
+    await context.addInitScript(
+      () => window.localStorage.getItem('tour') ?? window.localStorage.setItem('tour', 'out'),
+    );
+  }
   const page = await context.newPage();
   page.setDefaultTimeout(ONE_STEP_MS);
   page.on('console', (message) => {

@@ -243,7 +243,10 @@ describe('a job', () => {
     } as const;
     await program.ask(rebuildChange, changed);
     const { pdfBase64 } = await program.ask(rebuildPaper, { rebuildId, paper: 'job-card' });
-    const card = (await pdfPages(Buffer.from(pdfBase64, 'base64'))).map(({ text }) => text).join(' ').replaceAll(/\s+/g, ' ');
+    const card = (await pdfPages(Buffer.from(pdfBase64, 'base64')))
+      .map(({ text }) => text)
+      .join(' ')
+      .replaceAll(/\s+/g, ' ');
     expect(card).toContain('stands in the yard, by the silo');
   });
 

@@ -5,6 +5,7 @@ import { chromium } from 'playwright-core';
 import { openProgram } from '#core/shells/openProgram.ts';
 import { serveLoopback } from '#core/shells/web.ts';
 import { BROWSER_FLAGS, INSTALL_LINE, testBrowserPath } from './browser.ts';
+import { layLearnedDemo } from './learnedDemo.ts';
 
 /**
  * Takes the picture of the README: the page of the demo's loader, from the real program in a real window.
@@ -25,11 +26,13 @@ const program = await openProgram({
   asOf: AS_OF,
   log,
 });
+await layLearnedDemo(folder);
 await program.ask('record/openDemo', {});
 const loopback = await serveLoopback({ ask: program.ask, pageFolder: join(ROOT, '.build', 'renderer') });
 const browser = await chromium.launch({ executablePath, args: BROWSER_FLAGS });
 const page = await browser.newPage({ viewport: { width: 1280, height: 800 }, deviceScaleFactor: 1.5 });
 page.setDefaultTimeout(120_000);
+await page.addInitScript(() => localStorage.setItem('tour', 'out'));
 await page.goto(loopback.address);
 await page.getByText(LOADER, { exact: true }).first().dblclick();
 await page.getByRole('heading', { level: 1, name: LOADER }).waitFor();

@@ -1,6 +1,6 @@
 import type { fitRead } from '#core/contract/fits.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
-import { decimalFigure } from '#core/words/quantityText.ts';
+import { decimalFigure, pointOf } from '#core/words/quantityText.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
@@ -38,7 +38,7 @@ export function FitPart({ fit, onFit, asked }: { fit: string; onFit: (fit: strin
 /** A shop's usual fits at this size; pressing one takes it over. */
 function ForRepair({ of, onFit }: { of: FitShown; onFit: (fit: string) => void }) {
   const mark = useDecimalMark();
-  const size = String(of.nominalMm).replace('.', mark);
+  const size = String(of.nominalMm).replace('.', pointOf(mark));
   return (
     <div className="for-repair">
       <p className="label">{words.forRepair}</p>
@@ -104,7 +104,7 @@ function Limits({ of }: { of: FitShown }) {
           {[of.hole, of.shaft].map((limits) => (
             <tr key={limits.of}>
               <th scope="row">
-                {words.parts[limits.of]} {words.nominal(String(limits.nominalMm).replace('.', mark))}{' '}
+                {words.parts[limits.of]} {words.nominal(String(limits.nominalMm).replace('.', pointOf(mark)))}{' '}
                 {limits.toleranceClass}
               </th>
               <td className="figures">

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { fitPress, LUBRICATIONS, MATERIAL_NAMES } from '#core/contract/fits.ts';
+import { pointOf } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
@@ -156,7 +157,7 @@ const materialOf = (id: string | null) => MATERIAL_NAMES.find((name) => name ===
 function NothingPresses({ of, onFit }: { of: FitShown; onFit: (fit: string) => void }) {
   const mark = useDecimalMark();
   const bush = of.forRepair.find(({ use }) => use === 'bush-in-boss');
-  const size = String(of.nominalMm).replace('.', mark);
+  const size = String(of.nominalMm).replace('.', pointOf(mark));
   return (
     <Empty
       head={words.nothingPresses}

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { type Rebuild, rebuildBored } from '#core/contract/rebuild.ts';
-import { decimalFigure } from '#core/words/quantityText.ts';
+import { decimalFigure, pointOf } from '#core/words/quantityText.ts';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
@@ -13,7 +13,7 @@ type Line = Rebuild['lines'][number];
 
 /** The cuts of the work agreed: limits, and the size each really came to. */
 export function Cuts({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
-  const mark = useDecimalMark();
+  const mark = pointOf(useDecimalMark());
   const cuts = job.lines
     .filter(({ stands }) => stands === 'agreed')
     .flatMap((line) => line.cuts.map((cut, place) => ({ line, cut, place })));
@@ -54,7 +54,7 @@ export function Cuts({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
 }
 
 function Bored({ line, place, what, limits }: { line: Line; place: number; what: string; limits: string }) {
-  const mark = useDecimalMark();
+  const mark = pointOf(useDecimalMark());
   const bored = useDo(rebuildBored);
   const [by] = useBy();
   const [sizeMm, setSizeMm] = useState<number | null>(line.boredMm[place] ?? null);

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { machineRead } from '#core/contract/machine.ts';
 import { type Rebuild, rebuildHandOver } from '#core/contract/rebuild.ts';
 import type { Day } from '#core/units/day.ts';
-import { decimalFigure } from '#core/words/quantityText.ts';
+import { decimalFigure, pointOf } from '#core/words/quantityText.ts';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
@@ -17,7 +17,7 @@ import { jobWords as words } from '#renderer/words/jobWords.ts';
 /** Sizes as left close the loop: renewed points start their wear again there, and the job is closed. */
 export function HandOver({ job }: { job: Rebuild }) {
   const today = useToday();
-  const mark = useDecimalMark();
+  const mark = pointOf(useDecimalMark());
   const machine = useAsk(machineRead, { machineId: job.machineId });
   const handOver = useDo(rebuildHandOver);
   const [handedOverOn, setHandedOverOn] = useState<Day | null>(today);

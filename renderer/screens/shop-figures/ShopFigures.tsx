@@ -143,7 +143,6 @@ function Bars({ form, read, set }: PartProps & { read: FiguresRead }) {
       <p className="second">{form.rack.length === 0 ? words.rackNone : words.rackHint}</p>
       {form.rack.map((row, place) => (
         <RackFields
-          // biome-ignore lint/suspicious/noArrayIndexKey: a row has no name but its place
           key={place}
           row={row}
           onChange={(next) => set({ rack: form.rack.with(place, { ...row, ...next }) })}

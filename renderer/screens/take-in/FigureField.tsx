@@ -1,4 +1,4 @@
-import { decimalFigure, hoursFigure, inInches, lengthUnit, sizeEcho } from '#core/words/quantityText.ts';
+import { decimalFigure, hoursFigure, inInches, lengthUnit, pointOf, sizeEcho } from '#core/words/quantityText.ts';
 import { FieldFrame } from '#renderer/controls/Field.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { readLength, readNumber } from '#renderer/words/readNumber.ts';
@@ -42,7 +42,9 @@ export function FigureField({
       unit={reads === 'length' ? lengthUnit(mark) : unit}
       hint={hint}
       fault={fault}
-      echo={read.ok && !inInches(mark) && isPlain(text, read.value, mark) ? null : echo}
+      echo={
+        read.ok && (reads !== 'length' || !inInches(mark)) && isPlain(text, read.value, pointOf(mark)) ? null : echo
+      }
     >
       {({ id, describedBy }) => (
         <input

@@ -2,7 +2,7 @@ import type { hoursMeter, hoursShare, hoursSource } from '#core/contract/hours.t
 import type { HoursSourceRow, MachineSheet, WorkShareRow } from '#core/contract/machine.ts';
 import type { AskOf } from '#core/contract/operation.ts';
 import type { Day } from '#core/units/day.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import { type DecimalMark, pointOf } from '#core/words/quantityText.ts';
 import { percentFigure, hoursFactsWords as words } from '../../../words/hoursFactsWords.ts';
 import { readNumber } from '../../../words/readNumber.ts';
 
@@ -87,7 +87,7 @@ export type MeterForm = { digitsText: string; hoursBeforeText: string; clockText
 export const meterForm = ({ meter }: Pick<MachineSheet, 'meter'>, mark: DecimalMark): MeterForm => ({
   digitsText: meter.digits === null ? '' : String(meter.digits),
   hoursBeforeText: meter.hoursBefore === null ? '' : String(meter.hoursBefore),
-  clockText: String(meter.hoursPerDialHour).replace('.', mark),
+  clockText: String(meter.hoursPerDialHour).replace('.', pointOf(mark)),
 });
 
 type MeterIs = Pick<AskOf<typeof hoursMeter>, 'meterDigits' | 'hoursBefore' | 'hoursPerDialHour'>;

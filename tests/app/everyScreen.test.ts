@@ -1,0 +1,112 @@
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { machineRead } from '#core/contract/machine.ts';
+import { rebuildTakeIn } from '#core/contract/rebuild.ts';
+import { slipMake } from '#core/contract/slip.ts';
+import type { OpenProgram } from '#core/shells/openProgram.ts';
+import { routes } from '#renderer/screens/routes.tsx';
+import { expectAxeCleanDayAndNight, goTo, told } from './screens.ts';
+import { windowTest } from './windowTest.ts';
+
+const MACHINE = 1;
+
+/** What the addresses name: of a machine with a slide, with a slip and a job made for it. */
+async function namedThings(ask: OpenProgram['ask']): Promise<Record<string, string>> {
+  const { assemblies, points } = await told(ask, machineRead, { machineId: MACHINE });
+  const { slipId } = await told(ask, slipMake, { machineId: MACHINE, by: 'Ines' });
+  const { rebuildId } = await told(ask, rebuildTakeIn, {
+    machineId: MACHINE,
+    takenInOn: '2026-11-02',
+    wantedBy: null,
+    complaint: 'It knocks.',
+    dialHours: null,
+    comeback: true,
+    by: 'Ines',
+  });
+  return {
+    machineId: String(MACHINE),
+    assemblyId: String(assemblies[0]?.assemblyId),
+    positionId: String(points[0]?.positionId),
+    stripDownId: '1',
+    customerId: '1',
+    rebuildId: String(rebuildId),
+    slipId: String(slipId),
+    paper: 'job-card',
+    of: String(rebuildId),
+    sample: 'ordinary',
+  };
+}
+
+/** Nothing is still being drawn, read or worked out. */
+async function settled(page: Page): Promise<void> {
+  await page.waitForLoadState('networkidle');
+  await page.waitForFunction(
+    () =>
+      document.querySelector('.filling') === null &&
+      document.querySelector('h1, .marks-page, .fields, .machine-picture') !== null,
+  );
+}
+
+/** What looks as if a press did something, and is no key, link or box: nobody without a pointer could press it. */
+const pressedByPointerOnly = (page: Page) =>
+  page.evaluate(() => {
+    const pressed =
+      'a[href], button, input, select, textarea, label, summary, option, [tabindex], [role="option"], [role="row"], [role="tab"]';
+    return [...document.querySelectorAll<HTMLElement>('body *')]
+      .filter((element) => getComputedStyle(element).cursor === 'pointer' && element.closest(pressed) === null)
+      .map((element) => element.outerHTML.slice(0, 120));
+  });
+
+/** At 200 % of a window of 1280 by 800: what runs off to the side, and keys and boxes that no scrolling brings in sight. */
+async function lostWhenZoomed(page: Page): Promise<string[]> {
+  return page.evaluate(() => {
+    const wide = document.documentElement.scrollWidth > window.innerWidth + 1 ? ['the page runs off to the side'] : [];
+    const lost = [...document.querySelectorAll<HTMLElement>('a[href], button, input, select, textarea, summary, h1')]
+      .filter((element) => element.checkVisibility({ visibilityProperty: true }) && element.getClientRects().length > 0)
+      // read out, not shown: its label or its row stands for it
+      .filter(
+        (element) =>
+          element.getBoundingClientRect().width > 2 &&
+          element.closest('.said, [aria-hidden="true"], [data-react-aria-top-layer]') === null,
+      )
+      .filter((element) => {
+        element.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+        const { left, right, top, bottom } = element.getBoundingClientRect();
+        return right <= 0 || left >= window.innerWidth || bottom <= 0 || top >= window.innerHeight;
+      });
+    return [...wide, ...lost.map((element) => element.outerHTML.slice(0, 140))];
+  });
+}
+
+windowTest(
+  'every screen: nothing axe knows a rule against by day or night, all by keys, nothing lost at 200 %',
+  async ({ open }) => {
+    const { page, ask } = await open({ asOf: '2026-11-02', demo: 'open', width: 1280, height: 800 });
+    const named = await namedThings(ask);
+    const addresses = routes.map(({ path }) =>
+      path.replace(/:(\w+)/g, (_, name: string) => named[name] ?? `no ${name}`),
+    );
+    // an address whose name nobody gave a thing for would be a screen not looked at
+    expect(addresses.filter((address) => address.includes('no '))).toEqual([]);
+    const faults: string[] = [];
+    for (const address of addresses) {
+      await page.setViewportSize({ width: 1280, height: 800 });
+      await goToAny(page, address);
+      await settled(page);
+      await expectAxeCleanDayAndNight(page, address).catch((fault: Error) => faults.push(fault.message.slice(0, 1500)));
+      faults.push(...(await pressedByPointerOnly(page)).map((element) => `${address} pointer only: ${element}`));
+      await page.setViewportSize({ width: 640, height: 400 });
+      faults.push(...(await lostWhenZoomed(page)).map((lost) => `${address} at 200 %: ${lost}`));
+    }
+    expect(faults).toEqual([]);
+  },
+  { timeoutMs: 900_000 },
+);
+
+/** Free pages have no sheet of the frame's own. */
+async function goToAny(page: Page, address: string): Promise<void> {
+  if (!address.startsWith('/marks')) return goTo(page, address);
+  await page.evaluate((to) => {
+    window.location.hash = to;
+  }, address);
+}

@@ -1,0 +1,88 @@
+import { expect } from 'vitest';
+import { machinesList } from '#core/contract/machine.ts';
+import { recordState } from '#core/contract/record.ts';
+import { shopRead, shopSave } from '#core/contract/shop.ts';
+import { stripDownSheet } from '#core/contract/stripDown.ts';
+import { tourSteps, tourWords } from '#renderer/words/tourWords.ts';
+import { expectAxeCleanDayAndNight, goTo, smallShop, told } from './screens.ts';
+import { windowTest } from './windowTest.ts';
+
+windowTest(
+  'the tour is offered on the demo, gone through by keys, left, and started again under Help',
+  async ({ open }) => {
+    const { page } = await open({ asOf: '2026-11-02', demo: 'open', isNewHere: true, width: 1280, height: 800 });
+    const tour = page.getByRole('region', { name: tourWords.region });
+    await tour.getByText(tourWords.offerHead).waitFor();
+    await expectAxeCleanDayAndNight(page);
+    await page.keyboard.press('F2');
+    for (const [i, step] of tourSteps.entries()) {
+      await tour.getByText(step.head).waitFor();
+      expect(new URL(page.url()).hash).toBe(`#${step.at}`);
+      await page.locator('main.sheet h1').first().waitFor();
+      if (i < tourSteps.length - 1) await page.keyboard.press('F2');
+    }
+    await page.keyboard.press('F3');
+    await tour.getByText(tourSteps.at(-2)?.head ?? '').waitFor();
+    await page.keyboard.press('F4');
+    await tour.waitFor({ state: 'detached' });
+    await page.reload();
+    await page.locator('main.sheet h1').first().waitFor();
+    expect(await tour.count()).toBe(0);
+
+    await page.keyboard.press('F1');
+    await page.getByRole('button', { name: 'Take the tour' }).click();
+    await tour.getByText(tourSteps[0]?.head ?? '').waitFor();
+  },
+);
+
+windowTest('help answers where one works, by F1 from inside a box too, and gives the focus back', async ({ open }) => {
+  const { page, ask } = await open({ asOf: '2026-11-09', demo: 'at hand', width: 1280, height: 800 });
+  const { machineId } = await smallShop(ask);
+  await page.reload();
+  await goTo(page, `/strip-down/${machineId}`);
+  const first = page.locator('.grid-row input').first();
+  await expect.poll(() => first.evaluate((box) => box === document.activeElement)).toBe(true);
+  await page.keyboard.press('F1');
+  const help = page.getByRole('region', { name: 'Help here' });
+  await page.keyboard.press('Enter');
+  await help.getByText('Hours the machine has worked since it was new.').waitFor();
+  await expectAxeCleanDayAndNight(page);
+  await page.keyboard.press('Escape');
+  await help.waitFor({ state: 'detached' });
+  expect(await first.evaluate((box) => box === document.activeElement)).toBe(true);
+
+  // on a record of one's own the tour asks before it opens the demo in its place
+  await page.keyboard.press('F1');
+  await help.getByRole('button', { name: 'Take the tour' }).click();
+  await help.getByText('stays as it is').waitFor();
+  expect(await told(ask, recordState, {})).toMatchObject({ isDemo: false });
+  await help.getByRole('button', { name: 'Open the demo and start' }).click();
+  await page
+    .getByRole('region', { name: tourWords.region })
+    .getByText(tourSteps[0]?.head ?? '')
+    .waitFor();
+  expect((await told(ask, machinesList, { atOnce: true })).machines.length).toBeGreaterThan(20);
+});
+
+windowTest(
+  'in a shop that measures in inches sizes are shown and typed in inches, and kept in mm',
+  async ({ open }) => {
+    const { page, ask } = await open({ asOf: '2025-11-09', width: 1280, height: 800 });
+    const { machineId } = await smallShop(ask);
+    const { settings } = await told(ask, shopRead, {});
+    await told(ask, shopSave, { ...settings, lengths: 'inch' });
+    await page.reload();
+    await goTo(page, `/strip-down/${machineId}`);
+    await page.getByRole('columnheader', { name: 'Measuring point, in' }).waitFor();
+    const first = page.locator('.grid-row input').first();
+    await expect.poll(() => first.evaluate((box) => box === document.activeElement)).toBe(true);
+    await page.keyboard.type('13/32');
+    await page.keyboard.press('Enter');
+    await expect.poll(() => first.inputValue()).toBe('0.40625');
+    const keptMm = async () => (await told(ask, stripDownSheet, { machineId })).draft?.sizes[0]?.sizeMm;
+    await expect.poll(keptMm).toBe(10.3188);
+    await goTo(page, `/machine/${machineId}`);
+    await page.getByRole('tab', { name: 'Limits' }).click();
+    await page.getByRole('tabpanel').getByText('0.4724 in').first().waitFor();
+  },
+);
