@@ -26,3 +26,18 @@ test('a log that has grown large is set aside, and only one such is kept', () =>
   expect(readFileSync(join(folder, 'log.txt'), 'utf8')).toMatch(/^2026-11-02T07:30:00.000Z hours\/add\nError: disk/);
   rmSync(folder, { recursive: true });
 });
+
+test('what could not be parsed is not written down: it may be a name', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'log-'));
+  let thrown: unknown;
+  try {
+    JSON.parse('Under Crag, Crag Foot');
+  } catch (error) {
+    thrown = error;
+  }
+  logInto(folder, at)({ operation: 'machine/read', error: thrown as Error });
+  const log = readFileSync(join(folder, 'log.txt'), 'utf8');
+  expect(log).toContain('SyntaxError');
+  expect(log).not.toContain('Crag');
+  rmSync(folder, { recursive: true });
+});

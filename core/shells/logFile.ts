@@ -12,7 +12,7 @@ const MAX_BYTES = 1_000_000;
 export function logInto(folder: string, clock: () => Date = () => new Date()): Log {
   const file = join(folder, 'log.txt');
   return ({ operation, error }) => {
-    const lines = (error.stack ?? `${error.name}: ${error.message}`).replaceAll(homedir(), '~');
+    const lines = withoutText(error, error.stack ?? `${error.name}: ${error.message}`).replaceAll(homedir(), '~');
     try {
       mkdirSync(folder, { recursive: true });
       if (sizeOf(file) > MAX_BYTES) renameSync(file, join(folder, 'log-older.txt'));
@@ -23,6 +23,10 @@ export function logInto(folder: string, clock: () => Date = () => new Date()): L
     }
   };
 }
+
+/** What cannot be parsed is quoted in the error of parsing it, and may be a person's name. */
+const withoutText = (error: Error, lines: string): string =>
+  error instanceof SyntaxError ? lines.replace(/"[\s\S]*"/, '"…"') : lines;
 
 function sizeOf(file: string): number {
   return statSync(file, { throwIfNoEntry: false })?.size ?? 0;

@@ -32,7 +32,7 @@ async function namedThings(ask: OpenProgram['ask']): Promise<Record<string, stri
     rebuildId: String(rebuildId),
     slipId: String(slipId),
     paper: 'job-card',
-    of: String(rebuildId),
+    of: String(MACHINE),
     sample: 'ordinary',
   };
 }
