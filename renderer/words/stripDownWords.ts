@@ -1,6 +1,8 @@
 import type { z } from 'zod';
 import type { zFindingKind, zMeasures, zSeverity } from '#core/contract/shapes.ts';
+import { type DecimalMark, lengthUnit } from '#core/words/quantityText.ts';
 import { counted } from './english.ts';
+import { numberFaultWords } from './fieldWords.ts';
 
 export const findingWords = {
   crack: 'crack',
@@ -90,12 +92,13 @@ export const stripDownWords = {
 
   moreAsked: (n: number) => `${n} more in this row.`,
   take: (size: string) => `Take ${size}`,
-  notASize: {
-    'not-a-number': 'A size is a figure, such as 10.19 in mm or 13/32 in inches.',
-    'two-decimal-marks': 'Two marks in one figure: write it with one.',
-    'below-nought': 'A size is nought or more.',
-    'too-large': 'Over ten metres.',
-  },
+  notASize: (why: 'not-a-number' | 'two-decimal-marks' | 'below-nought' | 'too-large', mark: DecimalMark): string =>
+    ({
+      'not-a-number': `${numberFaultWords('not-a-number', 'mm', mark)}.`,
+      'two-decimal-marks': 'Two marks in one figure: write it with one.',
+      'below-nought': 'A size is nought or more.',
+      'too-large': `Over ten metres: sizes are in ${lengthUnit(mark)}.`,
+    })[why],
   stays: 'It stays as typed, and out of the strip-down, until it reads as a size.',
 
   blockUnderlined: 'Underlined',

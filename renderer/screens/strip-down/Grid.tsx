@@ -306,7 +306,7 @@ function NotSizes({
   return texts.map(({ key, text, why }) => (
     <Wide key={key} columns={columns} className="not-size-row">
       <div id={`under-${key}`} role="status">
-        <b>{`"${text.trim()}": ${words.notASize[why]}`}</b> {words.stays}
+        <b>{`"${text.trim()}": ${words.notASize(why, sheet.mark)}`}</b> {words.stays}
       </div>
     </Wide>
   ));

@@ -10,7 +10,7 @@ export type SizeBoxProps = {
   worst: boolean;
   questioned: boolean;
   /** why the text is no size; null: it is one, or empty */
-  notASize: keyof typeof words.notASize | null;
+  notASize: Parameters<typeof words.notASize>[0] | null;
   swapping: boolean;
   /** id of the question or remark under the row */
   describedBy: string | undefined;
