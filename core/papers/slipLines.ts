@@ -1,6 +1,6 @@
 import type { Slip } from '../contract/slip.ts';
 import { day } from '../units/day.ts';
-import { lengthFigure, limitFigure } from '../words/quantityText.ts';
+import { type DecimalMark, inInches, lengthFigure, lengthText, limitFigure } from '../words/quantityText.ts';
 import { shortDay } from './slipFigures.ts';
 import { findingText, itemsText, midSentence, severityWords } from './slipNames.ts';
 import { declinedText } from './slipWords.ts';
@@ -26,10 +26,14 @@ export function foundLine(slip: Slip, found: Slip['found'][number]): SlipLine {
   return { items, label: found.label, right: sizeText(slip, found), strong: false };
 }
 
+/** Millimetres go without saying on a drawing and on this page; inches are said. */
+const sizeOnSlip = (sizeMm: number, places: number, mark: DecimalMark): string =>
+  inInches(mark) ? lengthText(sizeMm, places, mark) : lengthFigure(sizeMm, places, mark);
+
 function sizeText(slip: Slip, found: Slip['found'][number]): string {
   const mark = slip.shop.decimalMark;
   if (found.sizeMm === null) return '';
-  const size = lengthFigure(found.sizeMm, found.decimals, mark);
+  const size = sizeOnSlip(found.sizeMm, found.decimals, mark);
   if (found.renewAtMm === null) return size;
   const limit = limitFigure(found.renewAtMm, mark);
   return found.pastMm !== null && found.pastMm > 0 ? `${size}, past ${limit}` : `${size}, limit ${limit}`;
@@ -44,7 +48,7 @@ export function doneLine(slip: Slip, done: Slip['done'][number]): SlipLine {
   return {
     items: itemsText(done.items),
     label: `${done.label}: ${words[done.what]}`,
-    right: done.sizeMm === null ? '' : lengthFigure(done.sizeMm, done.decimals, slip.shop.decimalMark),
+    right: done.sizeMm === null ? '' : sizeOnSlip(done.sizeMm, done.decimals, slip.shop.decimalMark),
     strong: false,
   };
 }

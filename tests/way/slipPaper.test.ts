@@ -51,6 +51,14 @@ describe('the forecast slip on paper', () => {
     expect(text).toContain('1 May 2027');
   });
 
+  test('says sizes in inches for a shop that measures in them', async () => {
+    const shop = { ...aSlip().shop, decimalMark: 'in.' as const };
+    const text = await paper({ shop });
+    // 41.36 and 40.02 mm in inches, 25.4 mm each: NIST SP 811, B.8
+    expect(text).toContain('12 Cross-tube bush, right 1.6283 in, past 1.6142');
+    expect(text).toContain('12 Cross-tube bush, right: renewed 1.5756 in');
+  });
+
   test('past two seasons says to check next winter instead of a month', async () => {
     const text = await paper({ headline: { ...comeIn, about: null } });
     expect(text).toContain('Check the front loader next winter, and bring it in by 8 500 hours on the meter.');
