@@ -92,7 +92,7 @@ export function worthMeasuring(shop: ShopSeries, machineId: number, learning: Le
     point,
     narrowsHours: before - LOOKS.reduce((sum, look) => sum + look.share * after([point], look.chance), 0),
   }));
-  const points = [...closely.sort(mostFirst), ...roughly.slice(CLOSELY)];
+  const points = [...closely, ...roughly.slice(CLOSELY)].sort(mostFirst);
   const chosen = points.slice(0, TOGETHER).flatMap(({ point, narrowsHours }) => (narrowsHours > 0 ? [point] : []));
   if (chosen.length === 0) return { points, best: null };
   const narrowsHours = before - after(chosen, 0.5);

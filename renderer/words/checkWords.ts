@@ -2,6 +2,7 @@ import type { ClassCheck, checkRead, Explanation, SizeAgainst } from '#core/cont
 import type { ReplyOf } from '#core/contract/operation.ts';
 import { day } from '#core/units/day.ts';
 import {
+  countWord,
   type DecimalMark,
   dayText,
   decimalFigure,
@@ -119,7 +120,7 @@ export const checkWords = {
   worthPick: 'Machine that comes in',
   worthLoading: 'Imagining each point measured',
   worthBest: (best: { pointIds: readonly number[]; minutes: number; narrowsHours: number; widthHours: number }) =>
-    `${best.pointIds.length === 1 ? 'Measure this one' : `Measure these ${wholeFigure(best.pointIds.length)}`}: about ${wholeFigure(best.minutes)} minutes, narrows the ranges of the machine by ${hoursText(best.narrowsHours)} in all, of ${hoursText(best.widthHours)}.`,
+    `${best.pointIds.length === 1 ? 'Measure this one' : `Measure these ${countWord(best.pointIds.length)}`}: about ${wholeFigure(best.minutes)} minutes, narrows the ranges of the machine by ${hoursText(best.narrowsHours)} in all, of ${hoursText(best.widthHours)}.`,
   worthNone: 'No point of this machine would tell more by being measured now.',
   worthNarrows: 'Narrows all ranges by, h',
   worthMinutes: 'Minutes a point: common practice, no source. With the part in reach.',
@@ -129,7 +130,7 @@ export const checkWords = {
   toMachine: 'To the machine',
   explainLoading: 'Working through what would explain it',
   explainHead: (one: SizeAgainst, mark: DecimalMark): string =>
-    `${one.point} of ${one.position} measured ${decimalFigure(one.sizeMm, 2, mark)} mm on ${dayText(day(one.takenOn))}; foretold was ${checkWords.rangeText(one, mark)} mm. ${
+    `${one.position}, ${one.point}: measured ${decimalFigure(one.sizeMm, 2, mark)} mm on ${dayText(day(one.takenOn))}; foretold was ${checkWords.rangeText(one, mark)} mm. ${
       one.inside ? 'It lies within the range.' : `It came out ${one.pit > 0.5 ? 'more' : 'less'} worn.`
     }`,
   visitSentence: ({ sizes, sameSide }: { sizes: number; sameSide: number }): string =>
@@ -168,7 +169,7 @@ export const checkWords = {
           : `${percent(number(facts.wouldBe) ?? 0)} of the machine’s hours since ${dayOf(facts.since)}, not ${percent(number(facts.share) ?? 1)}, would give it.${fits}`;
       case 'hard-worked':
         return typeof facts.word === 'string'
-          ? `Said to work “${facts.word}” (${decimalFigure(number(facts.times) ?? 1, 2, mark)} times as fast).${
+          ? `If it were said to work “${facts.word}” (${decimalFigure(number(facts.times) ?? 1, 2, mark)} times as fast).${
               explains
                 ? fits
                 : ' That alone would not bring it into the range: such parts differ more than their machines do.'

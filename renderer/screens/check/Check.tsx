@@ -22,7 +22,7 @@ export default function Check() {
     <Sheet title={words.title} sub={words.sub} {...(read.value && { block: blockOf(read.value) })}>
       {read.fault && <FaultBox fault={read.fault} keys={<Key onPress={read.again}>{frameWords.tryAgain}</Key>} />}
       {read.waiting && !read.value && <FillingRule words={words.loading} />}
-      {read.value && read.value.classes.every(({ sizes }) => sizes === 0) ? (
+      {read.value?.classes.every(({ sizes }) => sizes === 0) ? (
         <Empty
           head={words.emptyHead}
           keys={

@@ -60,8 +60,10 @@ export function Worth() {
             {(shown ?? []).slice(0, 12).map((one) => (
               <tr key={one.pointId} data-chosen={best.pointIds.includes(one.pointId) || undefined}>
                 <th scope="row">
-                  <RingSign item={one.item} state={best.pointIds.includes(one.pointId) ? 'now' : 'leave'} />
-                  <span>{`${one.position}, ${one.point}`}</span>
+                  <div>
+                    <RingSign item={one.item} state={best.pointIds.includes(one.pointId) ? 'now' : 'leave'} />
+                    <span>{`${one.position}, ${one.point}`}</span>
+                  </div>
                 </th>
                 <td className="figures">{hoursFigure(one.narrowsHours)}</td>
               </tr>
