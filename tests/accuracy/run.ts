@@ -10,7 +10,7 @@ import { wintersTable } from './tables/wintersTable.ts';
 
 /**
  * `npm run accuracy`: how far the forecast can be trusted, in tables. With `-- --full` the counts of the published
- * figures; without it a part of them, in a minute or two. With names (`-- shops speed`) only those tables.
+ * figures; without it a part of them, in a few minutes. With names (`-- shops speed`) only those tables.
  */
 const tables: Record<string, (full: boolean) => void | Promise<void>> = {
   readings: (full) => readingTable(defaultModelSettings, full),
