@@ -19,6 +19,7 @@ import {
 } from '#core/contract/plan.ts';
 import { recordStartEmpty } from '#core/contract/record.ts';
 import { findingAdd, stripDownSave } from '#core/contract/stripDown.ts';
+import { keptForecastsOf } from '#core/record/keptForecastStore.ts';
 import { recordOf } from '#core/use-cases/context.ts';
 import { makePlan, type PlanAsk } from '#core/use-cases/plan/makePlan.ts';
 import { aSize, aTakeIn } from '#tests/support/aHitch.ts';
@@ -113,6 +114,8 @@ describe('the winter plan of a record', () => {
     await plan();
     const { visitId, weeks } = (await visitOf(machineId))!;
     await program.ask(planAgree, { visitId, saidBy: 'Jo', promisedOn: null, note: '', by: 'Bo' });
+    const kept = keptForecastsOf(recordOf(program.context)).filter(({ why }) => why === 'plan');
+    expect(kept).toHaveLength(2); // of the strip and of the pin, as they stood when it was agreed
     const { weekFrom } = weeks[0]!;
     await program.ask(planWeekSave, { weekFrom, benchHours: 0, note: 'shut', by: 'Bo' });
     await plan();
