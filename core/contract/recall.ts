@@ -133,6 +133,13 @@ export const recallRead = operation(
   { title: 'Who to contact, why now, by what hours: safety first, then deciding hours, then distance' },
 );
 
+export const recallPaper = operation(
+  'recall/paper',
+  z.object({}),
+  z.object({ fileName: z.string(), pdfBase64: z.string() }),
+  { title: 'The recall list as a PDF, with a box for each answer' },
+);
+
 export const recallSaveLead = operation(
   'recall/saveLead',
   z.object({ leadDays: z.int().min(0).max(365), by: zBy }),

@@ -117,6 +117,7 @@ import { recallCalendarHandler } from './recall/recallCalendar.ts';
 import { recallLettersHandler } from './recall/recallLetters.ts';
 import { recallListHandler } from './recall/recallList.ts';
 import { recallNewsHandler, recallSeenHandler } from './recall/recallNews.ts';
+import { recallPaperHandler } from './recall/recallPaper.ts';
 import { recordBackUpHandler } from './recordBackUp.ts';
 import { recordBackupFolderHandler } from './recordBackupFolder.ts';
 import { recordBackupsHandler } from './recordBackups.ts';
@@ -292,6 +293,7 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'slips/list': slipsListHandler,
   'recall/list': recallListHandler,
   'recall/letters': recallLettersHandler,
+  'recall/paper': recallPaperHandler,
   'recall/saveLead': recallSaveLeadHandler,
   'recall/news': recallNewsHandler,
   'recall/seen': recallSeenHandler,

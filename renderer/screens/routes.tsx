@@ -42,6 +42,7 @@ export const routes: readonly ScreenRoute[] = [
   { path: '/job/:rebuildId/:paper', screen: lazy(() => import('./jobs/JobPaper.tsx')), under: jobWords.tab },
   { path: '/cut-list/:of', screen: lazy(() => import('./repair/CutListPaper.tsx')), under: jobWords.tab },
   { path: '/recall', screen: lazy(() => import('./recall/Recall.tsx')), tab: recallWords.tab },
+  { path: '/recall/paper', screen: lazy(() => import('./recall/RecallPaper.tsx')), under: recallWords.tab },
   { path: '/phone', screen: lazy(() => import('./phone/Phone.tsx')), under: recallWords.tab },
   { path: '/phone/:customerId', screen: lazy(() => import('./phone/Phone.tsx')), under: recallWords.tab },
   { path: '/customers', screen: lazy(() => import('./customers/Customers.tsx')), tab: tabWords.customers },

@@ -57,6 +57,8 @@ export const recallWords = {
   calendar: 'Calendar file',
   calendarMade: (name: string, visits: number, due: number): string =>
     `${name} is in the downloads: ${visits} booked ${counted(visits, 'visit', 'visits')}, ${due} due ${counted(due, 'date', 'dates')}. Brought in again later it changes the same entries.`,
+  paper: 'Recall list',
+  print: 'List on paper',
   bulk: 'Slips for all',
   lead: 'Lead',
   leadFact:
@@ -68,7 +70,6 @@ export const recallWords = {
   leave: 'Leave as it was',
   close: 'Close',
 
-  letters: 'What to send or say',
   slip: 'Slip PDF',
   email: 'E-mail',
   message: 'Message',
@@ -90,9 +91,10 @@ export const recallWords = {
   noteSent: 'Note as sent',
   notSent: 'Not sent',
   noted: 'Noted.',
-  notedUndo: 'Take it back',
+  takeBack: 'Take it back',
+  takenBack: 'Taken back: it counts no more, and stays in the record.',
+  takenBackWhy: 'taken back',
 
-  contactHead: 'What was said',
   way: 'How',
   ways: {
     phone: 'on the telephone',

@@ -57,6 +57,10 @@ windowTest('from the list by slip, mail and message to the answer, and off the l
   await page.getByRole('status').filter({ hasText: 'Noted.' }).waitFor();
   await page.getByText('Sent, no answer yet').waitFor();
   await page.getByText('sent 10 Nov 2025', { exact: true }).waitFor();
+  // taken back it is as before, and noted once more
+  await page.keyboard.press('u');
+  await page.getByText('Taken back: it counts no more, and stays in the record.').waitFor();
+  await page.getByText('To contact, in this order').waitFor();
 
   // the answer takes it off the list
   await page.getByRole('button', { name: `Open ${machine}` }).click();

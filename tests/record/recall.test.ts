@@ -20,6 +20,7 @@ import {
   recallCalendar,
   recallLetters,
   recallNews,
+  recallPaper,
   recallRead,
   recallSaveLead,
   recallSeen,
@@ -27,6 +28,9 @@ import {
 import { slipRead, slipsList } from '#core/contract/slip.ts';
 import { findingAdd, stripDownSave } from '#core/contract/stripDown.ts';
 import { filesOfZip } from '#core/exchange/zipFiles.ts';
+import { writeEntry } from '#core/record/entry.ts';
+import { insertVisit, strikeVisit } from '#core/record/planStore.ts';
+import { day } from '#core/units/day.ts';
 import { aShopWithAHitch, aSize, aTakeIn } from '#tests/support/aHitch.ts';
 import { aProgramAt, type Program } from '#tests/support/aProgram.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
@@ -160,6 +164,26 @@ describe('the recall list', () => {
   });
 });
 
+test('the list goes to paper: who, why and by which hours, with the farm’s telephone', async () => {
+  const { customerId, assemblyId, hookPin } = dueFarm;
+  await anotherFarm('Low Farm', 'Loader 9');
+  await program.ask(contactTermsSave, {
+    ...{ customerId, noContact: false, words: '', distanceKm: 12.4, driveMinutes: null, seasonTo: null, by: '' },
+  });
+  await program.ask(findingAdd, {
+    ...{ assemblyId, positionId: hookPin, kind: 'crack', severity: 'do-not-use', note: '', photoIds: [] },
+    ...{ takenOn: TODAY, by: '' },
+  });
+  const { pdfBase64, fileName } = await program.ask(recallPaper, {});
+  expect(fileName).toBe('recall-list-2026-11-09.pdf');
+  const [page, ...more] = await pdfPages(Buffer.from(pdfBase64, 'base64'));
+  expect(more).toEqual([]);
+  const text = page!.text.replace(/\s+/g, ' ');
+  expect(text).toMatch(/Hill Farm.*12 km.*Tractor 1.*DO NOT USE: Hook pin, cracked.*Low Farm.*05550 881.*Loader 9/);
+  expect(text).toMatch(/\d h on the dial/);
+  expect(text).not.toMatch(/undefined|null|NaN/);
+});
+
 describe('contacts', () => {
   test('refuse what cannot be, and nothing is kept of it', async () => {
     const { customerId, machineId } = dueFarm;
@@ -277,6 +301,40 @@ describe('the calendar file', () => {
     expect(after.events[0]).toMatchObject({ status: 'CANCELLED' });
     expect(after.events[0]!.sequence).toBeGreaterThan(before.events[0]!.sequence);
   });
+});
+
+test('a visit agreed on the winter plan keeps a machine off the list, and stands in the calendar till it is struck', async () => {
+  const { customerId, machineId } = dueFarm;
+  const record = program.context.record!;
+  const entry = { madeAt: `${TODAY}T10:00:00.000Z`, madeBy: 'Ann', what: 'plan/agree' };
+  const weeks = [
+    { weekFrom: day('2026-12-28'), benchHours: 6 },
+    { weekFrom: day('2027-01-04'), benchHours: 3 },
+  ];
+  const visit = { machineId, winterYear: 2026, stands: 'agreed' as const, weeks, promisedOn: null, work: {} };
+  const rowId = writeEntry(record, entry, (w, entryId) => insertVisit(w, entryId, { ...visit, saidBy: '', note: '' }));
+  const [farm] = (await list()).held;
+  expect(farm!.machines[0]!.standing).toEqual({ code: 'held', why: 'booked', until: '2027-01-10' });
+  // said on the telephone for a day of it: once in the calendar
+  await program.ask(contactAdd, said(customerId, machineId, { answer: 'booked', answerOn: '2027-01-05' }));
+  const shown = async () => {
+    const { ics } = await program.ask(recallCalendar, {});
+    return new ICAL.Component(ICAL.parse(ics)).getAllSubcomponents('vevent').map((event) => {
+      const [uid, status] = ['uid', 'status'].map((name) => String(event.getFirstPropertyValue(name)));
+      const { startDate, endDate } = new ICAL.Event(event);
+      return [uid!.split('-')[0], status, startDate.toString(), endDate.toString()];
+    });
+  };
+  const before = await shown();
+  expect(before.slice(0, 2)).toEqual([
+    ['visit', 'CANCELLED', '2027-01-05', '2027-01-06'],
+    ['plan', 'CONFIRMED', '2026-12-28', '2027-01-09'],
+  ]);
+  writeEntry(record, { ...entry, what: 'plan/strike' }, (w, entryId) => strikeVisit(w, entryId, rowId, 'broke down'));
+  expect((await shown()).slice(0, 2).map(([what, status]) => [what, status])).toEqual([
+    ['visit', 'CONFIRMED'],
+    ['plan', 'CANCELLED'],
+  ]);
 });
 
 describe('what became due', () => {

@@ -11,8 +11,11 @@ import { isFromPriors } from '../learning/shopLearning.ts';
 import { type ShopNow, shopNow } from '../shopNow.ts';
 import { comeInBy, contactSheets, type FarmOnRecord, farmSheet, recallFacts, safetyFindings } from './recallFacts.ts';
 
+export const recallListHandler: Handler<typeof recallRead, Context> = (context, { atOnce }) =>
+  recallNow(context, atOnce);
+
 /** Who to contact, in order. */
-export const recallListHandler: Handler<typeof recallRead, Context> = (context, { atOnce }) => {
+export function recallNow(context: Context, atOnce: boolean): GivenReplyOf<typeof recallRead> {
   const record = recordOf(context);
   const now = shopNow(context, context.today(), atOnce);
   const { shop, farms, nobodys } = recallFacts(record, now);
@@ -33,7 +36,7 @@ export const recallListHandler: Handler<typeof recallRead, Context> = (context, 
       .map(({ machineId }) => ({ machineId, name: nameOf(now, machineId) })),
     learning: isFromPriors(now.learning),
   };
-};
+}
 
 type Sheet = GivenReplyOf<typeof recallRead>['toContact'][number];
 

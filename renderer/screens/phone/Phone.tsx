@@ -9,6 +9,7 @@ import { Empty, FaultBox, Notice } from '#renderer/controls/Notice.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
 import { openHours } from '#renderer/screens/hours/openHours.ts';
 import { ContactForm } from '#renderer/screens/recall/ContactForm.tsx';
+import { type Noted, NotedLine } from '#renderer/screens/recall/NotedLine.tsx';
 import { Reach } from '#renderer/screens/recall/Reach.tsx';
 import { SeverityMark } from '#renderer/screens/recall/SeverityMark.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
@@ -102,7 +103,7 @@ function Caller({ customerId }: { customerId: number }) {
   const [, goTo] = useLocation();
   const sheet = useAsk(phoneRead, { customerId });
   const [doing, setDoing] = useState<'say' | 'reach' | null>(null);
-  const [noted, setNoted] = useState('');
+  const [noted, setNoted] = useState<Noted | null>(null);
   const another = (
     <Key letter="V" onPress={() => goTo('/phone')}>
       {words.another}
@@ -146,7 +147,7 @@ function Caller({ customerId }: { customerId: number }) {
         </Notice>
       )}
       {!farm.terms.noContact && farm.terms.words && <p className="second">{farm.terms.words}</p>}
-      {noted && <p role="status">{noted}</p>}
+      {noted && <NotedLine key={noted.contactIds.join(' ')} noted={noted} />}
       {doing === 'reach' && <Reach farm={farm} onDone={() => setDoing(null)} />}
       {doing === 'say' && (
         <section className="recall-panel" aria-label={words.say}>
@@ -154,9 +155,10 @@ function Caller({ customerId }: { customerId: number }) {
             customerId={customerId}
             machines={machines}
             machineId={machines[0]?.machineId ?? null}
-            onDone={(answer) => {
+            onDone={(answer, contactIds) => {
               setDoing(null);
-              setNoted(answer === 'sold' ? `${recallWords.noted} ${recallWords.soldNext}` : recallWords.noted);
+              const text = answer === 'sold' ? `${recallWords.noted} ${recallWords.soldNext}` : recallWords.noted;
+              setNoted({ text, contactIds });
             }}
             onLeave={() => setDoing(null)}
           />

@@ -29,7 +29,7 @@ export function ContactForm({
   /** which it may be about */
   machines: readonly { machineId: number; name: string }[];
   machineId: number | null;
-  onDone: (answer: Answer) => void;
+  onDone: (answer: Answer, contactIds: number[]) => void;
   onLeave?: () => void;
 }) {
   const today = useToday();
@@ -52,7 +52,7 @@ export function ContactForm({
       answerOn: hasDay ? answerOn : null,
       callBackOn,
     });
-    if (reply) onDone(answer);
+    if (reply) onDone(answer, reply.contactIds);
   };
   return (
     <form

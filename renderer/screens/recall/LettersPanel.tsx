@@ -27,7 +27,7 @@ export function LettersPanel({
   farm: DueFarm['farm'];
   machine: DueMachine;
   onClose: () => void;
-  onAnswered: (text: string) => void;
+  onAnswered: (text: string, contactIds: number[]) => void;
 }) {
   const { machineId } = machine;
   const { customerId } = farm;
@@ -52,7 +52,7 @@ export function LettersPanel({
       ...{ customerId, machineIds: [machineId], madeOn: today, way, slipId, saidBy: '', note: '' },
       ...{ answer: null, answerOn: null, callBackOn: null, by },
     });
-    if (reply) onAnswered(words.noted);
+    if (reply) onAnswered(words.noted, reply.contactIds);
   };
   const show = (next: Showing, going: Sent | null) => {
     setShowing(next);
@@ -96,7 +96,9 @@ export function LettersPanel({
               customerId={customerId}
               machines={[{ machineId, name: machine.name }]}
               machineId={machineId}
-              onDone={(answer) => onAnswered(answer === 'sold' ? `${words.noted} ${words.soldNext}` : words.noted)}
+              onDone={(answer, contactIds) =>
+                onAnswered(answer === 'sold' ? `${words.noted} ${words.soldNext}` : words.noted, contactIds)
+              }
               onLeave={() => show(null, null)}
             />
           )}

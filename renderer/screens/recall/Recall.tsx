@@ -22,6 +22,7 @@ import { aboutText, comeInText, contactText, standingText, recallWords as words 
 import { BulkSlips } from './BulkSlips.tsx';
 import { LeadForm } from './LeadForm.tsx';
 import { LettersPanel } from './LettersPanel.tsx';
+import { type Noted, NotedLine } from './NotedLine.tsx';
 import { SeverityMark } from './SeverityMark.tsx';
 import './recall.css';
 
@@ -37,7 +38,7 @@ export default function Recall() {
   const [, goTo] = useLocation();
   const list = useAsk(recallRead, { atOnce: true }, ({ learning }) => (learning ? AGAIN_MS : null));
   const [doing, setDoing] = useState<'bulk' | 'lead' | null>(null);
-  const [said, setSaid] = useState('');
+  const [said, setSaid] = useState<Noted | null>(null);
   const learned = list.value !== undefined && !list.value.learning;
   // what stands here is no news any more
   useEffect(() => {
@@ -47,7 +48,7 @@ export default function Recall() {
     const file = await ask(recallCalendar, {});
     const bytes = new TextEncoder().encode(file.ics);
     saveBytes(file.fileName, btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join('')), 'text/calendar');
-    setSaid(words.calendarMade(file.fileName, file.visits, file.dueDates));
+    setSaid({ text: words.calendarMade(file.fileName, file.visits, file.dueDates), contactIds: [] });
   };
   const { value } = list;
   const machines = value?.toContact.reduce((sum, farm) => sum + farm.machines.length, 0) ?? 0;
@@ -62,6 +63,9 @@ export default function Recall() {
           </Key>
           <Key letter="L" onPress={() => setDoing('lead')}>
             {words.lead}
+          </Key>
+          <Key letter="P" disabled={!learned} onPress={() => goTo('/recall/paper')}>
+            {words.print}
           </Key>
           <Key letter="K" disabled={!value} onPress={() => void calendar()}>
             {words.calendar}
@@ -87,7 +91,7 @@ export default function Recall() {
           <FillingRule words={words.loading} />
         ))}
       {value?.learning && <FillingRule words={words.learning} />}
-      {said && <p role="status">{said}</p>}
+      {said && <NotedLine key={said.text + said.contactIds.join(' ')} noted={said} />}
       {doing === 'lead' && value && <LeadForm leadDays={value.leadDays} onDone={() => setDoing(null)} />}
       {doing === 'bulk' && value && <BulkSlips farms={value.toContact} onClose={() => setDoing(null)} />}
       {value && <Lists list={value} onSaid={setSaid} />}
@@ -97,7 +101,7 @@ export default function Recall() {
 
 type Line = { group: Group; farm: DueFarm; machine: DueMachine; first: boolean };
 
-function Lists({ list, onSaid }: { list: List; onSaid: (said: string) => void }) {
+function Lists({ list, onSaid }: { list: List; onSaid: (said: Noted) => void }) {
   const [opened, setOpened] = useState<number | null>(null);
   const [stood, setAt] = useState(0);
   const lines: Line[] = GROUPS.flatMap((group) =>
@@ -158,9 +162,9 @@ function Lists({ list, onSaid }: { list: List; onSaid: (said: string) => void })
                         farm={line.farm.farm}
                         machine={line.machine}
                         onClose={() => setOpened(null)}
-                        onAnswered={(text) => {
+                        onAnswered={(text, contactIds) => {
                           setOpened(null);
-                          onSaid(`${line.machine.name}, ${line.farm.farm.name}: ${text}`);
+                          onSaid({ text: `${line.machine.name}, ${line.farm.farm.name}: ${text}`, contactIds });
                         }}
                       />
                     </td>
