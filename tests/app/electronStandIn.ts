@@ -47,6 +47,7 @@ const electron = {
   session: { defaultSession },
   protocol: { registerSchemesAsPrivileged() {} },
   screen: { getAllDisplays: () => [] },
+  Notification: { isSupported: () => false },
   shell: {},
   dialog: { showErrorBox: (title: string, text: string) => console.error(`${title}\n${text}`) },
   Menu: { setApplicationMenu() {}, buildFromTemplate: (template: unknown) => template },
