@@ -3,6 +3,7 @@ import { checkWords } from '#renderer/words/checkWords.ts';
 import { exchangeWords } from '#renderer/words/exchangeWords.ts';
 import { tabWords } from '#renderer/words/frameWords.ts';
 import { jobWords } from '#renderer/words/jobWords.ts';
+import { planWords } from '#renderer/words/planWords.ts';
 import { recallWords } from '#renderer/words/recallWords.ts';
 
 export type ScreenRoute = {
@@ -45,6 +46,7 @@ export const routes: readonly ScreenRoute[] = [
   { path: '/recall/paper', screen: lazy(() => import('./recall/RecallPaper.tsx')), under: recallWords.tab },
   { path: '/phone', screen: lazy(() => import('./phone/Phone.tsx')), under: recallWords.tab },
   { path: '/phone/:customerId', screen: lazy(() => import('./phone/Phone.tsx')), under: recallWords.tab },
+  { path: '/winter', screen: lazy(() => import('./plan/Plan.tsx')), tab: planWords.tab },
   { path: '/customers', screen: lazy(() => import('./customers/Customers.tsx')), tab: tabWords.customers },
   { path: '/slips', screen: lazy(() => import('./slips/Slips.tsx')), tab: tabWords.slips },
   { path: '/slips/:slipId', screen: lazy(() => import('./slips/OldSlip.tsx')), under: tabWords.slips },
