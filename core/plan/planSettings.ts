@@ -50,7 +50,7 @@ const note = (
 });
 
 export const planSettingNotes: Readonly<Record<keyof PlanSettings, PlanSettingNote>> = {
-  winters: note([1, 8], 'winters', 'winters weighed together', true),
+  winters: note([1, 8], 'winters', 'how far ahead the plan of a machine looks', true),
   breakdownHours: note([0, 1000], 'h', 'what a part that gives way in season costs, told in bench hours'),
   busyMonths: note([1, 10], 'times', 'a breakdown in a month of more use than the mean costs this many times as much'),
   visitHours: note([0, 100], 'h', 'hours of a visit whatever is done: papers, moving it about'),

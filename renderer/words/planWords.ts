@@ -256,7 +256,7 @@ export function becauseText(place: Place, mark: DecimalMark): string {
   const cost = later && strip ? `${later}, ${strip}` : later;
   const said = {
     'with-it': [
-      [until, openedWithItems.length > 0 && `opened anyway for ${placeName(aNamed(openedWithItems))}`]
+      [until, openedWithItems.length > 0 && `opened anyway for ${aNamed(openedWithItems.map(placeName))}`]
         .filter(Boolean)
         .join(', but '),
       cost,

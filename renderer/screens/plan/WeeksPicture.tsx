@@ -26,7 +26,7 @@ export function WeeksPicture(props: WeeksPictureProps) {
   const { plan, rows } = props;
   const mark = useDecimalMark();
   const scale = scaleHours(plan.weeks);
-  const ticks = Array.from({ length: Math.floor(scale / 10) + 1 }, (_, i) => i * 10);
+  const ticks = Array.from({ length: Math.ceil(scale / 10) }, (_, i) => i * 10);
   return (
     <section className="weeks-picture" aria-label={words.benchHours}>
       <div className="weeks-head" aria-hidden="true">
