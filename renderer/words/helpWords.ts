@@ -16,7 +16,7 @@ export const helpTopics: readonly HelpTopic[] = [
     ask: 'Why is this number wide?',
     answer:
       'The range says how well it is known. A part measured once or never borrows from like parts, and they differ. It narrows with each size taken, most with sizes far apart in hours. Under Why this number the page says which source widens it how much.',
-    at: ['/machines', '/machine/', '/slip', '/recall', '/phone'],
+    at: ['/machines', '/machine/', '/slip', '/recall', '/phone', '/winter'],
   },
   {
     id: 'machine-hours',

@@ -44,6 +44,11 @@ export const tourSteps: readonly TourStep[] = [
     text: 'Machines whose parts come due before the next season, with what was said last time. V opens the phone sheet while a farmer is on the line.',
   },
   {
+    at: '/winter',
+    head: 'The winter, week by week',
+    text: 'Which machine comes in which week, so that the bench is full and nobody works over. What a farmer agreed to stays where it is.',
+  },
+  {
     at: '/part-classes',
     head: 'What the shop’s own sizes have taught',
     text: 'Every part measured makes the others of its class better known. Here stands how fast each class wears, and how well earlier forecasts held.',
