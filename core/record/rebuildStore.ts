@@ -105,8 +105,8 @@ export const insertRebuild = (w: WritableRecord, entryId: number, row: Omit<Rebu
 export const insertRebuildLine = (
   w: WritableRecord,
   entryId: number,
-  row: Pick<RebuildLineRow, 'rebuildId' | 'positionId' | 'work'>,
-): number => insertInto(w, rebuildLines, { ...row, stands: 'proposed', declinedWords: '', entryId });
+  row: Pick<RebuildLineRow, 'rebuildId' | 'positionId' | 'work'> & { stands?: LineStands },
+): number => insertInto(w, rebuildLines, { stands: 'proposed', ...row, declinedWords: '', entryId });
 
 export const insertRebuildStep = (w: WritableRecord, entryId: number, row: Omit<RebuildStepRow, 'id'>): number =>
   insertInto(w, rebuildSteps, { ...row, entryId });

@@ -173,6 +173,7 @@ export const jobWords = {
   checks: 'Before it leaves',
   answers: { open: 'open', done: 'done', 'does-not-apply': 'does not apply' },
 
+  stamped: 'The oversize is stamped on pin and boss',
   handOver: 'Hand over',
   handOverHead: 'Sizes as left, and hand-over',
   handOverNote: 'Renewed points start their wear again with these sizes; the next forecast starts here.',

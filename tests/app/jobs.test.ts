@@ -48,6 +48,19 @@ windowTest('a job goes from the complaint to the close-out sheet', async ({ open
   await page.getByRole('button', { name: 'Put on the job' }).click();
   await page.getByText('1.5 h strip-down, counted once, and 0.8 h work: 2.3 h together.').waitFor();
 
+  // a bent part: its force and spring-back, and why a hook stays closed
+  await page.keyboard.press('b');
+  await page.getByLabel('Width', { exact: true }).fill('60');
+  await page.getByLabel('Depth, along the push').fill('20');
+  await page.getByLabel('Between the supports').fill('400');
+  await page.getByText(/It springs back by/).waitFor();
+  await expectAxeClean(page, 'a bent part');
+  await page.getByRole('combobox', { name: 'The part is' }).fill('a hook');
+  await page.getByRole('option', { name: 'a hook' }).click();
+  await page.getByText(/it is forged or heat-treated/).waitFor();
+  expect(await page.getByRole('button', { name: 'Put on the job' }).isDisabled()).toBe(true);
+  await page.getByRole('button', { name: 'Leave' }).click();
+
   // quotes at the shop's own rates
   await page.getByLabel('Money').fill('EUR');
   await page.getByLabel('One bench hour').fill('60');

@@ -1,9 +1,10 @@
 import { expect } from 'vitest';
 import { machineRead } from '#core/contract/machine.ts';
 import { repairRead, repairSaveFacts } from '#core/contract/repair.ts';
+import { shopFiguresRead } from '#core/contract/shopFigures.ts';
 import type { OpenProgram } from '#core/shells/openProgram.ts';
 import { aWornHole } from '#tests/support/aWornHole.ts';
-import { expectAxeClean, goTo, smallShop, told } from './screens.ts';
+import { expectAxeClean, expectAxeCleanDayAndNight, goTo, smallShop, told } from './screens.ts';
 import { type OpenOptions, windowTest } from './windowTest.ts';
 
 /** A hitch whose right hook-frame pivot has been described by the bench. */
@@ -38,6 +39,12 @@ windowTest('a fitter sees every choice for a worn pivot, chooses one, and takes 
   await page.keyboard.press('Enter');
   await page.getByText(/^Chosen, .*\.$/).waitFor();
   expect((await told(ask, repairRead, { positionId })).chosen?.choice).toBe('bush');
+  // the figures go along to the slide rule, and back
+  await page.keyboard.press('f');
+  await page.getByText(/^With the figures of/).waitFor();
+  expect(await page.getByLabel('Outside of the boss').inputValue()).toBe('86');
+  await page.getByRole('button', { name: /^Back to the joint/ }).click();
+  await page.getByRole('img', { name: /Worn hole to scale/ }).waitFor();
   // a key is dead while the choice is being kept
   const takeBack = page.getByRole('button', { name: /^Take the choice back/ });
   await expect.poll(() => takeBack.isEnabled()).toBe(true);
@@ -82,8 +89,33 @@ windowTest('top and bottom front renewed: what that gives back at the hook', asy
   await page.getByRole('radiogroup', { name: 'Slide strip, top front' }).getByText('renew', { exact: true }).click();
   // 12.0 new, 10.2 at its front end, a lever of 400 to 500
   await page.getByText(/^Top front renewed: gives back 1\.4.mm at the hook\.$/).waitFor();
+  await page.getByRole('button', { name: 'Keep these lengths' }).click();
+  await page.getByText('Kept in the record.').waitFor();
   await expectAxeClean(page);
 });
+
+windowTest(
+  'the shop sets its own figures of repair, each beside the program’s with how that is known',
+  async ({ open }) => {
+    const { page, ask } = await open();
+    await smallShop(ask);
+    await page.reload();
+    await goTo(page, '/shop-figures');
+    const step = page.getByLabel('Here, Oversize pins go up by');
+    await step.fill('20');
+    await page.getByText('From 0.05 to 10.').waitFor();
+    await step.fill('0.25');
+    await page.getByRole('button', { name: 'Add bars' }).click();
+    await page.getByLabel('Sort').fill('steel round 60');
+    await page.getByLabel('Length', { exact: true }).fill('640');
+    await expectAxeCleanDayAndNight(page, 'figures of repair');
+    await page.keyboard.press('Control+Enter');
+    await page.getByText('As saved').waitFor();
+    const { figures, rack } = await told(ask, shopFiguresRead, {});
+    expect(figures.find(({ name }) => name === 'oversizeStepMm')).toMatchObject({ value: 0.25, usual: 0.5 });
+    expect(rack).toEqual([{ bar: 'steel round 60', lengthMm: 640, count: 1 }]);
+  },
+);
 
 for (const colorScheme of ['light', 'dark'] as const)
   windowTest(`the repair screen holds axe's rules in ${colorScheme}`, async ({ open }) => {

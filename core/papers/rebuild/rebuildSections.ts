@@ -4,7 +4,7 @@ import { handOverCheckNames } from '../../words/handOverChecks.ts';
 import { pressingLines } from '../../words/pressingText.ts';
 import { partToMake } from './partToMake.ts';
 import type { OnPaper } from './rebuildPaper.ts';
-import { hoursFigure1, limitsMmText, makeSizesText, rebuildWords as words } from './rebuildWords.ts';
+import { hoursFigure1, limitsMmText, makeSizesText, sizeMmText, rebuildWords as words } from './rebuildWords.ts';
 import { type Column, sentences, tableSection } from './table.ts';
 
 const { heads } = words;
@@ -74,7 +74,7 @@ export const machiningList = (paper: OnPaper): ReactElement[] => {
         cut.what,
         cut.centre,
         limitsMmText(cut.lowerMm, cut.upperMm, mark),
-        bored == null ? '' : limitsMmText(bored, bored, mark).split(' ')[0]!,
+        bored == null ? '' : sizeMmText(bored, mark),
       ]),
       words.noCuts,
     ),
@@ -102,16 +102,16 @@ export const closeOutSheet = (paper: OnPaper): ReactElement[] => {
         { head: heads.item, share: 0.7 },
         { head: heads.position, share: 3 },
         { head: heads.work, share: 4 },
-        { head: heads.left, share: 2, align: 'right' },
+        { head: heads.left, share: 3 },
       ],
       agreedOf(rebuild).map((one) => [
         itemText(one),
         one.position,
         one.what,
-        one.boredMm
-          .filter((size) => size !== null)
-          .map((size) => limitsMmText(size, size, mark).split(' ')[0])
-          .join(', '),
+        [
+          ...one.boredMm.flatMap((size) => (size === null ? [] : [words.asBored(sizeMmText(size, mark))])),
+          ...one.left.map(({ point, sizeMm }) => words.asLeft(point, sizeMmText(sizeMm, mark))),
+        ].join('; '),
       ]),
       words.nothingAgreed,
     ),

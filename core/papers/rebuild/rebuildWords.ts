@@ -36,13 +36,15 @@ export const rebuildWords = {
   nothingAgreed: 'No work is agreed yet.',
   declined: 'Declined by the customer, in his own words',
   parts: 'Parts made or bought',
-  noParts: 'No parts are needed.',
+  noParts: 'No parts are agreed on this job.',
   cautions: 'Cautions',
   sides: 'Left and right as seen from the driver’s seat, looking forward.',
   cuts: 'One line a cut',
-  noCuts: 'No cuts on this job.',
+  noCuts: 'No cuts are agreed on this job.',
   checks: 'Before it leaves',
   found: 'Found',
+  asBored: (size: string): string => `bored ${size}`,
+  asLeft: (point: string, size: string): string => `${point} ${size}`,
   approved: 'Agreed',
   heads: {
     item: 'Item',
@@ -83,6 +85,8 @@ export const rebuildWords = {
 } as const;
 
 const mm = (sizeMm: number, mark: DecimalMark): string => decimalFigure(sizeMm, 2, mark);
+
+export const sizeMmText = (sizeMm: number, mark: DecimalMark): string => decimalFigure(sizeMm, 3, mark);
 
 export const limitsMmText = (lowerMm: number, upperMm: number, mark: DecimalMark): string =>
   `${decimalFigure(lowerMm, 3, mark)} to ${decimalFigure(upperMm, 3, mark)}`;

@@ -41,7 +41,8 @@ export const rebuildHandOverHandler: Handler<typeof rebuildHandOver, Context> = 
   const dial = notedDial(context, machineId, handedOverOn, dialHours, 'dialHours', request.sure);
   const hasSheet = sizes.length + renewals.length > 0 || dialHours !== null;
   const stripDownId = writeEntry(record, entryNow(context, 'rebuild/handOver', by), (w, entryId) => {
-    const facts = { note };
+    const left = sizes.filter(({ event }) => event === 'as-left').map(({ pointId, sizeMm }) => ({ pointId, sizeMm }));
+    const facts = { note, left };
     const step = { rebuildId: rebuild.id, lineId: null, saidOn: handedOverOn, saidBy: by, facts };
     insertRebuildStep(w, entryId, { ...step, kind: 'handed-over' });
     return hasSheet ? writeStripDown(w, entryId, typed, judged, dial) : null;

@@ -15,7 +15,11 @@ export type JointPoints = {
 };
 
 /** @throws RefusedError unknown-position; not-a-joint (nothing there is measured as a hole, a pin or their slack) */
-export function jointPoints(record: ReadableRecord, { shop }: ShopNow, positionId: number): JointPoints {
+export function jointPoints(
+  record: ReadableRecord,
+  { shop }: { shop: Pick<ShopNow['shop'], 'life'> },
+  positionId: number,
+): JointPoints {
   const all = shop.life.points.filter((point) => point.positionId === positionId);
   const [first] = all;
   if (!first) throw new RefusedError({ code: 'unknown-position', facts: { path: 'positionId', positionId } });
@@ -54,4 +58,4 @@ export const lastSizes = (point: PointOnRecord | null): readonly { station: stri
   return sizes.filter(({ takenOn }) => takenOn === last);
 };
 
-export const limitsNow = (point: PointOnRecord, { asOf }: ShopNow) => limitsOn(point, asOf);
+export const limitsNow = (point: PointOnRecord, { asOf }: Pick<ShopNow, 'asOf'>) => limitsOn(point, asOf);

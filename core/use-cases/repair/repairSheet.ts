@@ -84,9 +84,10 @@ function optionsOf(
   };
 }
 
-function wornJoint(
+/** The worn joint as the record and the bench have it. @param facts with nothing missing */
+export function wornJoint(
   record: ReadableRecord,
-  now: ShopNow,
+  now: { shop: Pick<ShopNow['shop'], 'life'>; asOf: ShopNow['asOf'] },
   { all, ...points }: JointPoints,
   facts: RepairFacts,
   already: readonly PositionWork[],
@@ -127,7 +128,7 @@ const onIt = (positionId: number | null, { positionId: own }: { positionId: numb
   positionId === null || positionId === own;
 
 /** Slack at which the shop renews and rejects: the slack point's own limits, else what hole and pin allow together. */
-function slackLimits(now: ShopNow, { slack, bore, pin }: JointPoints): Sheet['limits'] {
+function slackLimits(now: Pick<ShopNow, 'asOf'>, { slack, bore, pin }: JointPoints): Sheet['limits'] {
   if (slack) {
     const { renewAtMm, rejectAtMm } = limitsNow(slack, now);
     return { renewSlackMm: renewAtMm, rejectSlackMm: rejectAtMm };

@@ -7,7 +7,7 @@ import { type JointPoints, lastSizes, limitsNow } from './jointPoints.ts';
 const AXIS_OF_STATION: Readonly<Record<string, number>> = { '': 0, A: 0, B: 90 };
 
 /** What is taken of a joint before anybody has said: sizes from its readings, nothing else known. */
-export function usualFacts(now: ShopNow, points: JointPoints, figures: ShopFigures): RepairFacts {
+export function usualFacts(now: Pick<ShopNow, 'asOf'>, points: JointPoints, figures: ShopFigures): RepairFacts {
   const pinNewMm = points.pin && limitsNow(points.pin, now).newSizeMm;
   const boreNewMm = points.bore && limitsNow(points.bore, now).newSizeMm;
   // where only the slack is measured nobody knows the sizes

@@ -3,7 +3,7 @@ import { jointCompare } from '#core/contract/pinJoint.ts';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { pinJointWords as words } from '#renderer/words/pinJointWords.ts';
-import { FigureField } from '../take-in/FigureField.tsx';
+import { FigureFields, type FigureRow } from '../take-in/FigureFields.tsx';
 import { PinJointAnswer } from './PinJointAnswer.tsx';
 import { JOINT_SIZES, type JointSize, jointRequest, type PinJointForm } from './pinJointForm.ts';
 import { useKept } from './useKept.ts';
@@ -22,29 +22,7 @@ export function PinJointPart({ start }: { start: PinJointForm }) {
         <div className="fits-form">
           <SizeTable form={form} onChange={onChange} />
           <div className="pair">
-            <FigureField
-              label={words.force}
-              unit="kN"
-              reads="mm"
-              text={form.forceText}
-              onText={(forceText) => onChange({ forceText })}
-              hint={words.forceHint}
-            />
-            <Steel
-              label={words.steel.lugYield}
-              text={form.lugYieldText}
-              onText={(lugYieldText) => onChange({ lugYieldText })}
-            />
-            <Steel
-              label={words.steel.pinYield}
-              text={form.pinYieldText}
-              onText={(pinYieldText) => onChange({ pinYieldText })}
-            />
-            <Steel
-              label={words.steel.pinUltimate}
-              text={form.pinUltimateText}
-              onText={(pinUltimateText) => onChange({ pinUltimateText })}
-            />
+            <FigureFields rows={FIGURES} texts={form} onText={(name, text) => onChange({ [name]: text })} />
           </div>
         </div>
         <div className="fits-answer wide" aria-live="polite">
@@ -57,9 +35,12 @@ export function PinJointPart({ start }: { start: PinJointForm }) {
   );
 }
 
-const Steel = (of: { label: string; text: string; onText: (text: string) => void }) => (
-  <FigureField {...of} unit="MPa" reads="mm" />
-);
+const FIGURES: readonly FigureRow<'forceText' | 'lugYieldText' | 'pinYieldText' | 'pinUltimateText'>[] = [
+  { name: 'forceText', label: words.force, unit: 'kN', hint: words.forceHint },
+  { name: 'lugYieldText', label: words.steel.lugYield, unit: 'MPa' },
+  { name: 'pinYieldText', label: words.steel.pinYield, unit: 'MPa' },
+  { name: 'pinUltimateText', label: words.steel.pinUltimate, unit: 'MPa' },
+];
 
 function SizeTable({ form, onChange }: { form: PinJointForm; onChange: (next: Partial<PinJointForm>) => void }) {
   const set = (state: 'asDrawn' | 'repaired', name: JointSize, text: string) =>

@@ -9,10 +9,10 @@ import { PickBox } from '#renderer/controls/PickBox.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { fitsWords as words } from '#renderer/words/fitsWords.ts';
-import { FigureField } from '../take-in/FigureField.tsx';
+import { FigureFields, type FigureRow } from '../take-in/FigureFields.tsx';
 import type { FitShown } from './FitPart.tsx';
 import { PressAnswer } from './PressAnswer.tsx';
-import { type PressForm, pressRequest } from './pressForm.ts';
+import { type PressForm, type PressText, pressRequest } from './pressForm.ts';
 import { useKept } from './useKept.ts';
 
 const MATERIALS = MATERIAL_NAMES.map((id) => ({ id, text: words.materials[id] }));
@@ -53,94 +53,49 @@ export function PressPart({
   );
 }
 
+const SIZES: readonly FigureRow<PressText>[] = [
+  { name: 'bossOutsideText', label: words.bossOutside, unit: 'mm', hint: words.bossOutsideHint },
+  { name: 'bushBoreText', label: words.bushBore, unit: 'mm', hint: words.bushBoreHint },
+  { name: 'lengthText', label: words.length, unit: 'mm' },
+  { name: 'roomText', label: words.room, unit: '°C' },
+  { name: 'bossRzText', label: words.bossRz, unit: 'µm', hint: words.rzHint },
+  { name: 'bushRzText', label: words.bushRz, unit: 'µm' },
+];
+const YIELDS: readonly FigureRow<PressText>[] = (['boss', 'bush'] as const).map((part) => ({
+  ...{ name: `${part}YieldText`, label: words.ownYield[part], unit: 'MPa', hint: words.ownYieldHint },
+}));
+
 function PressFields({ form, onChange }: { form: PressForm; onChange: (next: Partial<PressForm>) => void }) {
+  const figures = (rows: readonly FigureRow<PressText>[]) => (
+    <FigureFields rows={rows} texts={form} onText={(name, text) => onChange({ [name]: text })} />
+  );
+  const classBox = (name: 'bushBoreClass' | 'wantedBoreClass', label: string, hint: string) => (
+    <TextField
+      label={label}
+      value={form[name]}
+      onChange={(text) => onChange({ [name]: text })}
+      hint={hint}
+      maxLength={8}
+    />
+  );
+  const materialBox = (name: 'bossMaterial' | 'bushMaterial') => (
+    <PickBox
+      label={words[name]}
+      options={MATERIALS}
+      value={form[name]}
+      onChange={(id) => onChange({ [name]: materialOf(id) })}
+      opens="input"
+    />
+  );
   return (
     <div className="fits-form">
       <div className="pair">
-        <FigureField
-          label={words.bossOutside}
-          unit="mm"
-          reads="mm"
-          text={form.bossOutsideText}
-          onText={(bossOutsideText) => onChange({ bossOutsideText })}
-          hint={words.bossOutsideHint}
-        />
-        <FigureField
-          label={words.bushBore}
-          unit="mm"
-          reads="mm"
-          text={form.bushBoreText}
-          onText={(bushBoreText) => onChange({ bushBoreText })}
-          hint={words.bushBoreHint}
-        />
-        <FigureField
-          label={words.length}
-          unit="mm"
-          reads="mm"
-          text={form.lengthText}
-          onText={(lengthText) => onChange({ lengthText })}
-        />
-        <FigureField
-          label={words.room}
-          unit="°C"
-          reads="mm"
-          text={form.roomText}
-          onText={(roomText) => onChange({ roomText })}
-        />
-        <FigureField
-          label={words.bossRz}
-          unit="µm"
-          reads="mm"
-          text={form.bossRzText}
-          onText={(bossRzText) => onChange({ bossRzText })}
-          hint={words.rzHint}
-        />
-        <FigureField
-          label={words.bushRz}
-          unit="µm"
-          reads="mm"
-          text={form.bushRzText}
-          onText={(bushRzText) => onChange({ bushRzText })}
-        />
-        <TextField
-          label={words.boreBefore}
-          value={form.bushBoreClass}
-          onChange={(bushBoreClass) => onChange({ bushBoreClass })}
-          hint={words.boreBeforeHint}
-          maxLength={8}
-        />
-        <TextField
-          label={words.boreWanted}
-          value={form.wantedBoreClass}
-          onChange={(wantedBoreClass) => onChange({ wantedBoreClass })}
-          hint={words.boreWantedHint}
-          maxLength={8}
-        />
-        <PickBox
-          label={words.bossMaterial}
-          options={MATERIALS}
-          value={form.bossMaterial}
-          onChange={(id) => onChange({ bossMaterial: materialOf(id) })}
-          opens="input"
-        />
-        <PickBox
-          label={words.bushMaterial}
-          options={MATERIALS}
-          value={form.bushMaterial}
-          onChange={(id) => onChange({ bushMaterial: materialOf(id) })}
-          opens="input"
-        />
-        {(['boss', 'bush'] as const).map((part) => (
-          <FigureField
-            key={part}
-            label={words.ownYield[part]}
-            unit="MPa"
-            reads="mm"
-            text={form[`${part}YieldText`]}
-            onText={(text) => onChange({ [`${part}YieldText`]: text })}
-            hint={words.ownYieldHint}
-          />
-        ))}
+        {figures(SIZES)}
+        {classBox('bushBoreClass', words.boreBefore, words.boreBeforeHint)}
+        {classBox('wantedBoreClass', words.boreWanted, words.boreWantedHint)}
+        {materialBox('bossMaterial')}
+        {materialBox('bushMaterial')}
+        {figures(YIELDS)}
       </div>
       <Choice
         label={words.lubrication}

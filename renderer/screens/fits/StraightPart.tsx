@@ -6,7 +6,7 @@ import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { fitsWords as words } from '#renderer/words/fitsWords.ts';
-import { FigureField } from '../take-in/FigureField.tsx';
+import { FigureFields, type FigureRow } from '../take-in/FigureFields.tsx';
 import { StraightAnswer } from './StraightAnswer.tsx';
 import { emptyStraightForm, SHAPES, SIZES_OF, type StraightForm, straightRequest } from './straightForm.ts';
 import { useKept } from './useKept.ts';
@@ -56,45 +56,22 @@ export function BarFields({ form, onChange }: FieldsProps) {
   );
 }
 
-function Sizes({ form, onChange }: FieldsProps) {
-  return (
-    <div className="pair">
-      {SIZES_OF[form.shape].map((name) => (
-        <FigureField
-          key={name}
-          label={words.sizes[name] ?? name}
-          unit="mm"
-          reads="mm"
-          text={form.sizeTexts[name] ?? ''}
-          onText={(text) => onChange({ sizeTexts: { ...form.sizeTexts, [name]: text } })}
-        />
-      ))}
-      <FigureField
-        label={words.span}
-        unit="mm"
-        reads="mm"
-        text={form.spanText}
-        onText={(spanText) => onChange({ spanText })}
-      />
-      <FigureField
-        label={words.bow}
-        unit="mm"
-        reads="mm"
-        text={form.bowText}
-        onText={(bowText) => onChange({ bowText })}
-        hint={words.bowHint}
-      />
-      <FigureField
-        label={words.yieldStress}
-        unit="MPa"
-        reads="mm"
-        text={form.yieldText}
-        onText={(yieldText) => onChange({ yieldText })}
-        hint={words.yieldHint}
-      />
-    </div>
-  );
-}
+const BAR_TEXTS: readonly FigureRow<'spanText' | 'bowText' | 'yieldText'>[] = [
+  { name: 'spanText', label: words.span, unit: 'mm' },
+  { name: 'bowText', label: words.bow, unit: 'mm', hint: words.bowHint },
+  { name: 'yieldText', label: words.yieldStress, unit: 'MPa', hint: words.yieldHint },
+];
+
+const Sizes = ({ form, onChange }: FieldsProps) => (
+  <div className="pair">
+    <FigureFields
+      rows={SIZES_OF[form.shape].map((name) => ({ name, label: words.sizes[name] ?? name, unit: 'mm' }))}
+      texts={form.sizeTexts}
+      onText={(name, text) => onChange({ sizeTexts: { ...form.sizeTexts, [name]: text } })}
+    />
+    <FigureFields rows={BAR_TEXTS} texts={form} onText={(name, text) => onChange({ [name]: text })} />
+  </div>
+);
 
 /** What the bent part is: what closes straightening, and the maker's procedure that opens it. */
 export function BentPartFields({ form, onChange, procedure }: FieldsProps & { procedure: boolean }) {

@@ -4,19 +4,11 @@ import { readNumber } from '#renderer/words/readNumber.ts';
 
 type Request = AskOf<typeof fitPress>;
 
+export type PressText = `${'bossOutside' | 'bushBore' | 'length' | 'room' | `${'boss' | 'bush'}${'Rz' | 'Yield'}`}Text`;
+
 /** The form as typed; what is not a figure stays as text. */
-export type PressForm = Pick<Request, 'bossMaterial' | 'bushMaterial' | 'lubrication'> & {
-  bossOutsideText: string;
-  bushBoreText: string;
-  lengthText: string;
-  roomText: string;
-  bossRzText: string;
-  bushRzText: string;
-  bossYieldText: string;
-  bushYieldText: string;
-  bushBoreClass: string;
-  wantedBoreClass: string;
-};
+export type PressForm = Pick<Request, 'bossMaterial' | 'bushMaterial' | 'lubrication'> &
+  Record<PressText, string> & { bushBoreClass: string; wantedBoreClass: string };
 
 export const emptyPressForm: PressForm = {
   ...{ bossOutsideText: '', bushBoreText: '', lengthText: '', roomText: '20', bossRzText: '', bushRzText: '' },

@@ -23,6 +23,7 @@ export function HandOver({ job }: { job: Rebuild }) {
   const [handedOverOn, setHandedOverOn] = useState<Day | null>(today);
   const [dialHours, setDialHours] = useState<number | null>(null);
   const [sizes, setSizes] = useState<ReadonlyMap<number, number | null>>(new Map());
+  const [stamped, setStamped] = useState(false);
   const [note, setNote] = useState('');
   const [by, setBy] = useBy();
   const renewed = job.lines.filter(({ stands }) => stands === 'agreed').flatMap(({ renews }) => renews);
@@ -47,6 +48,7 @@ export function HandOver({ job }: { job: Rebuild }) {
         kind,
         sizeMm: sizes.get(pointId) ?? null,
         hoursKnown: true,
+        ...(kind === 'oversize' && { stamped }),
       })),
     });
   };
@@ -73,6 +75,12 @@ export function HandOver({ job }: { job: Rebuild }) {
             mark={mark}
           />
         ))}
+        {renewed.some(({ kind }) => kind === 'oversize') && (
+          <label className="tick">
+            <input type="checkbox" checked={stamped} onChange={(event) => setStamped(event.target.checked)} />
+            {words.stamped}
+          </label>
+        )}
         <div className="fields">
           <DayField label={words.handedOverOn} value={handedOverOn} onChange={setHandedOverOn} today={today} />
           <NumberField label={words.dial} unit="h" value={dialHours} onChange={setDialHours} mark={mark} />

@@ -42,6 +42,7 @@ test('a line that is opened again reads as it was', () => {
     stands: 'proposed' as const,
     declinedWords: '',
     boredMm: [null],
+    left: [],
   };
   expect(workOf(formOf(line))).toEqual(work);
 });
