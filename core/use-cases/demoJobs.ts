@@ -201,7 +201,7 @@ function layOpenJob(context: Context, write: Write, machineId: number): void {
       complaint: 'The loader rocks at the left foot, worst with a full bucket.',
       ...{ whereabouts: 'at-the-farm', whereaboutsNote: 'fetched once the bales are in' },
     });
-    insertRebuildLine(w, entryId, { rebuildId, positionId, work });
+    insertRebuildLine(w, entryId, { rebuildId, positionId, work, stands: 'agreed' });
     const step = (kind: RebuildStepKind, saidBy: string, facts: object) =>
       insertRebuildStep(w, entryId, { rebuildId, lineId: null, kind, saidOn: LAST_DAY, saidBy, facts });
     step('quote', BY, quoteOf([work], LAST_DAY));
