@@ -9,6 +9,7 @@ import { lastVisitCautions } from './way/lastVisit.ts';
 import { lawsAsSaid } from './way/lawsAsSaid.ts';
 import { type Learning, learn, withEveryClass } from './way/learning.ts';
 import { openFindings } from './way/openFindings.ts';
+import { pointsOfShop } from './way/pointsOfShop.ts';
 import { settingsOf } from './way/settingsOf.ts';
 import type { ShopHabit } from './way/shopHours.ts';
 import { partsOfMachine, type ShopSeries, shopSeries } from './way/shopSeries.ts';
@@ -59,7 +60,7 @@ export function forecastsOfMachine(
   learning: Learning,
   settings: ModelSettings = settingsOf(shop.life),
 ): MachineForecast {
-  const points = shop.life.points.filter((point) => point.machineId === machineId);
+  const points = pointsOfShop(shop.life.points).on(machineId);
   const pool = withEveryClass(learning, shop, settings).shop;
   // as of an earlier day, or on the shelf since it was laid out, a part may share another machine's harshness
   const sharedWith = [...new Set(points.map((point) => shop.ofPoint(point).present.machineId))];
@@ -89,8 +90,12 @@ export function forecastShop(
   kept: Learning | null = null,
   options: LearnOptions & { settings?: ModelSettings } = {},
 ): ShopForecast {
-  const shop = seriesOfShop(life, asOf);
-  const learning = learnClasses(shop, kept, options);
+  const seen = seriesOfShop(life, asOf);
+  const learning = learnClasses(seen, kept, options);
+  // a large shop's habit is learned, as its classes are, from the machines drawn
+  const { hoursPerDay, jobHours } = seen.hours.habit;
+  const asSeen = hoursPerDay === learning.habit.hoursPerDay && jobHours === learning.habit.jobHours;
+  const shop = asSeen ? seen : seriesOfShop(life, asOf, learning.habit);
   const machineIds = [...new Set(life.points.map((point) => point.machineId))];
   const machines = machineIds.map((machineId) => forecastsOfMachine(shop, machineId, learning, options.settings));
   return { shop, learning, machines };

@@ -20,6 +20,7 @@ export type ModelSettings = {
   driftDelta: number;
   beyondHRefs: number;
   partsPerClassForFigures: number;
+  machinesPerClass: number;
   cloudPoints: number;
   classNodes: number;
   useScaleHours: number;
@@ -45,6 +46,7 @@ export const defaultModelSettings: ModelSettings = {
   driftDelta: 0.15,
   beyondHRefs: 20,
   partsPerClassForFigures: 150,
+  machinesPerClass: 200,
   cloudPoints: 128,
   classNodes: 15,
   useScaleHours: 40,
@@ -224,7 +226,17 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     to: 2000,
     whole: true,
     unit: 'parts',
-    meaning: "a class's scatter is learned from about this many parts at most; all its parts speak for its rate",
+    meaning:
+      "a class's scatter is learned from about this many parts at most; all parts of the machines heard speak for its rate",
+    source: COMMON_PRACTICE,
+  },
+  machinesPerClass: {
+    from: 30,
+    to: 20_000,
+    whole: true,
+    unit: 'machines',
+    meaning:
+      'a class is learned from this many machines at most, drawn by lot once and for all; its mean rate is then known to their scatter divided by the root of their number',
     source: COMMON_PRACTICE,
   },
   cloudPoints: {

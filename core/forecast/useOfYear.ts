@@ -102,11 +102,34 @@ function fitSeason(season: Season, chance: number, stretches: readonly UseStretc
   return { season, rates: close.nodes, lnEvidence: Math.log(chance) + close.lnSum };
 }
 
+/** A node this far below the top [ln] adds nothing to a sum of doubles. */
+const LOST_BELOW = 45;
+const STRIDE = 6;
+
+/**
+ * ln weights at equal nodes of a curve with one top: the nodes beside the top that count, the rest -Infinity. Every sixth
+ * node is looked at to find it.
+ */
+function lnAtNodes(lnWeight: (at: number) => number, at: readonly number[]): number[] {
+  const ln = at.map((value, index) => (index % STRIDE === 0 ? lnWeight(value) : Number.NaN));
+  let top = 0;
+  for (let index = 0; index < at.length; index += STRIDE) if (ln[index]! > ln[top]!) top = index;
+  const near = (index: number) => {
+    if (Number.isNaN(ln[index])) ln[index] = lnWeight(at[index]!);
+    return ln[index]!;
+  };
+  let best = ln[top]!;
+  for (const way of [1, -1])
+    for (let index = top; index >= 0 && index < at.length && near(index) > best - LOST_BELOW; index += way)
+      best = Math.max(best, ln[index]!);
+  return ln.map((value) => (Number.isNaN(value) ? Number.NEGATIVE_INFINITY : value));
+}
+
 /** Weighs equal nodes over centre +- reach; their sum times the spacing is the integral (trapezium). */
 function weigh(lnWeight: (at: number) => number, centre: number, reach: number, count: number) {
   const step = (2 * reach) / (count - 1);
   const at = Array.from({ length: count }, (_, index) => centre - reach + index * step);
-  const ln = at.map(lnWeight);
+  const ln = lnAtNodes(lnWeight, at);
   const top = Math.max(...ln);
   const raw = ln.map((value) => Math.exp(value - top));
   const sum = raw.reduce((a, b) => a + b, 0);

@@ -1,4 +1,5 @@
 import type { Joint, JointPart } from '../shop/joint.ts';
+import { ofPoints, type Within } from './boundMachines.ts';
 import { bulk, groupedBy } from './bulk.ts';
 import { chainOf, counting, NOW_KNOWN, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
@@ -6,14 +7,15 @@ import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { jointMembers, joints } from './schema.ts';
 
 /** Every joint, by its first row; those without a pin or without a bore are none. */
-export function listJoints(db: ReadableRecord, knownAt: string = NOW_KNOWN): Joint[] {
+export function listJoints(db: ReadableRecord, knownAt: string = NOW_KNOWN, within: Within = null): Joint[] {
   type Row = [jointId: number, slackPointId: number, pointId: number, part: JointPart];
   const rows = bulk<Row>(
     db,
     `SELECT ${chainOf('j')}, j.slack_point_id, m.point_id, m.part FROM joints j
      JOIN joint_members m ON m.joint_id = ${chainOf('j')}
-     WHERE ${counting('joints', 'j')} AND ${standing('m')} ORDER BY ${chainOf('j')}, m.id`,
-    { knownAt },
+     WHERE ${counting('joints', 'j')} AND ${standing('m')} ${ofPoints(within, 'j.slack_point_id')}
+     ORDER BY ${chainOf('j')}, m.id`,
+    { knownAt, ...within },
   );
   return [...groupedBy(rows, ([jointId]) => jointId)].flatMap(([jointId, members]) => {
     const pin = members.find(([, , , part]) => part === 'pin');

@@ -1,6 +1,7 @@
 import type { Finding, FindingKind, Severity } from '../shop/finding.ts';
 import type { Day } from '../units/day.ts';
-import { bulk, type Horizon } from './bulk.ts';
+import { ofAssemblies } from './boundMachines.ts';
+import { bound, bulk, type Horizon } from './bulk.ts';
 import { chainOf, counting } from './counting.ts';
 import { machineOf, type Sittings } from './loadPoints.ts';
 import type { ReadableRecord } from './recordFile.ts';
@@ -13,7 +14,7 @@ export function loadFindings(db: ReadableRecord, horizon: Horizon, sittings: Sit
       db,
       `SELECT c.finding_id, c.closed_on, c.outcome FROM finding_closings c
        WHERE c.closed_on <= @asOf AND ${counting('finding_closings', 'c')} ORDER BY c.id DESC`,
-      horizon,
+      bound(horizon),
     ).map(([findingId, closedOn, outcome]) => [findingId, { closedOn, outcome }]),
   );
   type Refused = [findingId: number, saidOn: Day, saidBy: string, words: string];
@@ -22,7 +23,7 @@ export function loadFindings(db: ReadableRecord, horizon: Horizon, sittings: Sit
       db,
       `SELECT d.finding_id, d.said_on, d.said_by, d.words FROM finding_declines d
        WHERE d.said_on <= @asOf AND ${counting('finding_declines', 'd')} ORDER BY d.said_on, ${chainOf('d')}`,
-      horizon,
+      bound(horizon),
     ).map(([findingId, saidOn, saidBy, words]) => [findingId, { saidOn, saidBy, words }]),
   );
   type Row = [
@@ -37,8 +38,9 @@ export function loadFindings(db: ReadableRecord, horizon: Horizon, sittings: Sit
   const rows = bulk<Row>(
     db,
     `SELECT ${chainOf('f')}, f.assembly_id, f.position_id, f.taken_on, f.kind, f.severity, f.note FROM findings f
-     WHERE f.taken_on <= @asOf AND ${counting('findings', 'f')} ORDER BY f.taken_on, ${chainOf('f')}`,
-    horizon,
+     WHERE f.taken_on <= @asOf AND ${counting('findings', 'f')} ${ofAssemblies(horizon.within, 'f.assembly_id')}
+     ORDER BY f.taken_on, ${chainOf('f')}`,
+    bound(horizon),
   );
   return rows.flatMap(([id, foundOn, positionId, takenOn, kind, severity, note]) => {
     const moved = positionId === null ? undefined : sittings.ofPosition.get(positionId);

@@ -1,7 +1,8 @@
 import type { DialEvent, DialEventKind, HoursSource, WorkShare } from '../shop/machineLife.ts';
 import type { MachineOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
-import { bulk, groupedBy, type Horizon } from './bulk.ts';
+import { ofMachines } from './boundMachines.ts';
+import { bound, bulk, groupedBy, type Horizon } from './bulk.ts';
 import { chainOf, counting, standing } from './counting.ts';
 import { customersKnown } from './customerStore.ts';
 import type { ReadableRecord } from './recordFile.ts';
@@ -37,11 +38,11 @@ export function loadMachines(db: ReadableRecord, horizon: Horizon): MachineOnRec
 }
 
 type MachineRow = [id: number, name: string, make: string, model: string, serial: string];
-const machineRows = (db: ReadableRecord, { knownAt }: Horizon) =>
+const machineRows = (db: ReadableRecord, horizon: Horizon) =>
   bulk<MachineRow>(
     db,
-    `SELECT m.id, m.name, m.make, m.model, m.serial FROM machines m WHERE ${standing('m')} ORDER BY m.id`,
-    { knownAt },
+    `SELECT m.id, m.name, m.make, m.model, m.serial FROM machines m WHERE ${standing('m')} ${ofMachines(horizon.within, 'm.id')} ORDER BY m.id`,
+    bound(horizon),
   );
 
 /** Later owners come later, so that the last one stays. */
@@ -50,16 +51,18 @@ const ownerRows = (db: ReadableRecord, horizon: Horizon) =>
   bulk<OwnerRow>(
     db,
     `SELECT o.machine_id, o.customer_id FROM ownerships o
-     WHERE (o.from_on IS NULL OR o.from_on <= @asOf) AND ${counting('ownerships', 'o')} ORDER BY o.from_on, o.id`,
-    horizon,
+     WHERE (o.from_on IS NULL OR o.from_on <= @asOf) AND ${counting('ownerships', 'o')} ${ofMachines(horizon.within, 'o.machine_id')}
+     ORDER BY o.from_on, o.id`,
+    bound(horizon),
   );
 
 type MeterRow = [machineId: number, digits: number | null, hoursBefore: number | null];
-const meterRows = (db: ReadableRecord, { knownAt }: Horizon) =>
+const meterRows = (db: ReadableRecord, horizon: Horizon) =>
   bulk<MeterRow>(
     db,
-    `SELECT m.machine_id, m.digits, m.hours_before FROM meters m WHERE ${counting('meters', 'm')} ORDER BY m.id`,
-    { knownAt },
+    `SELECT m.machine_id, m.digits, m.hours_before FROM meters m
+     WHERE ${counting('meters', 'm')} ${ofMachines(horizon.within, 'm.machine_id')} ORDER BY m.id`,
+    bound(horizon),
   );
 
 type EventRow = [
@@ -79,9 +82,9 @@ const eventRows = (db: ReadableRecord, horizon: Horizon) =>
     `SELECT d.machine_id, d.id, d.taken_on, d.kind, d.dial_hours, d.new_dial_hours, d.error_hours,
        d.hours_per_dial_hour, d.parked
      FROM dial_readings d
-     WHERE d.taken_on <= @asOf AND ${counting('dial_readings', 'd')}
+     WHERE d.taken_on <= @asOf AND ${counting('dial_readings', 'd')} ${ofMachines(horizon.within, 'd.machine_id')}
      ORDER BY d.taken_on, d.in_day, ${chainOf('d')}`,
-    horizon,
+    bound(horizon),
   );
 
 const dialEvent = ([
@@ -110,8 +113,9 @@ const shareRows = (db: ReadableRecord, horizon: Horizon) =>
   bulk<ShareRow>(
     db,
     `SELECT w.machine_id, w.from_on, w.share, w.work_type FROM work_shares w
-     WHERE (w.from_on IS NULL OR w.from_on <= @asOf) AND ${counting('work_shares', 'w')} ORDER BY w.from_on, w.id`,
-    horizon,
+     WHERE (w.from_on IS NULL OR w.from_on <= @asOf) AND ${counting('work_shares', 'w')}
+       ${ofMachines(horizon.within, 'w.machine_id')} ORDER BY w.from_on, w.id`,
+    bound(horizon),
   );
 
 const workShare = ([, from, share, workType]: ShareRow): WorkShare => ({ from, share, workType });
@@ -133,8 +137,9 @@ const sourceRows = (db: ReadableRecord, horizon: Horizon) =>
   bulk<SourceRow>(
     db,
     `SELECT h.machine_id, h.from_on, h.kind, h.puller_id, h.share, h.hours_per_year, h.error_share FROM hours_sources h
-     WHERE h.from_on <= @asOf AND ${counting('hours_sources', 'h')} ORDER BY h.from_on, h.id`,
-    horizon,
+     WHERE h.from_on <= @asOf AND ${counting('hours_sources', 'h')} ${ofMachines(horizon.within, 'h.machine_id')}
+     ORDER BY h.from_on, h.id`,
+    bound(horizon),
   );
 
 function hoursSource([, from, kind, pullerId, share, hoursPerYear, errorShare]: SourceRow): HoursSource {

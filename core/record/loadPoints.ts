@@ -1,7 +1,8 @@
 import type { PointLimits, Renewal, RenewalKind, Sitting, Size, SizeEvent, WearsWay } from '../shop/measuringPoint.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
-import { bulk, groupedBy, type Horizon } from './bulk.ts';
+import { ofAssemblies, ofPoints } from './boundMachines.ts';
+import { bound, bulk, groupedBy, type Horizon } from './bulk.ts';
 import { chainOf, counting, standing } from './counting.ts';
 import { loadShims } from './loadShims.ts';
 import type { VisitOnRecord } from './loadVisits.ts';
@@ -84,7 +85,7 @@ type PointRow = [
   mustStayStandard: number,
   stations: string,
 ];
-const pointRows = (db: ReadableRecord, { knownAt }: Horizon) =>
+const pointRows = (db: ReadableRecord, horizon: Horizon) =>
   bulk<PointRow>(
     db,
     `SELECT p.id, a.id, o.id, a.name, o.item, o.name, o.safety, p.name, p.wears, c.name, p.gauge_error_mm, p.fitted_machine_hours,
@@ -92,8 +93,8 @@ const pointRows = (db: ReadableRecord, { knownAt }: Horizon) =>
      FROM measuring_points p
      JOIN positions o ON o.id = p.position_id JOIN assemblies a ON a.id = o.assembly_id
      JOIN part_classes c ON c.id = p.part_class_id
-     WHERE ${standing('p')} ORDER BY a.id, o.item, o.id, p.id`,
-    { knownAt },
+     WHERE ${standing('p')} ${ofAssemblies(horizon.within, 'a.id')} ORDER BY a.id, o.item, o.id, p.id`,
+    bound(horizon),
   );
 
 /** Where everything sat, up to the as-of day. */
@@ -134,8 +135,9 @@ function loadAssemblySittings(
   const rows = bulk<Row>(
     db,
     `SELECT s.assembly_id, s.machine_id, s.from_on, s.off_dial_reading_id, s.on_dial_reading_id, ${orderOf('sittings', 's')}
-     FROM sittings s WHERE ${counting('sittings', 's')} ORDER BY s.from_on, ${chainOf('s')}`,
-    { knownAt: horizon.knownAt },
+     FROM sittings s WHERE ${counting('sittings', 's')} ${ofAssemblies(horizon.within, 's.assembly_id')}
+     ORDER BY s.from_on, ${chainOf('s')}`,
+    bound(horizon),
   );
   const dialOf = (reading: number | null) => (reading === null ? null : (dials.get(reading) ?? null));
   const sittings = new Map<number, OrderedSitting[]>();
@@ -164,8 +166,9 @@ function loadLimits(db: ReadableRecord, horizon: Horizon): Map<number, PointLimi
     db,
     `SELECT l.point_id, l.from_on, l.new_size_mm, l.new_size_tol_mm, l.renew_at_mm, l.reject_at_mm, l.source,
        (SELECT CASE r.hours_known WHEN 1 THEN 'here' ELSE 'elsewhere' END FROM renewals r WHERE r.id = l.renewal_id)
-     FROM point_limits l WHERE ${counting('point_limits', 'l')} ORDER BY l.from_on, l.id`,
-    { knownAt: horizon.knownAt },
+     FROM point_limits l WHERE ${counting('point_limits', 'l')} ${ofPoints(horizon.within, 'l.point_id')}
+     ORDER BY l.from_on, l.id`,
+    bound(horizon),
   );
   const limits = new Map<number, PointLimits[]>();
   for (const [pointId, from, newSizeMm, newSizeTolMm, renewAtMm, rejectAtMm, source, withRenewal] of rows) {
@@ -182,7 +185,7 @@ function loadLimits(db: ReadableRecord, horizon: Horizon): Map<number, PointLimi
   return limits;
 }
 
-function loadSizes(db: ReadableRecord, { knownAt }: Horizon, visits: Visits): Map<number, Size[]> {
+function loadSizes(db: ReadableRecord, horizon: Horizon, visits: Visits): Map<number, Size[]> {
   type Row = [
     pointId: number,
     id: number,
@@ -197,8 +200,8 @@ function loadSizes(db: ReadableRecord, { knownAt }: Horizon, visits: Visits): Ma
   const rows = bulk<Row>(
     db,
     `SELECT s.point_id, s.id, s.strip_down_id, s.station, s.size_mm, s.event, s.gauge_error_mm, s.gauge_step_mm, s.parked
-     FROM sizes s WHERE ${counting('sizes', 's')} ORDER BY ${chainOf('s')}`,
-    { knownAt },
+     FROM sizes s WHERE ${counting('sizes', 's')} ${ofPoints(horizon.within, 's.point_id')} ORDER BY ${chainOf('s')}`,
+    bound(horizon),
   );
   const sizes = new Map<number, Size[]>();
   for (const [pointId, id, stripDownId, station, sizeMm, event, gaugeErrorMm, gaugeStepMm, parked] of rows) {
@@ -238,8 +241,8 @@ function loadRenewals(db: ReadableRecord, horizon: Horizon, visits: Visits): Map
   const rows = bulk<Row>(
     db,
     `SELECT r.point_id, r.id, r.strip_down_id, r.hours_known, r.size_mm, r.kind, r.station, r.stamped, r.parked
-     FROM renewals r WHERE ${counting('renewals', 'r')} ORDER BY ${chainOf('r')}`,
-    { knownAt: horizon.knownAt },
+     FROM renewals r WHERE ${counting('renewals', 'r')} ${ofPoints(horizon.within, 'r.point_id')} ORDER BY ${chainOf('r')}`,
+    bound(horizon),
   );
   const renewals: [number, Renewal][] = [];
   for (const [pointId, id, stripDownId, hoursKnown, sizeMm, kind, station, stamped, parked] of rows) {

@@ -1,5 +1,6 @@
 import type { Shim } from '../shop/measuringPoint.ts';
-import { bulk, type Horizon } from './bulk.ts';
+import { ofPoints } from './boundMachines.ts';
+import { bound, bulk, type Horizon } from './bulk.ts';
 import { chainOf, counting, standing } from './counting.ts';
 import type { VisitOnRecord } from './loadVisits.ts';
 import type { ReadableRecord } from './recordFile.ts';
@@ -21,8 +22,8 @@ export function loadShims(
      JOIN measuring_points p ON p.measures = 'slack' AND (p.position_id = at.position_id OR EXISTS (
        SELECT 1 FROM joints j JOIN joint_members m ON m.joint_id = ${chainOf('j')}
        WHERE j.slack_point_id = p.id AND m.point_id = at.id AND ${counting('joints', 'j')} AND ${standing('m')}))
-     WHERE ${counting('shims', 's')} ORDER BY ${chainOf('s')}`,
-    { knownAt: horizon.knownAt },
+     WHERE ${counting('shims', 's')} ${ofPoints(horizon.within, 'p.id')} ORDER BY ${chainOf('s')}`,
+    bound(horizon),
   );
   const shims = new Map<number, Shim[]>();
   for (const [pointId, id, stripDownId, shimMm] of rows) {

@@ -1,4 +1,5 @@
 import type { ShopLife } from '../shop/shopLife.ts';
+import { type BoundMachines, withinOf } from './boundMachines.ts';
 import { listClasses } from './classStore.ts';
 import { NOW_KNOWN } from './counting.ts';
 import { readForecastSettings } from './forecastSettingsStore.ts';
@@ -12,14 +13,23 @@ import { readSettings } from './settingsStore.ts';
 
 const ALL_DAYS = '9999-12-31';
 
-/**
- * Everything that forecasts rest on, as plain values: one query for each sort of row, never one for each point.
- *
- * @param asOf rows dated up to this day; absent: all
- * @param knownAt entries made by this ISO instant, and what superseded them by then; absent: as known now
- */
-export function loadShopLife(db: ReadableRecord, asked: { asOf?: string; knownAt?: string } = {}): ShopLife {
-  const horizon = { asOf: asked.asOf ?? ALL_DAYS, knownAt: asked.knownAt ?? NOW_KNOWN };
+/** What of a shop's life is asked for. */
+export type LifeAsked = {
+  /** rows dated up to this day; absent: all */
+  asOf?: string;
+  /** entries made by this ISO instant, and what superseded them by then; absent: as known now */
+  knownAt?: string;
+  /** these machines, all they are bound to (boundMachines) and the points that ever sat on them; absent: the whole shop */
+  within?: BoundMachines;
+};
+
+/** Everything that forecasts rest on, as plain values: one query for each sort of row, never one for each point. */
+export function loadShopLife(db: ReadableRecord, asked: LifeAsked = {}): ShopLife {
+  const horizon = {
+    asOf: asked.asOf ?? ALL_DAYS,
+    knownAt: asked.knownAt ?? NOW_KNOWN,
+    within: asked.within ? withinOf(asked.within) : null,
+  };
   // one transaction: all of it is seen at one moment, even while another program writes
   return db.sqlite.transaction(() => {
     const dials = loadDials(db, horizon);
@@ -30,7 +40,7 @@ export function loadShopLife(db: ReadableRecord, asked: { asOf?: string; knownAt
       machines: loadMachines(db, horizon),
       points: loadPoints(db, horizon, sittings, visits),
       findings: loadFindings(db, horizon, sittings),
-      joints: listJoints(db, horizon.knownAt),
+      joints: listJoints(db, horizon.knownAt, horizon.within),
       partClasses: listClasses(db, horizon.knownAt).map(({ name, tradeWear, newSizeTolMm }) => ({
         name,
         tradeWear,

@@ -1,5 +1,6 @@
 import type { Day } from '../units/day.ts';
-import { bulk, type Horizon } from './bulk.ts';
+import { ofMachines, ofVisits } from './boundMachines.ts';
+import { bound, bulk, type Horizon } from './bulk.ts';
 import { chainOf, counting } from './counting.ts';
 import type { ReadableRecord } from './recordFile.ts';
 
@@ -7,13 +8,14 @@ import type { ReadableRecord } from './recordFile.ts';
 export type VisitOnRecord = { takenOn: Day; machineId: number | null; dialHours: number | null };
 
 /** What the dial showed, by the first row of each reading's chain; a parked reading says nothing. */
-export const loadDials = (db: ReadableRecord, { knownAt }: Horizon): Map<number, number> =>
+export const loadDials = (db: ReadableRecord, horizon: Horizon): Map<number, number> =>
   new Map(
     bulk<[chain: number, dialHours: number]>(
       db,
       `SELECT ${chainOf('d')}, d.dial_hours FROM dial_readings d
-       WHERE d.parked = 0 AND d.dial_hours IS NOT NULL AND ${counting('dial_readings', 'd')}`,
-      { knownAt },
+       WHERE d.parked = 0 AND d.dial_hours IS NOT NULL AND ${counting('dial_readings', 'd')}
+         ${ofMachines(horizon.within, 'd.machine_id')}`,
+      bound(horizon),
     ),
   );
 
@@ -33,8 +35,8 @@ export function loadVisits(
   const rows = bulk<Row>(
     db,
     `SELECT ${chainOf('v')}, v.taken_on, v.machine_id, v.dial_hours, v.dial_reading_id FROM strip_downs v
-     WHERE v.taken_on <= @asOf AND ${counting('strip_downs', 'v')}`,
-    horizon,
+     WHERE v.taken_on <= @asOf AND ${counting('strip_downs', 'v')} ${ofVisits(horizon.within, 'v')}`,
+    bound(horizon),
   );
   return new Map(
     rows.map(([chain, takenOn, machineId, noted, dialReadingId]) => [

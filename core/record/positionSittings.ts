@@ -1,6 +1,7 @@
 import type { Sitting } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
-import { bulk, groupedBy, type Horizon } from './bulk.ts';
+import { ofPositions } from './boundMachines.ts';
+import { bound, bulk, groupedBy, type Horizon } from './bulk.ts';
 import { chainOf, counting } from './counting.ts';
 import type { ReadableRecord } from './recordFile.ts';
 
@@ -35,8 +36,9 @@ export function loadHomes(
     db,
     `SELECT h.position_id, h.assembly_id, h.from_on, ${orderOf('position_sittings', 'h')} AS in_order,
        h.off_dial_reading_id, h.on_dial_reading_id FROM position_sittings h
-     WHERE h.from_on <= @asOf AND ${counting('position_sittings', 'h')} ORDER BY h.from_on, in_order, ${chainOf('h')}`,
-    horizon,
+     WHERE h.from_on <= @asOf AND ${counting('position_sittings', 'h')} ${ofPositions(horizon.within, 'h.position_id')}
+     ORDER BY h.from_on, in_order, ${chainOf('h')}`,
+    bound(horizon),
   );
   const dialOf = (reading: number | null) => (reading === null ? null : (dials.get(reading) ?? null));
   const homes = rows.map(([positionId, assemblyId, from, order, off, on]) => ({

@@ -15,6 +15,7 @@ import { slipsOfMachine } from '../record/slipStore.ts';
 import { stripDownsOf } from '../record/stripDownStore.ts';
 import { jointOfSlack } from '../way/jointOfSlack.ts';
 import { machinePlan } from '../way/machinePlan.ts';
+import { pointsOfShop } from '../way/pointsOfShop.ts';
 import { settingsOf } from '../way/settingsOf.ts';
 import type { MachineForecast } from '../way.ts';
 import { type Context, recordOf } from './context.ts';
@@ -90,7 +91,7 @@ function pointSheets(
   forecast: MachineForecast,
   roles: readonly MachineSheet['points'][number]['role'][],
 ): Sheet['points'] {
-  const onRecord = new Map(now.shop.life.points.map((point) => [point.pointId, point]));
+  const onRecord = pointsOfShop(now.shop.life.points).byId;
   const pointIds = forecast.points.map(({ pointId }) => pointId);
   const assemblyIds = [...new Set(pointIds.map((pointId) => onRecord.get(pointId)!.assemblyId))];
   const details = new Map(pointsOfAssemblies(record, assemblyIds).map((point) => [point.id, point]));

@@ -2,6 +2,7 @@ import type { ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { fingerprint } from '../way/fingerprint.ts';
 import { openFindings } from '../way/openFindings.ts';
+import { pointsOfShop } from '../way/pointsOfShop.ts';
 import { partsOfMachine, type ShopSeries } from '../way/shopSeries.ts';
 import { forecastsOfMachine, type Learning, learnClasses, type MachineForecast, seriesOfShop } from '../way.ts';
 import type { Context } from './context.ts';
@@ -66,7 +67,7 @@ function forecastsKept(context: Context): Kept {
 /** All that one machine's forecasts rest on, besides what was learned. */
 function machineInputs(shop: ShopSeries, machineId: number): unknown[] {
   const { life, asOf, hours } = shop;
-  const points = life.points.filter((point) => point.machineId === machineId);
+  const points = pointsOfShop(life.points).on(machineId);
   const classes = new Set(points.map((point) => point.partClass));
   return [
     asOf,

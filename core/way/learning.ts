@@ -3,15 +3,19 @@ import { type LearnOptions, learnShop, type ShopLearning } from '../fit/learnSho
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import { median } from '../maths/median.ts';
 import { wearOf } from '../series/visitSizes.ts';
+import type { WearSeries } from '../series/wearSeries.ts';
 import { limitsOn } from '../shop/limitsOn.ts';
+import type { ShopLife } from '../shop/shopLife.ts';
 import { type ClassCoverage, classCoverage } from './classCoverage.ts';
 import { fingerprint } from './fingerprint.ts';
+import { drawMachines, drawnFrom, lifeOfMachines } from './heardMachines.ts';
 import { type ScoredSize, scoredSizes } from './scoredSizes.ts';
+import { sharpened } from './sharpClasses.ts';
 import type { ShopHabit } from './shopHours.ts';
-import { allParts, type ShopSeries } from './shopSeries.ts';
+import { allParts, type ShopSeries, shopSeries } from './shopSeries.ts';
 
 /** Raised whenever the model of fit/ changes, so that what an earlier program kept is learned again. */
-export const MODEL_VERSION = 5;
+export const MODEL_VERSION = 6;
 
 /** What the shop has taught of its part classes and of how its machines are used, and of what: plain numbers, to be kept. */
 export type Learning = {
@@ -35,15 +39,42 @@ export function learn(
 ): Learning {
   const from = learnedFrom(shop, settings);
   if (kept?.fingerprint === from.fingerprint) return kept;
-  const learned = learnShop(from.parts, from.priors, settings, options);
-  const scored = scoredSizes(learned, from.parts, settings);
-  const { habit } = shop.hours;
+  const learned = sharpened(learnShop(from.parts, from.priors, settings, options));
+  const looked = new Set(drawMachines(drawnFrom(from.shop.life), MACHINES_SCORED));
+  const scored = scoredSizes(
+    learned,
+    from.parts.filter((part) => looked.has(part.machineId)),
+    settings,
+  );
+  const { habit } = from.shop.hours;
   return { fingerprint: from.fingerprint, shop: learned, habit, scored, coverage: classCoverage(scored) };
 }
 
+/** Forecasts of so many machines a class are scored at most: some thousand sizes tell a share to 1 % (common practice, no source). */
+const MACHINES_SCORED = 100;
+
+/**
+ * The machines a shop's classes are learned from, walked by themselves: a large shop's are drawn. A shop in which all are
+ * heard is given back as it is.
+ */
+export function heardShop(shop: ShopSeries, settings: ModelSettings): { shop: ShopSeries; parts: WearSeries[] } {
+  const { life, asOf } = shop;
+  const heard = life.machines.length > settings.machinesPerClass ? drawn(life, settings.machinesPerClass) : null;
+  if (!heard) return { shop, parts: allParts(shop) };
+  const own = shopSeries(lifeOfMachines(life, heard), asOf);
+  const ids = new Set(heard);
+  return { shop: own, parts: allParts(own).filter((part) => ids.has(part.machineId)) };
+}
+
+function drawn(life: ShopLife, most: number): number[] | null {
+  const machines = drawnFrom(life);
+  const heard = drawMachines(machines, most);
+  return heard.length < machines.filter(({ measuredClasses }) => measuredClasses.size > 0).length ? heard : null;
+}
+
 /** Parts and priors a learning rests on, and the name they and the machines' known hours go by. */
-export function learnedFrom(shop: ShopSeries, settings: ModelSettings) {
-  const parts = allParts(shop);
+export function learnedFrom(whole: ShopSeries, settings: ModelSettings) {
+  const { shop, parts } = heardShop(whole, settings);
   const priors = priorsOf(shop, settings);
   const { season, hoursPerYearDefault } = shop.life;
   const rest = [
@@ -55,12 +86,13 @@ export function learnedFrom(shop: ShopSeries, settings: ModelSettings) {
     season,
     hoursPerYearDefault,
   ];
-  return { parts, priors, fingerprint: fingerprint(JSON.stringify(rest)) };
+  return { shop, parts, priors, fingerprint: fingerprint(JSON.stringify(rest)) };
 }
 
 /** A learning that knows every class of the shop: one that is too old for a new class takes that class's prior. */
 export function withEveryClass(learning: Learning, shop: ShopSeries, settings: ModelSettings): Learning {
   const learned = new Set(learning.shop.classes.map((one) => one.partClass));
+  if (shop.life.partClasses.every(({ name }) => learned.has(name))) return learning;
   const missing = [...priorsOf(shop, settings)].filter(([name]) => !learned.has(name));
   if (missing.length === 0) return learning;
   const added = learnShop([], new Map(missing), settings);

@@ -6,6 +6,7 @@ import { type Winter, wintersFrom } from '../shop/winter.ts';
 import type { Day } from '../units/day.ts';
 import { dialGoneBy } from './dialGoneBy.ts';
 import { isStop, openFindings } from './openFindings.ts';
+import { pointsOfShop } from './pointsOfShop.ts';
 import type { MachineHoursAndUse } from './shopHours.ts';
 import type { ShopSeries } from './shopSeries.ts';
 
@@ -83,7 +84,7 @@ function onMachine(machine: MachineHoursAndUse, winter: Winter): WinterOnMachine
 
 function outlooks(shop: ShopSeries, points: readonly PointForecast[]) {
   const findings = openFindings(shop.life, shop.asOf);
-  const onRecord = new Map(shop.life.points.map((point) => [point.pointId, point]));
+  const onRecord = pointsOfShop(shop.life.points).byId;
   return points.map((forecast) => {
     const point = onRecord.get(forecast.pointId)!;
     return {

@@ -5,6 +5,7 @@ import type { WearSeries } from '../series/wearSeries.ts';
 import type { Joint } from '../shop/joint.ts';
 import type { PointOnRecord, ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
+import { pointsOfShop } from './pointsOfShop.ts';
 import { expectedLnHarshness } from './settingsOf.ts';
 import { type ShopHabit, type ShopHours, shopHours } from './shopHours.ts';
 
@@ -21,7 +22,7 @@ export function shopSeries(life: ShopLife, asOf: Day, kept: ShopHabit | null = n
   const hours = shopHours(life, asOf, kept);
   const tolerances = new Map(life.partClasses.map((partClass) => [partClass.name, partClass.newSizeTolMm]));
   const joints = new Map((life.joints ?? []).map((joint) => [joint.slackPointId, joint]));
-  const points = new Map(life.points.map((point) => [point.pointId, point]));
+  const points = pointsOfShop(life.points).byId;
   const known = new Map<number, PartSeries>();
   const harshness = new Map(
     life.machines.map((machine) => [machine.machineId, expectedLnHarshness(machine, asOf, life)]),
@@ -143,9 +144,6 @@ export const partsOfMachine = (
   machineId: number,
   also: readonly PointOnRecord[] = [],
 ): WearSeries[] => {
-  const looked = new Set([...also, ...shop.life.points.filter((point) => everSatOn(point, machineId))]);
+  const looked = new Set([...also, ...pointsOfShop(shop.life.points).everOn(machineId)]);
   return [...looked].flatMap((point) => partsOf(shop.ofPoint(point))).filter((part) => part.machineId === machineId);
 };
-
-const everSatOn = (point: PointOnRecord, machineId: number): boolean =>
-  point.machineId === machineId || point.sittings.some((sitting) => sitting.machineId === machineId);

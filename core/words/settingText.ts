@@ -17,6 +17,7 @@ const settingNames: Record<string, string> = {
   driftDelta: 'Drift of the law beyond the last size',
   beyondHRefs: 'Hours no longer spoken for',
   partsPerClassForFigures: 'Parts a class’s scatter is learned from',
+  machinesPerClass: 'Machines a class is learned from',
   cloudPoints: 'Fineness of learning',
   classNodes: 'Fineness of forecasting',
   useScaleHours: 'Length of the jobs that hours come in',
@@ -42,5 +43,8 @@ export const settingGroups: readonly { head: string; names: readonly string[] }[
   },
   { head: 'Hours to months', names: ['useScaleHours', 'useLnSd'] },
   { head: 'Learning from what came', names: ['widenOffCoverage'] },
-  { head: 'How finely it is worked out', names: ['partsPerClassForFigures', 'cloudPoints', 'classNodes'] },
+  {
+    head: 'How finely it is worked out',
+    names: ['partsPerClassForFigures', 'machinesPerClass', 'cloudPoints', 'classNodes'],
+  },
 ];

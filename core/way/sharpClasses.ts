@@ -1,0 +1,48 @@
+import type { ClassLearning, ClassNode, ShopLearning } from '../fit/learnShop.ts';
+import type { ClassFigures } from '../fit/partSite.ts';
+
+/** A figure known to within this [sd, as a share of it] bends a forecast by less than 1 % (half its variance times the bend). */
+const SHARP_SHARE = 0.25;
+/** Fewer machines than this are forecast from all that is held possible of their class. */
+const LEAST_MACHINES = 150;
+
+/** Figures whose doubt a forecast would feel; the error of visits is small beside the gauges'. */
+const FELT: readonly (keyof ClassFigures)[] = ['partScatter', 'pathScatter', 'power', 'machineScatter'];
+const FIGURES: readonly (keyof ClassFigures)[] = [...FELT, 'visitErrorMm'];
+
+/**
+ * Classes of many machines, whose figures are sharp, are forecast from the mean of their figures alone; what is held of the
+ * mean ln rate is that of all nodes together. The others stay as they were learned.
+ *   E f(x) = f(E x) + f''(E x) var(x) / 2:  the last term is what is left out
+ * @checked core/way/sharpClasses.test.ts: against all nodes, 9 of 10 hours at limit within 0.5 %, all within 3 %
+ */
+export const sharpened = (shop: ShopLearning): ShopLearning => ({
+  classes: shop.classes.map((one) => (isSharp(one) ? inOneNode(one) : one)),
+});
+
+function isSharp({ nodes, machinesRead }: ClassLearning): boolean {
+  if (machinesRead < LEAST_MACHINES || nodes.length < 2) return false;
+  return FELT.every((name) => {
+    const mean = meanOver(nodes, (node) => node[name]);
+    return meanOver(nodes, (node) => (node[name] - mean) ** 2) <= (SHARP_SHARE * mean) ** 2;
+  });
+}
+
+const meanOver = (nodes: readonly ClassNode[], of: (node: ClassNode, index: number) => number): number =>
+  nodes.reduce((sum, node, index) => sum + node.weight * of(node, index), 0);
+
+function inOneNode(learned: ClassLearning): ClassLearning {
+  const { nodes } = learned;
+  const figures = Object.fromEntries(FIGURES.map((name) => [name, meanOver(nodes, (node) => node[name])]));
+  const mean = meanOver(nodes, ({ muEta, muLambda }) => muEta / muLambda);
+  const variance = meanOver(nodes, ({ muEta, muLambda }) => 1 / muLambda + (muEta / muLambda - mean) ** 2);
+  return {
+    ...learned,
+    nodes: [{ ...(figures as ClassFigures), weight: 1, muLambda: 1 / variance, muEta: mean / variance }],
+    machines: learned.machines.map((word) => ({
+      ...word,
+      muEta: [meanOver(nodes, (_, index) => word.muEta[index]!)],
+      muLambda: [meanOver(nodes, (_, index) => word.muLambda[index]!)],
+    })),
+  };
+}
