@@ -10,14 +10,16 @@ const zJobAsk = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('bring-in-sheet'), ask: zBringInSheet }),
   z.object({ kind: z.literal('winter-slips'), ask: zWinterSlips }),
   z.object({ kind: z.literal('plan'), ask: zPlanAsk }),
+  /** every machine whose forecast is older than what it rests on; broken off, what was forecast by then is kept */
+  z.object({ kind: z.literal('forecast-shop') }),
 ]);
 export type JobAsk = z.infer<typeof zJobAsk>;
 
 export const zJobState = z.object({
   jobId: z.string(),
-  kind: z.enum(['bring-in-sheet', 'winter-slips', 'plan']),
+  kind: z.enum(['bring-in-sheet', 'winter-slips', 'plan', 'forecast-shop']),
   state: z.enum(['running', 'done', 'cancelled', 'refused']),
-  /** what it is at: "reading", "planning", "writing", "printing"; of a plan "machines", "weeks" */
+  /** what it is at: "reading", "planning", "writing", "printing"; of a plan "machines", "weeks"; "forecasting" */
   step: z.string(),
   /** share of the step that is done, 0 to 1 */
   share: z.number(),

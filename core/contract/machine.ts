@@ -135,6 +135,8 @@ export const machinesList = operation(
     machines: z.array(zMachineLine),
     /** figures are from what the trade says; the classes are being learned, to be asked again soon */
     learning: z.boolean(),
+    /** the forecasting of a large shop that runs beside the program: a job, and the share of it that is done */
+    forecasting: z.object({ jobId: z.string(), share: z.number() }).nullable(),
   }),
   { title: 'All machines, soonest first by deciding hours' },
 );

@@ -26,6 +26,19 @@ export function boundMachines(db: ReadableRecord, machineIds: readonly number[])
   return { machineIds: inOrder(machines), assemblyIds: inOrder(assemblies) };
 }
 
+/** Every machine a point's assembly, or the one its position went to, ever sat on. */
+export const machinesOfPoint = (db: ReadableRecord, pointId: number): number[] => {
+  const of = db.sqlite
+    .prepare(
+      `SELECT p.assembly_id FROM measuring_points m JOIN positions p ON p.id = m.position_id WHERE m.id = @pointId
+       UNION SELECT h.assembly_id FROM measuring_points m JOIN position_sittings h ON h.position_id = m.position_id
+         WHERE m.id = @pointId AND h.assembly_id IS NOT NULL`,
+    )
+    .pluck()
+    .all({ pointId }) as number[];
+  return [...new Set(of.flatMap((assemblyId) => stepsOf(db).machinesUnder(assemblyId)))];
+};
+
 type Steps = Record<
   'assembliesOn' | 'nextMachines' | 'machinesUnder' | 'nextAssemblies',
   (id: number) => readonly number[]

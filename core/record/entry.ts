@@ -2,6 +2,7 @@ import { eq, sql } from 'drizzle-orm';
 import { assertInvariant } from '../outcome.ts';
 import { refuseMoved } from './fileId.ts';
 import { insertInto } from './insertInto.ts';
+import { beforeWriting, markUndone, markWritten } from './machineForecastStore.ts';
 import { mending } from './recordFault.ts';
 import type { OpenRecord, ReadableRecord, WritableRecord } from './recordFile.ts';
 import { entries } from './schema.ts';
@@ -17,7 +18,13 @@ export const writeEntry = <T>(
   record: ReadableRecord,
   made: EntryMade,
   write: (w: WritableRecord, entryId: number) => T,
-): T => writePlain(record, (w) => write(w, insertInto(w, entries, made)));
+): T =>
+  writePlain(record, (w) => {
+    const before = beforeWriting(w, entriesRevision(w));
+    const done = write(w, insertInto(w, entries, made));
+    markWritten(w, before, entriesRevision(w));
+    return done;
+  });
 
 /** The same for what feeds no forecast: drafts, slips, the fitters' list. */
 export function writePlain<T>(record: ReadableRecord, write: (w: WritableRecord) => T): T {
@@ -29,21 +36,28 @@ export function writePlain<T>(record: ReadableRecord, write: (w: WritableRecord)
 
 /** Undoes an entry: its rows count no more, and stay. */
 export function undoEntry(w: WritableRecord, entryId: number, undoneAt: string): void {
+  const before = entriesRevision(w);
   const done = w.write.update(entries).set({ undoneAt }).where(eq(entries.id, entryId)).run();
   assertInvariant(done.changes === 1, 'the entry to be undone is in the record');
+  markUndone(w, entryId, before, entriesRevision(w));
 }
 
 /** Puts an entry that was undone in again: its rows count as they did. */
 export function redoEntry(w: WritableRecord, entryId: number): void {
+  const before = entriesRevision(w);
   const done = w.write.update(entries).set({ undoneAt: null }).where(eq(entries.id, entryId)).run();
   assertInvariant(done.changes === 1, 'the entry to be put in again is in the record');
+  markUndone(w, entryId, before, entriesRevision(w));
 }
 
 /**
  * A text that changes with every entry made or undone, by this program or another: what is worked out from the record
  * may be kept as long as it stays the same.
  */
-export function recordRevision(record: ReadableRecord): string {
+export const recordRevision = (record: ReadableRecord): string => `${record.path} ${entriesRevision(record)}`;
+
+/** The same, whatever the file is called. */
+export function entriesRevision(record: ReadableRecord): string {
   const last = record.read
     .select({ last: sql<number | null>`max(${entries.id})` })
     .from(entries)
@@ -53,5 +67,5 @@ export function recordRevision(record: ReadableRecord): string {
     .from(entries)
     .where(sql`undone_at IS NOT NULL`)
     .get();
-  return [record.path, last?.last ?? 0, undone?.count ?? 0, undone?.last ?? ''].join(' ');
+  return [last?.last ?? 0, undone?.count ?? 0, undone?.last ?? ''].join(' ');
 }

@@ -3,9 +3,25 @@ import type { MachineOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { ofMachines } from './boundMachines.ts';
 import { bound, bulk, groupedBy, type Horizon } from './bulk.ts';
-import { chainOf, counting, standing } from './counting.ts';
+import { chainOf, counting, NOW_KNOWN, standing } from './counting.ts';
 import { customersKnown } from './customerStore.ts';
 import type { ReadableRecord } from './recordFile.ts';
+
+/** What every machine is called and whose it is, in the order of the record. */
+export function loadMachineNames(
+  db: ReadableRecord,
+  asOf: Day,
+): Pick<MachineOnRecord, 'machineId' | 'name' | 'makeModel' | 'serial' | 'customer' | 'place'>[] {
+  const horizon: Horizon = { asOf, knownAt: NOW_KNOWN, within: null };
+  const customers = customersKnown(db);
+  const owners = new Map(
+    ownerRows(db, horizon).map(([machineId, customerId]) => [machineId, customers.of(customerId)]),
+  );
+  return machineRows(db, horizon).map(([machineId, name, make, model, serial]) => {
+    const { name: customer = '', place = '' } = owners.get(machineId) ?? {};
+    return { machineId, name, makeModel: `${make} ${model}`.trim(), serial, customer, place };
+  });
+}
 
 /** Every machine with its owner, meter, counting dial events and work shares, up to the as-of day. */
 export function loadMachines(db: ReadableRecord, horizon: Horizon): MachineOnRecord[] {

@@ -2,6 +2,7 @@ import { existsSync, mkdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { type Refusal, RefusedError } from '../outcome.ts';
 import { readAbout } from '../record/aboutStore.ts';
+import { boundMachines } from '../record/boundMachines.ts';
 import { type Clock, clockFixedOn, systemClock } from '../record/clock.ts';
 import { type EntryMade, recordRevision } from '../record/entry.ts';
 import { loadShopLife } from '../record/loadShopLife.ts';
@@ -161,6 +162,44 @@ export const lifeOf = (context: Context, asked: { asOf?: string; knownAt?: strin
 
 /** The life last loaded of each record. */
 const lastLives = new WeakMap<ReadableRecord, { key: string; life: ShopLife }>();
+
+/** What of single machines is kept at once; what was looked at longest ago gives way. */
+const MOST_KEPT_AROUND = 60;
+const lastLivesAround = new WeakMap<ReadableRecord, Map<string, ShopLife>>();
+
+/** As {@link keptInMemory}, for what is worked out of one machine: of a large shop not all is kept. */
+export function keptAround<T>(context: Context, key: string, make: () => T): T {
+  const all = keptInMemory(context, 'around machines', () => new Map<string, unknown>());
+  const value = all.has(key) ? (all.get(key) as T) : make();
+  keepLast(all, key, value);
+  return value;
+}
+
+function keepLast<T>(all: Map<string, T>, key: string, value: T): void {
+  all.delete(key);
+  all.set(key, value);
+  const [oldest] = all.keys();
+  if (all.size > MOST_KEPT_AROUND && oldest !== undefined) all.delete(oldest);
+}
+
+/**
+ * What one machine's forecasts rest on, read by itself: the machine, all it is bound to, and the points that ever sat on
+ * them. Nobody waits for the rest of the shop.
+ */
+export const lifeAround = (context: Context, machineId: number, asOf: Day): ShopLife => {
+  const record = recordOf(context);
+  const within = keptAround(context, `bound to ${machineId}`, () => boundMachines(record, [machineId]));
+  const key = `life around ${within.machineIds[0]} ${asOf}`;
+  return keptAround(context, key, () => {
+    const lives = lastLivesAround.get(record) ?? new Map<string, ShopLife>();
+    lastLivesAround.set(record, lives);
+    const now = loadShopLife(record, { asOf, within });
+    const before = lives.get(key);
+    const life = before ? sameLife(before, now) : now;
+    keepLast(lives, key, life);
+    return life;
+  });
+};
 
 /** The refusal that goes with what a record's file threw while it was in use (damaged, gone, full); null: a defect of ours. */
 export const faultOfRecord = (context: Context, thrown: unknown): Refusal | null =>

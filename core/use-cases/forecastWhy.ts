@@ -24,13 +24,14 @@ import { widthWithout } from '../way/widthWithout.ts';
 import type { Learning } from '../way.ts';
 import { classRates } from './classesList.ts';
 import type { Context } from './context.ts';
-import { type ShopNow, shopNow } from './shopNow.ts';
+import { machineOfPoint } from './seriesNow.ts';
+import { type ShopNow, shopAround, shopNow } from './shopNow.ts';
 
 type Reply = GivenReplyOf<typeof forecastWhy>;
 type Step = Reply['steps'][number];
 
 export const forecastWhyHandler: Handler<typeof forecastWhy, Context> = (context, { pointId, asOf }) =>
-  whyForecast(shopNow(context, asOf ? day(asOf) : undefined), pointId);
+  whyForecast(asOf ? shopNow(context, day(asOf)) : shopAround(context, machineOfPoint(context, pointId)), pointId);
 
 /** Where one forecast's numbers come from, step by step. @throws RefusedError unknown-point */
 export function whyForecast(now: ShopNow, pointId: number): Reply {

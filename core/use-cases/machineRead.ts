@@ -22,12 +22,12 @@ import { type Context, recordOf } from './context.ts';
 import { findingSheetsWhole } from './findingSheet.ts';
 import { hoursFacts } from './hoursFacts.ts';
 import { pointSheet } from './pointSheet.ts';
-import { type ShopNow, shopNow } from './shopNow.ts';
+import { type ShopNow, shopAround } from './shopNow.ts';
 
 type Sheet = z.input<typeof zMachineSheet>;
 
 export const machineReadHandler: Handler<typeof machineRead, Context> = (context, { machineId }) =>
-  machineSheet(recordOf(context), shopNow(context), machineId);
+  machineSheet(recordOf(context), shopAround(context, machineId), machineId);
 
 /** Everything the machine's page shows. @throws RefusedError unknown-machine */
 export function machineSheet(record: ReadableRecord, now: ShopNow, machineId: number): Sheet {

@@ -3,14 +3,14 @@ import { sittingOn } from '../series/dialsSeen.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { type Context, recordOf } from './context.ts';
-import { seriesNow } from './seriesNow.ts';
+import { seriesAround } from './seriesNow.ts';
 
 /** A measuring point with what the forecast knows of it and what a bench needs beside. */
 export type BenchPoint = { life: PointOnRecord; details: PointDetails };
 
 /** Points of the assemblies that sit, or sat on that day, on a machine; in the order of their items. */
 export function pointsOnMachine(context: Context, machineId: number, on: Day): Map<number, BenchPoint> {
-  const lives = seriesNow(context).life.points.filter(
+  const lives = seriesAround(context, machineId).life.points.filter(
     (point) => point.machineId === machineId || sittingOn(point.sittings, on)?.machineId === machineId,
   );
   const assemblyIds = [...new Set(lives.map(({ assemblyId }) => assemblyId))];

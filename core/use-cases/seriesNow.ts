@@ -1,10 +1,13 @@
 import { RefusedError } from '../outcome.ts';
+import { machinesOfPoint } from '../record/boundMachines.ts';
 import type { Day } from '../units/day.ts';
+import { pointsOfShop } from '../way/pointsOfShop.ts';
 import type { MachineHoursAndUse } from '../way/shopHours.ts';
 import type { ShopSeries } from '../way/shopSeries.ts';
 import { seriesOfShop } from '../way.ts';
-import { type Context, keptInMemory, lifeOf } from './context.ts';
-import { habitSoFar } from './learning/shopLearning.ts';
+import { type Context, keptAround, keptInMemory, lifeAround, lifeOf, recordOf } from './context.ts';
+import { isLarge } from './learning/heardNow.ts';
+import { habitSoFar, usualHabit } from './learning/shopLearning.ts';
 
 /**
  * Hours and series as of a day (today): what entries are judged against, and what forecasts start from. Kept until the
@@ -17,9 +20,28 @@ export function seriesNow(context: Context, asOf: Day = context.today()): ShopSe
   );
 }
 
+/** The same of one machine and what it is bound to, without the rest of the shop. */
+export function seriesAround(context: Context, machineId: number, asOf: Day = context.today()): ShopSeries {
+  const habit = habitSoFar(context) ?? (isLarge(context) ? usualHabit(context) : null);
+  if (!habit) return seriesNow(context, asOf); // the shop's habit has yet to be learned, from all of it
+  const life = lifeAround(context, machineId, asOf);
+  const key = `series around ${life.machines[0]?.machineId ?? machineId} as of ${asOf}, ${JSON.stringify(habit)}`;
+  return keptAround(context, key, () => seriesOfShop(life, asOf, habit));
+}
+
+/** The machine a point sits on, or sat on last. @throws RefusedError unknown-point */
+export function machineOfPoint(context: Context, pointId: number, path = 'pointId'): number {
+  const machineIds = machinesOfPoint(recordOf(context), pointId);
+  for (const machineId of machineIds) {
+    const point = pointsOfShop(seriesAround(context, machineId).life.points).byId.get(pointId);
+    if (point) return point.machineId;
+  }
+  throw new RefusedError({ code: 'unknown-point', facts: { path, pointId } });
+}
+
 /** @throws RefusedError unknown-machine */
 export function hoursOfMachine(context: Context, machineId: number, path = 'machineId'): MachineHoursAndUse {
-  const machine = seriesNow(context).hours.ofMachine(machineId);
+  const machine = seriesAround(context, machineId).hours.ofMachine(machineId);
   if (!machine) throw new RefusedError({ code: 'unknown-machine', facts: { path, machineId } });
   return machine;
 }

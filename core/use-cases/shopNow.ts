@@ -1,13 +1,14 @@
+import { readsAlike } from '../shop/sameLife.ts';
 import type { ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
-import { fingerprint } from '../way/fingerprint.ts';
 import { openFindings } from '../way/openFindings.ts';
 import { pointsOfShop } from '../way/pointsOfShop.ts';
 import { partsOfMachine, type ShopSeries } from '../way/shopSeries.ts';
 import { forecastsOfMachine, type Learning, learnClasses, type MachineForecast, seriesOfShop } from '../way.ts';
 import type { Context } from './context.ts';
+import { isLarge } from './learning/heardNow.ts';
 import { shopLearning } from './learning/shopLearning.ts';
-import { seriesNow } from './seriesNow.ts';
+import { seriesAround, seriesNow } from './seriesNow.ts';
 
 /** The shop walked up to a day: every reading use case starts here. Forecasts are made when first asked for. */
 export type ShopNow = {
@@ -19,8 +20,20 @@ export type ShopNow = {
 
 /** @param atOnce where nothing has been learned yet, do not wait for it; see {@link shopLearning} */
 export function shopNow(context: Context, asOf: Day = context.today(), atOnce = false): ShopNow {
-  const shop = seriesNow(context, asOf);
-  const learning = shopLearning(context, shop, atOnce);
+  const learning = shopLearning(context, asOf, atOnce);
+  return nowOf(context, seriesNow(context, asOf), learning);
+}
+
+/** One machine and all it is bound to, as of today: the rest of the shop is not looked at. */
+export function shopAround(context: Context, machineId: number): ShopNow {
+  // nobody waits for a large shop to be learned: until then the trade speaks, and the forecasts say so
+  const learning = shopLearning(context, context.today(), isLarge(context));
+  return nowOf(context, seriesAround(context, machineId), learning);
+}
+
+/** What stands of some series, with what was learned. */
+export function nowOf(context: Context, shop: ShopSeries, learning: Learning): ShopNow {
+  const { asOf } = shop;
   const known = forecastsKept(context);
   return {
     asOf,
@@ -29,9 +42,13 @@ export function shopNow(context: Context, asOf: Day = context.today(), atOnce = 
     ofMachine(machineId: number) {
       const before = known.get(machineId);
       if (before?.shop === shop && before.learning === learning) return before.forecast;
-      const restsOn = fingerprint(JSON.stringify([learning.fingerprint, ...machineInputs(shop, machineId)]));
-      const forecast = before?.restsOn === restsOn ? before.forecast : forecastsOfMachine(shop, machineId, learning);
+      const restsOn = [learning.fingerprint, ...machineInputs(shop, machineId)];
+      const holds = before !== undefined && readsAlike(before.restsOn, restsOn);
+      const forecast = holds ? before.forecast : forecastsOfMachine(shop, machineId, learning);
+      known.delete(machineId);
       known.set(machineId, { shop, learning, restsOn, forecast });
+      const [oldest] = known.keys();
+      if (known.size > MOST_KEPT && oldest !== undefined) known.delete(oldest);
       return forecast;
     },
   };
@@ -54,7 +71,9 @@ export function shopNowOf(life: ShopLife, asOf: Day): ShopNow {
   };
 }
 
-type Kept = Map<number, { shop: ShopSeries; learning: Learning; restsOn: string; forecast: MachineForecast }>;
+type Kept = Map<number, { shop: ShopSeries; learning: Learning; restsOn: unknown[]; forecast: MachineForecast }>;
+/** Machines whose forecasts are kept in memory: all of any shop, not all of a record far larger. */
+const MOST_KEPT = 400;
 const forecasts = new WeakMap<Context, Kept>();
 
 /** Forecasts outlive a change of the record: a machine nothing was entered for need not be forecast again. */

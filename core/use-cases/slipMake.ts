@@ -5,7 +5,7 @@ import { writePlain } from '../record/entry.ts';
 import { insertSlip, nextSlipNumber } from '../record/slipStore.ts';
 import { type Context, recordOf } from './context.ts';
 import { keepForecasts, standingForecasts } from './keepForecasts.ts';
-import { shopNow } from './shopNow.ts';
+import { shopAround } from './shopNow.ts';
 import { slipOfMachine } from './slipOfMachine.ts';
 import { pdfBase64 } from './slipPreview.ts';
 
@@ -13,7 +13,7 @@ import { pdfBase64 } from './slipPreview.ts';
 export const slipMakeHandler: Handler<typeof slipMake, Context> = async (context, { machineId, by }) => {
   const record = recordOf(context);
   const madeOn = context.today();
-  const now = shopNow(context);
+  const now = shopAround(context, machineId);
   const slip = {
     ...slipOfMachine(record, now, machineId, madeOn),
     number: nextSlipNumber(record, madeOn),

@@ -2,11 +2,11 @@ import type { Handler } from '../contract/operation.ts';
 import type { Slip, slipPreview } from '../contract/slip.ts';
 import { printSlip } from '../papers/printSlip.ts';
 import { type Context, recordOf } from './context.ts';
-import { shopNow } from './shopNow.ts';
+import { shopAround } from './shopNow.ts';
 import { slipOfMachine } from './slipOfMachine.ts';
 
 export const slipPreviewHandler: Handler<typeof slipPreview, Context> = async (context, { machineId }) => {
-  const slip = slipOfMachine(recordOf(context), shopNow(context), machineId, context.today());
+  const slip = slipOfMachine(recordOf(context), shopAround(context, machineId), machineId, context.today());
   return { slip, pdfBase64: await pdfBase64(slip) };
 };
 

@@ -10,6 +10,7 @@ import { draftOfStripDown } from '../record/stripDownRows.ts';
 import { type StripDownOnRecord, stripDownsOf } from '../record/stripDownStore.ts';
 import { type Context, recordOf } from './context.ts';
 import { pointsOnMachine } from './pointsOnMachine.ts';
+import { seriesAround } from './seriesNow.ts';
 import { sheetRow } from './stripDownSheet.ts';
 
 /** A sheet on record as it stands now. @throws RefusedError unknown-strip-down */
@@ -20,6 +21,7 @@ export const stripDownReadHandler: Handler<typeof stripDownRead, Context> = (con
   const measured = new Set(sizes.map(({ pointId }) => pointId));
   const gauges = listGauges(record).filter(({ active }) => active);
   const points = [...pointsOnMachine(context, machineId, takenOn).values()];
+  const around = seriesAround(context, machineId);
   const { renewals, shims, findings } = draftOfStripDown(record, stripDownId);
   const assemblies = new Set(
     points.filter(({ life }) => measured.has(life.pointId)).map(({ life }) => life.assemblyId),
@@ -31,7 +33,9 @@ export const stripDownReadHandler: Handler<typeof stripDownRead, Context> = (con
     dialHours,
     fitter,
     note,
-    rows: points.filter(({ life }) => assemblies.has(life.assemblyId)).map((point) => sheetRow(context, point, gauges)),
+    rows: points
+      .filter(({ life }) => assemblies.has(life.assemblyId))
+      .map((point) => sheetRow(context, around, point, gauges)),
     sizes: savedSizes(sizes),
     renewals,
     shims,

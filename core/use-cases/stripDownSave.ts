@@ -11,8 +11,8 @@ import { measuredVisits } from './check/scoredForecasts.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { keepForecasts, type StandingForecast, standingForecasts } from './keepForecasts.ts';
 import { type NotedDial, notedDial } from './notedDial.ts';
-import { seriesNow } from './seriesNow.ts';
-import { type ShopNow, shopNow } from './shopNow.ts';
+import { seriesAround } from './seriesNow.ts';
+import { type ShopNow, shopAround } from './shopNow.ts';
 import { judgeTyped, judgeTypedRenewals, type TypedStripDown, typedStripDown } from './typedStripDown.ts';
 import { isEmpty, parkedOf, writeStripDown } from './writeStripDown.ts';
 
@@ -27,7 +27,7 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
   if (isEmpty(request)) throw new RefusedError({ code: 'nothing-typed', facts: { path: 'sizes' } });
   const judged = { sizes: judgeTyped(context, typed), renewals: judgeTypedRenewals(context, typed) };
   const dial = dialOf(context, typed, request);
-  const before = shopNow(context);
+  const before = shopAround(context, request.machineId);
   const forecastsBefore = before.ofMachine(request.machineId).points;
   const standing = standingBefore(context, typed, before);
   const made = entryNow(context, 'stripDown/save', request.fitter);
@@ -37,7 +37,7 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
     return id;
   });
   // what was learned before serves for the machine at once; the classes are learned again when the shop is next looked at
-  const after = seriesNow(context);
+  const after = seriesAround(context, request.machineId);
   const forecastsAfter = forecastsOfMachine(after, request.machineId, before.learning).points;
   return {
     stripDownId,
@@ -54,7 +54,7 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
 function standingBefore(context: Context, { draft, takenOn }: TypedStripDown, before: ShopNow): StandingForecast[] {
   const opened = new Set([...draft.sizes, ...draft.renewals].map(({ pointId }) => pointId));
   if (takenOn === before.asOf) return standingForecasts(before, draft.machineId, opened);
-  const shop = seriesNow(context, takenOn);
+  const shop = seriesAround(context, draft.machineId, takenOn);
   const { learning } = before;
   const ofMachine = (machineId: number) => forecastsOfMachine(shop, machineId, learning);
   return standingForecasts({ asOf: takenOn, shop, learning, ofMachine }, draft.machineId, opened);

@@ -8,26 +8,28 @@ import { type GaugeOnRecord, listGauges } from '../record/gaugeStore.ts';
 import { findingIsOpen } from '../shop/finding.ts';
 import { oversizeOn } from '../shop/oversize.ts';
 import { dialGoneBy } from '../way/dialGoneBy.ts';
+import type { ShopSeries } from '../way/shopSeries.ts';
 import { type Context, recordOf } from './context.ts';
 import { findingSheet } from './findingSheet.ts';
 import { type BenchPoint, pointsOnMachine } from './pointsOnMachine.ts';
-import { hoursOfMachine, seriesNow } from './seriesNow.ts';
+import { hoursOfMachine, seriesAround } from './seriesNow.ts';
 
 export const stripDownSheetHandler: Handler<typeof stripDownSheet, Context> = (context, { machineId }) => {
   const record = recordOf(context);
   const machine = hoursOfMachine(context, machineId);
   const { line } = machine;
   const today = context.today();
-  const dial = dialGoneBy(seriesNow(context).hours, machine, today);
+  const around = seriesAround(context, machineId);
+  const dial = dialGoneBy(around.hours, machine, today);
   const gauges = listGauges(record).filter(({ active }) => active);
-  const { life } = seriesNow(context);
+  const { life } = around;
   const points = [...pointsOnMachine(context, machineId, today).values()].filter(
     (point) => point.life.machineId === machineId,
   );
   const hours = machineHoursOn(line, today);
   const draft = zStripDownDraft.safeParse(readDraft(record, machineId));
   return {
-    rows: points.map((point) => sheetRow(context, point, gauges)),
+    rows: points.map((point) => sheetRow(context, around, point, gauges)),
     openFindings: life.findings
       .filter((finding) => finding.machineId === machineId && findingIsOpen(finding, today))
       .map((finding) => findingSheet(finding, life)),
@@ -38,8 +40,13 @@ export const stripDownSheetHandler: Handler<typeof stripDownSheet, Context> = (c
 };
 
 /** A row of the grid: what is measured, with what, by which limits, and the last sizes there. */
-export function sheetRow(context: Context, { life, details }: BenchPoint, gauges: readonly GaugeOnRecord[]) {
-  const series = seriesNow(context).ofPoint(life);
+export function sheetRow(
+  context: Context,
+  around: ShopSeries,
+  { life, details }: BenchPoint,
+  gauges: readonly GaugeOnRecord[],
+) {
+  const series = around.ofPoint(life);
   const gauge = likelyGauge(details, gauges);
   const { pointId, assemblyId, positionId, assembly, item, position, point, wears, safety } = life;
   const row: z.input<typeof zSheetRow> = {

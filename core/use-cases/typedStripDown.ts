@@ -1,6 +1,7 @@
 import type { StripDownDraft } from '../contract/stripDown.ts';
 import { type Caution, RefusedError } from '../outcome.ts';
 import { positionsOf } from '../record/assemblyStore.ts';
+import { listClasses } from '../record/classStore.ts';
 import { type GaugeOnRecord, listGauges } from '../record/gaugeStore.ts';
 import { judgeRenewal } from '../series/judgeRenewal.ts';
 import type { SizeJudgement } from '../series/judgeSize.ts';
@@ -11,7 +12,7 @@ import { pastDay, refuseUnknownPhotos } from './asked.ts';
 import { type Context, recordOf } from './context.ts';
 import { judgeAmongOthers } from './laterDoubts.ts';
 import { type BenchPoint, pointsOnMachine } from './pointsOnMachine.ts';
-import { hoursOfMachine, seriesNow } from './seriesNow.ts';
+import { hoursOfMachine, seriesAround } from './seriesNow.ts';
 import { refuseOddRenewals } from './soundRenewals.ts';
 
 /** A strip-down as typed, with everything it names found in the record. */
@@ -107,7 +108,7 @@ export function judgeTyped(context: Context, typed: TypedStripDown): Map<number,
 }
 
 const tolerancesOf = (context: Context): Map<string, number | null> =>
-  new Map(seriesNow(context).life.partClasses.map(({ name, newSizeTolMm }) => [name, newSizeTolMm]));
+  new Map(listClasses(recordOf(context)).map(({ name, newSizeTolMm }) => [name, newSizeTolMm]));
 
 /** The renewals typed at a point, as the record would hold them: a size in question stays out. */
 function renewalsAt(context: Context, { draft, takenOn, points }: TypedStripDown, pointId: number): Renewal[] {
@@ -152,7 +153,9 @@ function reaches(
   points: TypedStripDown['points'],
 ): boolean {
   if (points.get(life.pointId)?.details.measures !== 'slack') return false;
-  const joint = seriesNow(context).life.joints?.find(({ slackPointId }) => slackPointId === life.pointId);
+  const joint = seriesAround(context, at.life.machineId).life.joints?.find(
+    ({ slackPointId }) => slackPointId === life.pointId,
+  );
   const members = joint ? [joint.pinPointId, ...joint.borePointIds] : [];
   return at.life.positionId === life.positionId || members.includes(at.life.pointId);
 }

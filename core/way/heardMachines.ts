@@ -1,15 +1,7 @@
+import type { DrawnMachine } from '../shop/drawnMachine.ts';
 import type { PointOnRecord, ShopLife } from '../shop/shopLife.ts';
 import { fingerprint } from './fingerprint.ts';
 import { pointsOfShop } from './pointsOfShop.ts';
-
-/** A machine as it is drawn by: what it is called, which changes with neither numbering nor order of entry. */
-export type DrawnMachine = {
-  machineId: number;
-  name: string;
-  serial: string;
-  /** classes of which a part of it was ever measured */
-  measuredClasses: ReadonlySet<string>;
-};
 
 /**
  * The machines a class is learned from: all that have a measured part of it, or a fixed draw of so many. With more

@@ -9,6 +9,7 @@ import type { Day } from '../../units/day.ts';
 import { type AskedSheet, bringInSheet } from '../bringInSheet.ts';
 import { makePlan, type PlanAsk } from '../plan/makePlan.ts';
 import { makeWinterSlips, type SlipsToMake } from '../recall/winterSlips.ts';
+import { forecastShopOf } from './forecasting.ts';
 
 /** All that long work needs, as it crosses to its thread. */
 export type Job = JobKind & {
@@ -18,7 +19,11 @@ export type Job = JobKind & {
   /** one number, not 0 once the work is to be broken off */
   cancel: SharedArrayBuffer;
 };
-export type JobKind = SheetJob | ({ kind: 'winter-slips' } & SlipsToMake) | { kind: 'plan'; ask: PlanAsk };
+export type JobKind =
+  | SheetJob
+  | ({ kind: 'winter-slips' } & SlipsToMake)
+  | { kind: 'plan'; ask: PlanAsk }
+  | { kind: 'forecast-shop' };
 type SheetJob = {
   kind: 'bring-in-sheet';
   file: { name: string; path: string | null; bytes: Uint8Array | null };
@@ -59,9 +64,11 @@ export async function jobWork(job: Job, say: (word: JobWord) => void): Promise<v
     const result: JobResult =
       job.kind === 'plan'
         ? { ...none, plan: await makePlan(record, job, { told, searched }) }
-        : job.kind === 'winter-slips'
-          ? { ...none, slips: await makeWinterSlips(record, job, job, told) }
-          : { ...none, account: await sheetBroughtIn(record, job, told) };
+        : job.kind === 'forecast-shop'
+          ? forecastShop(job, told, none)
+          : job.kind === 'winter-slips'
+            ? { ...none, slips: await makeWinterSlips(record, job, job, told) }
+            : { ...none, account: await sheetBroughtIn(record, job, told) };
     say({ word: 'done', result });
   } catch (thrown) {
     if (thrown instanceof JobCancelled) say({ word: 'cancelled' });
@@ -73,6 +80,12 @@ export async function jobWork(job: Job, say: (word: JobWord) => void): Promise<v
 }
 
 type Told = (step: string, share: number) => void;
+
+/** Nothing comes of it but forecasts kept: those kept before it is broken off hold. */
+function forecastShop({ recordPath, asOf }: Job, told: Told, none: JobResult): JobResult {
+  forecastShopOf(recordPath, asOf, (share) => told('forecasting', share));
+  return none;
+}
 
 async function sheetBroughtIn(record: OpenRecord, job: Job & SheetJob, told: Told): Promise<SheetAccount> {
   told('reading', 0);

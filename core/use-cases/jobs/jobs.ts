@@ -14,7 +14,7 @@ const WORKER = new URL(import.meta.url.endsWith('.ts') ? './jobWorker.ts' : './j
 /** A sheet of a million rows with what it is fitted to takes about 2 GB. */
 const MOST_HEAP_MB = 6000;
 /** Work heeds a cancel between its steps; where a step takes longer than this, its thread is ended [ms]. */
-const CANCEL_WAIT_MS = { 'bring-in-sheet': 3000, 'winter-slips': 3000, plan: 20_000 } as const;
+const CANCEL_WAIT_MS = { 'bring-in-sheet': 3000, 'winter-slips': 3000, plan: 20_000, 'forecast-shop': 3000 } as const;
 /** Ended work is remembered so long as no more than so many came after it. */
 const MOST_REMEMBERED = 20;
 
@@ -29,9 +29,17 @@ function started(context: Context) {
 }
 
 export const jobsStartHandler: Handler<typeof jobsStart, Context> = (context, { job }) => {
+  const state = startJob(context, job);
+  if (!state) throw new RefusedError({ code: 'job-running' });
+  return state;
+};
+
+/** @returns null: other work is running. Forecasting gives way: it goes on when the list is next asked for */
+function startJob(context: Context, job: JobAsk): JobState | null {
   const all = started(context);
-  if ([...all.jobs.values()].some(({ state }) => state.state === 'running'))
-    throw new RefusedError({ code: 'job-running' });
+  const others = [...all.jobs.values()].filter(({ state }) => state.state === 'running');
+  if (others.some(({ state }) => state.kind !== 'forecast-shop' || state.kind === job.kind)) return null;
+  for (const { cancel } of others) Atomics.store(cancel, 0, 1);
   const jobId = `job-${all.last + 1}`;
   const running = start(jobId, jobOf(context, job));
   all.last++;
@@ -39,7 +47,15 @@ export const jobsStartHandler: Handler<typeof jobsStart, Context> = (context, { 
   const [oldest] = all.jobs.keys();
   if (all.jobs.size > MOST_REMEMBERED && oldest !== undefined) all.jobs.delete(oldest);
   return { ...running.state };
-};
+}
+
+/** The forecasting of the whole shop that runs beside the program, begun if none does. Null: other work is in its way. */
+export function startForecasting(context: Context): { jobId: string; share: number } | null {
+  const jobs = [...started(context).jobs.values()].map(({ state }) => state);
+  const running = jobs.find(({ kind, state }) => kind === 'forecast-shop' && state === 'running');
+  const state = running ?? startJob(context, { kind: 'forecast-shop' });
+  return state && { jobId: state.jobId, share: state.share };
+}
 
 export const jobsStateHandler: Handler<typeof jobsState, Context> = (context, { jobId }) => ({
   ...runningOf(context, jobId).state,
@@ -66,6 +82,7 @@ function jobOf(context: Context, asked: JobAsk): Job {
   const recordPath = recordOf(context).path;
   if (recordPath === ':memory:') throw new RefusedError({ code: 'job-needs-file' });
   const now = { recordPath, asOf: context.today(), madeAt: context.now(), cancel: new SharedArrayBuffer(4) };
+  if (asked.kind === 'forecast-shop') return { kind: asked.kind, ...now };
   if (asked.kind === 'winter-slips') return { kind: asked.kind, ...slipsToMake(context, asked.ask), ...now };
   if (asked.kind === 'plan') return { kind: asked.kind, ask: asked.ask, ...now };
   const { file, ...ask } = asked.ask;

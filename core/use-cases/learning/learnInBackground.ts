@@ -1,18 +1,37 @@
 import { Worker } from 'node:worker_threads';
 import type { Moved } from '../../contract/forecastSettings.ts';
+import { openRecord } from '../../record/openRecord.ts';
 import type { ForecastSettings } from '../../shop/forecastSettings.ts';
 import type { ShopLife } from '../../shop/shopLife.ts';
 import type { Day } from '../../units/day.ts';
+import { learnedFrom } from '../../way/learning.ts';
 import { movedForecasts } from '../../way/movedForecasts.ts';
+import { settingsOf } from '../../way/settingsOf.ts';
 import { forecastShop, type Learning, learnClasses, seriesOfShop } from '../../way.ts';
+
+import { heardLife } from './heardNow.ts';
 
 /** What a learning rests on, as it crosses to the thread. */
 export type LearnFrom = { life: ShopLife; asOf: Day };
+/** The same of a large shop, which the thread reads by itself, and what is known already. */
+export type LearnFromRecord = { recordPath: string; asOf: Day; known: string | null };
 /** The same, and settings to be tried on it. */
 export type TryFrom = LearnFrom & { forecastSettings: ForecastSettings };
 
 /** Walks the shop afresh, habit of use and all, and learns its classes. */
 export const learnAfresh = ({ life, asOf }: LearnFrom): Learning => learnClasses(seriesOfShop(life, asOf));
+
+/** @returns null: nothing the classes rest on has changed */
+function learnFromRecord({ recordPath, asOf, known }: LearnFromRecord): Learning | null {
+  const record = openRecord(recordPath);
+  try {
+    const shop = seriesOfShop(heardLife(record, asOf), asOf);
+    const { fingerprint } = learnedFrom(shop, settingsOf(shop.life));
+    return fingerprint === known ? null : learnClasses(shop);
+  } finally {
+    record.close();
+  }
+}
 
 /** Forecasts the shop as it is and with other settings. */
 export function tryAfresh({ life, asOf, forecastSettings }: TryFrom): Moved {
@@ -21,27 +40,31 @@ export function tryAfresh({ life, asOf, forecastSettings }: TryFrom): Moved {
 }
 
 /** What the thread does with what it is given. */
-export const threadWork = (from: LearnFrom | TryFrom): Learning | Moved =>
-  'forecastSettings' in from ? tryAfresh(from) : learnAfresh(from);
+export function threadWork(from: ThreadWork): Learning | Moved | null {
+  if ('recordPath' in from) return learnFromRecord(from);
+  return 'forecastSettings' in from ? tryAfresh(from) : learnAfresh(from);
+}
+
+export type ThreadWork = LearnFrom | LearnFromRecord | TryFrom;
 
 /**
  * Learns in a thread of its own, so that whoever asks meanwhile is answered. The thread keeps no program alive. Where no
  * thread can be started, it is learned here.
  */
-export const learnInBackground = (from: LearnFrom): Promise<Learning> =>
-  inThread<Learning>(from, () => learnAfresh(from));
+export const learnInBackground = (from: LearnFrom | LearnFromRecord): Promise<Learning | null> =>
+  inThread<Learning | null>(from);
 
 /** What other settings would move, worked out in a thread of its own. */
-export const movedInBackground = (from: TryFrom): Promise<Moved> => inThread<Moved>(from, () => tryAfresh(from));
+export const movedInBackground = (from: TryFrom): Promise<Moved> => inThread<Moved>(from);
 
 /** Beside this file as it stands; beside the one file of the built program under the same name. */
 const WORKER = new URL(import.meta.url.endsWith('.ts') ? './learnWorker.ts' : './learnWorker.js', import.meta.url);
 
-function inThread<T>(from: LearnFrom | TryFrom, here: () => T): Promise<T> {
+function inThread<T>(from: ThreadWork): Promise<T> {
   return new Promise((resolve) => {
     const worker = new Worker(WORKER, { workerData: from });
     worker.unref();
     worker.once('message', (answer: T) => resolve(answer));
-    worker.once('error', () => resolve(here()));
+    worker.once('error', () => resolve(threadWork(from) as T));
   });
 }

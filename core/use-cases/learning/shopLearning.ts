@@ -1,47 +1,62 @@
+import { setImmediate } from 'node:timers/promises';
 import { RefusedError } from '../../outcome.ts';
-import { recordRevision, writePlain } from '../../record/entry.ts';
+import { entriesRevision, writePlain } from '../../record/entry.ts';
 import { keepLearning, readLearning } from '../../record/learningStore.ts';
+import { loadShopLife } from '../../record/loadShopLife.ts';
 import type { OpenRecord, ReadableRecord } from '../../record/recordFile.ts';
-import { learnedFrom, withEveryClass } from '../../way/learning.ts';
+import type { ShopLife } from '../../shop/shopLife.ts';
+import type { Day } from '../../units/day.ts';
+import { learnedFrom, MODEL_VERSION, withEveryClass } from '../../way/learning.ts';
 import { settingsOf } from '../../way/settingsOf.ts';
 import type { ShopHabit } from '../../way/shopHours.ts';
 import type { ShopSeries } from '../../way/shopSeries.ts';
-import { type Learning, learnClasses } from '../../way.ts';
-import { type Context, faultOfRecord, lifeOf, recordOf } from '../context.ts';
+import { type Learning, learnClasses, seriesOfShop } from '../../way.ts';
+import { type Context, faultOfRecord, keptInMemory, recordOf } from '../context.ts';
+import { seriesNow } from '../seriesNow.ts';
+import { heardLife, isLarge } from './heardNow.ts';
 import { learnInBackground } from './learnInBackground.ts';
 
 /** Names what is kept, its shape included. */
 const KEY = 'classes, habit and coverage';
+/** Names the state of the record up to which what is kept is known to hold. */
+const HOLDS_FOR = 'classes hold for';
 
-/** What each open record has learned so far, and whether it is learning. */
-type State = { learning: Learning | null; catchingUp: boolean; priors?: Learning };
+/** What each open record has learned so far, what state of it that holds for, and whether it is learning. */
+type State = { learning: Learning | null; holdsFor: string | null; catchingUp: boolean; priors?: Learning };
 const soFar = new WeakMap<OpenRecord, State>();
 
 /**
- * What the shop has taught, at once. While it rests on the same parts it is what was kept. Once a size has come in it is
- * what was learned before that size (a machine's own word in it is said afresh by the way), and the classes catch up in the
- * background; the next to ask after that gets what a full learning gives.
+ * What the shop has taught, at once. While nothing was entered it is what was kept. Once something has come in it is what
+ * was learned before (a machine's own word in it is said afresh by the way), and the classes catch up in the background; the
+ * next to ask after that gets what a full learning gives.
  *
  * @param atOnce where nothing was ever learned: what the trade says of the classes, while they are learned in the background
  */
-export function shopLearning(context: Context, shop: ShopSeries, atOnce = false): Learning {
+export function shopLearning(context: Context, asOf: Day, atOnce = false): Learning {
   const record = recordOf(context) as OpenRecord;
-  const { fingerprint } = learnedFrom(shop, settingsOf(shop.life));
   const state = stateOf(record);
-  if (state.learning?.fingerprint === fingerprint) return state.learning;
-  if (atOnce && shop.asOf === context.today() && state.learning === null) {
-    startCatchingUp(context, record, state);
-    return priorsOnly(state, shop, fingerprint);
-  }
-  // another day is asked for, or nothing was ever learned: the answer waits for it
-  if (shop.asOf !== context.today() || state.learning === null) {
-    const learning = learnClasses(shop);
-    if (shop.asOf === context.today()) keep(record, learning);
-    return learning;
+  // of another day: the answer waits for it
+  if (asOf !== context.today())
+    return keptInMemory(context, `learned as of ${asOf}`, () =>
+      learnClasses(heardSeries(context, asOf), state.learning),
+    );
+  const now = stateOfRecord(context);
+  if (state.learning && state.holdsFor === now) return state.learning;
+  if (state.learning === null && !atOnce) {
+    keep(record, learnClasses(heardSeries(context, asOf)), now);
+    return stateOf(record).learning!;
   }
   startCatchingUp(context, record, state);
-  return state.learning;
+  return state.learning ?? priorsOnly(context, state, asOf);
 }
+
+/** The series the classes are learned from: of a large shop those of the machines drawn, of another all. */
+const heardSeries = (context: Context, asOf: Day): ShopSeries =>
+  isLarge(context) ? seriesOfShop(heardLife(recordOf(context), asOf), asOf) : seriesNow(context, asOf);
+
+/** Changes with every entry, every day and every change of the model: a cheap sign that what was learned may hold no more. */
+const stateOfRecord = (context: Context): string =>
+  [MODEL_VERSION, context.today(), entriesRevision(recordOf(context))].join(', ');
 
 function startCatchingUp(context: Context, record: OpenRecord, state: State): void {
   if (state.catchingUp) return;
@@ -54,9 +69,12 @@ const FROM_PRIORS = 'from priors, ';
 export const isFromPriors = ({ fingerprint }: Learning): boolean => fingerprint.startsWith(FROM_PRIORS);
 
 /** What is held of the classes before any reading. */
-function priorsOnly(state: State, shop: ShopSeries, fingerprint: string): Learning {
-  const name = `${FROM_PRIORS}${fingerprint}`;
+function priorsOnly(context: Context, state: State, asOf: Day): Learning {
+  const name = `${FROM_PRIORS}${stateOfRecord(context)}`;
   if (state.priors?.fingerprint !== name) {
+    const shop = isLarge(context)
+      ? seriesOfShop(layoutOnly(context, asOf), asOf, usualHabit(context))
+      : seriesNow(context, asOf);
     const nothing: Learning = {
       fingerprint: name,
       shop: { classes: [] },
@@ -69,12 +87,28 @@ function priorsOnly(state: State, shop: ShopSeries, fingerprint: string): Learni
   return state.priors;
 }
 
+/** A shop's classes and settings without any machine: its limits are then those the trade names. */
+const layoutOnly = (context: Context, asOf: Day): ShopLife =>
+  loadShopLife(recordOf(context), { asOf, within: { machineIds: [], assemblyIds: [] } });
+
 /** The habit of use the shop was last learned with; null: nothing was ever learned. */
 export const habitSoFar = (context: Context): ShopHabit | null =>
   stateOf(recordOf(context) as OpenRecord).learning?.habit ?? null;
 
+/** The habit of a shop of which nothing was learned yet. */
+export const usualHabit = (context: Context): ShopHabit =>
+  keptInMemory(context, 'usual habit', () => {
+    const life = layoutOnly(context, context.today());
+    return { hoursPerDay: life.hoursPerYearDefault / DAYS_A_YEAR, jobHours: settingsOf(life).useScaleHours };
+  });
+const DAYS_A_YEAR = 365;
+
 function stateOf(record: OpenRecord): State {
-  const state = soFar.get(record) ?? { learning: learningKept(record), catchingUp: false };
+  const known = soFar.get(record);
+  if (known) return known;
+  const learning = learningKept(record);
+  const holdsFor = learning && (readLearning(record, HOLDS_FOR)?.fingerprint ?? null);
+  const state = { learning, holdsFor, catchingUp: false };
   soFar.set(record, state);
   return state;
 }
@@ -96,18 +130,17 @@ export function learningKept(record: ReadableRecord): Learning | null {
 
 /**
  * Learns the shop in the background, once more when more has come in meanwhile: one learning at a time, however fast
- * entries follow each other.
+ * entries follow each other. Where nothing the classes rest on was entered, what is known goes on to hold.
  */
 async function catchUp(context: Context, record: OpenRecord): Promise<void> {
   try {
-    let revision: string;
-    do {
-      revision = recordRevision(record);
-      const asOf = context.today();
-      const learning = await learnInBackground({ life: lifeOf(context, { asOf }), asOf });
+    await setImmediate(); // whoever asked is answered first
+    for (let now = ''; context.record === record && now !== stateOfRecord(context); ) {
+      now = stateOfRecord(context);
+      const learning = await learnedNow(context, record);
       if (context.record !== record) return; // closed, or another opened, meanwhile
-      keep(record, learning);
-    } while (recordRevision(record) !== revision);
+      keep(record, learning, now);
+    }
   } catch (thrown) {
     // whoever asks next is told; nobody waits for this
     if (!(thrown instanceof RefusedError || faultOfRecord(context, thrown))) throw thrown;
@@ -116,12 +149,27 @@ async function catchUp(context: Context, record: OpenRecord): Promise<void> {
   }
 }
 
+async function learnedNow(context: Context, record: OpenRecord): Promise<Learning> {
+  const known = stateOf(record).learning;
+  const asOf = context.today();
+  if (isLarge(context) && record.path !== ':memory:')
+    return (await learnInBackground({ recordPath: record.path, asOf, known: known?.fingerprint ?? null })) ?? known!;
+  const shop = heardSeries(context, asOf);
+  if (known && learnedFrom(shop, settingsOf(shop.life)).fingerprint === known.fingerprint) return known;
+  return (await learnInBackground({ life: shop.life, asOf }))!;
+}
+
 /** A record that cannot be written to (read-only, a full disk) is learned again at the next start. */
-function keep(record: OpenRecord, learning: Learning): void {
-  stateOf(record).learning = learning;
+function keep(record: OpenRecord, learning: Learning, holdsFor: string): void {
+  const state = stateOf(record);
+  const isNew = state.learning !== learning;
+  Object.assign(state, { learning, holdsFor });
   const { fingerprint, ...learned } = learning;
   try {
-    writePlain(record, (w) => keepLearning(w, KEY, fingerprint, learned));
+    writePlain(record, (w) => {
+      if (isNew) keepLearning(w, KEY, fingerprint, learned);
+      keepLearning(w, HOLDS_FOR, holdsFor, {});
+    });
   } catch (thrown) {
     if (!(thrown instanceof RefusedError)) throw thrown;
   }
