@@ -14,7 +14,7 @@ const FIGURES: readonly (keyof ClassFigures)[] = [...FELT, 'visitErrorMm'];
  * Classes of many machines, whose figures are sharp, are forecast from the mean of their figures alone; what is held of the
  * mean ln rate is that of all nodes together. The others stay as they were learned.
  *   E f(x) = f(E x) + f''(E x) var(x) / 2:  the last term is what is left out
- * @checked core/way/sharpClasses.test.ts: against all nodes, 9 of 10 hours at limit within 0.5 %, all within 3 %
+ * @checked tests/way/heardMachines.test.ts: against all nodes, 9 of 10 hours at limit within 1 %, all within 3 %
  */
 export const sharpened = (shop: ShopLearning): ShopLearning => ({
   classes: shop.classes.map((one) => (isSharp(one) ? inOneNode(one) : one)),

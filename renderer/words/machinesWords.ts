@@ -23,6 +23,8 @@ export const machinesWords = {
   thisWinter: (count: number): string => `${wholeFigure(count)} for this winter`,
   shown: (shown: number, all: number): string => `${wholeFigure(shown)} of ${wholeFigure(all)} machines shown.`,
   learning: 'From what the trade says; learning from this shop’s own sizes.',
+  forecasting: (share: number) =>
+    `Forecasting every machine again, ${Math.round(100 * share)}\u00A0% done. Older bars stand until theirs is.`,
   renewing: 'Bars of before stand until the new ones are worked out.',
   working: 'Working out every machine’s forecast',
   takeIn: 'Take in a machine',

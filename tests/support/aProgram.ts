@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import type { Answer, AskOf, Operation, ReplyOf } from '#core/contract/operation.ts';
+import { DERIVED_TABLES } from '#core/record/allRows.ts';
 import { openRecord } from '#core/record/openRecord.ts';
 import { doorOf } from '#core/shells/openProgram.ts';
 import { type Context, openContext } from '#core/use-cases/context.ts';
@@ -54,7 +55,7 @@ export function aProgramAt(recordPath: string, asOf = '2026-11-09', dataFolder?:
       if (!path) return '';
       const reading = openRecord(path);
       try {
-        return dump(reading, ['learnings', ...leaveOut]);
+        return dump(reading, ['learnings', ...DERIVED_TABLES, ...leaveOut]);
       } finally {
         reading.close();
       }

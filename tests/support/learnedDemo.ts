@@ -35,7 +35,9 @@ export async function layLearnedDemo(dataFolder: string): Promise<void> {
 export async function learningOfDemo(): Promise<Learning> {
   const sqlite = new Database(await learnedDemo(), { readonly: true });
   try {
-    const row = sqlite.prepare('SELECT fingerprint, learning FROM learnings').get() as Record<string, string>;
+    const row = sqlite
+      .prepare("SELECT fingerprint, learning FROM learnings WHERE key = 'classes, habit and coverage'")
+      .get() as Record<string, string>;
     return { ...JSON.parse(row.learning ?? ''), fingerprint: row.fingerprint };
   } finally {
     sqlite.close();

@@ -33,6 +33,7 @@ export default function Machines() {
             now={forThisWinter(machines)}
             renewing={list.renewing}
             learning={list.value.learning}
+            forecasting={list.value.forecasting}
           />
         )
       }
@@ -77,13 +78,26 @@ export default function Machines() {
   );
 }
 
-type SubProps = { shown: number; count: number; now: number; renewing: boolean; learning: boolean };
+type SubProps = {
+  shown: number;
+  count: number;
+  now: number;
+  renewing: boolean;
+  learning: boolean;
+  forecasting: { jobId: string; share: number } | null;
+};
 
-const Sub = ({ shown, count, now, renewing, learning }: SubProps) => (
+const Sub = ({ shown, count, now, renewing, learning, forecasting }: SubProps) => (
   <>
     <span role="status">{shown < count ? machinesWords.shown(shown, count) : machinesWords.count(count)}</span>{' '}
     <b>{machinesWords.thisWinter(now)}</b>
-    {learning ? <span> {machinesWords.learning}</span> : renewing && <span> {machinesWords.renewing}</span>}
+    {forecasting ? (
+      <span> {machinesWords.forecasting(forecasting.share)}</span>
+    ) : learning ? (
+      <span> {machinesWords.learning}</span>
+    ) : (
+      renewing && <span> {machinesWords.renewing}</span>
+    )}
   </>
 );
 
