@@ -36,18 +36,16 @@ export function writePlain<T>(record: ReadableRecord, write: (w: WritableRecord)
 
 /** Undoes an entry: its rows count no more, and stay. */
 export function undoEntry(w: WritableRecord, entryId: number, undoneAt: string): void {
-  const before = entriesRevision(w);
   const done = w.write.update(entries).set({ undoneAt }).where(eq(entries.id, entryId)).run();
   assertInvariant(done.changes === 1, 'the entry to be undone is in the record');
-  markUndone(w, entryId, before, entriesRevision(w));
+  markUndone(w, entryId);
 }
 
 /** Puts an entry that was undone in again: its rows count as they did. */
 export function redoEntry(w: WritableRecord, entryId: number): void {
-  const before = entriesRevision(w);
   const done = w.write.update(entries).set({ undoneAt: null }).where(eq(entries.id, entryId)).run();
   assertInvariant(done.changes === 1, 'the entry to be put in again is in the record');
-  markUndone(w, entryId, before, entriesRevision(w));
+  markUndone(w, entryId);
 }
 
 /**

@@ -22,7 +22,8 @@ export function loadShims(
      JOIN measuring_points p ON p.measures = 'slack' AND (p.position_id = at.position_id OR EXISTS (
        SELECT 1 FROM joints j JOIN joint_members m ON m.joint_id = ${chainOf('j')}
        WHERE j.slack_point_id = p.id AND m.point_id = at.id AND ${counting('joints', 'j')} AND ${standing('m')}))
-     WHERE ${counting('shims', 's')} ${ofPoints(horizon.within, 'p.id')} ORDER BY ${chainOf('s')}`,
+     WHERE ${counting('shims', 's')} ${ofPoints(horizon.within, 's.point_id')} ${ofPoints(horizon.within, 'p.id')}
+     ORDER BY ${chainOf('s')}`,
     bound(horizon),
   );
   const shims = new Map<number, Shim[]>();

@@ -106,16 +106,16 @@ export function markWritten(w: WritableRecord, before: Before, revision: string)
   if (markOf(w) !== before.revision) return;
   const written = idsGivenOut(w).filter(([table, lastId]) => lastId > (before.lastIds.get(table) ?? 0));
   const tables = written.map(([table]) => table).filter(touchesForecasts);
-  mark(w, tables, (table) => `x.id > ${before.lastIds.get(table) ?? 0}`, revision);
+  markRows(w, tables, (table) => `x.id > ${before.lastIds.get(table) ?? 0}`);
+  setMark(w, revision);
 }
 
-/** The same for an entry that is undone or put in again. */
-export function markUndone(w: WritableRecord, entryId: number, before: string, revision: string): void {
-  if (markOf(w) !== before) return;
-  mark(w, Object.keys(TOUCHED), () => `x.entry_id = ${entryId}`, revision);
-}
+/** Marks stale what rests on an entry that is undone or put in again; the entry that says so moves the mark on. */
+export const markUndone = (w: WritableRecord, entryId: number): void => {
+  if (markOf(w) !== null) markRows(w, Object.keys(TOUCHED), () => `x.entry_id = ${entryId}`);
+};
 
-function mark(w: WritableRecord, tables: readonly string[], which: (table: string) => string, revision: string): void {
+function markRows(w: WritableRecord, tables: readonly string[], which: (table: string) => string): void {
   const touched = new Set<number>();
   for (const table of tables) {
     const sql = TOUCHED[table] ?? `SELECT DISTINCT k.machine_id FROM ${table} x, machine_forecasts k`;
@@ -129,5 +129,4 @@ function mark(w: WritableRecord, tables: readonly string[], which: (table: strin
     w.sqlite
       .prepare('UPDATE machine_forecasts SET stale = 1 WHERE machine_id IN (SELECT value FROM json_each(?))')
       .run(JSON.stringify(boundMachines(w, [...touched]).machineIds));
-  setMark(w, revision);
 }
