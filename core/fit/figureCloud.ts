@@ -1,43 +1,132 @@
 import { normalLattice } from '../maths/lattice.ts';
-import type { Mode } from '../maths/newtonMode.ts';
+import { type Mode, newtonMode } from '../maths/newtonMode.ts';
 import { LN_2PI } from '../maths/normal.ts';
+import { type SmoothSurface, smoothSurface } from '../maths/smoothSurface.ts';
 import { symmetricEigen } from '../maths/symmetricEigen.ts';
 
 /** Points of a posterior with weights that carry it, up to a constant: sum of exp(lnWeight) / count is the evidence. */
 export type CloudPoint = { x: number[]; lnWeight: number };
 
-/** A normal with its own width on either side of each axis: where points of the cloud are laid. */
-type Proposal = {
-  centre: readonly number[];
+/** A cloud; where a like posterior is to be expected; whether the surface it was read off had settled. */
+export type Cloud = { cloud: CloudPoint[]; found: Proposal; settled: boolean };
+
+/** A normal with its own width on either side of each axis: where points are laid. */
+export type Proposal = {
+  readonly centre: readonly number[];
   /** one row a coordinate; column a is the step of 1 along axis a. The axes are at right angles */
-  axes: readonly (readonly number[])[];
-  sides: readonly { up: number; down: number }[];
+  readonly axes: readonly (readonly number[])[];
+  readonly sides: readonly { up: number; down: number }[];
 };
 
-/** Points are laid a little wider than the posterior looks, so that its tails are met. */
-const SPREAD = 1.1;
-/** With fewer points than this share counting, the mode was a poor guide and the cloud is laid again about its own middle. */
-const ENOUGH_COUNTING = 0.4;
-const MOST_COUNTED_SHARE = 0.1;
+/** A place where the posterior has been worked out. */
+type Known = { x: readonly number[]; lnPosterior: number };
+
+/** Points to be worked out are laid wider than the posterior looks: between them a surface is sure, beyond them it is a guess. */
+const ASKED_SPREAD = 1.5;
+/** Points that are read off the surface are laid a little wider than the posterior, so that its tails are met. */
+const READ_SPREAD = 1.3;
+/** Points read off the surface: first to find its middle, in the end to carry it. */
+const ROUGH_READ = 256;
+const FINE_READ = 1536;
+/** A cheap posterior is asked itself, at so many times the points a surface would take. */
+const CHEAP_TIMES = 8;
+/** No surface is given more than this many times the points it was to have. */
+const MOST_ASKED = 3;
+/** Points lighter than the heaviest by e to this hardly count. */
+const COUNTS = 10;
+/** Half a variance of less takes nothing off. */
+const LEFT_OPEN = 0.1;
+/** A surface has settled when so great a share of the points read off it count, and its middle moves by no more (sd). */
+const LEAST_COUNTING = 0.4;
+const LEAST_MOVE = 0.3;
+/**
+ * Places this far below the top weigh nothing. No surface is laid through them, which might be cliffs; what lies nearest to one of
+ * them weighs nothing either.
+ */
+const FAR_BELOW = 25;
 
 /**
- * A cloud about the mode: importance weights on a lattice stretched to the sides of the top. Where few of its points
- * carry all the weight (a bent or lopsided top) a second one is laid about the first one's mean, with its spread, and
- * both are weighed together.
- * @param lnPosterior asked once a point, in a fixed order
- * @source importance sampling on a rank-1 lattice; weights after E. Veach and L. Guibas, "Optimally combining sampling
- *   techniques", SIGGRAPH 1995 (balance heuristic)
+ * A cloud that carries the posterior of a class's figures. The posterior is dear and smooth: it is worked out at a few points,
+ * a surface is laid through their ln posteriors, and the cloud is read off that. Half of the points are laid where the
+ * posterior is expected, the others by the middle and spread of the surface so far; more of them while it still moves.
+ * @param lnPosterior asked about `count` times, in a fixed order
+ * @param known where it is known already
+ * @param cheap true: so few parts that the posterior itself may be asked at every point of the cloud; no surface is in between
+ * @source importance sampling of a fitted surface: A. O'Hagan, "Bayes-Hermite quadrature", Journal of Statistical Planning and
+ *   Inference 29 (1991); C. E. Rasmussen and Z. Ghahramani, "Bayesian Monte Carlo" (2003)
  */
-export function figureCloud(mode: Mode, lnPosterior: (x: readonly number[]) => number, count: number): CloudPoint[] {
-  const about = aboutMode(mode, lnPosterior);
-  const first = lay(about, lnPosterior, count);
-  const weighed = weigh(first, [about]);
-  if (counting(weighed) >= ENOUGH_COUNTING * count) return weighed;
-  const again = aboutCloud(weighed);
-  const second = lay(again, lnPosterior, count);
-  return weigh([...first, ...second], [about, again]);
+export function figureCloud(
+  expected: Proposal,
+  lnPosterior: (x: readonly number[]) => number,
+  count: number,
+  { known = [], cheap = false }: { known?: readonly Known[]; cheap?: boolean } = {},
+): Cloud {
+  if (cheap) {
+    const found = momentsOf(readOff(exactly(lnPosterior), expected, 2 * count)) ?? expected;
+    const cloud = readOff(exactly(lnPosterior), found, CHEAP_TIMES * count);
+    return { cloud, found, settled: weighsAnything(cloud) };
+  }
+  const d = expected.centre.length;
+  const quadratic = ((d + 1) * (d + 2)) / 2;
+  const all = [...known];
+  let asked = 0;
+  const ask = (at: Proposal, points: number) => {
+    for (const x of laid(at, points, ASKED_SPREAD, asked)) all.push({ x, lnPosterior: lnPosterior(x) });
+    asked += points;
+  };
+  ask(expected, Math.max(Math.ceil(count / 2), Math.ceil(1.5 * quadratic) - known.length));
+  let found = middleOf(surfaceThrough(all, expected), expected);
+  for (;;) {
+    ask(found, Math.ceil(count / 4));
+    const surface = surfaceThrough(all, found);
+    const next = middleOf(surface, found);
+    const settled = counting(readOff(surface, next, ROUGH_READ)) > LEAST_COUNTING && apart(found, next) < LEAST_MOVE;
+    if ((settled && asked >= count) || asked >= MOST_ASKED * count) {
+      const cloud = readOff(surface, next, FINE_READ);
+      return { cloud, found: next, settled: settled && weighsAnything(cloud) };
+    }
+    found = next;
+  }
 }
 
+/**
+ * The same without knowing what to expect: from the posterior's mode. Where no surface settles, the posterior itself is asked
+ * at every point of the cloud.
+ */
+export function figureCloudFrom(
+  start: readonly number[],
+  lnPosterior: (x: readonly number[]) => number,
+  count: number,
+  { cheap = false }: { cheap?: boolean } = {},
+): Cloud {
+  const known: Known[] = [];
+  const noted = (x: readonly number[]): number => {
+    const value = lnPosterior(x);
+    known.push({ x, lnPosterior: value });
+    return value;
+  };
+  const mode = newtonMode(noted, start);
+  const about = aboutMode(mode, noted);
+  const laid = figureCloud(about, lnPosterior, count, { known, cheap });
+  if (laid.settled) return laid;
+  const cloud = readOff(exactly(lnPosterior), about, FINE_READ);
+  // a posterior too sharp for any cloud is its mode
+  return { ...laid, cloud: weighsAnything(cloud) ? cloud : [{ x: mode.x, lnWeight: 0 }] };
+}
+
+const exactly = (lnPosterior: (x: readonly number[]) => number): SmoothSurface => ({
+  mean: lnPosterior,
+  variance: () => 0,
+});
+
+/** How far apart two middles lie, in spreads of the second. */
+const apart = (a: Proposal, b: Proposal): number => Math.hypot(...b.centre.map((_, axis) => along(b, a.centre, axis)));
+
+/** The share of all points the weights amount to: 1 / (n sum of squared shares). */
+const counting = (points: readonly CloudPoint[]): number =>
+  1 / (points.length * shares(points).reduce((sum, share) => sum + share * share, 0));
+
+/** Where a posterior is to be expected about its mode. @param lnPosterior asked twice a coordinate */
 function aboutMode(mode: Mode, lnPosterior: (x: readonly number[]) => number): Proposal {
   const side = (axis: number, sign: number): number => {
     const x = mode.x.map((entry, i) => entry + mode.axes[i]![axis]! * 1.5 * sign);
@@ -51,8 +140,122 @@ function aboutMode(mode: Mode, lnPosterior: (x: readonly number[]) => number): P
   };
 }
 
-/** Mean and spread of a weighed cloud, no point of which may count for more than a tenth. */
-function aboutCloud(points: readonly CloudPoint[]): Proposal {
+/** The same without its last coordinate. */
+export function withoutLast(of: Proposal): Proposal {
+  const kept = of.centre.length - 1;
+  const cov = Array.from({ length: kept }, (_, i) =>
+    Array.from({ length: kept }, (_, j) =>
+      of.centre.reduce((sum, _, axis) => {
+        const width = 0.5 * (of.sides[axis]!.up + of.sides[axis]!.down);
+        return sum + of.axes[i]![axis]! * of.axes[j]![axis]! * width * width;
+      }, 0),
+    ),
+  );
+  return normalOf(of.centre.slice(0, kept), cov);
+}
+
+const laid = (at: Proposal, count: number, spread: number, from = 0): number[][] =>
+  normalLattice(count, at.centre.length, from).map((row) => {
+    const x = [...at.centre];
+    for (let axis = 0; axis < row.length; axis++) {
+      const { up, down } = at.sides[axis]!;
+      const z = spread * row[axis]! * (row[axis]! >= 0 ? up : down);
+      for (let i = 0; i < x.length; i++) x[i] = x[i]! + at.axes[i]![axis]! * z;
+    }
+    return x;
+  });
+
+/** ln posterior anywhere, from where it is known; in coordinates in which the proposal is about 1 wide. */
+function surfaceThrough(known: readonly Known[], at: Proposal): SmoothSurface {
+  const top = known.reduce((most, { lnPosterior }) => Math.max(most, lnPosterior), Number.NEGATIVE_INFINITY);
+  const near = known.filter(({ lnPosterior }) => lnPosterior > top - FAR_BELOW);
+  const alongAxes = (x: readonly number[]): number[] =>
+    at.centre.map((_, axis) => along(at, x, axis) / (0.5 * (at.sides[axis]!.up + at.sides[axis]!.down)));
+  const surface = smoothSurface(
+    near.map(({ x }) => alongAxes(x)),
+    near.map(({ lnPosterior }) => lnPosterior),
+  );
+  const places = known.map(({ x, lnPosterior }) => ({ z: alongAxes(x), weighs: lnPosterior > top - FAR_BELOW }));
+  const overNothing = (z: readonly number[]): boolean => near.length < known.length && !nearest(places, z).weighs;
+  return {
+    mean: (x) => {
+      const z = alongAxes(x);
+      return overNothing(z) ? Number.NEGATIVE_INFINITY : surface.mean(z);
+    },
+    variance: (x) => surface.variance(alongAxes(x)),
+  };
+}
+
+function nearest<T extends { z: readonly number[] }>(places: readonly T[], z: readonly number[]): T {
+  let best = places[0]!;
+  let least = Number.POSITIVE_INFINITY;
+  for (const place of places) {
+    let square = 0;
+    for (let i = 0; i < z.length; i++) square += (place.z[i]! - z[i]!) ** 2;
+    if (square < least) {
+      least = square;
+      best = place;
+    }
+  }
+  return best;
+}
+
+/** Steps along an axis at which x lies. */
+function along(at: Proposal, x: readonly number[], axis: number): number {
+  let sum = 0;
+  let square = 0;
+  for (let i = 0; i < x.length; i++) {
+    const step = at.axes[i]![axis]!;
+    sum += step * (x[i]! - at.centre[i]!);
+    square += step * step;
+  }
+  return sum / square;
+}
+
+/** Mean and spread of what a surface carries, found from a proposal twice over. */
+function middleOf(surface: SmoothSurface, from: Proposal): Proposal {
+  const first = momentsOf(readOff(surface, from, ROUGH_READ)) ?? from;
+  return momentsOf(readOff(surface, first, ROUGH_READ)) ?? first;
+}
+
+/**
+ * Points laid by a proposal, each weighed by the surface over the density with which it was laid. Where a surface is a guess it
+ * may bulge over nothing: half its variance is taken off, from the points that would count, where that is much.
+ */
+function readOff(surface: SmoothSurface, at: Proposal, count: number): CloudPoint[] {
+  const scale = lnScale(at);
+  const points = laid(at, count, READ_SPREAD).map((x) => ({ x, lnWeight: surface.mean(x) - scale - lnBell(at, x) }));
+  const top = points.reduce((most, { lnWeight }) => Math.max(most, lnWeight), Number.NEGATIVE_INFINITY);
+  return points.map(({ x, lnWeight }) =>
+    lnWeight > top - COUNTS
+      ? { x, lnWeight: lnWeight - Math.max(0, 0.5 * surface.variance(x) - LEFT_OPEN) }
+      : { x, lnWeight },
+  );
+}
+
+/** ln density with which a proposal lays a point at x, up to a constant of the proposal: {@link lnScale}. */
+function lnBell(at: Proposal, x: readonly number[]): number {
+  let ln = 0;
+  for (let axis = 0; axis < at.centre.length; axis++) {
+    const z = along(at, x, axis);
+    const width = READ_SPREAD * (z >= 0 ? at.sides[axis]!.up : at.sides[axis]!.down);
+    ln -= 0.5 * (z / width) ** 2 + Math.log(width);
+  }
+  return ln;
+}
+
+const lnScale = (at: Proposal): number =>
+  at.centre.reduce(
+    (sum, _, axis) => sum - 0.5 * (LN_2PI + Math.log(at.axes.reduce((square, row) => square + row[axis]! ** 2, 0))),
+    0,
+  );
+
+/** No point counts for more than this share of a mean, however little the proposal was like the surface. */
+const MOST_COUNTED_SHARE = 0.1;
+
+/** @returns null when none of the points weighs anything */
+function momentsOf(points: readonly CloudPoint[]): Proposal | null {
+  if (!weighsAnything(points)) return null;
   const weights = shares(points).map((share) => Math.min(share, MOST_COUNTED_SHARE));
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   const centre = points[0]!.x.map(
@@ -62,51 +265,23 @@ function aboutCloud(points: readonly CloudPoint[]): Proposal {
     centre.map(
       (cj, j) =>
         points.reduce((sum, point, n) => sum + weights[n]! * (point.x[i]! - ci) * (point.x[j]! - cj), 0) / total +
-        (i === j ? 0.01 : 0),
+        (i === j ? 1e-6 : 0),
     ),
   );
+  return normalOf(centre, cov);
+}
+
+function normalOf(centre: readonly number[], cov: readonly (readonly number[])[]): Proposal {
   const { values, vectors } = symmetricEigen(cov);
   return {
     centre,
-    axes: centre.map((_, i) => vectors.map((vector, a) => vector[i]! * Math.sqrt(values[a]!))),
-    sides: centre.map(() => ({ up: 1.1, down: 1.1 })),
+    axes: centre.map((_, i) => vectors.map((vector, a) => vector[i]! * Math.sqrt(Math.max(values[a]!, 1e-6)))),
+    sides: centre.map(() => ({ up: 1, down: 1 })),
   };
 }
 
-type Laid = { x: number[]; lnPosterior: number };
-
-function lay(at: Proposal, lnPosterior: (x: readonly number[]) => number, count: number): Laid[] {
-  return normalLattice(count, at.centre.length).map((row) => {
-    const z = row.map((entry, axis) => SPREAD * entry * (entry >= 0 ? at.sides[axis]!.up : at.sides[axis]!.down));
-    const x = at.centre.map((entry, i) => entry + z.reduce((sum, by, axis) => sum + at.axes[i]![axis]! * by, 0));
-    return { x, lnPosterior: lnPosterior(x) };
-  });
-}
-
-const weigh = (points: readonly Laid[], proposals: readonly Proposal[]): CloudPoint[] =>
-  points.map(({ x, lnPosterior }) => {
-    const densities = proposals.map((at) => lnDensity(at, x));
-    const top = Math.max(...densities);
-    const mean = densities.reduce((sum, density) => sum + Math.exp(density - top), 0) / densities.length;
-    return { x, lnWeight: lnPosterior - top - Math.log(mean) };
-  });
-
-/** ln density with which a proposal lays a point at x. */
-function lnDensity(at: Proposal, x: readonly number[]): number {
-  let ln = 0;
-  for (let axis = 0; axis < at.centre.length; axis++) {
-    let along = 0;
-    let square = 0;
-    for (let i = 0; i < x.length; i++) {
-      along += at.axes[i]![axis]! * (x[i]! - at.centre[i]!);
-      square += at.axes[i]![axis]! ** 2;
-    }
-    const z = along / square;
-    const width = SPREAD * (z >= 0 ? at.sides[axis]!.up : at.sides[axis]!.down);
-    ln -= 0.5 * (LN_2PI + (z / width) ** 2 + Math.log(square)) + Math.log(width);
-  }
-  return ln;
-}
+const weighsAnything = (points: readonly CloudPoint[]): boolean =>
+  points.some(({ lnWeight }) => Number.isFinite(lnWeight));
 
 const shares = (points: readonly CloudPoint[]): number[] => {
   const top = points.reduce((most, point) => Math.max(most, point.lnWeight), Number.NEGATIVE_INFINITY);
@@ -114,7 +289,3 @@ const shares = (points: readonly CloudPoint[]): number[] => {
   const total = weights.reduce((sum, weight) => sum + weight, 0);
   return weights.map((weight) => weight / total);
 };
-
-/** How many points the weights amount to: 1 / sum of squared shares. */
-const counting = (points: readonly CloudPoint[]): number =>
-  1 / shares(points).reduce((sum, share) => sum + share * share, 0);

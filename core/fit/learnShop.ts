@@ -1,11 +1,10 @@
-import { type Mode, newtonMode } from '../maths/newtonMode.ts';
 import { assertInvariant } from '../outcome.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
 import { type BlockState, blockState, keepState, restoreState } from './blockState.ts';
 import { type ClassPool, classEvidence, type HarshnessWord, harshnessWord, muWithout } from './classEvidence.ts';
 import { type FigureCoordinates, figureCoordinates, figuresAt } from './classFigures.ts';
 import type { ClassPrior } from './classPrior.ts';
-import { figureCloud } from './figureCloud.ts';
+import { figureCloud, figureCloudFrom, type Proposal, withoutLast } from './figureCloud.ts';
 import { byText, clearBlock, contentKey, machineBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import type { ClassFigures } from './partSite.ts';
@@ -84,7 +83,8 @@ type Learner = {
   pool: ClassPool;
   sample: ClassPool;
   coordinates: { linear: FigureCoordinates; curved: FigureCoordinates };
-  modes: { linear: Mode | null; curved: Mode | null };
+  /** where its coordinates are to be expected, power last */
+  expected: Proposal | null;
   sharedErrors: boolean;
   cloud: WeighedFigures[];
   nodes: ClassNode[];
@@ -107,7 +107,7 @@ export function learnShop(
   options: LearnOptions = {},
 ): ShopLearning {
   const learners = makeLearners(series, priors, settings);
-  const steps = learners.length > 1 ? 2 * learners.length : 1;
+  const steps = 2 * learners.length;
   let done = 0;
   const step = () => {
     done++;
@@ -117,17 +117,16 @@ export function learnShop(
     if (options.isCancelled?.()) throw new LearningCancelled();
   };
 
-  const fine: Pass = { points: settings.cloudPoints, nodes: settings.classNodes };
-  const rough: Pass = { points: 12, nodes: 6 };
-  if (learners.length > 1)
-    for (const learner of learners) {
-      learnClass(learner, new Map(), settings, rough, stop);
-      step();
-    }
+  const alone = learners.length === 1;
+  for (const learner of learners) {
+    lookAtClass(learner, settings, stop);
+    if (!alone) hearAllMachines(learner, new Map(), settings, LOOK_NODES);
+    step();
+  }
   const firstWords = learners.map((learner) => learner.words);
   for (const [k, learner] of learners.entries()) {
     const others = sumWords(firstWords.filter((_, other) => other !== k));
-    learnClass(learner, others, settings, fine, stop);
+    learnClass(learner, others, settings, stop);
     step();
   }
   return {
@@ -182,7 +181,7 @@ function makeLearner(series: readonly WearSeries[], prior: ClassPrior, settings:
       linear: figureCoordinates({ machines: twoParts, visits, power: false }, gauges),
       curved: figureCoordinates({ machines: twoParts, visits, power: true }, gauges),
     },
-    modes: { linear: null, curved: null },
+    expected: null,
     sharedErrors: visits,
     cloud: [],
     nodes: [],
@@ -198,42 +197,52 @@ function everyKth<T>(blocks: readonly T[], parts: number, most: number): T[] {
   return taken;
 }
 
-/** How finely a class is learned: `points` of its cloud, `nodes` to stand for them, for a class of 60 parts or more. */
-type Pass = { points: number; nodes: number };
+/** The first look is a quick one: points of its surface, nodes to stand for it. */
+const LOOK_POINTS = 32;
+const LOOK_NODES = 6;
 
+/**
+ * Where the figures of a class are to be expected, without a word from other classes: its free law is looked at, of which even
+ * wear is a case.
+ */
+function lookAtClass(learner: Learner, settings: ModelSettings, stop: () => void): void {
+  const coordinates = learner.coordinates.curved;
+  const figuresOf = (x: readonly number[]) => figuresAt(x, coordinates, settings);
+  const lnPosterior = settledPosterior(learner.sample, figuresOf, [], settings, stop);
+  const start = coordinates.names.map(() => 0);
+  const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, { cheap: finer(learner.sample).cheap });
+  learner.expected = found;
+  learner.cloud = cloud.map(({ x, lnWeight }) => ({ figures: figuresOf(x), lnWeight }));
+}
+
+/** The figures of a class, with what other classes say of its machines; even wear and a free power weighed against each other. */
 function learnClass(
   learner: Learner,
   others: ReadonlyMap<number, HarshnessWord>,
   settings: ModelSettings,
-  pass: Pass,
   stop: () => void,
 ): void {
-  const { sample } = learner;
+  const { sample, expected } = learner;
+  assertInvariant(expected !== null, 'a class is looked at before it is learned');
   const sampleOthers = sample.blocks.map((block) => others.get(block.machineId));
   learner.cloud = [];
   const chances = { linear: settings.linearChance, curved: 1 - settings.linearChance };
   for (const shape of ['linear', 'curved'] as const) {
     if (chances[shape] <= 0) continue;
     const coordinates = learner.coordinates[shape];
-    const lnPosterior = settledPosterior(
-      sample,
-      (x) => figuresAt(x, coordinates, settings),
-      sampleOthers,
-      settings,
-      stop,
-    );
-    // the power comes last among the coordinates, so an even law's mode is a start for a curved one
-    const like = learner.modes[shape] ?? learner.modes.linear;
-    const start = { x: coordinates.names.map((_, i) => like?.x[i] ?? 0), hessian: like?.hessian ?? [] };
-    const mode = newtonMode(lnPosterior, start);
-    learner.modes[shape] = mode;
-    const points = figureCloud(mode, lnPosterior, pass.points * finer(sample).points);
+    const figuresOf = (x: readonly number[]) => figuresAt(x, coordinates, settings);
+    const lnPosterior = settledPosterior(sample, figuresOf, sampleOthers, settings, stop);
+    // the power comes last among the coordinates
+    const from = shape === 'linear' ? withoutLast(expected) : expected;
+    const { points, cheap } = finer(sample);
+    const count = settings.cloudPoints * points;
+    const laid = figureCloud(from, lnPosterior, count, { cheap });
+    const { cloud } = laid.settled ? laid : figureCloudFrom(from.centre, lnPosterior, 2 * count, { cheap });
     const head =
-      Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(points.length);
-    for (const { x, lnWeight } of points)
-      learner.cloud.push({ figures: figuresAt(x, coordinates, settings), lnWeight: lnWeight + head });
+      Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(cloud.length);
+    for (const { x, lnWeight } of cloud) learner.cloud.push({ figures: figuresOf(x), lnWeight: lnWeight + head });
   }
-  hearAllMachines(learner, others, settings, pass);
+  hearAllMachines(learner, others, settings, settings.classNodes);
 }
 
 /** Below the best point by this much a sum may have lost its way from there: it is begun afresh. */
@@ -276,13 +285,14 @@ function settledPosterior(
 const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => sum + block.read.length, 0);
 
 /**
- * The fewer parts, the wider open its figures, and the more points their cloud takes, and nodes to stand for it. A class
+ * The fewer parts, the wider open its figures, and the more points their surface takes, and nodes to stand for it. A class
  * without any part is its prior, and needs no more than a large one.
  */
-function finer(pool: ClassPool): { points: number; nodes: number } {
+function finer(pool: ClassPool): { points: number; nodes: number; cheap: boolean } {
   const parts = partsIn(pool);
-  if (parts === 0 || parts >= 60) return { points: 1, nodes: 1 };
-  return parts < 20 ? { points: 8, nodes: 4 } : { points: 4, nodes: 2 };
+  const cheap = parts <= 8;
+  if (parts === 0 || parts >= 60) return { points: parts === 0 ? 0.5 : 1, nodes: 1, cheap };
+  return { points: 1.5, nodes: parts >= 20 ? 2 : 4, cheap };
 }
 
 /** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin. */
@@ -305,11 +315,11 @@ function hearAllMachines(
   learner: Learner,
   others: ReadonlyMap<number, HarshnessWord>,
   settings: ModelSettings,
-  pass: Pass,
+  nodes: number,
 ): void {
   const { pool } = learner;
   const poolOthers = pool.blocks.map((block) => others.get(block.machineId));
-  const thinned = thinCloud(learner.cloud, pass.nodes * finer(learner.sample).nodes);
+  const thinned = thinCloud(learner.cloud, nodes * finer(learner.sample).nodes);
   const state = settledAtHeaviest(pool, thinned, poolOthers, settings);
   learner.words = pool.blocks.map((block) => ({
     machineId: block.machineId,

@@ -204,6 +204,9 @@ function cavity(block: MachineBlock, part: PartSite): boolean {
 /** ln rates beyond this of the centre are no wear of this world; keeps exp() and its square finite. */
 const WILDEST_LN_RATE = 60;
 
+/** Over 9 sd of a bell: steps of 1.13 sd, by which its sums and its spread are good to 1e-5. */
+const BELL_NODES = 9;
+
 /**
  * Looks for the part's bell of ln rate and sums over it.
  * First a wide scan, then nodes over 4.5 sd of the bell found, again until they resolve it.
@@ -212,7 +215,7 @@ function tiltOnBell(part: PartSite, figures: ClassFigures, laws: PartLaws): void
   const scan = 5 * Math.sqrt(cavityCov[0]! + laws.sd[laws.sd.length - 1]! ** 2);
   let centre = part.bellSd > 0 ? part.bellMean : cavityMean[0]!;
   let half = part.bellSd > 0 ? 4.5 * part.bellSd : scan;
-  let count = part.bellSd > 0 ? 11 : 31;
+  let count = part.bellSd > 0 ? BELL_NODES : 31;
   for (let look = 0; look < 25; look++) {
     centre = Math.min(WILDEST_LN_RATE, Math.max(-WILDEST_LN_RATE, centre));
     tilt(part, figures, laws, cavityMean, cavityCov, centre, half, count, false, found);
@@ -222,7 +225,7 @@ function tiltOnBell(part: PartSite, figures: ClassFigures, laws: PartLaws): void
     centre = found.bellMean;
     if (found.ends > 0.5) continue;
     half = 4.5 * Math.max(found.bellSd * (onEnd ? 1.5 : 1), 0.6 * spacing);
-    count = 11;
+    count = BELL_NODES;
   }
   part.bellMean = found.bellMean;
   part.bellSd = found.bellSd;

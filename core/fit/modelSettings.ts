@@ -47,7 +47,7 @@ export const defaultModelSettings: ModelSettings = {
   beyondHRefs: 20,
   partsPerClassForFigures: 150,
   machinesPerClass: 200,
-  cloudPoints: 128,
+  cloudPoints: 64,
   classNodes: 15,
   useScaleHours: 40,
   useLnSd: 0.5,
@@ -240,12 +240,12 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     source: COMMON_PRACTICE,
   },
   cloudPoints: {
-    from: 16,
-    to: 512,
+    from: 32,
+    to: 128,
     whole: true,
     unit: 'points',
     meaning:
-      'points at which the figures of a class of 60 parts or more are weighed; four times as many below, eight times below 20',
+      'points at which the figures of a class of 60 parts or more are weighed, between which a smooth surface is laid; half as many more below',
     source: COMMON_PRACTICE,
   },
   classNodes: {

@@ -251,7 +251,7 @@ function sumUnknowns(
   out: Tilt,
 ): void {
   const { d } = part;
-  if (out.mean.length !== d) {
+  if (out.mean.length < d) {
     out.mean = new Float64Array(d);
     out.cov = new Float64Array(d * d);
   }

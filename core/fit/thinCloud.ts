@@ -63,13 +63,21 @@ function standardised(points: readonly WeighedPoint[], weights: readonly number[
 
 /** The `count` cheapest products of powers of the figures: 1, then the power, its square, ... */
 function moments(names: readonly (keyof ClassFigures)[], count: number): number[][] {
-  let all: number[][] = [[]];
-  for (const _ of names)
-    all = all.flatMap((row) => Array.from({ length: MOST_DEGREE + 1 }, (_, degree) => [...row, degree]));
-  const cost = (row: readonly number[]) => row.reduce((sum, degree, i) => sum + degree * DEGREE_COST[names[i]!], 0);
-  return all
-    .map((row) => ({ row, cost: cost(row) }))
-    .sort((a, b) => a.cost - b.cost)
-    .slice(0, count)
-    .map(({ row }) => row);
+  const costs = names.map((name) => DEGREE_COST[name]);
+  // each row follows from one already found by a degree more of its last figure, or of one behind it
+  const found: { row: number[]; cost: number }[] = [];
+  const open = [{ row: names.map(() => 0), cost: 0 }];
+  while (found.length < count && open.length > 0) {
+    const least = open.reduce((best, one, k) => (one.cost < open[best]!.cost - 1e-9 ? k : best), 0);
+    const [next] = open.splice(least, 1);
+    found.push(next!);
+    const last = next!.row.findLastIndex((degree) => degree > 0);
+    for (let i = Math.max(0, last); i < names.length; i++)
+      if (next!.row[i]! < MOST_DEGREE)
+        open.push({
+          row: next!.row.map((degree, k) => (k === i ? degree + 1 : degree)),
+          cost: next!.cost + costs[i]!,
+        });
+  }
+  return found.map(({ row }) => row);
 }

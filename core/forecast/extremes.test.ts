@@ -111,7 +111,7 @@ describe('a forecast of anything that may be entered', () => {
           const series = seriesFrom(parts);
           const priors = new Map<string, ClassPrior>([['slide', { partClass: 'slide', from: 'wide', ...its }]]);
           // a smaller cloud, so that more may be tried
-          const learning = learnShop(series, priors, { ...settings, cloudPoints: 16 });
+          const learning = learnShop(series, priors, { ...settings, cloudPoints: 12 });
           for (const { nodes } of learning.classes)
             for (const node of nodes)
               for (const value of Object.values(node)) expect(Number.isFinite(value)).toBe(true);

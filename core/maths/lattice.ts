@@ -13,16 +13,27 @@ function goldenRoot(dimensions: number): number {
 
 /**
  * Points spread evenly over a standard normal of some dimensions: no random numbers.
- *   z_nj = normalQuantile(frac(1/2 + n f^-j)),  n = 0 .. count - 1,  j = 1 .. dimensions
+ *   z_nj = normalQuantile(frac(1/2 + n f^-j)),  n = from .. from + count - 1,  j = 1 .. dimensions
  * then moved and sheared so that they have mean 0, variance 1 and no correlation, as the normal has.
+ * @param from further points of the same lattice begin where the last ones ended
  * @returns one row a point
  * @source the lattice of {@link goldenRoot}, carried over to the normal by its quantiles; matching of moments after
  *   R. E. Caflisch, "Monte Carlo and quasi-Monte Carlo methods", Acta Numerica 7 (1998), section 4.5
  */
-export function normalLattice(count: number, dimensions: number): number[][] {
+export function normalLattice(count: number, dimensions: number, from = 0): readonly (readonly number[])[] {
+  const name = `${count} ${dimensions} ${from}`;
+  const kept = lattices.get(name) ?? worked(count, dimensions, from);
+  lattices.set(name, kept);
+  return kept;
+}
+
+/** The lattices asked for so far: a handful of sizes, each asked for class by class. */
+const lattices = new Map<string, number[][]>();
+
+function worked(count: number, dimensions: number, from: number): number[][] {
   const root = goldenRoot(dimensions);
   const points = Array.from({ length: count }, (_, n) =>
-    Array.from({ length: dimensions }, (_, j) => normalQuantile((0.5 + n * root ** -(j + 1)) % 1)),
+    Array.from({ length: dimensions }, (_, j) => normalQuantile((0.5 + (from + n) * root ** -(j + 1)) % 1)),
   );
   return count > 2 * dimensions ? whitened(points) : points;
 }

@@ -5,46 +5,35 @@ export type Mode = {
   value: number;
   /** steps along which the function falls by 1/2 from its top, were it quadratic: one row a coordinate, one column a step */
   axes: number[][];
-  /** second derivatives at x, or near it */
-  hessian: number[][];
 };
-
-/**
- * Where to begin. Second derivatives known from a like function, for the first coordinates at least, are not asked for
- * again unless x moves far.
- */
-export type ModeStart = { x: readonly number[]; hessian?: readonly (readonly number[])[] };
 
 const STEP = 0.1;
 const LEAST_CURVATURE = 0.5;
 const LONGEST_MOVE = 1;
-const ENOUGH_GAIN = 0.01;
+/** Mixed second derivatives are taken once a move would gain less than this, and no more moves made below the other. */
+const NEAR_GAIN = 0.5;
+const ENOUGH_GAIN = 0.03;
 const MOST_MOVES = 12;
-/** Second derivatives of a place further off than this are taken again where the search ends. */
-const STALE = 0.5;
 
 /**
- * Top of a smooth function of a few coordinates of scale about 1, by Newton's steps on central differences.
- * Mixed second derivatives are taken once, at the start, and again at the end if that is far off; the plain ones
- * come with each gradient. Curvatures less than 1/2 are taken as 1/2, moves longer than 1 are cut to 1 and halved
- * until they lead uphill.
+ * Top of a smooth function of a few coordinates of scale about 1, by Newton's steps on central differences: along the
+ * coordinates at first, and with the mixed second derivatives, taken once, near the top. Curvatures less than 1/2 are taken as
+ * 1/2, moves longer than 1 are cut to 1 and halved until they lead uphill.
  * @param f a log density; called in a fixed order, so the same function gives the same bits
  * @source J. Nocedal and S. Wright, Numerical Optimization, 2nd ed. (2006), sections 3.4 and 8.1
  */
-export function newtonMode(f: (x: readonly number[]) => number, start: ModeStart): Mode {
-  let x = [...start.x];
+export function newtonMode(f: (x: readonly number[]) => number, start: readonly number[]): Mode {
+  let x = [...start];
   let value = f(x);
   let around = differences(f, x, value);
-  let hessian = withMixed(f, x, value, around, start.hessian ?? []);
-  let hessianAt = x;
+  let hessian: number[][] | null = null;
   for (let move = 0; move < MOST_MOVES; move++) {
-    setDiagonal(hessian, around.second);
-    const { curvatures, vectors } = curvatureAxes(hessian);
-    const along = vectors.map((vector, a) => dot(vector, around.gradient) / curvatures[a]!);
-    let step = x.map((_, i) => vectors.reduce((sum, vector, a) => sum + vector[i]! * along[a]!, 0));
-    const length = Math.hypot(...step);
-    if (length > LONGEST_MOVE) step = step.map((entry) => (entry * LONGEST_MOVE) / length);
-    if (0.5 * Math.abs(dot(step, around.gradient)) < ENOUGH_GAIN) break;
+    let { step, gain } = newtonStep(hessian ?? diagonal(around), around);
+    if (gain < NEAR_GAIN && hessian === null) {
+      hessian = withMixed(f, x, value, around);
+      ({ step, gain } = newtonStep(hessian, around));
+    }
+    if (gain < ENOUGH_GAIN) break;
     let better: { x: number[]; value: number } | null = null;
     for (let half = 0; half < 6 && better === null; half++) {
       const next = x.map((entry, i) => entry + step[i]! * 0.5 ** half);
@@ -54,19 +43,20 @@ export function newtonMode(f: (x: readonly number[]) => number, start: ModeStart
     if (better === null) break;
     ({ x, value } = better);
     around = differences(f, x, value);
+    if (hessian !== null) setDiagonal(hessian, around.second);
   }
-  if (Math.hypot(...x.map((entry, i) => entry - hessianAt[i]!)) > STALE) {
-    hessian = withMixed(f, x, value, around, []);
-    hessianAt = x;
-  }
-  setDiagonal(hessian, around.second);
+  const { curvatures, vectors } = curvatureAxes(hessian ?? withMixed(f, x, value, around));
+  return { x, value, axes: x.map((_, i) => vectors.map((vector, a) => vector[i]! / Math.sqrt(curvatures[a]!))) };
+}
+
+/** The move to the top of the quadratic, no longer than may be, and what it would gain. */
+function newtonStep(hessian: readonly (readonly number[])[], { gradient }: Differences) {
   const { curvatures, vectors } = curvatureAxes(hessian);
-  return {
-    x,
-    value,
-    hessian,
-    axes: x.map((_, i) => vectors.map((vector, a) => vector[i]! / Math.sqrt(curvatures[a]!))),
-  };
+  const along = vectors.map((vector, a) => dot(vector, gradient) / curvatures[a]!);
+  const whole = gradient.map((_, i) => vectors.reduce((sum, vector, a) => sum + vector[i]! * along[a]!, 0));
+  const length = Math.hypot(...whole);
+  const step = length > LONGEST_MOVE ? whole.map((entry) => (entry * LONGEST_MOVE) / length) : whole;
+  return { step, gain: 0.5 * Math.abs(dot(step, gradient)) };
 }
 
 const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, entry, i) => sum + entry * b[i]!, 0);
@@ -90,23 +80,25 @@ function differences(f: (x: readonly number[]) => number, x: readonly number[], 
   };
 }
 
-/** All second derivatives; the mixed ones as known, else from the two corners (+, +) and (-, -). */
+const diagonal = ({ second }: Differences): number[][] =>
+  second.map((entry, i) => second.map((_, j) => (i === j ? entry : 0)));
+
+/** All second derivatives; the mixed ones from the two corners (+, +) and (-, -). */
 function withMixed(
   f: (x: readonly number[]) => number,
   x: readonly number[],
   value: number,
-  { up, down, second }: Differences,
-  known: readonly (readonly number[])[],
+  around: Differences,
 ): number[][] {
+  const { up, down } = around;
   const corner = (i: number, j: number, by: number) =>
     f(x.map((entry, k) => (k === i || k === j ? entry + by : entry)));
-  const hessian = x.map((_, i) => x.map((_, j) => (i === j ? second[i]! : 0)));
+  const hessian = diagonal(around);
   for (let i = 0; i < x.length; i++)
     for (let j = 0; j < i; j++) {
       const mixed =
-        known[i]?.[j] ??
         (corner(i, j, STEP) + corner(i, j, -STEP) - up[i]! - down[i]! - up[j]! - down[j]! + 2 * value) /
-          (2 * STEP ** 2);
+        (2 * STEP ** 2);
       hessian[i]![j] = mixed;
       hessian[j]![i] = mixed;
     }
