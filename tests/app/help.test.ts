@@ -83,6 +83,10 @@ windowTest(
     await expect.poll(keptMm).toBe(10.3188);
     await goTo(page, `/machine/${machineId}`);
     await page.getByRole('tab', { name: 'Limits' }).click();
-    await page.getByRole('tabpanel').getByText(/^\d\.\d{2,4} in\b/).first().waitFor();
+    await page
+      .getByRole('tabpanel')
+      .getByText(/^\d\.\d{2,4} in\b/)
+      .first()
+      .waitFor();
   },
 );

@@ -47,11 +47,13 @@ describe('taking the record out', () => {
     expect(reply.zipBase64).toBeNull();
     for (const { name, bytes } of reply.files) expect(readFileSync(join(toFolder, name)).length).toBe(bytes);
     const rows = Object.fromEntries(reply.files.map(({ name, rows }: Any) => [name, rows]));
+    // beside the files of the demo stands the pivot of its job that was handed over
+    const laidWithTheJob: Record<string, number> = { 'points.csv': 3, 'sizes.csv': 7 };
     for (const name of ['machines.csv', 'hours.csv', 'points.csv', 'sizes.csv']) {
       const demoRows = readFileSync(join(import.meta.dirname, '../../demo-data/workshop', name), 'utf8')
         .trim()
         .split('\n');
-      expect(rows[name], name).toBe(demoRows.length - 1);
+      expect(rows[name], name).toBe(demoRows.length - 1 + (laidWithTheJob[name] ?? 0));
     }
     expect(readdirSync(folder).filter((name) => name.includes('unfinished'))).toEqual([]);
     const again = await demo.ask('exchange/exportFolder', { toFolder });

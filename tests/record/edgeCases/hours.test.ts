@@ -542,7 +542,10 @@ test('the history counts the rows of every table whose rows belong to entries, a
     .map(({ name }) => name);
   const entryIds = record.sqlite.prepare('SELECT id FROM entries').pluck().all() as number[];
   const counted = rowsOfEntries(record, entryIds).filter(({ sort }) => sort !== 'sizesPutRight');
-  const inTables = owned.map((name) => record.sqlite.prepare(`SELECT count(*) FROM ${name}`).pluck().get() as number);
+  // a forecast kept with a slip belongs to no entry
+  const inTables = owned.map(
+    (name) => record.sqlite.prepare(`SELECT count(entry_id) FROM ${name}`).pluck().get() as number,
+  );
   expect(owned).toEqual(expect.arrayContaining(['hours_sources', 'joint_members', 'sizes']));
   expect(counted.reduce((sum, { rows }) => sum + rows, 0)).toBe(inTables.reduce((sum, rows) => sum + rows, 0));
 });
