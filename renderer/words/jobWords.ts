@@ -1,5 +1,7 @@
 import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
 
+const makeKinds = { pin: 'pin', bush: 'bush', strip: 'strip', boss: 'boss', other: 'other' } as const;
+
 /** Words of the Jobs screens. What the papers themselves say stands in core/papers/rebuild. */
 export const jobWords = {
   tab: 'Jobs',
@@ -50,6 +52,7 @@ export const jobWords = {
   wantedHint: 'empty: when it is ready',
   takenInOn: 'Taken in on',
   dial: 'Meter shows',
+  dialNotRead: 'not read',
   dialHint: 'for this job’s papers; empty: not read',
   whereabouts: 'The machine stands',
   whereaboutsNote: 'Where there',
@@ -116,7 +119,10 @@ export const jobWords = {
   upper: 'Not over',
   addMake: 'Add a part',
   makeKind: 'Part',
-  makeKinds: { pin: 'pin', bush: 'bush', strip: 'strip', boss: 'boss', other: 'other' },
+  makeKinds,
+  /** "1 bush, Boom foot pin, left" */
+  makeLine: ({ count, kind, what }: { count: number; kind: keyof typeof makeKinds; what: string }): string =>
+    `${count} ${kind === 'other' ? what : `${makeKinds[kind]}, ${what}`}`,
   makeWhat: 'Which',
   material: 'Material',
   outside: 'Ø or thickness',

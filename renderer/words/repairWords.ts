@@ -273,6 +273,7 @@ export const repairForm = {
   mayMoveMm: 'Centre may move up to',
   aSideMm: 'Clean up, each side',
   boredWith: 'Bored on one bar with',
+  boredWithHint: 'empty: not said',
   boredAlone: 'no other',
   bossOutsideMm: 'Boss outside',
   bossLengthMm: 'Boss length',

@@ -4,6 +4,12 @@ import { pdfPages } from '#tests/support/pdfText.ts';
 import { expectAxeClean, expectAxeCleanDayAndNight, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
+/** One dot. */
+const A_PNG = Buffer.from(
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==',
+  'base64',
+);
+
 windowTest('a job goes from the complaint to the close-out sheet', async ({ open }) => {
   const { page, ask } = await open({ asOf: '2026-11-02', width: 1280, height: 800 });
   await page.locator('#root > *').first().waitFor();
@@ -18,8 +24,17 @@ windowTest('a job goes from the complaint to the close-out sheet', async ({ open
   await page.keyboard.press('j');
   await page.getByLabel(/^Complaint/).fill('The hook rattles and the latch sticks.');
   await page.getByLabel('Wanted by').fill('18.12.2026');
+  await page
+    .locator('.take-photos input')
+    .setInputFiles([{ name: 'as-it-came.png', mimeType: 'image/png', buffer: A_PNG }]);
+  await page.getByText('1 photo').waitFor();
   await page.getByRole('button', { name: 'Take in', exact: true }).click();
   await page.getByRole('heading', { level: 1, name: `Job J26-001: ${SMALL_SHOP.machine}` }).waitFor();
+  // as it came in
+  await page.getByRole('button', { name: /^Photo 1 of 1/ }).click();
+  const shown = page.locator('.large-photo img');
+  await expect.poll(() => shown.evaluate((image: HTMLImageElement) => image.naturalWidth)).toBeGreaterThan(0);
+  await page.keyboard.press('Escape');
   await expectAxeClean(page);
 
   // work: a strip to renew, and a bore with its cut and its bush

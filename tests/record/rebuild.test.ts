@@ -27,7 +27,8 @@ import {
 import { recordStartEmpty } from '#core/contract/record.ts';
 import { repairChoose, repairCutList, repairCutListPaper, repairRead, repairSaveFacts } from '#core/contract/repair.ts';
 import { slideRead } from '#core/contract/slide.ts';
-import { aShopWithAHitch, aSlide } from '#tests/support/aHitch.ts';
+import { stripDownSave } from '#core/contract/stripDown.ts';
+import { aShopWithAHitch, aSize, aSlide } from '#tests/support/aHitch.ts';
 import { aJpeg, base64Of } from '#tests/support/aJpeg.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
 import { aWornHole } from '#tests/support/aWornHole.ts';
@@ -395,5 +396,56 @@ describe('a job', () => {
     const cut = await read('cut-list');
     for (const words of ['hook pin', '42CrMo4', 'bar 35', 'Ø30.98', '120.00']) expect(cut).toContain(words);
     expect(await read('close-out')).toContain('Latch tried under load');
+  });
+
+  test('its close-out sheet says what the strip-downs of the job found, what was bored and what was left, and no more', async () => {
+    const { machineId, rebuildId, strip, pin, pinLine, stripLine } = await aJob();
+    const sizes = (front: number) => [aSize(strip.pointId, front, 'front'), aSize(strip.pointId, 9.87, 'rear')];
+    const sheet = { machineId, dialHours: null, fitter: 'Bo', note: '', renewals: [], dialSure: false };
+    const before = { ...sheet, takenOn: '2026-11-01', sizes: [aSize(pin.pointId, 29.61)], findings: [] };
+    await program.ask(stripDownSave, before);
+    const closeOut = async () => {
+      const { pdfBase64 } = await program.ask(rebuildPaper, { rebuildId, paper: 'close-out' });
+      const pages = await pdfPages(Buffer.from(pdfBase64, 'base64'));
+      return pages
+        .map(({ text }) => text)
+        .join(' ')
+        .replaceAll(/\s+/g, ' ');
+    };
+    expect(await closeOut()).toContain('No strip-down is on record between intake and hand-over.');
+    const crack = {
+      ...({ assemblyId: pin.assemblyId, positionId: pin.positionId, kind: 'crack' } as const),
+      ...({ severity: 'do-not-use', note: 'hairline at the groove' } as const),
+    };
+    await program.ask(stripDownSave, { ...sheet, takenOn: '2026-11-04', sizes: sizes(10.43), findings: [crack] });
+    const said = { rebuildId, saidOn: '2026-11-05', saidBy: 'The farmer', how: 'in-person', by: 'Bo' } as const;
+    await program.ask(rebuildApprove, {
+      ...said,
+      agreed: [pinLine],
+      declined: [{ lineId: stripLine, words: 'Later.' }],
+    });
+    await program.ask(rebuildBored, { lineId: pinLine, cut: 0, sizeMm: 31.012, sure: false, by: 'Bo' });
+    for (const check of HAND_OVER_CHECKS)
+      await program.ask(rebuildCheck, { rebuildId, check, answer: 'done', by: 'Bo' });
+    const over = {
+      rebuildId,
+      handedOverOn: '2026-11-06',
+      dialHours: null,
+      renewals: [],
+      note: '',
+      sure: true,
+      by: 'Bo',
+    };
+    await program.ask(rebuildHandOver, { ...over, sizes: [aSize(pin.pointId, 29.98, '', 'as-left')] });
+    const after = { ...sheet, takenOn: '2026-11-08', sizes: sizes(10.11), findings: [] };
+    await program.ask(stripDownSave, after);
+    const paper = await closeOut();
+    for (const words of [
+      ...['thickness: front 10.43, rear 9.87', 'no work agreed here', 'cracked, hairline at the groove'],
+      ...['bored 31.012', 'diameter: 29.98', 'Hook rattles.', 'Later.'],
+    ])
+      expect(paper).toContain(words);
+    // neither what was measured before the machine came in, nor what was measured since it left
+    for (const figure of ['29.61', '10.11', 'No strip-down is on record']) expect(paper).not.toContain(figure);
   });
 });

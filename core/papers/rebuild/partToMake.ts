@@ -4,7 +4,7 @@ import type { DecimalMark } from '../../words/quantityText.ts';
 import { block, text, view } from '../elements.ts';
 import { WEIGHT } from '../paperFonts.ts';
 import { partSketch } from './partSketch.ts';
-import { makeSizesText } from './rebuildWords.ts';
+import { makeSizesText, partName, rebuildWords as words } from './rebuildWords.ts';
 
 type Make = Rebuild['lines'][number]['makes'][number];
 
@@ -14,7 +14,7 @@ export const partToMake = (item: string, make: Make, mark: DecimalMark): ReactEl
     { marginTop: 12, flexDirection: 'row', alignItems: 'center' },
     view(
       { flexGrow: 1, flexBasis: 0, paddingRight: 10 },
-      text({ sizePt: 12, weight: WEIGHT.head }, {}, [item, `${make.count} ×`, make.what].filter(Boolean).join('  ')),
+      text({ sizePt: 12, weight: WEIGHT.head }, {}, words.partHead(item, make.count, partName(make))),
       text({ face: 'table', sizePt: 11 }, {}, makeSizesText(make, mark)),
       text({ face: 'table', sizePt: 11 }, {}, [make.material, make.stock].filter(Boolean).join(', ')),
     ),

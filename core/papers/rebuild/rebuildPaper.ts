@@ -4,12 +4,19 @@ import type { DecimalMark } from '../../words/quantityText.ts';
 import { block, INK, text, view } from '../elements.ts';
 import { WEIGHT } from '../paperFonts.ts';
 import type { ShopOnPaper } from '../paperHead.ts';
+import type { FoundAtPlace } from './foundAtPlace.ts';
 import { printListPaper } from './listPaper.ts';
 import { closeOutSheet, cutList, jobCard, machiningList } from './rebuildSections.ts';
 import { rebuildWords as words } from './rebuildWords.ts';
 
 export type RebuildPaper = 'job-card' | 'machining-list' | 'cut-list' | 'close-out';
-export type OnPaper = { shop: ShopOnPaper; printedOn: string; mark: DecimalMark; rebuild: Rebuild };
+export type OnPaper = {
+  shop: ShopOnPaper;
+  printedOn: string;
+  mark: DecimalMark;
+  rebuild: Rebuild;
+  found: readonly FoundAtPlace[];
+};
 
 const SECTIONS: Record<RebuildPaper, (paper: OnPaper) => ReactElement[]> = {
   'job-card': jobCard,

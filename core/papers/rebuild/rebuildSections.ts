@@ -1,10 +1,21 @@
 import type { ReactElement } from 'react';
 import type { Rebuild } from '../../contract/rebuild.ts';
+import type { SizeEvent } from '../../shop/measuringPoint.ts';
 import { handOverCheckNames } from '../../words/handOverChecks.ts';
 import { pressingLines } from '../../words/pressingText.ts';
+import { type DecimalMark, decimalFigure, decimalsOfGauge } from '../../words/quantityText.ts';
+import { findingText, severityWords } from '../slipNames.ts';
+import type { FoundAtPlace } from './foundAtPlace.ts';
 import { partToMake } from './partToMake.ts';
 import type { OnPaper } from './rebuildPaper.ts';
-import { hoursFigure1, limitsMmText, makeSizesText, sizeMmText, rebuildWords as words } from './rebuildWords.ts';
+import {
+  hoursFigure1,
+  limitsMmText,
+  makeSizesText,
+  partName,
+  sizeMmText,
+  rebuildWords as words,
+} from './rebuildWords.ts';
 import { type Column, sentences, tableSection } from './table.ts';
 
 const { heads } = words;
@@ -91,30 +102,24 @@ export const cutList = (paper: OnPaper): ReactElement[] => {
   ];
 };
 
-/** What was found, what was done with the sizes bored, what was left, checks, and what was declined. */
+/** The complaint; place by place what was found, what was done with the sizes bored, what was left; checks; what was declined. */
 export const closeOutSheet = (paper: OnPaper): ReactElement[] => {
-  const { rebuild, mark } = paper;
+  const { rebuild, found } = paper;
   return [
-    sentences(words.found, [rebuild.complaint]),
+    sentences(words.complaint, [rebuild.complaint]),
     tableSection(
-      words.works,
+      words.titles['close-out'],
       [
-        { head: heads.item, share: 0.7 },
-        { head: heads.position, share: 3 },
-        { head: heads.work, share: 4 },
-        { head: heads.left, share: 3 },
+        { head: heads.item, share: 0.6 },
+        { head: heads.position, share: 2.2 },
+        { head: heads.found, share: 3 },
+        { head: heads.work, share: 3 },
+        { head: heads.left, share: 2.4 },
       ],
-      agreedOf(rebuild).map((one) => [
-        itemText(one),
-        one.position,
-        one.what,
-        [
-          ...one.boredMm.flatMap((size) => (size === null ? [] : [words.asBored(sizeMmText(size, mark))])),
-          ...one.left.map(({ point, sizeMm }) => words.asLeft(point, sizeMmText(sizeMm, mark))),
-        ].join('; '),
-      ]),
+      closeOutRows(paper),
       words.nothingAgreed,
     ),
+    ...(found.length === 0 ? [sentences(words.nothingFound, [])] : []),
     ...declinedTable(rebuild),
     tableSection(
       words.checks,
@@ -133,11 +138,58 @@ export const closeOutSheet = (paper: OnPaper): ReactElement[] => {
   ];
 };
 
+/** A row for each work agreed, and one for each place that was measured or looked at where no work is agreed; by item. */
+function closeOutRows({ rebuild, found, mark }: OnPaper): string[][] {
+  const agreed = agreedOf(rebuild);
+  const sizesOf = (place: FoundAtPlace | undefined, event: SizeEvent) => (place ? foundSizes(place, event, mark) : []);
+  const told = new Set<FoundAtPlace>();
+  const works = agreed.map((one) => {
+    const place = found.find(({ positionId }) => positionId !== null && positionId === one.positionId);
+    const first = place && !told.has(place) ? place : undefined; // a second work at the same place repeats nothing
+    if (first) told.add(first);
+    const bored = one.boredMm.flatMap((size) => (size === null ? [] : [words.asBored(sizeMmText(size, mark))]));
+    const seen = [...sizesOf(first, 'as-found'), ...(first ? foundFindings(first) : [])];
+    return { one, cells: [seen, [one.what, ...bored], sizesOf(first, 'as-left')], position: one.position };
+  });
+  const others = found
+    .filter((place) => !told.has(place))
+    .map((place) => ({
+      one: place,
+      cells: [[...sizesOf(place, 'as-found'), ...foundFindings(place)], [words.noWork], sizesOf(place, 'as-left')],
+      position: place.place,
+    }));
+  return [...works, ...others]
+    .sort((a, b) => (a.one.item ?? LAST) - (b.one.item ?? LAST))
+    .map(({ one, cells, position }) => [itemText(one), position, ...cells.map((lines) => lines.join('\n'))]);
+}
+
+/** Work on the machine as a whole, and what was seen of an assembly as a whole, stand behind the items. */
+const LAST = 1000;
+
+/** "thickness: front 10.20, rear 10.41", one line a measuring point. */
+const foundSizes = ({ sizes }: FoundAtPlace, event: SizeEvent, mark: DecimalMark): string[] =>
+  [
+    ...Map.groupBy(
+      sizes.filter((size) => size.event === event),
+      ({ point }) => point,
+    ),
+  ].map(([point, all]) =>
+    words.foundSizes(
+      point,
+      all.map(({ station, sizeMm, stepMm, parked }) =>
+        words.foundSize(station, decimalFigure(sizeMm, decimalsOfGauge(stepMm), mark), parked),
+      ),
+    ),
+  );
+
+const foundFindings = ({ findings }: FoundAtPlace): string[] =>
+  findings.map(({ kind, severity, note }) => `${findingText({ finding: kind, note })}; ${severityWords[severity]}`);
+
 function partsTable({ rebuild, mark }: OnPaper): ReactElement {
   const rows = agreedOf(rebuild).flatMap((one) =>
     one.makes.map((make) => [
       itemText(one),
-      [words.kinds[make.kind], make.what].filter(Boolean).join(', '),
+      partName(make),
       make.material,
       String(make.count),
       makeSizesText(make, mark),
@@ -149,12 +201,12 @@ function partsTable({ rebuild, mark }: OnPaper): ReactElement {
     words.parts,
     [
       { head: heads.item, share: 0.6 },
-      { head: heads.part, share: 2.6 },
-      { head: heads.material, share: 1.6 },
-      { head: heads.count, share: 0.6, align: 'right' },
-      { head: heads.sizes, share: 3.4 },
-      { head: heads.stock, share: 1.5 },
-      { head: heads.from, share: 1.4 },
+      { head: heads.part, share: 2.2 },
+      { head: heads.material, share: 1.2 },
+      { head: heads.count, share: 0.5 },
+      { head: heads.sizes, share: 4.4 },
+      { head: heads.stock, share: 1.6 },
+      { head: heads.from, share: 1.2 },
     ],
     rows,
     words.noParts,

@@ -42,9 +42,12 @@ export const rebuildWords = {
   cuts: 'One line a cut',
   noCuts: 'No cuts are agreed on this job.',
   checks: 'Before it leaves',
-  found: 'Found',
   asBored: (size: string): string => `bored ${size}`,
-  asLeft: (point: string, size: string): string => `${point} ${size}`,
+  nothingFound: 'No strip-down is on record between intake and hand-over.',
+  noWork: 'no work agreed here',
+  foundSize: (station: string, size: string, parked: boolean): string =>
+    [station, size, parked ? '(in question)' : ''].filter(Boolean).join(' '),
+  foundSizes: (point: string, sizes: readonly string[]): string => `${point}: ${sizes.join(', ')}`,
   approved: 'Agreed',
   heads: {
     item: 'Item',
@@ -67,11 +70,14 @@ export const rebuildWords = {
     check: 'Check',
     answer: 'Answer',
     by: 'By',
+    found: 'Found, mm',
     left: 'Left, mm',
     bar: 'Bar, mm',
     cutsOff: 'Cut off, mm',
     leftOver: 'Left over, mm',
   },
+  partHead: (item: string, count: number, part: string): string =>
+    `${item === '' ? '' : `Item ${item}: `}${count}${THIN_GAP}×${THIN_GAP}${part}`,
   keepEnd: ', back on the rack',
   notProven: 'Another way to cut might use less bar: this one is not proven the least.',
   everyMachine: 'every machine with repairs chosen',
@@ -92,6 +98,9 @@ export const limitsMmText = (lowerMm: number, upperMm: number, mark: DecimalMark
   `${decimalFigure(lowerMm, 3, mark)} to ${decimalFigure(upperMm, 3, mark)}`;
 
 type Make = Rebuild['lines'][number]['makes'][number];
+
+/** "Pin, Boom foot pin, left". */
+export const partName = ({ kind, what }: Make): string => [rebuildWords.kinds[kind], what].filter(Boolean).join(', ');
 
 /** "Ø50.00 / Ø40.00 × 60.00, size after pressing". */
 export function makeSizesText(make: Make, mark: DecimalMark): string {

@@ -3,6 +3,7 @@ import type { rebuildPaper } from '../../contract/rebuild.ts';
 import { printRebuildPaper } from '../../papers/rebuild/rebuildPaper.ts';
 import { readSettings } from '../../record/settingsStore.ts';
 import { type Context, recordOf } from '../context.ts';
+import { foundOnJob } from './foundOnJob.ts';
 import { rebuildSheet } from './rebuildSheet.ts';
 
 export const rebuildPaperHandler: Handler<typeof rebuildPaper, Context> = async (context, { rebuildId, paper }) => {
@@ -13,6 +14,7 @@ export const rebuildPaperHandler: Handler<typeof rebuildPaper, Context> = async 
     printedOn: context.today(),
     mark: decimalMark,
     rebuild,
+    found: paper === 'close-out' ? foundOnJob(context, rebuild) : [],
   });
   return { fileName: `${paper}-${rebuild.number}.pdf`, pdfBase64: Buffer.from(pdf).toString('base64') };
 };

@@ -63,7 +63,7 @@ function Whole({ job }: { job: Rebuild }) {
         { label: words.heads.takenIn, value: job.takenInOn },
         { label: words.heads.wanted, value: job.wantedBy ?? '' },
         { label: words.heads.where, value: whereaboutsText(job) },
-        { label: words.dial, value: job.dialHours === null ? '' : hoursText(job.dialHours) },
+        { label: words.dial, value: job.dialHours === null ? words.dialNotRead : hoursText(job.dialHours) },
         { ...planningAidCell, grow: true },
       ]}
     >

@@ -53,7 +53,7 @@ export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
                     ))}
                 </td>
                 <td className="figures">{decimalFigure(line.ownHours, 1, mark)}</td>
-                <td>{line.makes.map((make) => `${make.count} × ${make.what}`).join(', ')}</td>
+                <td>{line.makes.map((make) => words.makeLine(make)).join('; ')}</td>
                 <td>
                   {words.stands[line.stands]}
                   {line.declinedWords !== '' && <q>{line.declinedWords}</q>}
@@ -67,7 +67,7 @@ export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
                       onClick={() => setWriting(line)}
                     >
                       {words.putRight}
-                    </button>{' '}
+                    </button>
                     <button
                       type="button"
                       className="text-key"

@@ -16,6 +16,7 @@ import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
+import { PickBox } from '#renderer/controls/PickBox.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { FigureField } from '#renderer/screens/take-in/FigureField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
@@ -180,11 +181,11 @@ function HoleFields({ sheet, ...asker }: Asker & { sheet: RepairSheet }) {
       <Size {...asker} name="mayMoveMm" />
       <Size {...asker} name="aSideMm" least={0} />
       {others.length > 0 && (
-        <OrNotSaid
+        <PickBox
           label={repairForm.boredWith}
-          names={others.map(({ positionId }) => String(positionId))}
-          words={(id) => others.find(({ positionId }) => String(positionId) === id)?.position ?? ''}
+          options={others.map(({ positionId, position }) => ({ id: String(positionId), text: position }))}
           value={facts.boredWith === null ? null : String(facts.boredWith)}
+          hint={repairForm.boredWithHint}
           onChange={(id) => set({ boredWith: id === null ? null : Number(id) })}
         />
       )}

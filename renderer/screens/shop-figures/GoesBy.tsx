@@ -5,6 +5,7 @@ import { useDecimalMark } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { shopFigureWords as words } from '#renderer/words/shopFigureWords.ts';
+import './goes-by.css';
 
 /** The shop's figures that a sheet goes by, each with how it is known, and the way to set them otherwise. */
 export function GoesBy({ names }: { names: readonly string[] }) {
