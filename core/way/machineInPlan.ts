@@ -140,7 +140,9 @@ export function machineInPlan(
     years: {
       winters: plan.winters,
       takeOffHours: takeOffs.hours,
-      breakdownCost: seasonsOf(from).map(() => plan.breakdownHours * busyWeight(machine?.use, plan.busyMonths)),
+      breakdownCost: seasonsOf(from).map(
+        () => plan.breakdownHours * (machine ? busyWeight(machine.use, plan.busyMonths) : 1),
+      ),
       visitHours: plan.visitHours,
     },
     takeOffNames: takeOffs.names,
@@ -151,16 +153,21 @@ const seasonsOf = ({ plan }: PlanInputs): number[] => Array.from({ length: plan.
 
 /**
  * How much dearer a season's breakdowns are than in a month of mean use: a limit passes in a month as likely as the machine
- * runs in it, and in months above the mean it costs `busyMonths` times as much.
+ * runs in it, and in months above the mean it costs `busyMonths` times as much. Mean over the seasons it may keep, so that one
+ * that works all the year round has no busy months however little doubt of that is left.
  * @source own derivation
  */
-export function busyWeight(use: Pick<UseOfYear, 'rate'> | undefined, busyMonths: number): number {
-  const season = use?.rate.season;
-  if (!season) return 1;
+export function busyWeight({ branches }: Pick<UseOfYear, 'branches'>, busyMonths: number): number {
+  const all = branches.reduce((sum, { weight }) => sum + weight, 0);
+  const busy = branches.reduce((sum, { weight, season }) => sum + weight * shareInBusyMonths(season), 0);
+  return all > 0 ? 1 + (busyMonths - 1) * (busy / all) : 1;
+}
+
+/** Share of a year's hours run in months above the mean. */
+function shareInBusyMonths(season: Season): number {
   const all = season.reduce((sum, month) => sum + month, 0);
   const mean = all / season.length;
-  const busy = season.filter((month) => month > mean).reduce((sum, month) => sum + month, 0);
-  return all > 0 ? 1 + (busyMonths - 1) * (busy / all) : 1;
+  return season.filter((month) => month > mean).reduce((sum, month) => sum + month, 0) / all;
 }
 
 function pointsInPlan(

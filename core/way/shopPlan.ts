@@ -90,9 +90,14 @@ export async function shopPlan(
   }
   told('weeks', 0);
   const visits = planned.flatMap((one) => one.visits);
+  visits.push(...unplacedParts(from, visits));
   const weeks = await planWeeks(weeksShopOf(from, visits), defaultWeekPrices, goOn);
   const placedAt = new Map(weeks.placed.map(({ visitId, ...at }) => [visitId, at]));
+  const standing = new Map(from.standing.map((was) => [was.visitId, was]));
   const proposed = visits.map((visit): ProposedVisit => {
+    const was = visit.visitId === null ? undefined : standing.get(visit.visitId);
+    if (visit.winter === 0 && was && isHeld(was))
+      return { ...visit, weeks: spread(mondaysOf(was), hoursOfVisit(visit.work)) };
     const at = visit.winter === 0 ? placedAt.get(nameOf(visit)) : undefined;
     return at ? { ...visit, weeks: weeksOf(from, visit.work, at) } : { ...visit, weeks: [] };
   });
@@ -255,18 +260,33 @@ const nameOf = ({ visitId, machineId }: { visitId: number | null; machineId: num
   // before it is kept a visit has no id: its machine names it, and it has only one of these
   visitId === null ? `machine ${String(machineId).padStart(8, '0')}` : `visit ${String(visitId).padStart(8, '0')}`;
 
-/** Everything that finds its week in the first winter: what is proposed, and what is settled already. */
+/** Nobody but who put it there moves it. */
+const isHeld = ({ stands, weeks }: StandingVisit): boolean =>
+  weeks.length > 0 && (stands === 'agreed' || stands === 'pinned' || stands === 'done');
+
+const mondaysOf = ({ weeks }: Pick<StandingVisit, 'weeks'>): Day[] => weeks.map(({ weekFrom }) => weekFrom);
+
+/** A visit split off another keeps its own work, and may have no week yet. */
+const unplacedParts = ({ standing }: ShopPlanFrom, visits: readonly ProposedVisit[]): ProposedVisit[] => {
+  const taken = new Set(visits.flatMap(({ visitId }) => visitId ?? []));
+  return standing.filter(
+    ({ visitId, winter, stands, weeks }) =>
+      winter === 0 && stands === 'pinned' && weeks.length === 0 && !taken.has(visitId),
+  );
+};
+
+/** Everything that finds its week in the first winter: what is proposed, and what is settled in one of its weeks. */
 export function weeksShopOf(from: ShopPlanFrom, visits: readonly ProposedVisit[]) {
   const standing = from.standing.filter(({ winter }) => winter === 0);
   const proposed = visits.filter(({ winter }) => winter === 0);
   const taken = new Set(proposed.flatMap(({ visitId }) => visitId ?? []));
-  const settled = standing.filter(
-    ({ visitId, stands }) => !taken.has(visitId) && stands !== 'postponed' && stands !== 'proposed',
-  );
+  const settled = standing.filter((was) => !taken.has(was.visitId) && isHeld(was));
+  const mondays = new Set(mondaysOf(from));
   const all = [
     ...proposed.map((visit) => ({ ...visit, was: standing.find(({ visitId }) => visitId === visit.visitId) ?? null })),
     ...settled.map((was) => ({ ...was, was })),
-  ];
+    // held on days that are no week of this winter, it stays there, and takes none of its hours
+  ].filter(({ was }) => !was || !isHeld(was) || mondaysOf(was).some((monday) => mondays.has(monday)));
   return {
     weeks: from.weeks.map(({ benchHours }) => ({ benchHours, mostOverload: from.plan.overHours })),
     setUpHours: new Map<string, number>(),
@@ -283,11 +303,13 @@ function weekVisit(
   was: StandingVisit | null,
 ): WeekVisit {
   const { shop, plan, weeks } = from;
-  const mondays = weeks.map((week) => week.weekFrom);
+  const mondays = mondaysOf(from);
   const its = from.machines.find(({ machineId }) => machineId === visit.machineId);
-  const hours = Math.max(0.1, hoursOfVisit(visit.work));
-  const at = was?.weeks[0] ? mondays.indexOf(was.weeks[0].weekFrom) : -1;
-  const isHeld = was !== null && was.stands !== 'proposed' && at >= 0;
+  const stood = was
+    ? mondaysOf(was).flatMap((monday) => (mondays.includes(monday) ? [mondays.indexOf(monday)] : []))
+    : [];
+  const held = was && isHeld(was) ? { week: stood[0]!, pieces: stood.length } : null;
+  const hours = Math.max(0.1, hoursOfVisit(visit.work) * (held ? held.pieces / was!.weeks.length : 1));
   const alreadyIn = visit.work.rebuildId !== null;
   const needsParts = visit.work.positions.some(({ partsHours }) => partsHours > 0);
   const promised = was?.promisedOn ?? its?.job?.wantedBy ?? null;
@@ -302,8 +324,8 @@ function weekVisit(
     promisedWeek: promised === null ? null : weekOf(mondays, promised),
     risk: visit.work.risk,
     alreadyIn,
-    held: isHeld ? { week: at, pieces: was.weeks.length } : null,
-    lastPlannedWeek: at >= 0 ? at : null,
+    held,
+    lastPlannedWeek: stood[0] ?? null,
     mostPieces: hours <= most / 2 ? 1 : Math.min(MOST_PIECES, Math.ceil(hours / most) + 1),
     farmCall: null,
   };

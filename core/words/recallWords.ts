@@ -17,7 +17,7 @@ export function reasonText(reason: Reason): string {
       return `to be rung back, promised for ${dayText(reason.on)}`;
     case 'hours': {
       const hours = `${hoursLeftFigure(Math.abs(reason.hoursLeft))}${NO_BREAK_SPACE}h`;
-      if (reason.passed) return `deciding hours gone by ${hours} ago`;
+      if (reason.passed) return `deciding hours passed ${hours} ago`;
       return `deciding hours in ${hours}${reason.on === null ? '' : `, about ${monthYearText(reason.on)}`}`;
     }
     case 'no-hours':
@@ -35,7 +35,7 @@ const MOST_NAMED = 3;
 export const newsHead = (became: readonly Became[]): string =>
   `${became.length} ${counted(became.length, 'machine', 'machines')} became due`;
 
-/** "Vessel 118 (Hollin Top): deciding hours gone by 40 h ago", the gravest first. */
+/** "Vessel 118 (Hollin Top): deciding hours passed 40 h ago", the gravest first. */
 export function newsLines(became: readonly Became[]): string[] {
   const named = became
     .slice(0, MOST_NAMED)

@@ -10,6 +10,7 @@ export const phoneWords = {
   nothing: (typed: string): string =>
     `Nobody with “${typed}”. Try another part of the name, or the figures on the machine’s plate.`,
   more: (count: number): string => `${count} more: type a little more of it.`,
+  emptyNext: 'Take in a machine with its owner: whoever rings is then found here by part of a name.',
   start: 'Type who rings',
   startNext:
     'Machines, deciding hours, open findings, visits and the last contact then stand here, with one sentence to read aloud.',

@@ -45,9 +45,9 @@ export const planWords = {
   keys: {
     move: 'Move',
     agree: 'Agreed',
-    pin: 'Hold in its week',
+    pin: 'Hold',
     letGo: 'Let go',
-    postpone: 'Leave out of this winter',
+    postpone: 'Leave out',
     split: 'Split',
     done: 'Done',
     whatIf: 'What if',
@@ -105,6 +105,8 @@ export const planWords = {
     `${count(n, 'machine', 'machines')}, ${h(hours, mark)}`,
   riskOf: (hours: number, mark: DecimalMark): string => `risks ${h(hours, mark)}`,
   postponed: 'Left out of this winter',
+  outside: 'Held outside the weeks of this winter',
+  outsideIn: (weekFrom: Day): string => `week of ${dayText(weekFrom)}`,
   later: 'Later winters',
   winters: {
     head: 'Winters planned',
@@ -123,7 +125,7 @@ export const planWords = {
       `forecasts of ${count(machines, 'machine', 'machines')}, ${count(readings, 'own reading', 'own readings')}`,
     hours: 'Shop hours',
     hoursAre: (hours: number, from: Day, to: Day, mark: DecimalMark): string =>
-      `${decimalFigure(hours, 1, mark)} a week; ${dayOfYearText(from)} to ${dayOfYearText(to)}`,
+      `${h(hours, mark)} a week; ${dayOfYearText(from)} to ${dayOfYearText(to)}`,
     search: 'Search',
     searched: (gap: number, mark: DecimalMark): string =>
       gap <= 0 ? 'no plan of weeks does less harm' : `within ${decimalFigure(100 * gap, 1, mark)} % of the least harm`,
@@ -189,7 +191,7 @@ export const planWords = {
     times: 'Parts at so many times their price',
     ofClass: 'of the class',
     everyClass: 'every class',
-    use: 'A machine used so many times as much',
+    use: 'One machine’s use, times',
     ofMachine: 'which',
     nothing: 'Change one figure first.',
     as: 'as it is',

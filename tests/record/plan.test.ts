@@ -1,7 +1,8 @@
 import { setTimeout } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
-import { jobsStart, jobsState } from '#core/contract/jobs.ts';
+import { hoursAdd } from '#core/contract/hours.ts';
+import { jobsCancel, jobsStart, jobsState } from '#core/contract/jobs.ts';
 import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
 import {
   planAdd,
@@ -16,10 +17,15 @@ import {
   planSplit,
   planWeekSave,
   type WhatIf,
+  zPlanFacts,
 } from '#core/contract/plan.ts';
 import { recordStartEmpty } from '#core/contract/record.ts';
-import { findingAdd, stripDownSave } from '#core/contract/stripDown.ts';
+import { shopRead, shopSave } from '#core/contract/shop.ts';
+import { findingAdd, findingDecline, stripDownSave } from '#core/contract/stripDown.ts';
+import { GRASS_AND_TILLAGE } from '#core/reading/season.ts';
 import { keptForecastsOf } from '#core/record/keptForecastStore.ts';
+import { lastPlan } from '#core/record/planStore.ts';
+import { addDays, day } from '#core/units/day.ts';
 import { recordOf } from '#core/use-cases/context.ts';
 import { makePlan, type PlanAsk } from '#core/use-cases/plan/makePlan.ts';
 import { aSize, aTakeIn } from '#tests/support/aHitch.ts';
@@ -33,8 +39,8 @@ beforeEach(async () => {
 afterEach(() => program.end());
 
 /** A tractor whose strip is down to a size, its hook pin to another. */
-async function aTractor(name: string, stripMm: number, pinMm = 29.9) {
-  const takeIn = aTakeIn({ name });
+async function aTractor(name: string, stripMm: number, pinMm = 29.9, dial?: { takenOn: string; dialHours: number }) {
+  const takeIn = aTakeIn({ name }, dial && { ...dial, estimate: false, saidBy: 'Bo' });
   const customer = { ...takeIn.customer!, name: `Farm of ${name}` };
   const { machineId, customerId } = await program.ask(machineTakeIn, { ...takeIn, customer });
   const { points } = await program.ask(machineRead, { machineId });
@@ -130,6 +136,28 @@ describe('the winter plan of a record', () => {
     expect((await program.ask(planMove, { ...moved, sure: true })).overHours).toBeCloseTo(-hours, 6);
   });
 
+  test('a visit agreed for a week that the winter has no more keeps its day, and takes none of its hours', async () => {
+    const { machineId } = await aTractor('agreed', 9.6);
+    await plan();
+    const { visitId } = (await visitOf(machineId))!;
+    await program.ask(planMove, { visitId, weekFrom: '2027-02-15', pieces: 2, by: 'Bo' });
+    await program.ask(planAgree, { visitId, saidBy: 'Jo', promisedOn: null, note: '', by: 'Bo' });
+    const { settings } = await program.ask(shopRead, {});
+    for (const winterTo of ['02-20', '01-31']) {
+      await program.ask(shopSave, { ...settings, winterTo });
+      const account = await plan();
+      expect(await visitOf(machineId)).toMatchObject({
+        ...{ visitId, stands: 'agreed', saidBy: 'Jo' },
+        weeks: [{ weekFrom: '2027-02-15' }, { weekFrom: '2027-02-22' }],
+      });
+      const { weeks, visits } = await read();
+      const planned = weeks.reduce((sum, { hours }) => sum + hours, 0);
+      expect(planned).toBeCloseTo(winterTo === '02-20' ? visits[0]!.hours / 2 : 0, 2);
+      expect(account.now).toMatchObject({ visits: 1, unplaced: 0 });
+      expect(account.now.hours).toBeCloseTo(planned, 1);
+    }
+  });
+
   test('no week is filled beyond its hours; what finds no room is left over with what it risks', async () => {
     for (const name of ['a', 'b', 'c']) await aTractor(name, 9.5);
     const mondays = (await read()).weeks.map(({ weekFrom }) => weekFrom);
@@ -195,17 +223,59 @@ describe('the winter plan of a record', () => {
     expect(await program.answer(planSplit, { ...asked, visitId: change.visitId })).toMatchObject({
       fault: { code: 'not-as-expected', path: 'positionIds' },
     });
+    await plan();
+    const placed = (await read()).visits.filter(({ winter }) => winter === '26/27');
+    expect(placed.map(({ weeks, stands }) => [weeks.length > 0, stands])).toEqual([
+      [true, 'pinned'],
+      [true, 'pinned'],
+    ]);
+    await plan();
+    const again = (await read()).visits.filter(({ winter }) => winter === '26/27');
+    expect(again.map(({ weeks }) => weeks)).toEqual(placed.map(({ weeks }) => weeks));
+  });
+
+  test('broken off before it looks for weeks nothing of it is kept; from then on it is, marked, with its bound', async () => {
+    for (const name of ['a', 'b', 'c']) await aTractor(name, 9.6);
+    const before = program.rows();
+    const { jobId } = await program.ask(jobsStart, { job: { kind: 'plan', ask: { by: 'Bo', whatIf: null } } });
+    const ended = await program.ask(jobsCancel, { jobId });
+    expect(ended).toMatchObject({ state: 'cancelled', plan: null });
+    expect(program.rows()).toBe(before);
+    // as the thread does it: cancelled at each step, whatever the speed of the computer
+    const record = recordOf(program.context);
+    const asked = { asOf: program.context.today(), madeAt: program.context.now(), ask: { by: 'Bo', whatIf: null } };
+    const stopAt = async (step: string) => {
+      const told = (now: string) => {
+        if (now === step) throw new Error(`stopped at ${step}`);
+      };
+      await expect(makePlan(record, asked, { told, searched: () => true })).rejects.toThrow(`stopped at ${step}`);
+    };
+    for (const step of ['machines', 'weeks', 'writing']) await stopAt(step);
+    expect(program.rows()).toBe(before);
+    expect(await read()).toMatchObject({ visits: [], proposed: null });
+    const early = await makePlan(record, asked, { told: () => {}, searched: () => false });
+    expect(early).toMatchObject({ saved: true, status: 'stopped-early' });
+    const { proposed, visits } = await read();
+    expect(proposed!.status).toBe('stopped-early');
+    expect(proposed!.harm.bound).toBeLessThanOrEqual(proposed!.harm.cost);
+    expect(early.gap).toBe(proposed!.harm.gap);
+    expect(visits.filter(({ winter }) => winter === '26/27')).toHaveLength(3);
   });
 
   test('what must not be used comes in first; what the customer refused is left', async () => {
     const { machineId, assemblyId, pin } = await aTractor('stopped', 11.9);
     const finding = { assemblyId, positionId: pin.positionId, kind: 'crack' as const, severity: 'do-not-use' as const };
-    await program.ask(findingAdd, { ...finding, note: '', photoIds: [], takenOn: '2026-11-02', by: 'Bo' });
+    const seen = { ...finding, note: '', photoIds: [], takenOn: '2026-11-02', by: 'Bo' };
+    const { findingId } = await program.ask(findingAdd, seen);
     await plan();
     const visit = (await visitOf(machineId))!;
     expect(visit.doNotUse).toBe(true);
     expect(visit.positions).toMatchObject([{ positionId: pin.positionId, reason: 'finding' }]);
     expect(visit.risk).toBeGreaterThanOrEqual(30);
+    const said = { saidOn: '2026-11-03', saidBy: 'Jo', words: 'It holds till spring.' };
+    await program.ask(findingDecline, { findingId, ...said, by: 'Bo' });
+    await plan();
+    expect(await visitOf(machineId)).toBeUndefined();
   });
 
   test('a machine put on by hand stays on with its work, and may be done', async () => {
@@ -242,6 +312,44 @@ describe('the winter plan of a record', () => {
     const off = await plan({ fitterOff: { weekFrom, weeks: 2, benchHours: 1000 } });
     expect(off.changed.find((one) => one.machineId === machineId)).toMatchObject({ from: weekFrom, what: 'moved' });
     expect(program.rows()).toBe(rows);
+  });
+
+  test('a breakdown costs a machine with busy months more, the more of its hours fall in them', async () => {
+    const dial = { takenOn: '2025-03-01', dialHours: 1800 };
+    const [even, busy] = [await aTractor('even', 10.4, 29.9, dial), await aTractor('busy', 10.4, 29.9, dial)];
+    // both run 1 200 h a year: the one 100 h in every month, the other more of it on grass and at harvest
+    let dialOfBusy = 1800;
+    for (let month = 1; month <= 20; month++) {
+      dialOfBusy += 100 * GRASS_AND_TILLAGE[(month + 1) % 12]!;
+      const takenOn = addDays(day('2025-03-01'), Math.round((month * 365) / 12));
+      for (const [machineId, dialHours] of [
+        [even.machineId, 1800 + 100 * month],
+        [busy.machineId, Math.round(dialOfBusy)],
+      ] as const) {
+        const reading = { kind: 'reading' as const, newDialHours: null, errorHours: null, saidBy: '', sure: true };
+        expect(await program.ask(hoursAdd, { machineId, takenOn, dialHours, ...reading })).toMatchObject({
+          kept: true,
+        });
+      }
+    }
+    const costOf = async (machineId: number, busyMonths: number) => {
+      await program.ask(planSettingsSave, {
+        changed: { busyMonths, leastGain: 200 },
+        renewals: [],
+        reason: '',
+        by: '',
+      });
+      await plan();
+      const { machines } = zPlanFacts.parse(lastPlan(recordOf(program.context))!.facts);
+      const { winters } = machines.find((one) => one.machineId === machineId)!;
+      return winters[0]!.breakdownCost / winters[0]!.breakdowns;
+    };
+    expect(await costOf(busy.machineId, 1)).toBeCloseTo(30, 1);
+    expect(await costOf(even.machineId, 1)).toBeCloseTo(30, 1);
+    const [ofBusy, ofEven] = [await costOf(busy.machineId, 3), await costOf(even.machineId, 3)];
+    expect(ofEven).toBeLessThan(45);
+    expect(ofBusy).toBeGreaterThan(65);
+    expect(ofBusy).toBeLessThan(90);
   });
 
   test('a dearer breakdown brings more machines in; a setting beyond its bounds is refused', async () => {

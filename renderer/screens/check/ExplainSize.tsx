@@ -20,7 +20,7 @@ import { type ExplainedReply, type ExplainRow, explainPicture } from './explainP
 import './check.css';
 
 /** The picture is at least and at most so wide, beside the words and the figures [px]. */
-const PICTURE = { least: 300, most: 900, beside: 620 } as const;
+const PICTURE = { least: 300, most: 1300, beside: 620 } as const;
 const ROW_PX = 41;
 
 /** A size beyond its range: what would explain it, each a step from its correction, and the forecast then, now and with it. */
@@ -83,14 +83,14 @@ function Explained({ reply, back }: { reply: ExplainedReply; back: React.ReactNo
             <tr>
               <th scope="col">{words.cause}</th>
               <th scope="col" className="explain-rule">
-                <span className="said">{words.atLimit}</span>
+                <span className="line">{words.atLimit}</span>
                 <Picture width={widthPx} height={RULE_BASE_PX + 2} label={null}>
                   <HoursRule rule={picture.rule} />
                 </Picture>
               </th>
               {(['low', 'middle', 'high'] as const).map((end) => (
                 <th key={end} scope="col" className="figures">
-                  {shared[end]}
+                  {shared[end]}, h
                 </th>
               ))}
             </tr>

@@ -7,6 +7,7 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox, Notice } from '#renderer/controls/Notice.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
+import { useRecord } from '#renderer/record.tsx';
 import { openHours } from '#renderer/screens/hours/openHours.ts';
 import { ContactForm } from '#renderer/screens/recall/ContactForm.tsx';
 import { type Noted, NotedLine } from '#renderer/screens/recall/NotedLine.tsx';
@@ -34,6 +35,7 @@ export default function Phone() {
 
 function WhoRings() {
   const [, goTo] = useLocation();
+  const { counts } = useRecord();
   const [typed, setTyped] = useState('');
   const [stood, setAt] = useState(0);
   const box = useRef<HTMLInputElement>(null);
@@ -70,7 +72,20 @@ function WhoRings() {
         </FieldFrame>
       </div>
       {found.fault && <FaultBox fault={found.fault} keys={<Key onPress={found.again}>{frameWords.tryAgain}</Key>} />}
-      {typed.trim() === '' && <Empty head={words.start}>{words.startNext}</Empty>}
+      {counts?.machines === 0 ? (
+        <Empty
+          head={recallWords.emptyRecord}
+          keys={
+            <Key first onPress={() => goTo('/take-in')}>
+              {recallWords.takeIn}
+            </Key>
+          }
+        >
+          {words.emptyNext}
+        </Empty>
+      ) : (
+        typed.trim() === '' && <Empty head={words.start}>{words.startNext}</Empty>
+      )}
       {typed.trim() !== '' && found.value && farms.length === 0 && <p className="second">{words.nothing(typed)}</p>}
       {farms.length > 0 && (
         <table className="table recall-table phone-found">

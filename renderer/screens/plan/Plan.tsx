@@ -27,7 +27,7 @@ import { frameWords } from '#renderer/words/frameWords.ts';
 import { changeText, planWords as words } from '#renderer/words/planWords.ts';
 import { AddMachine } from './AddMachine.tsx';
 import { GoesBy } from './GoesBy.tsx';
-import { inOrder, weekRows } from './planLayout.ts';
+import { heldOutside, inOrder, weekRows } from './planLayout.ts';
 import { usePlanKeys } from './usePlanKeys.ts';
 import { VisitDetail } from './VisitDetail.tsx';
 import { AgreeForm, PostponeForm, SplitForm } from './VisitForms.tsx';
@@ -70,9 +70,10 @@ function Winter({ plan }: { plan: PlanSheet }) {
   const rows = weekRows(plan);
   const ofWinter = plan.visits.filter(({ winterYear }) => winterYear === plan.winter.winterYear);
   const unplaced = ofWinter.filter(({ weeks, stands }) => weeks.length === 0 && stands !== 'postponed');
+  const outside = heldOutside(plan, ofWinter);
   const postponed = ofWinter.filter(({ stands }) => stands === 'postponed');
   const later = plan.visits.filter(({ winterYear }) => winterYear > plan.winter.winterYear);
-  const order = [...inOrder(rows, unplaced), ...postponed];
+  const order = [...inOrder(rows, [...outside, ...unplaced]), ...postponed];
   const [stoodOn, setStoodOn] = useState<number | null>(null);
   const at = order.find(({ visitId }) => visitId === stoodOn) ?? order[0] ?? null;
   const move = useDo(planMove);
@@ -107,7 +108,7 @@ function Winter({ plan }: { plan: PlanSheet }) {
   };
   const startMove = () => {
     if (!at || at.stands === 'done') return;
-    const to = day(at.weeks[0]?.weekFrom ?? plan.weeks[0]!.weekFrom);
+    const to = day((plan.weeks.find(({ weekFrom }) => weekFrom === at.weeks[0]?.weekFrom) ?? plan.weeks[0]!).weekFrom);
     setDoing({ what: 'move', to, pieces: Math.max(1, at.weeks.length) });
   };
   const step = (by: number) => {
@@ -276,19 +277,23 @@ function Winter({ plan }: { plan: PlanSheet }) {
       block={[
         { label: words.block.asOf, value: plan.proposed?.asOf ?? plan.asOf },
         planningAidCell,
-        {
-          label: words.block.restsOn,
-          value: plan.proposed
-            ? words.block.restsOnIs(plan.proposed.machines, plan.proposed.readings) +
-              words.block.without(plan.proposed.without.length)
-            : '',
-        },
-        {
-          label: words.block.search,
-          value:
-            plan.proposed &&
-            words.block[plan.proposed.status === 'searched' ? 'searched' : 'stopped'](plan.proposed.harm.gap, mark),
-        },
+        ...(plan.proposed
+          ? [
+              {
+                label: words.block.restsOn,
+                value:
+                  words.block.restsOnIs(plan.proposed.machines, plan.proposed.readings) +
+                  words.block.without(plan.proposed.without.length),
+              },
+              {
+                label: words.block.search,
+                value: words.block[plan.proposed.status === 'searched' ? 'searched' : 'stopped'](
+                  plan.proposed.harm.gap,
+                  mark,
+                ),
+              },
+            ]
+          : []),
         {
           label: words.block.hours,
           value: words.block.hoursAre(plan.usualHours, day(plan.winter.from), day(plan.winter.to), mark),
@@ -363,6 +368,7 @@ function Winter({ plan }: { plan: PlanSheet }) {
               />
               <Legend />
               <WintersTable plan={plan} />
+              <Listed head={words.later} visits={later} tell={({ winter }) => winter} />
             </div>
             <div className="plan-side">
               {at && (
@@ -375,6 +381,12 @@ function Winter({ plan }: { plan: PlanSheet }) {
                 </VisitDetail>
               )}
               <Listed
+                head={words.outside}
+                visits={outside}
+                onStand={stand}
+                tell={({ weeks }) => words.outsideIn(day(weeks[0]!.weekFrom))}
+              />
+              <Listed
                 head={words.notPlaced}
                 sub={words.notPlacedSub(
                   unplaced.length,
@@ -386,7 +398,6 @@ function Winter({ plan }: { plan: PlanSheet }) {
                 tell={(visit) => words.riskOf(visit.risk, mark)}
               />
               <Listed head={words.postponed} visits={postponed} onStand={stand} tell={({ note }) => note} />
-              <Listed head={words.later} visits={later} tell={({ winter }) => winter} />
             </div>
           </div>
         )}
@@ -448,7 +459,7 @@ function Listed({ head, sub, visits, tell, onStand }: ListedProps) {
                 {[visit.machine, visit.customer].filter(Boolean).join(', ')}
               </Link>
             )}
-            <span className="second">{tell(visit)}</span>
+            <span className="second told">{tell(visit)}</span>
             <span className="figures">{decimalFigure(visit.hours, 1, mark)} h</span>
           </li>
         ))}

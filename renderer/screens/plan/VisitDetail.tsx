@@ -11,7 +11,7 @@ import { becauseText, planWords as words } from '#renderer/words/planWords.ts';
 /** One visit: what is opened once, what is renewed and why, what it costs, and what can be done with it. */
 export function VisitDetail({ visit, keys, children }: { visit: VisitLine; keys: ReactNode; children?: ReactNode }) {
   const mark = useDecimalMark();
-  const figure = (hours: number) => decimalFigure(hours, 1, mark);
+  const figure = (hours: number) => `${decimalFigure(hours, 1, mark)}\u00A0h`;
   const assemblies = new Set(visit.positions.map(({ assembly }) => assembly));
   return (
     <section className="visit-detail" aria-label={visit.machine}>

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { VisitLine } from '#core/contract/plan.ts';
 import { day } from '#core/units/day.ts';
-import { inOrder, scaleHours, weekRows } from './planLayout.ts';
+import { heldOutside, inOrder, scaleHours, weekRows } from './planLayout.ts';
 
 const aVisit = (visitId: number, weeks: [string, number][], own: Partial<VisitLine> = {}) =>
   ({
@@ -40,6 +40,16 @@ test('a visit over two weeks goes on in the next, and is stood on once', () => {
   const rows = weekRows({ weeks: [aWeek('2026-11-02'), aWeek('2026-11-09')], visits: [visit] });
   expect(rows.map(({ stretches }) => stretches[0]?.continues)).toEqual(['into-next', 'from-before']);
   expect(inOrder(rows, [])).toHaveLength(1);
+});
+
+test('held in weeks this winter has not, a visit is listed by itself; without a week it is not placed', () => {
+  const weeks = [aWeek('2026-11-02')];
+  const outside = aVisit(1, [['2027-02-22', 8]], { stands: 'agreed' });
+  const half = aVisit(2, [
+    ['2026-11-02', 8],
+    ['2026-11-09', 8],
+  ]);
+  expect(heldOutside({ weeks }, [outside, half, aVisit(3, [])])).toEqual([outside]);
 });
 
 test('the scale has room for the fullest week', () => {

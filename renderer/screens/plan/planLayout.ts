@@ -35,6 +35,17 @@ export function weekRows({ weeks, visits }: Pick<Plan, 'weeks' | 'visits'>): Wee
   });
 }
 
+/** Visits held in weeks that this winter has not: it was made shorter since. */
+export const heldOutside = ({ weeks }: Pick<Plan, 'weeks'>, visits: readonly VisitLine[]): VisitLine[] => {
+  const mondays = new Set(weeks.map(({ weekFrom }) => weekFrom));
+  return visits.filter(
+    (visit) =>
+      visit.stands !== 'postponed' &&
+      visit.weeks.length > 0 &&
+      !visit.weeks.some(({ weekFrom }) => mondays.has(weekFrom)),
+  );
+};
+
 /** End of the scale: room for the fullest week and the shop's hours, to a whole five. */
 export function scaleHours(weeks: readonly Pick<Plan['weeks'][number], 'benchHours' | 'hours'>[]): number {
   const most = Math.max(10, ...weeks.map(({ benchHours, hours }) => Math.max(benchHours, hours)));

@@ -51,11 +51,12 @@ export default function Recall() {
     setSaid({ text: words.calendarMade(file.fileName, file.visits, file.dueDates), contactIds: [] });
   };
   const { value } = list;
+  const isEmptyRecord = useRecord().counts?.machines === 0;
   const machines = value?.toContact.reduce((sum, farm) => sum + farm.machines.length, 0) ?? 0;
   return (
     <Sheet
       title={words.title}
-      sub={value && words.sub(value.toContact.length, machines)}
+      sub={value && !isEmptyRecord && words.sub(value.toContact.length, machines)}
       actions={
         <>
           <Key letter="V" onPress={() => goTo('/phone')}>
@@ -90,7 +91,7 @@ export default function Recall() {
         ) : (
           <FillingRule words={words.loading} />
         ))}
-      {value?.learning && <FillingRule words={words.learning} />}
+      {value?.learning && !isEmptyRecord && <FillingRule words={words.learning} />}
       {said && <NotedLine key={said.text + said.contactIds.join(' ')} noted={said} />}
       {doing === 'lead' && value && <LeadForm leadDays={value.leadDays} onDone={() => setDoing(null)} />}
       {doing === 'bulk' && value && <BulkSlips farms={value.toContact} onClose={() => setDoing(null)} />}
