@@ -8,6 +8,7 @@ import {
   hoursText,
   lengthFigure,
   lengthText,
+  lengthUnit,
 } from '#core/words/quantityText.ts';
 
 const NBSP = '\u00A0';
@@ -53,12 +54,15 @@ export const repairWords = {
   title: ({ item, position }: RepairSheet) => `${item} ${position}`,
   sub: (sheet: RepairSheet, mark: DecimalMark): string => {
     const { machine, customer, assembly, facts, slackNowMm, limits } = sheet;
-    const said = [
-      [machine, customer, assembly].filter(Boolean).join(', '),
-      facts.pinMm === null ? 'pin not measured' : `pin Ø${NBSP}${size(facts.pinMm, mark)}`,
+    const slacks = [
       slackNowMm === null ? '' : `slack ${size(slackNowMm, mark)}`,
       limits.renewSlackMm === null ? '' : `renew at ${size(limits.renewSlackMm, mark)}`,
       limits.rejectSlackMm === null ? '' : `reject at ${size(limits.rejectSlackMm, mark)}`,
+    ].filter(Boolean);
+    const said = [
+      [machine, customer, assembly].filter(Boolean).join(', '),
+      facts.pinMm === null ? 'pin not measured' : `pin Ø${NBSP}${mmText(facts.pinMm, mark)}`,
+      slacks.length === 0 ? '' : `${slacks.join(', ')}${NBSP}${lengthUnit(mark)}`,
     ];
     return said.filter(Boolean).join('; ');
   },
@@ -73,9 +77,9 @@ export const repairWords = {
     list: (names: readonly string[]) => `Still missing: ${names.join(', ')}.`,
   },
   rows: {
-    boreTo: 'Bore to',
-    fit: 'Fit',
-    slack: 'Slack then',
+    boreTo: (mark: DecimalMark): string => `Bore to, ${lengthUnit(mark)}`,
+    fit: (mark: DecimalMark): string => `Fit, ${lengthUnit(mark)}`,
+    slack: (mark: DecimalMark): string => `Slack then, ${lengthUnit(mark)}`,
     wall: 'Wall left',
     drawn: 'Against drawing',
     hours: 'Hours here',
@@ -121,8 +125,10 @@ export const repairWords = {
     const { pressForceN, boreAfter, shrink } = bush.pressed;
     const kn = (newton: number) => Math.round(newton / 1000);
     const sized = bush.sizedAfter ? 'bore to size once in' : 'comes out to size';
-    const closes = boreAfter ? `closes in ${span(boreAfter.closesInMm, mark, 3)}; ${sized}` : sized;
-    return `Press ${kn(pressForceN.low)} to ${kn(pressForceN.high)}${NBSP}kN, or heat the boss to ${Math.round(shrink.heatToC)}${NBSP}°C; ${closes}. Wall of the bush ${size(bush.wallMm, mark, 1)}.`;
+    const closes = boreAfter
+      ? `closes in ${span(boreAfter.closesInMm, mark, 3)}${NBSP}${lengthUnit(mark)}; ${sized}`
+      : sized;
+    return `Press ${kn(pressForceN.low)} to ${kn(pressForceN.high)}${NBSP}kN, or heat the boss to ${Math.round(shrink.heatToC)}${NBSP}°C; ${closes}. Wall of the bush ${mmText(bush.wallMm, mark, 1)}.`;
   },
   chosenBy: ({ by, chosenOn }: { by: string; chosenOn: string }) =>
     `Chosen, ${by ? `${by}, ` : ''}${dayText(chosenOn as Day)}.`,
@@ -164,8 +170,8 @@ export const repairWords = {
   key: {
     newSize: (mm: number, mark: DecimalMark) => `new size Ø${NBSP}${size(mm, mark)}`,
     worn: 'worn, as found',
-    cleanUp: (aSideMm: number, mark: DecimalMark) => `clean-up circle, ${size(aSideMm, mark)} a side`,
-    gone: (mm: number, mark: DecimalMark) => `metal gone, ${size(mm, mark)} at worst`,
+    cleanUp: (aSideMm: number, mark: DecimalMark) => `clean-up, ${mmText(aSideMm, mark)} a side`,
+    gone: (mm: number, mark: DecimalMark) => `metal gone, ${mmText(mm, mark)} at worst`,
   },
   centre: {
     yes: (against: string) => `The centre may move, by the ${against}.`,

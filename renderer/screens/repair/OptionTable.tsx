@@ -25,7 +25,7 @@ const hoursOr = (of: 'hoursHere' | 'hoursAdded', mark: DecimalMark) => (option: 
 /** What differs, one row each; the rest stands under the picked column. */
 const rowsOf = (mark: DecimalMark): Row[] => [
   {
-    label: repairWords.rows.boreTo,
+    label: repairWords.rows.boreTo(mark),
     value: (option) =>
       option.bore
         ? [repairWords.bore(option, mark), repairWords.boreLimits(option, mark)]
@@ -34,7 +34,7 @@ const rowsOf = (mark: DecimalMark): Row[] => [
           : repairWords.asFound,
   },
   {
-    label: repairWords.rows.fit,
+    label: repairWords.rows.fit(mark),
     value: (option) =>
       option.choice === 'leave'
         ? repairWords.asFound
@@ -42,7 +42,7 @@ const rowsOf = (mark: DecimalMark): Row[] => [
           ? repairWords.asBought
           : repairWords.fit(option, mark),
   },
-  { label: repairWords.rows.slack, value: ({ slackMm }) => repairWords.slack(slackMm, mark) },
+  { label: repairWords.rows.slack(mark), value: ({ slackMm }) => repairWords.slack(slackMm, mark) },
   {
     label: repairWords.rows.wall,
     value: (option) => [repairWords.wall(option, mark), repairWords.wallWanted(option, mark)],

@@ -16,7 +16,9 @@ export function GoesBy({ names }: { names: readonly string[] }) {
   const figures = names.flatMap((name) => read.value?.figures.find((one) => one.name === name) ?? []);
   return (
     <p className="second goes-by">
-      <Figures>{`${words.goesByHead}: ${words.goesBy(figures, mark)}.`}</Figures>{' '}
+      <span>
+        <Figures>{`${words.goesByHead}: ${words.goesBy(figures, mark)}.`}</Figures>
+      </span>
       <Key onPress={() => goTo('/shop-figures')}>{words.key}</Key>
     </p>
   );
