@@ -22,7 +22,7 @@ test('the built program serves its page, lays down a record and answers from it'
   expect(page).toEqual({ page: 200, holdsRoot: true });
   expect(before).toMatchObject({ ok: true, value: { open: false, today: '2026-11-02' } });
   expect(made).toMatchObject({ ok: true, value: { open: true, path: join(folder, 'shop.hoursandwear') } });
-  expect(list).toEqual({ ok: true, value: { asOf: '2026-11-02', learning: false, machines: [] } });
+  expect(list).toEqual({ ok: true, value: { asOf: '2026-11-02', forecasting: null, learning: false, machines: [] } });
   expect(existsSync(join(folder, 'shop.hoursandwear'))).toBe(true);
 });
 

@@ -1,15 +1,34 @@
 import type { checkExplain } from '../../contract/check.ts';
-import type { Handler } from '../../contract/operation.ts';
+import type { GivenReplyOf, Handler, RequestOf } from '../../contract/operation.ts';
 import { RefusedError } from '../../outcome.ts';
 import { day } from '../../units/day.ts';
 import { explainSize } from '../../way/explainSize.ts';
 import { type Context, recordOf } from '../context.ts';
+import { learningOfAll } from '../learning/shopLearning.ts';
 import { shopNow } from '../shopNow.ts';
 import { sizeAgainst } from './checkRead.ts';
 import { type KeptForecast, keptForecasts, scoredForecasts, stoodBefore } from './scoredForecasts.ts';
 
-/** @throws RefusedError unknown-point; size-without-forecast where nothing of that day can be laid against a forecast */
-export const checkExplainHandler: Handler<typeof checkExplain, Context> = (context, request) => {
+/**
+ * What would explain a size; where the classes have not yet heard of it, once they have.
+ *
+ * @throws RefusedError unknown-point; size-without-forecast where nothing of that day can be laid against a forecast
+ */
+export const checkExplainHandler: Handler<typeof checkExplain, Context> = async (context, request) => {
+  const atOnce = explained(context, request);
+  if (atOnce) return atOnce;
+  await learningOfAll(context);
+  const { takenOn } = request;
+  const caughtUp = explained(context, request);
+  if (!caughtUp) throw new RefusedError({ code: 'size-without-forecast', facts: { path: 'takenOn', takenOn } });
+  return caughtUp;
+};
+
+/** Null: nothing of that day can be laid against a forecast, as far as the classes have heard. */
+function explained(
+  context: Context,
+  request: RequestOf<typeof checkExplain>,
+): GivenReplyOf<typeof checkExplain> | null {
   const now = shopNow(context);
   const { pointId } = request;
   const takenOn = day(request.takenOn);
@@ -17,10 +36,9 @@ export const checkExplainHandler: Handler<typeof checkExplain, Context> = (conte
   if (!point) throw new RefusedError({ code: 'unknown-point', facts: { path: 'pointId', pointId } });
   const kept = keptForecasts(recordOf(context), [pointId]);
   const { shop, learning, asOf } = now;
-  const explained = explainSize({ life: shop.life, asOf, learning, pointId, takenOn });
+  const why = explainSize({ life: shop.life, asOf, learning, pointId, takenOn });
   const scored = scoredForecasts(now, kept).find((one) => one.point === point && one.visit.takenOn === takenOn);
-  if (!explained || !scored)
-    throw new RefusedError({ code: 'size-without-forecast', facts: { path: 'takenOn', takenOn } });
+  if (!why || !scored) return null;
   const last = kept.findLast((one) => stoodBefore(one, shop.ofPoint(point), scored.visit));
   const forecast = now.ofMachine(point.machineId).points.find((one) => one.pointId === pointId)!;
   return {
@@ -30,15 +48,15 @@ export const checkExplainHandler: Handler<typeof checkExplain, Context> = (conte
         ? stoodOf(last)
         : {
             asOf: takenOn,
-            machineHoursAtLimit: explained.machineHoursAtLimit,
-            machineHours: explained.machineHours,
+            machineHoursAtLimit: why.machineHoursAtLimit,
+            machineHours: why.machineHours,
             widenedBy: 1,
           },
     now: { hoursLeft: forecast.hoursLeft, machineHours: forecast.machineHours },
-    visit: explained.visit,
-    explanations: explained.explanations,
+    visit: why.visit,
+    explanations: why.explanations,
   };
-};
+}
 
 /** A forecast that was kept, on the hours of its machine. */
 function stoodOf({ asOf, foretold }: KeptForecast) {

@@ -180,3 +180,12 @@ export async function learningSettled(context: Context): Promise<void> {
   const record = recordOf(context) as OpenRecord;
   while (soFar.get(record)?.catchingUp) await new Promise((resolve) => setTimeout(resolve, 20));
 }
+
+/** Resolves once the classes have heard all the record holds now; what comes in meanwhile is heard too, three times over. */
+export async function learningOfAll(context: Context): Promise<void> {
+  for (let turn = 0; turn < 3; turn++) {
+    shopLearning(context, context.today());
+    if (!soFar.get(recordOf(context) as OpenRecord)?.catchingUp) return;
+    await learningSettled(context);
+  }
+}
