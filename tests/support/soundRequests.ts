@@ -318,7 +318,7 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'forecast/all': { asOf: '2026-11-01' },
     'forecast/why': { pointId: strip.pointId, asOf: '2026-11-01' },
     'check/read': {},
-    'check/explain': { pointId: pin.pointId, takenOn: '2023-01-10' },
+    'check/explain': { pointId: strip.pointId, takenOn: '2026-05-01' },
     'check/worth': { machineId },
     'fit/read': { fit: '50 H7/g6' },
     'fit/press': {
