@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { VisitStands } from '../shop/visit.ts';
+import { zForecastSetting } from './forecastSettings.ts';
 import { operation } from './operation.ts';
 import { zDay, zId, zName, zNote } from './shapes.ts';
 
@@ -117,19 +118,6 @@ export const zVisitLine = z.object({
 });
 export type VisitLine = z.infer<typeof zVisitLine>;
 
-export const zPlanSetting = z.object({
-  name: z.string(),
-  value: z.number(),
-  /** the program's own */
-  usual: z.number(),
-  from: z.number(),
-  to: z.number(),
-  whole: z.boolean(),
-  unit: z.string(),
-  meaning: z.string(),
-  source: z.string(),
-});
-
 export const zRenewalWork = z.object({ partClass: zName, ownHours: zHoursOf, partsHours: zHoursOf });
 
 export const zPlan = z.object({
@@ -166,7 +154,7 @@ export const zPlan = z.object({
     .extend({ machines: z.int(), without: z.array(z.object({ machineId: zId, machine: z.string() })) })
     .nullable(),
   rates: z.object({ currency: z.string(), hourPrice: z.number() }).nullable(),
-  settings: z.array(zPlanSetting),
+  settings: z.array(zForecastSetting),
   renewals: z.array(
     zRenewalWork.extend({
       usual: z.boolean(),

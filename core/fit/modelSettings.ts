@@ -1,3 +1,5 @@
+import { isWithin, withChanged } from '../maths/bounds.ts';
+
 /**
  * Every constant of the wear model that a shop may change, in one place. A plain object, passed in.
  * What each one means and where it comes from stands beside it in {@link modelSettingNotes}.
@@ -73,20 +75,12 @@ export type ModelSettingNote = {
 export const modelSettingNames = Object.keys(defaultModelSettings) as (keyof ModelSettings)[];
 
 /** A value a shop may give a setting. */
-export const isLegalSetting = (name: keyof ModelSettings, value: number): boolean => {
-  const { from, to, whole } = modelSettingNotes[name];
-  return value >= from && value <= to && (!whole || Number.isInteger(value));
-};
+export const isLegalSetting = (name: keyof ModelSettings, value: number): boolean =>
+  isWithin(modelSettingNotes[name], value);
 
 /** The program's settings with what the shop has changed; a name it does not know, or a value beyond bounds, is passed over. */
-export function modelSettingsWith(changed: Readonly<Record<string, number>>): ModelSettings {
-  const settings = { ...defaultModelSettings };
-  for (const name of modelSettingNames) {
-    const value = changed[name];
-    if (value !== undefined && isLegalSetting(name, value)) settings[name] = value;
-  }
-  return settings;
-}
+export const modelSettingsWith = (changed: Readonly<Record<string, number>>): ModelSettings =>
+  withChanged(defaultModelSettings, modelSettingNotes, changed);
 
 /** Meaning, unit, bounds and source of each setting, for the screen on which a shop edits them. */
 export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = {

@@ -1,3 +1,5 @@
+import { isWithin, withChanged } from '../maths/bounds.ts';
+
 /** What the winter plan goes by, besides the shop's hours a week and its winter. Costs are bench hours: what the hourly rate would buy. */
 export type PlanSettings = {
   winters: number;
@@ -68,17 +70,9 @@ export const planSettingNotes: Readonly<Record<keyof PlanSettings, PlanSettingNo
 export const planSettingNames = Object.keys(defaultPlanSettings) as (keyof PlanSettings)[];
 
 /** A value a shop may give a setting. */
-export const isLegalPlanSetting = (name: keyof PlanSettings, value: number): boolean => {
-  const { from, to, whole } = planSettingNotes[name];
-  return value >= from && value <= to && (!whole || Number.isInteger(value));
-};
+export const isLegalPlanSetting = (name: keyof PlanSettings, value: number): boolean =>
+  isWithin(planSettingNotes[name], value);
 
 /** The program's settings with what the shop has changed; a name it does not know, or a value beyond bounds, is passed over. */
-export function planSettingsWith(changed: Readonly<Record<string, number>>): PlanSettings {
-  const settings = { ...defaultPlanSettings };
-  for (const name of planSettingNames) {
-    const value = changed[name];
-    if (value !== undefined && isLegalPlanSetting(name, value)) settings[name] = value;
-  }
-  return settings;
-}
+export const planSettingsWith = (changed: Readonly<Record<string, number>>): PlanSettings =>
+  withChanged(defaultPlanSettings, planSettingNotes, changed);

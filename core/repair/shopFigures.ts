@@ -1,3 +1,4 @@
+import { isWithin } from '../maths/bounds.ts';
 import type { StepHours } from '../shop/stripDownTree.ts';
 import { type HowKnown, type Sourced, sourced } from './howKnown.ts';
 import { LABOUR_HOURS, WORK_STEPS, type WorkStep } from './strip-down-tree/labourHours.ts';
@@ -78,8 +79,7 @@ export const shopFiguresWith = (changed: Readonly<Record<string, number>>): Shop
 export const USUAL_SHOP_FIGURES: ShopFigures = shopFiguresWith({});
 
 export function isLegalFigure(name: ShopFigureName, value: number): boolean {
-  const { from, to, whole } = SHOP_FIGURES[name];
-  return Number.isFinite(value) && value >= from && value <= to && (!whole || Number.isInteger(value));
+  return isWithin(SHOP_FIGURES[name], value);
 }
 
 /**

@@ -1,18 +1,13 @@
 import { type ReactNode, useState } from 'react';
-import type { Fault } from '#core/contract/operation.ts';
 import type { StandingPhoto } from '#core/contract/photo.ts';
-import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
-import { panelWords } from '#renderer/words/machineWords.ts';
+import { type Done, StrikeForm } from '#renderer/screens/machine/panels/StrikeForm.tsx';
 import { photoWords } from '#renderer/words/photoWords.ts';
 import { LargePhoto } from './LargePhoto.tsx';
 import { TakePhotos } from './TakePhotos.tsx';
 import { useTakePhotos } from './useTakePhotos.ts';
-
-/** Something asked for that may be refused. */
-type Done = { fault: Fault | null; busy: boolean };
 
 /** Photos put to what stands on record: each is there as soon as it is small. */
 export function AddPhotos({
@@ -84,6 +79,7 @@ export function ShownPhoto({
   );
 }
 
+/** A photo that does not belong where it stands. */
 export function StrikePhoto({
   strike,
   doing,
@@ -93,34 +89,6 @@ export function StrikePhoto({
   doing: Done;
   onDone: () => void;
 }) {
-  const [reason, setReason] = useState('');
-  const [by, setBy] = useBy();
-  const complete = reason.trim() !== '';
-  const send = async () => {
-    if (complete && (await strike(reason, by))) onDone();
-  };
-  return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
-    >
-      <p>{photoWords.strikeFact}</p>
-      <div className="fields">
-        <TextField label={photoWords.why} value={reason} onChange={setReason} maxLength={2000} autoFocus />
-        <ByField value={by} onChange={setBy} />
-      </div>
-      {doing.fault && <FaultBox fault={doing.fault} />}
-      <Keys>
-        <Key first red type="submit" disabled={!complete || doing.busy} onPress={() => {}}>
-          {photoWords.strikePhoto}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {panelWords.leave}
-        </Key>
-      </Keys>
-    </form>
-  );
+  const { strikeFact: fact, why, strikePhoto: key } = photoWords;
+  return <StrikeForm words={{ fact, why, key }} strike={strike} doing={doing} onDone={onDone} />;
 }

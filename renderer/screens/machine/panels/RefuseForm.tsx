@@ -11,6 +11,7 @@ import { useDo } from '#renderer/useAsk.ts';
 import { findingText } from '#renderer/words/findingText.ts';
 import { panelWords } from '#renderer/words/machineWords.ts';
 import { ByField, useBy } from './ByField.tsx';
+import { StrikeForm } from './StrikeForm.tsx';
 
 /** The customer was told and refuses: who said so, when, and in which words. */
 export function RefuseForm({ finding, onDone }: { finding: Finding; onDone: () => void }) {
@@ -61,35 +62,8 @@ export function RefuseForm({ finding, onDone }: { finding: Finding; onDone: () =
 
 /** What was noted of a refusal was wrong. */
 export function StrikeRefusal({ declineId, onDone }: { declineId: number; onDone: () => void }) {
-  const strike = useDo(findingStrikeDecline);
-  const [reason, setReason] = useState('');
-  const [by, setBy] = useBy();
-  const complete = reason.trim() !== '';
-  const send = async () => {
-    if (complete && (await strike.run({ declineId, reason, by }))) onDone();
-  };
-  return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
-    >
-      <p>{panelWords.strikeRefusalFact}</p>
-      <div className="fields">
-        <TextField label={panelWords.why} value={reason} onChange={setReason} maxLength={2000} autoFocus />
-        <ByField value={by} onChange={setBy} />
-      </div>
-      {strike.fault && <FaultBox fault={strike.fault} />}
-      <Keys>
-        <Key first red type="submit" disabled={!complete || strike.busy} onPress={() => {}}>
-          {panelWords.strikeIt}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {panelWords.leave}
-        </Key>
-      </Keys>
-    </form>
-  );
+  const { run, ...doing } = useDo(findingStrikeDecline);
+  const { strikeRefusalFact: fact, why, strikeIt: key } = panelWords;
+  const strike = (reason: string, by: string) => run({ declineId, reason, by });
+  return <StrikeForm words={{ fact, why, key }} strike={strike} doing={doing} onDone={onDone} />;
 }
