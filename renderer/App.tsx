@@ -10,6 +10,8 @@ import { listenForAccelerators, useAccelerator } from './controls/useAccelerator
 import { Broken } from './frame/Broken.tsx';
 import { FindBox } from './frame/FindBox.tsx';
 import { Frame } from './frame/Frame.tsx';
+import { TypedOffer } from './frame/TypedOffer.tsx';
+import { listenForTyping } from './frame/typedText.ts';
 import { HelpKey, HelpStrip } from './help/Help.tsx';
 import { Tour } from './help/Tour.tsx';
 import { RecordProvider } from './record.tsx';
@@ -26,6 +28,7 @@ const home = tabs[0] ?? routes[0];
 export function App() {
   const [here] = useLocation();
   useEffect(() => listenForAccelerators(window), []);
+  useEffect(() => listenForTyping(document), []);
   const free = routes.filter((route) => route.free);
   return (
     <Broken at={here}>
@@ -114,6 +117,7 @@ function Framed({ route, here }: { route: ScreenRoute; here: string }) {
       {helps ? <HelpStrip key={here} onClose={() => setHelps(false)} /> : <Tour />}
       <HoursStrip />
       {route === home && <RecallNews />}
+      <TypedOffer at={here} />
       <Broken at={here}>
         <Suspense fallback={<main className="sheet" />}>
           <route.screen />

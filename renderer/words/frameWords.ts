@@ -14,8 +14,16 @@ export const frameWords = {
   noSuchScreen: 'There is nothing at this address.',
   toMachines: 'To the machines',
   opening: 'Opening the record',
+  brokeTitle: 'No screen to show',
   brokeHead: 'This screen could not be drawn.',
-  brokeSafe: 'Nothing was lost: what was saved is in the record.',
+  brokeSafe:
+    'Nothing was lost: what was saved is in the record, and what you had typed here is kept until the program ends. It is offered again as soon as this screen stands.',
   brokeNext: 'Go to the machines and come back; if it happens again, start the program again.',
   tryAgain: 'Try again',
+  typedHead: 'You had typed this when the screen broke.',
+  typedNext: 'Open the form again and put it back. What finds no box stays here.',
+  typedLine: (label: string, text: string) => (label ? `${label}: ${text}` : text),
+  typedPutBack: 'Put it back',
+  typedCopy: 'Copy it',
+  typedLetGo: 'Let it go',
 } as const;
