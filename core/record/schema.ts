@@ -1032,6 +1032,8 @@ export const planVisits = sqliteTable(
     /** whom it was agreed with */
     saidBy: text('said_by').notNull(),
     note: text('note').notNull(),
+    /** the shop goes out to it: its hours are worked at the farm, with the way there and setting up on top */
+    atFarm: integer('at_farm', { mode: 'boolean' }).notNull().default(false),
     ...chain((): AnySQLiteColumn => planVisits.id),
   },
   (t) => [

@@ -431,6 +431,21 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0016_farm_calls has the visits there are done in the shop', () => {
+    const before = recordAt(16);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO machines (entry_id, name, make, model, serial, note) VALUES (1, 'M', '', '', '', '');
+      INSERT INTO plan_visits (entry_id, machine_id, winter_year, stands, weeks, work, said_by, note)
+      VALUES (1, 1, 2026, 'proposed', '[]', '{}', '', '')`);
+    before.close();
+    const record = recordAt(17);
+    expect(record.sqlite.prepare('SELECT stands, at_farm FROM plan_visits').all()).toEqual([
+      { stands: 'proposed', at_farm: 0 },
+    ]);
+    expect(() => record.sqlite.exec('UPDATE plan_visits SET at_farm = 1')).toThrow(/stay as written/);
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');

@@ -1,0 +1,1 @@
+ALTER TABLE `plan_visits` ADD `at_farm` integer DEFAULT false NOT NULL;
