@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { ListGroup } from '../shop/role.ts';
 import { zPointForecast } from './forecast.ts';
 import { zClock, zHoursSource } from './hours.ts';
 import { operation } from './operation.ts';
@@ -84,23 +85,36 @@ export const zDecline = zDeclined.extend({ declineId: zId, struck: z.boolean(), 
 export const zFindingWhole = zFinding.extend({ photos: z.array(zStandingPhoto), declines: z.array(zDecline) });
 export type FindingWhole = z.infer<typeof zFindingWhole>;
 
-/** One line of the Machines list: the point that reaches its limit first, and the others as thin lines. */
-export const zMachineLine = z.object({
+export const zListGroup = z.enum([
+  'do-not-use',
+  'may-be-passed',
+  'this-winter',
+  'later',
+  'no-forecast',
+] satisfies ListGroup[]);
+
+/** What a machine is called and whose it is. */
+export const zMachineNames = z.object({
   machineId: zId,
   name: z.string(),
   makeModel: z.string(),
   serial: z.string(),
   customer: z.string(),
   place: z.string(),
+});
+export type MachineNames = z.infer<typeof zMachineNames>;
+
+/** One line of the Machines list: the point that reaches its limit first, and the others as thin lines. */
+export const zMachineLine = zMachineNames.extend({
   assemblies: z.array(z.string()),
   hours: zHoursNow,
   hoursPerYear: z.number().nullable(),
-  /** winters in hours from now, at this machine's use */
+  /** the winter being planned and the next two in hours from now, at this machine's use */
   winters: z.array(z.object({ name: z.string(), fromHours: z.number(), toHours: z.number() })),
   /** hours from now to the start of the winter after the one being planned */
   planLineHours: z.number().nullable(),
   planWinter: z.string(),
-  group: z.enum(['do-not-use', 'may-be-passed', 'this-winter', 'later', 'no-forecast']),
+  group: zListGroup,
   first: z
     .object({
       pointId: zId,
@@ -119,10 +133,15 @@ export const zMachineLine = z.object({
       pastLimitMm: z.number().nullable(),
     })
     .nullable(),
+  /** the next two points */
   others: z.array(z.object({ item: z.int(), hoursLeft: zRange })),
   openFindings: z.array(zFinding),
 });
 export type MachineLine = z.infer<typeof zMachineLine>;
+
+/** The forecasting of a large shop that runs beside the program: a job, and the share of it that is done. */
+const zForecasting = z.object({ jobId: z.string(), share: z.number() });
+export type Forecasting = z.infer<typeof zForecasting>;
 
 export const machinesList = operation(
   'machines/list',
@@ -135,11 +154,53 @@ export const machinesList = operation(
     machines: z.array(zMachineLine),
     /** figures are from what the trade says; the classes are being learned, to be asked again soon */
     learning: z.boolean(),
-    /** the forecasting of a large shop that runs beside the program: a job, and the share of it that is done */
-    forecasting: z.object({ jobId: z.string(), share: z.number() }).nullable(),
+    forecasting: zForecasting.nullable(),
   }),
   { title: 'All machines, soonest first by deciding hours' },
 );
+
+export type ListRange = { fromHours: number; toHours: number };
+
+export const machinesOrder = operation(
+  'machines/order',
+  z.object({
+    /** words that stand in a machine's names, its owner's, its place or its assemblies; empty: all machines */
+    find: z.string().max(200).default(''),
+    atOnce: z.boolean().default(false),
+  }),
+  z.object({
+    asOf: zDay,
+    /** of all machines, whatever is found */
+    count: z.int(),
+    /** not to be used, may be past a limit, or reach one before the next winter */
+    thisWinter: z.int(),
+    /** name of the winter after the one being planned; null: no machine's hours are known */
+    winterAfter: z.string().nullable(),
+    /** hours left that one scale for all machines shows */
+    range: z.object({ fromHours: z.number(), toHours: z.number() }),
+    /** machines found, group by group, soonest first */
+    groups: z.array(z.object({ group: zListGroup, machineIds: z.array(zId) })),
+    /** not what it will be: to be asked again soon */
+    learning: z.boolean(),
+    /** figures are from what the trade says; the classes are being learned */
+    fromPriors: z.boolean(),
+    forecasting: zForecasting.nullable(),
+  }),
+  { title: 'Which machines stand in the list, in its order, without their lines' },
+);
+export type MachinesOrder = z.infer<typeof machinesOrder.zReply>;
+
+export const machinesLines = operation(
+  'machines/lines',
+  z.object({ machineIds: z.array(zId).max(200) }),
+  /** those on record, in the order asked */
+  z.object({ lines: z.array(zMachineLine) }),
+  { title: 'Lines of the list of some machines' },
+);
+
+export const machinesNames = operation('machines/names', z.object({}), z.object({ machines: z.array(zMachineNames) }), {
+  title: 'What all machines are called and whose they are, by name',
+});
 
 /** Who entered a row and when; put right, it stays visible and counts no more. */
 const rowHistory = {

@@ -49,6 +49,19 @@ export const findingsOf = (db: ReadableRecord, assemblyId: number | null = null)
 export const entriesOfFindings = (db: ReadableRecord): Map<number, number> =>
   new Map(bulk<[number, number]>(db, 'SELECT id, entry_id FROM findings WHERE chain_id IS NULL', {}));
 
+/** Machines that the assemblies and positions with open findings that forbid use ever sat on. */
+export const machinesWithStops = (db: ReadableRecord, asOf: Day): number[] =>
+  bulk<[number]>(
+    db,
+    `SELECT DISTINCT y.machine_id FROM findings f
+     JOIN sittings y ON y.assembly_id = f.assembly_id
+       OR y.assembly_id IN (SELECT h.assembly_id FROM position_sittings h WHERE h.position_id = f.position_id)
+     WHERE f.severity = 'do-not-use' AND y.machine_id IS NOT NULL AND ${counting('findings', 'f')} AND NOT EXISTS (
+       SELECT 1 FROM finding_closings k
+       WHERE k.finding_id = ${chainOf('f')} AND k.closed_on <= @asOf AND ${counting('finding_closings', 'k')})`,
+    { asOf, knownAt: NOW_KNOWN },
+  ).map(([machineId]) => machineId);
+
 export const insertFinding = (
   w: WritableRecord,
   entryId: number,

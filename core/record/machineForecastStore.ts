@@ -1,10 +1,28 @@
+import type { ListGroup } from '../shop/role.ts';
 import { idsGivenOut } from './allRows.ts';
 import { boundMachines } from './boundMachines.ts';
 import { bulk } from './bulk.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 
-/** The last forecast of a machine: its line of the list and its points, as JSON. */
-export type KeptMachineForecast = { machineId: number; line: string; points: string };
+/** Where a machine stands in the list, and what its scale and its search go by: read without its line. */
+export type ListPlace = {
+  group: ListGroup;
+  /** deciding hours left of what reaches its limit first, and its low and middle hours left [h]; null: none, or beyond */
+  soonestHours: number | null;
+  lowHours: number | null;
+  middleHours: number | null;
+  /** hours from now to the winter after the one being planned [h] */
+  planLineHours: number | null;
+};
+
+/** The last forecast of a machine: its place in the list, the names it is found by, its line and what it is due for as JSON. */
+export type KeptMachineForecast = {
+  machineId: number;
+  place: ListPlace;
+  assemblies: string;
+  line: string;
+  due: string;
+};
 
 /** Under which day and learning forecasts are kept. */
 export type KeptUnder = { asOf: string; learned: string };
@@ -13,21 +31,53 @@ export type KeptUnder = { asOf: string; learned: string };
 const markOf = (db: ReadableRecord): string | null =>
   bulk<[string]>(db, 'SELECT revision FROM forecasts_marked WHERE id = 1', {})[0]?.[0] ?? null;
 
-/** What is kept of one sort, by machine, and whether it holds: nothing it rests on has been entered since, and day and learning are the same. */
-export function keptForecasts(
+/** Moves with whatever is written to the file, here or by another connection: a cheap sign that kept rows may have changed. */
+export const keptState = ({ sqlite }: ReadableRecord): string =>
+  `${sqlite.pragma('data_version', { simple: true })} ${sqlite.prepare('SELECT total_changes()').pluck().get()}`;
+
+const among = (machineIds: readonly number[] | null): string =>
+  machineIds ? 'WHERE machine_id IN (SELECT value FROM json_each(@machines))' : '';
+const boundTo = (machineIds: readonly number[] | null) => (machineIds ? { machines: JSON.stringify(machineIds) } : {});
+
+/** Places of machines that were ever forecast, of all where none are named, and whether they hold: nothing they rest on has been entered since, and day and learning are the same. */
+export function keptPlaces(
   db: ReadableRecord,
-  what: 'line' | 'points',
   revision: string,
   { asOf, learned }: KeptUnder,
-): Map<number, { text: string; holds: boolean }> {
+  machineIds: readonly number[] | null = null,
+): Map<number, { place: ListPlace; holds: boolean }> {
   const isMarked = markOf(db) === revision;
-  const rows = bulk<[machineId: number, text: string, holds: number]>(
+  type Row = [machineId: number, holds: number, group: ListGroup, ...hours: (number | null)[]];
+  const rows = bulk<Row>(
     db,
-    `SELECT machine_id, ${what}, stale = 0 AND as_of = @asOf AND learned = @learned FROM machine_forecasts`,
-    { asOf, learned },
+    `SELECT machine_id, stale = 0 AND as_of = @asOf AND learned = @learned, list_group, soonest_hours, low_hours, middle_hours,
+       plan_line_hours FROM machine_forecasts ${among(machineIds)}`,
+    { asOf, learned, ...boundTo(machineIds) },
   );
-  return new Map(rows.map(([machineId, text, holds]) => [machineId, { text, holds: isMarked && holds === 1 }]));
+  return new Map(
+    rows.map(([machineId, holds, group, soonestHours = null, lowHours = null, middleHours = null, planLine = null]) => [
+      machineId,
+      {
+        place: { group, soonestHours, lowHours, middleHours, planLineHours: planLine },
+        holds: isMarked && holds === 1,
+      },
+    ]),
+  );
 }
+
+/** What is kept of one sort, as JSON, by machine. @param machineIds null: of all */
+export const keptTexts = (
+  db: ReadableRecord,
+  what: 'line' | 'due' | 'assemblies',
+  machineIds: readonly number[] | null = null,
+): Map<number, string> =>
+  new Map(
+    bulk<[machineId: number, text: string]>(
+      db,
+      `SELECT machine_id, ${what} FROM machine_forecasts ${among(machineIds)}`,
+      boundTo(machineIds),
+    ),
+  );
 
 /** Keeps forecasts worked out of the record as it stood at a revision. @param revision that of the record now */
 export function keepMachineForecasts(
@@ -41,11 +91,11 @@ export function keepMachineForecasts(
     setMark(w, revision);
   }
   const keep = w.sqlite.prepare(
-    `INSERT INTO machine_forecasts (machine_id, as_of, learned, stale, line, points)
-     VALUES (@machineId, @asOf, @learned, 0, @line, @points)
-     ON CONFLICT (machine_id) DO UPDATE SET as_of = @asOf, learned = @learned, stale = 0, line = @line, points = @points`,
+    `INSERT OR REPLACE INTO machine_forecasts (machine_id, as_of, learned, stale, list_group, soonest_hours, low_hours, middle_hours,
+       plan_line_hours, assemblies, line, due)
+     VALUES (@machineId, @asOf, @learned, 0, @group, @soonestHours, @lowHours, @middleHours, @planLineHours, @assemblies, @line, @due)`,
   );
-  for (const forecast of forecasts) keep.run({ ...forecast, asOf, learned });
+  for (const { place, ...forecast } of forecasts) keep.run({ ...forecast, ...place, asOf, learned });
 }
 
 const setMark = (w: WritableRecord, revision: string): void => {

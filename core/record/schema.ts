@@ -1102,20 +1102,46 @@ export const learnings = sqliteTable('learnings', {
  * What was last forecast of each machine, so that the list need not be worked out again at each start. Derived: it is
  * neither exported nor brought in, and may be dropped at any time.
  */
-export const machineForecasts = sqliteTable('machine_forecasts', {
-  machineId: integer('machine_id')
-    .primaryKey()
-    .references(() => machines.id),
-  asOf: dayText('as_of').notNull(),
-  /** name of what the classes had taught then, of the settings and of the model */
-  learned: text('learned').notNull(),
-  /** something was entered since that it rests on */
-  stale: integer('stale', { mode: 'boolean' }).notNull(),
-  /** its line of the list, as the contract's machine line; before the points, so that lists need not read past it */
-  line: text('line', { mode: 'json' }).$type<unknown>().notNull(),
-  /** its points' forecasts, as the contract's point forecasts */
-  points: text('points', { mode: 'json' }).$type<unknown>().notNull(),
-});
+export const machineForecasts = sqliteTable(
+  'machine_forecasts',
+  {
+    machineId: integer('machine_id')
+      .primaryKey()
+      .references(() => machines.id),
+    asOf: dayText('as_of').notNull(),
+    /** name of what the classes had taught then, of the settings and of the model */
+    learned: text('learned').notNull(),
+    /** something was entered since that it rests on */
+    stale: integer('stale', { mode: 'boolean' }).notNull(),
+    /** under which head of the list it stands */
+    listGroup: text('list_group').notNull(),
+    /** deciding hours left of what reaches its limit first, and its low and middle hours left [h]; null: none, or beyond */
+    soonestHours: real('soonest_hours'),
+    lowHours: real('low_hours'),
+    middleHours: real('middle_hours'),
+    /** hours from that day to the winter after the one being planned [h]; null: no hours on record */
+    planLineHours: real('plan_line_hours'),
+    /** names of its assemblies, one a line: what it is found by besides its own names */
+    assemblies: text('assemblies').notNull(),
+    /** its line of the list, as the contract's machine line */
+    line: text('line', { mode: 'json' }).$type<unknown>().notNull(),
+    /** what its owner is called for, as the recall list needs it */
+    due: text('due', { mode: 'json' }).$type<unknown>().notNull(),
+  },
+  // the list is put in order from this alone, whatever else its rows hold
+  (table) => [
+    index('machine_forecasts_listed').on(
+      table.asOf,
+      table.learned,
+      table.stale,
+      table.listGroup,
+      table.soonestHours,
+      table.lowHours,
+      table.middleHours,
+      table.planLineHours,
+    ),
+  ],
+);
 
 /** One row: the revision of the record up to which stale forecasts are marked; another one, and all of them are stale. */
 export const forecastsMarked = sqliteTable('forecasts_marked', {

@@ -8,6 +8,9 @@
  */
 export type Role = 'this-winter' | 'with-it' | 'leave' | 'stop' | 'none';
 
+/** Under which head of the list a machine stands, by the part that comes first. */
+export type ListGroup = 'do-not-use' | 'may-be-passed' | 'this-winter' | 'later' | 'no-forecast';
+
 export type PointOutlook = {
   assemblyId: number;
   /** an open do-not-use finding stands at its position, or on its assembly as a whole */

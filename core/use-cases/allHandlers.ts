@@ -55,7 +55,12 @@ import { exchangeLookAtSheetHandler } from './lookAtSheet.ts';
 import { machineChangeHandler } from './machineChange.ts';
 import { machineReadHandler } from './machineRead.ts';
 import { machineSellOnHandler } from './machineSellOn.ts';
-import { machinesListHandler } from './machinesList.ts';
+import {
+  machinesLinesHandler,
+  machinesListHandler,
+  machinesNamesHandler,
+  machinesOrderHandler,
+} from './machinesList.ts';
 import { machinesStoppedHandler } from './machinesStopped.ts';
 import { machineTakeInHandler } from './machineTakeIn.ts';
 import { sheetBlankHandler } from './measuringSheet.ts';
@@ -171,6 +176,9 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'record/confirmPlace': recordConfirmPlaceHandler,
   'machines/stopped': machinesStoppedHandler,
   'machines/list': machinesListHandler,
+  'machines/order': machinesOrderHandler,
+  'machines/lines': machinesLinesHandler,
+  'machines/names': machinesNamesHandler,
   'machine/read': machineReadHandler,
   'machine/takeIn': machineTakeInHandler,
   'machine/change': machineChangeHandler,

@@ -1,81 +1,99 @@
 import type { z } from 'zod';
-import type { PointForecast } from '../contract/forecast.ts';
 import type { zMachineLine } from '../contract/machine.ts';
 import { RefusedError } from '../outcome.ts';
 import { entriesRevision, writePlain } from '../record/entry.ts';
-import { loadMachineNames } from '../record/loadMachines.ts';
-import { type KeptMachineForecast, keepMachineForecasts, keptForecasts } from '../record/machineForecastStore.ts';
+import {
+  type KeptMachineForecast,
+  keepMachineForecasts,
+  keptPlaces,
+  type ListPlace,
+} from '../record/machineForecastStore.ts';
+import type { MachineOnRecord } from '../shop/shopLife.ts';
 import { fingerprint } from '../way/fingerprint.ts';
 import { MODEL_VERSION } from '../way/learning.ts';
 import type { Learning } from '../way.ts';
 import { type Context, recordOf } from './context.ts';
 import { machineLine } from './machineLine.ts';
+import { machineNamesNow } from './machineNamesNow.ts';
+import { type Due, dueOf } from './recall/dueOf.ts';
 import { seriesAround } from './seriesNow.ts';
-import { nowOf } from './shopNow.ts';
+import { nowOf, type ShopNow } from './shopNow.ts';
 
 export type Line = z.input<typeof zMachineLine>;
 
-/** Raised whenever a line or a point's forecast is kept in another shape. */
-const KEPT_VERSION = 1;
+/** Raised whenever a line, or what a machine is due for, is kept in another shape. */
+const KEPT_VERSION = 2;
 
 const keptUnder = (context: Context, learning: Learning) => ({
   asOf: context.today(),
   learned: fingerprint(`${KEPT_VERSION} ${MODEL_VERSION} ${learning.fingerprint} ${JSON.stringify(learning.habit)}`),
 });
 
-/** What stands in the record of the shop's forecasts: what holds, what is older, and the machines that want forecasting. */
-export type KeptList<T> = { holding: Map<number, T>; older: Map<number, T>; wanting: number[] };
+/** Where machines stand by what was last forecast of them, and those that want forecasting: older places may be among them. */
+export type KeptList = { places: Map<number, ListPlace>; wanting: number[] };
 
-export function keptList(context: Context, learning: Learning, what: 'line'): KeptList<Line>;
-export function keptList(context: Context, learning: Learning, what: 'points'): KeptList<PointForecast[]>;
-export function keptList(context: Context, learning: Learning, what: 'line' | 'points'): KeptList<unknown> {
+/** @param machineIds null: of all on record */
+export function keptList(context: Context, learning: Learning, machineIds: readonly number[] | null = null): KeptList {
   const record = recordOf(context);
-  const kept = keptForecasts(record, what, entriesRevision(record), keptUnder(context, learning));
-  const list: KeptList<unknown> = { holding: new Map(), older: new Map(), wanting: [] };
-  for (const named of loadMachineNames(record, context.today())) {
-    const { machineId } = named;
+  const kept = keptPlaces(record, entriesRevision(record), keptUnder(context, learning), machineIds);
+  const names = machineNamesNow(context);
+  const list: KeptList = { places: new Map(), wanting: [] };
+  for (const machineId of machineIds ?? names.keys()) {
+    if (!names.has(machineId)) continue;
     const own = kept.get(machineId);
+    if (own) list.places.set(machineId, own.place);
     if (!own?.holds) list.wanting.push(machineId);
-    if (!own) continue;
-    const value: unknown = JSON.parse(own.text);
-    // names may have changed since: they move no forecast
-    const told =
-      what === 'line'
-        ? { ...(value as Line), ...named }
-        : (value as PointForecast[]).map((point) => ({ ...point, machine: named.name }));
-    (own.holds ? list.holding : list.older).set(machineId, told);
   }
   return list;
 }
 
-/** What is forecast of one machine now, as it is shown and as it is kept. */
-export type ForecastNow = { line: Line; points: readonly PointForecast[]; kept: KeptMachineForecast };
+/** What is forecast of one machine now. */
+export type ForecastMade = { machineId: number; place: ListPlace; line: Line; due: Due };
 
 /** Forecasts one machine from what the classes have taught. Null: it is on record no more. */
-export function forecastNow(context: Context, learning: Learning, machineId: number): ForecastNow | null {
+export function forecastNow(context: Context, learning: Learning, machineId: number): ForecastMade | null {
   const now = nowOf(context, seriesAround(context, machineId), learning);
   const machine = now.shop.life.machines.find((one) => one.machineId === machineId);
-  if (!machine) return null;
-  const { points } = now.ofMachine(machineId);
-  const line = machineLine(now.shop, machine, points);
-  return { line, points, kept: { machineId, line: JSON.stringify(line), points: JSON.stringify(points) } };
+  return machine ? forecastMade(now, machine) : null;
 }
 
+/** What is kept of a machine's forecasts. */
+export function forecastMade(now: ShopNow, machine: MachineOnRecord): ForecastMade {
+  const { points } = now.ofMachine(machine.machineId);
+  const line = machineLine(now.shop, machine, points);
+  return { machineId: machine.machineId, line, place: placeOf(line), due: dueOf(now, machine, points) };
+}
+
+/** A machine that must not be used has no bar, and moves no scale. */
+function placeOf({ group, first, planLineHours }: Line): ListPlace {
+  const { low = null, middle = null } = group === 'do-not-use' ? {} : (first?.hoursLeft ?? {});
+  return { group, planLineHours, soonestHours: first?.decidingHoursLeft ?? null, lowHours: low, middleHours: middle };
+}
+
+const asKept = ({ machineId, place, line, due }: ForecastMade): KeptMachineForecast => ({
+  ...{ machineId, place, assemblies: line.assemblies.join('\n') },
+  ...{ line: JSON.stringify(line), due: JSON.stringify(due) },
+});
+
 /**
- * Keeps what was forecast, unless something was entered meanwhile. A record that cannot be written to is forecast again.
+ * Keeps what was forecast, unless something was entered meanwhile.
  * @param revision of the record when it was forecast
+ * @returns false: not kept, as in a record that cannot be written to; it is forecast again when next asked for
  */
 export function keepForecastsNow(
   context: Context,
   learning: Learning,
   revision: string,
-  forecasts: readonly KeptMachineForecast[],
-): void {
+  forecasts: readonly ForecastMade[],
+): boolean {
   try {
-    writePlain(recordOf(context), (w) => {
-      if (entriesRevision(w) === revision) keepMachineForecasts(w, revision, keptUnder(context, learning), forecasts);
+    return writePlain(recordOf(context), (w) => {
+      if (entriesRevision(w) !== revision) return false;
+      keepMachineForecasts(w, revision, keptUnder(context, learning), forecasts.map(asKept));
+      return true;
     });
   } catch (thrown) {
     if (!(thrown instanceof RefusedError)) throw thrown;
+    return false;
   }
 }

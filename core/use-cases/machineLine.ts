@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { PointForecast } from '../contract/forecast.ts';
 import type { zFinding, zMachineLine } from '../contract/machine.ts';
+import type { ListPlace } from '../record/machineForecastStore.ts';
 import type { MachineOnRecord } from '../shop/shopLife.ts';
 import { type MachinePlan, machinePlan } from '../way/machinePlan.ts';
 import { isStop, openFindings } from '../way/openFindings.ts';
@@ -9,6 +10,8 @@ import { findingSheet } from './findingSheet.ts';
 
 type Line = z.input<typeof zMachineLine>;
 type Group = Line['group'];
+/** A machine where it stands in the list. */
+export type Placed = ListPlace & { machineId: number };
 
 /** Soonest first by deciding hours; parts beyond reckoning after those, parts without a forecast last. */
 export const bySoonest = (a: PointForecast, b: PointForecast): number =>
@@ -18,6 +21,11 @@ export const bySoonest = (a: PointForecast, b: PointForecast): number =>
 
 const rank = (point: PointForecast): number =>
   point.decidingHoursLeft !== null ? 0 : point.hoursLeft.low !== null ? 1 : 2;
+
+/** Drawn under the bar: the positions that come next. */
+const NEXT_SHOWN = 2;
+/** The winter being planned and two more; further off, a bar is too wide to be read against them. */
+const WINTERS_SHOWN = 3;
 
 /** One machine's line: the part that reaches its limit first, its other parts, its winters in hours from now. */
 export function machineLine(shop: ShopSeries, machine: MachineOnRecord, points: readonly PointForecast[]): Line {
@@ -35,7 +43,7 @@ export function machineLine(shop: ShopSeries, machine: MachineOnRecord, points: 
     assemblies: [...new Set(points.map((point) => point.assembly))],
     hours: plan.now,
     hoursPerYear: plan.hoursPerYear?.middle ?? null,
-    winters: plan.winters.map(({ name, fromMachineHours, toMachineHours }) => ({
+    winters: plan.winters.slice(0, WINTERS_SHOWN).map(({ name, fromMachineHours, toMachineHours }) => ({
       name,
       fromHours: fromMachineHours - now,
       toHours: toMachineHours - now,
@@ -44,7 +52,7 @@ export function machineLine(shop: ShopSeries, machine: MachineOnRecord, points: 
     planWinter: plan.planWinter,
     group: groupOf(plan, soonest, findings.some(isStop)),
     first: soonest[0] ? firstOf(soonest[0]) : null,
-    others: soonest.slice(1).map(({ item, hoursLeft }) => ({ item, hoursLeft })),
+    others: soonest.slice(1, 1 + NEXT_SHOWN).map(({ item, hoursLeft }) => ({ item, hoursLeft })),
     openFindings: findings.map((finding) => findingSheet(finding, shop.life)) satisfies z.input<typeof zFinding>[],
   };
 }
@@ -77,10 +85,12 @@ const firstOf = (point: PointForecast): NonNullable<Line['first']> => ({
 const GROUPS: readonly Group[] = ['do-not-use', 'may-be-passed', 'this-winter', 'later', 'no-forecast'];
 
 /** Group by group, soonest first by deciding hours within each, then by name. */
-export const byGroupThenSoonest = (a: Line, b: Line): number =>
-  GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group) ||
-  finite(a.first?.decidingHoursLeft) - finite(b.first?.decidingHoursLeft) ||
-  (a.name < b.name ? -1 : a.name > b.name ? 1 : a.machineId - b.machineId);
+export function byGroupThenSoonest(nameOf: (machineId: number) => string) {
+  return (a: Placed, b: Placed): number =>
+    GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group) ||
+    (a.soonestHours ?? Number.MAX_VALUE) - (b.soonestHours ?? Number.MAX_VALUE) || // no figure comes after any figure
+    compared(nameOf(a.machineId), nameOf(b.machineId)) ||
+    a.machineId - b.machineId;
+}
 
-/** No figure comes after any figure; two of those are equal, which infinity less infinity is not. */
-const finite = (hours: number | null | undefined): number => hours ?? Number.MAX_VALUE;
+const compared = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -1,104 +1,98 @@
-import type { machinesList } from '../contract/machine.ts';
+import type { machinesLines, machinesList, machinesNames, machinesOrder } from '../contract/machine.ts';
 import type { Handler } from '../contract/operation.ts';
-import { entriesRevision } from '../record/entry.ts';
-import { loadMachineNames } from '../record/loadMachines.ts';
-import type { Learning } from '../way.ts';
-import { type Context, recordOf } from './context.ts';
-import { startForecasting } from './jobs/jobs.ts';
-import { forecastNow, keepForecastsNow, keptList, type Line } from './keptList.ts';
-import { isLarge } from './learning/heardNow.ts';
-import { isFromPriors, shopLearning } from './learning/shopLearning.ts';
-import { byGroupThenSoonest, machineLine } from './machineLine.ts';
-import { shopNow } from './shopNow.ts';
+import { keptTexts } from '../record/machineForecastStore.ts';
+import { readSettings } from '../record/settingsStore.ts';
+import { wintersFrom } from '../shop/winter.ts';
+import { type Context, keptInMemory, recordOf } from './context.ts';
+import { type ForecastsStanding, forecastsStanding } from './forecastsStanding.ts';
+import { listRange } from './listRange.ts';
+import { byGroupThenSoonest, type Placed } from './machineLine.ts';
+import { machineNamesNow } from './machineNamesNow.ts';
 
-/** So many machines are forecast while the list is waited for; more are forecast beside it. */
-const AT_ONCE = 8;
-
-/**
- * The list is what was last forecast of each machine, and a new forecast of those something was entered for. Of a large shop
- * nobody waits for the rest: older lines stand in, the list says so, and it is forecast beside the program.
- */
+/** Every line in one reply, as the command line prints it: a window asks for the order, and for the lines in sight. */
 export const machinesListHandler: Handler<typeof machinesList, Context> = (context, { atOnce }) => {
-  const asOf = context.today();
-  const learning = shopLearning(context, asOf, atOnce || isLarge(context));
-  if (isFromPriors(learning)) return isLarge(context) ? bareList(context) : listOfPriors(context);
-  const list = keptList(context, learning, 'line');
-  const lines = [...list.holding.values()];
-  if (atOnce && isLarge(context) && list.wanting.length > AT_ONCE) {
-    const forecasting = startForecasting(context);
-    const named = new Map(bareLines(context).map((line) => [line.machineId, line]));
-    for (const machineId of list.wanting) lines.push(list.older.get(machineId) ?? named.get(machineId)!);
-    return { asOf, machines: lines.sort(byGroupThenSoonest), learning: true, forecasting };
-  }
-  const whole = list.wanting.length > AT_ONCE ? wholeShop(context, learning, list.wanting) : null;
-  lines.push(...(whole ?? forecastThem(context, learning, list.wanting)));
-  return { asOf, machines: lines.sort(byGroupThenSoonest), learning: false, forecasting: null };
+  const standing = forecastsStanding(context, atOnce);
+  const { asOf, learning, forecasting } = standing;
+  const machines = standing.lines(inOrder(context, standing).map(({ machineId }) => machineId));
+  return { asOf, machines, learning, forecasting };
 };
 
-/** Forecast one by one, each read by itself, and kept a few at a time. */
-function forecastThem(context: Context, learning: Learning, machineIds: readonly number[]): Line[] {
-  const revision = entriesRevision(recordOf(context));
-  const lines: Line[] = [];
-  for (let from = 0; from < machineIds.length; from += 50) {
-    const some = machineIds.slice(from, from + 50).flatMap((id) => forecastNow(context, learning, id) ?? []);
-    keepForecastsNow(
-      context,
-      learning,
-      revision,
-      some.map(({ kept }) => kept),
-    );
-    lines.push(...some.map(({ line }) => line));
-  }
-  return lines;
-}
+export const machinesOrderHandler: Handler<typeof machinesOrder, Context> = (context, { find, atOnce }) => {
+  const standing = forecastsStanding(context, atOnce);
+  const all = inOrder(context, standing);
+  const found = foundBy(context, find);
+  const shown = found === null ? all : all.filter(({ machineId }) => found.has(machineId));
+  const { asOf, learning, fromPriors, forecasting } = standing;
+  const hoursKnown = all.some(({ planLineHours }) => planLineHours !== null);
+  return {
+    ...{ asOf, learning, fromPriors, forecasting },
+    count: all.length,
+    thisWinter: all.filter(({ group }) => group !== 'later' && group !== 'no-forecast').length,
+    winterAfter: hoursKnown ? (wintersFrom(readSettings(recordOf(context)), asOf, 2)[1]?.name ?? null) : null,
+    range: listRange(all),
+    groups: [...Map.groupBy(shown, ({ group }) => group)].map(([group, its]) => ({
+      group,
+      machineIds: its.map(({ machineId }) => machineId),
+    })),
+  };
+};
 
-/** Many at once of a shop that is no large one: read in one go. */
-function wholeShop(context: Context, learning: Learning, machineIds: readonly number[]): Line[] | null {
-  if (isLarge(context)) return null;
-  const revision = entriesRevision(recordOf(context));
-  const { shop, ofMachine } = shopNow(context);
-  const wanted = new Set(machineIds);
-  const made = shop.life.machines
-    .filter(({ machineId }) => wanted.has(machineId))
-    .map((machine) => {
-      const { points } = ofMachine(machine.machineId);
-      return { machineId: machine.machineId, points, line: machineLine(shop, machine, points) };
-    });
-  const kept = made.map(({ machineId, line, points }) => {
-    return { machineId, line: JSON.stringify(line), points: JSON.stringify(points) };
-  });
-  keepForecastsNow(context, learning, revision, kept);
-  return made.map(({ line }) => line);
-}
-
-function listOfPriors(context: Context) {
-  const { asOf, shop, ofMachine } = shopNow(context, context.today(), true);
-  const lines = shop.life.machines.map((machine) => machineLine(shop, machine, ofMachine(machine.machineId).points));
-  return { asOf, machines: lines.sort(byGroupThenSoonest), learning: true, forecasting: null };
-}
-
-/** Before a large shop was ever learned from: its machines by name, to be opened and written to. */
-const bareList = (context: Context) => ({
-  asOf: context.today(),
-  machines: bareLines(context).sort(byGroupThenSoonest),
-  learning: true,
-  forecasting: null,
+export const machinesLinesHandler: Handler<typeof machinesLines, Context> = (context, { machineIds }) => ({
+  lines: forecastsStanding(context, true, machineIds).lines(machineIds),
 });
 
-const bareLines = (context: Context): Line[] =>
-  loadMachineNames(recordOf(context), context.today()).map((named) => ({
-    ...named,
-    assemblies: [],
-    hours: {
-      ...{ machineHours: null, sdHours: 0, estimated: false, machineHoursRead: null, readOn: null },
-      ...{ dialHours: null, dialMachine: null },
-    },
-    hoursPerYear: null,
-    winters: [],
-    planLineHours: null,
-    planWinter: '',
-    group: 'no-forecast',
-    first: null,
-    others: [],
-    openFindings: [],
-  }));
+/** By name, as people look for them. */
+export const machinesNamesHandler: Handler<typeof machinesNames, Context> = (context) => ({
+  machines: keptInMemory(context, `names in order as of ${context.today()}`, () =>
+    [...machineNamesNow(context).values()].sort(
+      (a, b) => ALPHABET.compare(a.name, b.name) || a.machineId - b.machineId,
+    ),
+  ),
+});
+const ALPHABET = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
+
+/** Machines as they stand in the list; those never forecast come last. */
+function inOrder(context: Context, { places }: ForecastsStanding): Placed[] {
+  const names = machineNamesNow(context);
+  const placed = [...names.keys()].map((machineId): Placed => ({ machineId, ...(places.get(machineId) ?? NOWHERE) }));
+  return placed.sort(byGroupThenSoonest((machineId) => names.get(machineId)?.name ?? ''));
+}
+
+const NOWHERE = {
+  group: 'no-forecast',
+  soonestHours: null,
+  lowHours: null,
+  middleHours: null,
+  planLineHours: null,
+} as const;
+
+/** Every word typed stands somewhere in the machine's name, make, serial, assemblies, or its owner's name or place. Null: nothing typed. */
+function foundBy(context: Context, find: string): ReadonlySet<number> | null {
+  const words = plain(find).split(/\s+/).filter(Boolean);
+  if (words.length === 0) return null;
+  const assemblies = keptTexts(recordOf(context), 'assemblies');
+  const found = new Set<number>();
+  for (const [machineId, hay] of plainNames(context)) {
+    const more = plain(assemblies.get(machineId) ?? '');
+    if (words.every((word) => hay.includes(word) || more.includes(word))) found.add(machineId);
+  }
+  return found;
+}
+
+const plainNames = (context: Context): ReadonlyMap<number, string> =>
+  keptInMemory(context, `plain names as of ${context.today()}`, () => {
+    const names = [...machineNamesNow(context).values()];
+    return new Map(
+      names.map(({ machineId, name, makeModel, serial, customer, place }) => [
+        machineId,
+        plain([name, makeModel, serial, customer, place].join('\n')),
+      ]),
+    );
+  });
+
+/** Small letters without their accents: "Ås" is found by "as". */
+const plain = (text: string): string =>
+  text
+    .toLowerCase()
+    .normalize('NFD')
+    .replace(/\p{Diacritic}/gu, '');

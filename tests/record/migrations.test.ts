@@ -446,6 +446,29 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0017_list_in_order keeps the order of the list beside its lines; lines kept before stand on as older ones', () => {
+    const line = {
+      ...{ group: 'later', planLineHours: 210, assemblies: ['Hitch', 'Loader'] },
+      first: { decidingHoursLeft: 900, hoursLeft: { low: 900, middle: 1300, high: null } },
+    };
+    const before = recordAt(17);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO machines (entry_id, name, make, model, serial, note) VALUES (1, 'M', '', '', '', ''), (1, 'N', '', '', '', '')`);
+    const keep = before.sqlite.prepare(`INSERT INTO machine_forecasts (machine_id, as_of, learned, stale, line, points)
+      VALUES (?, '2026-11-01', 'x', 0, ?, '[]')`);
+    keep.run(1, JSON.stringify(line));
+    keep.run(2, '{}');
+    before.close();
+    const record = recordAt(18);
+    const kept = `SELECT machine_id, stale, list_group, soonest_hours, low_hours, middle_hours, plan_line_hours, assemblies, line
+      FROM machine_forecasts ORDER BY 1`;
+    expect(record.sqlite.prepare(kept).raw().all()).toEqual([
+      [1, 1, 'later', 900, 900, 1300, 210, 'Hitch\nLoader', JSON.stringify(line)],
+      [2, 1, 'no-forecast', null, null, null, null, '', '{}'],
+    ]);
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');

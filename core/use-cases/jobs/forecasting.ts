@@ -24,11 +24,11 @@ export function forecastShopOf(recordPath: string, asOf: string, told: (share: n
 }
 
 function forecastWanting(context: Context, learning: Learning, told: (share: number) => void): void {
-  const { wanting } = keptList(context, learning, 'line');
+  const { wanting } = keptList(context, learning);
   for (let from = 0; from < wanting.length; from += AT_A_TIME) {
     told(from / wanting.length);
     const revision = entriesRevision(recordOf(context));
-    const some = wanting.slice(from, from + AT_A_TIME).flatMap((id) => forecastNow(context, learning, id)?.kept ?? []);
+    const some = wanting.slice(from, from + AT_A_TIME).flatMap((id) => forecastNow(context, learning, id) ?? []);
     keepForecastsNow(context, learning, revision, some);
   }
 }

@@ -1,14 +1,15 @@
 import type { SheetAccount } from '../../contract/exchange.ts';
 import type { PlanAccount } from '../../contract/plan.ts';
-import type { MadeSlips } from '../../contract/recall.ts';
+import type { MadeSlips, WinterSlips } from '../../contract/recall.ts';
 import { type Refusal, RefusedError } from '../../outcome.ts';
 import { readWholeFile } from '../../record/folderOnDisk.ts';
 import { openRecord } from '../../record/openRecord.ts';
 import type { OpenRecord } from '../../record/recordFile.ts';
 import type { Day } from '../../units/day.ts';
 import { type AskedSheet, bringInSheet } from '../bringInSheet.ts';
+import { openContext } from '../context.ts';
 import { makePlan, type PlanAsk } from '../plan/makePlan.ts';
-import { makeWinterSlips, type SlipsToMake } from '../recall/winterSlips.ts';
+import { makeWinterSlips } from '../recall/winterSlips.ts';
 import { forecastShopOf } from './forecasting.ts';
 
 /** All that long work needs, as it crosses to its thread. */
@@ -21,7 +22,7 @@ export type Job = JobKind & {
 };
 export type JobKind =
   | SheetJob
-  | ({ kind: 'winter-slips' } & SlipsToMake)
+  | { kind: 'winter-slips'; ask: WinterSlips }
   | { kind: 'plan'; ask: PlanAsk }
   | { kind: 'forecast-shop' };
 type SheetJob = {
@@ -67,7 +68,7 @@ export async function jobWork(job: Job, say: (word: JobWord) => void): Promise<v
         : job.kind === 'forecast-shop'
           ? forecastShop(job, told, none)
           : job.kind === 'winter-slips'
-            ? { ...none, slips: await makeWinterSlips(record, job, job, told) }
+            ? { ...none, slips: await winterSlips(job, told) }
             : { ...none, account: await sheetBroughtIn(record, job, told) };
     say({ word: 'done', result });
   } catch (thrown) {
@@ -85,6 +86,15 @@ type Told = (step: string, share: number) => void;
 function forecastShop({ recordPath, asOf }: Job, told: Told, none: JobResult): JobResult {
   forecastShopOf(recordPath, asOf, (share) => told('forecasting', share));
   return none;
+}
+
+async function winterSlips({ recordPath, asOf, ask, madeAt }: Job & { kind: 'winter-slips' }, told: Told) {
+  const context = openContext({ recordPath, asOf, onlyLooks: true });
+  try {
+    return await makeWinterSlips(context, ask, madeAt, told);
+  } finally {
+    context.close();
+  }
 }
 
 async function sheetBroughtIn(record: OpenRecord, job: Job & SheetJob, told: Told): Promise<SheetAccount> {

@@ -5,7 +5,7 @@ import type { Handler } from '../../contract/operation.ts';
 import { RefusedError } from '../../outcome.ts';
 import { type Context, recordOf } from '../context.ts';
 import { fileInHand } from '../givenFiles.ts';
-import { slipsToMake } from '../recall/winterSlips.ts';
+import { ownersOfSlips } from '../recall/winterSlips.ts';
 import type { Job, JobWord } from './jobWork.ts';
 
 /** Beside this file as it stands; beside the one file of the built program under the same name. */
@@ -83,7 +83,10 @@ function jobOf(context: Context, asked: JobAsk): Job {
   if (recordPath === ':memory:') throw new RefusedError({ code: 'job-needs-file' });
   const now = { recordPath, asOf: context.today(), madeAt: context.now(), cancel: new SharedArrayBuffer(4) };
   if (asked.kind === 'forecast-shop') return { kind: asked.kind, ...now };
-  if (asked.kind === 'winter-slips') return { kind: asked.kind, ...slipsToMake(context, asked.ask), ...now };
+  if (asked.kind === 'winter-slips') {
+    ownersOfSlips(recordOf(context), now.asOf, asked.ask.machineIds); // refused before it begins
+    return { kind: asked.kind, ask: asked.ask, ...now };
+  }
   if (asked.kind === 'plan') return { kind: asked.kind, ask: asked.ask, ...now };
   const { file, ...ask } = asked.ask;
   const path = file.path === null ? null : resolve(file.path);

@@ -14,9 +14,11 @@ import { openFindings } from '../../way/openFindings.ts';
 import { type Context, recordOf } from '../context.ts';
 import { customerOrRefuse } from '../customerOrRefuse.ts';
 import { findingSheet } from '../findingSheet.ts';
-import { type ShopNow, shopNow } from '../shopNow.ts';
+import { machineNamesNow } from '../machineNamesNow.ts';
+import { shopAround } from '../shopNow.ts';
 import { slipOfMachine } from '../slipOfMachine.ts';
-import { comeInBy, contactSheets, farmSheet, ownersOn, reachOf } from './recallFacts.ts';
+import { comeInBy } from './dueOf.ts';
+import { contactSheets, farmSheet, ownersOn, reachOf } from './recallFacts.ts';
 
 const MOST_FOUND = 12;
 
@@ -62,20 +64,21 @@ function callers(record: ReadableRecord, asOf: Day) {
 export const phoneReadHandler: Handler<typeof phoneRead, Context> = (context, { customerId }) => {
   const record = recordOf(context);
   const customer = customerOrRefuse(record, customerId);
-  const now = shopNow(context);
+  const asOf = context.today();
   const known = customersKnown(record);
-  const owner = ownersOn(record, now.asOf, known);
-  const theirs = now.shop.life.machines.filter(({ machineId }) => owner.get(machineId) === customerId);
+  const owner = ownersOn(record, asOf, known);
+  const theirs = [...machineNamesNow(context).keys()].filter((machineId) => owner.get(machineId) === customerId);
   const rows = listContacts(record).filter((row) => !row.struck && known.survivorOf(row.customerId) === customerId);
   return {
-    asOf: now.asOf,
+    asOf,
     farm: farmSheet(reachOf(record, customer)),
-    machines: theirs.map(({ machineId }) => phoneMachine(context, record, now, machineId)),
+    machines: theirs.map((machineId) => phoneMachine(context, record, machineId)),
     contacts: contactSheets(record, rows).reverse(),
   };
 };
 
-function phoneMachine(context: Context, record: ReadableRecord, now: ShopNow, machineId: number): PhoneMachine {
+function phoneMachine(context: Context, record: ReadableRecord, machineId: number): PhoneMachine {
+  const now = shopAround(context, machineId);
   const slip = slipOfMachine(record, now, machineId, context.today());
   const findings = openFindings(now.shop.life, now.asOf).ofMachine(machineId);
   return {

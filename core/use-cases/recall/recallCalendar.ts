@@ -1,5 +1,5 @@
 import type { Handler } from '../../contract/operation.ts';
-import type { recallCalendar } from '../../contract/recall.ts';
+import type { ComeInBy, recallCalendar } from '../../contract/recall.ts';
 import { type CalendarDay, calendarFile } from '../../exchange/calendarFile.ts';
 import { plainText } from '../../papers/letters/letterFacts.ts';
 import { readAbout } from '../../record/aboutStore.ts';
@@ -12,8 +12,9 @@ import { readSettings } from '../../record/settingsStore.ts';
 import { addDays, day } from '../../units/day.ts';
 import { hoursText, wholeFigure } from '../../words/quantityText.ts';
 import { type Context, recordOf } from '../context.ts';
-import { type ShopNow, shopNow } from '../shopNow.ts';
-import { comeInBy, type FarmOnRecord, recallFacts } from './recallFacts.ts';
+import { forecastsStanding } from '../forecastsStanding.ts';
+import { machineNamesNow } from '../machineNamesNow.ts';
+import { type FarmOnRecord, recallFacts } from './recallFacts.ts';
 
 /**
  * Visits that were agreed, and the day each machine's deciding hours fall on. What was given out and is no more stays in the
@@ -21,13 +22,22 @@ import { comeInBy, type FarmOnRecord, recallFacts } from './recallFacts.ts';
  */
 export const recallCalendarHandler: Handler<typeof recallCalendar, Context> = (context) => {
   const record = recordOf(context);
-  const now = shopNow(context);
+  const { asOf, dues } = forecastsStanding(context, false);
+  const due = dues();
+  const names = machineNamesNow(context);
   const identity = readAbout(record)?.identity ?? 'record';
-  const { farms } = recallFacts(record, now);
+  const { farms } = recallFacts(record, asOf, due);
   const planned = visitsEverAgreed(record);
   const visits = [...visitDays(record, farms, planned, identity), ...plannedDays(record, farms, planned, identity)];
   const dueDates = farms.flatMap((farm) =>
-    farm.machines.flatMap(({ machineId }) => dueDay(now, farm, machineId, identity)),
+    farm.machines.flatMap(({ machineId }) =>
+      dueDay(
+        due.get(machineId)?.comeInBy ?? null,
+        farm,
+        { machineId, name: names.get(machineId)?.name ?? '' },
+        identity,
+      ),
+    ),
   );
   const { name } = readSettings(record);
   return {
@@ -107,10 +117,13 @@ const visitText = ({ madeOn, saidBy, note }: ContactRow, phone: string): string 
     .filter(Boolean)
     .join('\n');
 
-function dueDay(now: ShopNow, { customer, terms }: FarmOnRecord, machineId: number, identity: string): CalendarDay[] {
-  const by = comeInBy(now, machineId);
+function dueDay(
+  by: ComeInBy | null,
+  { customer, terms }: FarmOnRecord,
+  { machineId, name }: { machineId: number; name: string },
+  identity: string,
+): CalendarDay[] {
   if (!by?.about) return [];
-  const name = now.shop.life.machines.find((machine) => machine.machineId === machineId)?.name ?? '';
   const dial = by.hoursAre === 'machine' ? 'since new' : `on the meter${by.dialMachine ? ` of ${by.dialMachine}` : ''}`;
   return [
     {

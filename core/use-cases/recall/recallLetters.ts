@@ -7,13 +7,13 @@ import { shortMessage } from '../../papers/letters/shortMessage.ts';
 import { spokenAnswer } from '../../papers/letters/spokenAnswer.ts';
 import { customerOfMachine } from '../../record/customerStore.ts';
 import { type Context, recordOf } from '../context.ts';
-import { shopNow } from '../shopNow.ts';
+import { shopAround } from '../shopNow.ts';
 import { slipOfMachine } from '../slipOfMachine.ts';
 
 /** Words from the facts of the slip as it would be printed now: the slip, the mail and the voice say the same. */
 export const recallLettersHandler: Handler<typeof recallLetters, Context> = (context, { machineId }) => {
   const record = recordOf(context);
-  const facts = letterFacts(slipOfMachine(record, shopNow(context), machineId, context.today()));
+  const facts = letterFacts(slipOfMachine(record, shopAround(context, machineId), machineId, context.today()));
   const customer = customerOfMachine(record, machineId, context.today());
   const known = customer?.erased ? null : customer;
   return {

@@ -6,10 +6,10 @@ import { recallReasons } from '../../recall/recallReasons.ts';
 import { listContacts } from '../../record/contactStore.ts';
 import type { ReadableRecord } from '../../record/recordFile.ts';
 import { type Context, recordOf } from '../context.ts';
-import { findingSheet } from '../findingSheet.ts';
-import { isFromPriors } from '../learning/shopLearning.ts';
-import { type ShopNow, shopNow } from '../shopNow.ts';
-import { comeInBy, contactSheets, type FarmOnRecord, farmSheet, recallFacts, safetyFindings } from './recallFacts.ts';
+import { forecastsStanding } from '../forecastsStanding.ts';
+import { type MachineNames, machineNamesNow } from '../machineNamesNow.ts';
+import type { Due } from './dueOf.ts';
+import { contactSheets, type FarmOnRecord, farmSheet, recallFacts } from './recallFacts.ts';
 
 export const recallListHandler: Handler<typeof recallRead, Context> = (context, { atOnce }) =>
   recallNow(context, atOnce);
@@ -17,13 +17,15 @@ export const recallListHandler: Handler<typeof recallRead, Context> = (context, 
 /** Who to contact, in order. */
 export function recallNow(context: Context, atOnce: boolean): GivenReplyOf<typeof recallRead> {
   const record = recordOf(context);
-  const now = shopNow(context, context.today(), atOnce);
-  const { shop, farms, nobodys } = recallFacts(record, now);
+  const standing = forecastsStanding(context, atOnce);
+  const dues = standing.dues();
+  const names = machineNamesNow(context);
+  const { shop, farms, nobodys } = recallFacts(record, standing.asOf, dues);
   const lists = recallList(farms, shop);
-  const sheets = sheetsOf(record, now, farms);
+  const sheets = sheetsOf(record, dues, names, farms);
   const noTerms = { noContact: false, distanceKm: null, seasonTo: null, quiet: [] };
   return {
-    asOf: now.asOf,
+    asOf: standing.asOf,
     leadDays: shop.leadDays,
     lastsTo: lastsTo(shop, { seasonTo: null }),
     winter: shop.winters[0]?.name ?? '',
@@ -33,17 +35,20 @@ export function recallNow(context: Context, atOnce: boolean): GivenReplyOf<typeo
     noContact: farms.filter(({ terms, machines }) => terms.noContact && machines.length > 0).length,
     nobodys: nobodys
       .filter((machine) => recallReasons(machine, noTerms, shop).length > 0)
-      .map(({ machineId }) => ({ machineId, name: nameOf(now, machineId) })),
-    learning: isFromPriors(now.learning),
+      .map(({ machineId }) => ({ machineId, name: names.get(machineId)?.name ?? '' })),
+    learning: standing.learning,
   };
 }
 
 type Sheet = GivenReplyOf<typeof recallRead>['toContact'][number];
 
-function sheetsOf(record: ReadableRecord, now: ShopNow, farms: readonly FarmOnRecord[]): (one: DueFarm) => Sheet {
+function sheetsOf(
+  record: ReadableRecord,
+  dues: ReadonlyMap<number, Due>,
+  names: ReadonlyMap<number, MachineNames>,
+  farms: readonly FarmOnRecord[],
+): (one: DueFarm) => Sheet {
   const farmOf = new Map(farms.map((farm) => [farm.customerId, farm]));
-  const safety = safetyFindings(now);
-  const machines = new Map(now.shop.life.machines.map((machine) => [machine.machineId, machine]));
   const contacts = contactSheets(
     record,
     listContacts(record).filter(({ struck }) => !struck),
@@ -52,12 +57,12 @@ function sheetsOf(record: ReadableRecord, now: ShopNow, farms: readonly FarmOnRe
     farm: farmSheet(farmOf.get(farm.customerId)!),
     machines: due.map(({ machine: { machineId }, reasons, standing }) => ({
       machineId,
-      name: machines.get(machineId)?.name ?? '',
-      serial: machines.get(machineId)?.serial ?? '',
+      name: names.get(machineId)?.name ?? '',
+      serial: names.get(machineId)?.serial ?? '',
       reasons,
       standing,
-      comeInBy: comeInBy(now, machineId),
-      safetyFindings: safety(machineId).map((finding) => findingSheet(finding, now.shop.life)),
+      comeInBy: dues.get(machineId)?.comeInBy ?? null,
+      safetyFindings: dues.get(machineId)?.safetyFindings ?? [],
       lastContact:
         contacts.findLast(
           (one) => one.customerId === farm.customerId && (one.machineId === null || one.machineId === machineId),
@@ -65,6 +70,3 @@ function sheetsOf(record: ReadableRecord, now: ShopNow, farms: readonly FarmOnRe
     })),
   });
 }
-
-const nameOf = (now: ShopNow, machineId: number): string =>
-  now.shop.life.machines.find((machine) => machine.machineId === machineId)?.name ?? '';

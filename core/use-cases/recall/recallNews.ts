@@ -8,8 +8,8 @@ import { readKeptFile, writeKeptFile } from '../../record/keptFile.ts';
 import { faultOfSystem } from '../../record/recordFault.ts';
 import { type Day, isDay } from '../../units/day.ts';
 import { type Context, recordOf } from '../context.ts';
-import { isFromPriors } from '../learning/shopLearning.ts';
-import { type ShopNow, shopNow } from '../shopNow.ts';
+import { type ForecastsStanding, forecastsStanding } from '../forecastsStanding.ts';
+import { machineNamesNow } from '../machineNamesNow.ts';
 import { recallFacts } from './recallFacts.ts';
 
 /** What stood on the list when it was last looked at on this computer, by record. */
@@ -19,9 +19,10 @@ const fileOf = (context: Context): string => join(context.dataFolder, 'recall-se
 
 /** What stands on the list that did not when it was last looked at. The first time nothing is news: it is only noted. */
 export const recallNewsHandler: Handler<typeof recallNews, Context> = (context) => {
-  const now = shopNow(context, context.today(), true);
-  if (isFromPriors(now.learning)) return { since: null, became: [], toContact: 0, learning: true };
-  const { toContact } = toContactNow(context, now);
+  const standing = forecastsStanding(context, true);
+  if (standing.learning) return { since: null, became: [], toContact: 0, learning: true };
+  const names = machineNamesNow(context);
+  const { toContact } = toContactNow(context, standing);
   const seen = seenOf(context)[identityOf(context)];
   if (!seen) noteSeen(context, toContact);
   const before = new Set(seen?.due ?? keysOf(toContact));
@@ -30,7 +31,7 @@ export const recallNewsHandler: Handler<typeof recallNews, Context> = (context) 
     became: toContact.flatMap(({ farm, due }) =>
       due.flatMap(({ machine: { machineId }, reasons }) => {
         const reason = reasons.find(({ code }) => !before.has(keyOf(machineId, code)));
-        const machine = now.shop.life.machines.find((one) => one.machineId === machineId)?.name ?? '';
+        const machine = names.get(machineId)?.name ?? '';
         return reason ? [{ machineId, machine, farm: farm.name, reason }] : [];
       }),
     ),
@@ -40,13 +41,13 @@ export const recallNewsHandler: Handler<typeof recallNews, Context> = (context) 
 };
 
 export const recallSeenHandler: Handler<typeof recallSeen, Context> = (context) => {
-  const now = shopNow(context, context.today(), true);
-  if (isFromPriors(now.learning)) return { seen: false };
-  return { seen: noteSeen(context, toContactNow(context, now).toContact) };
+  const standing = forecastsStanding(context, true);
+  if (standing.learning) return { seen: false };
+  return { seen: noteSeen(context, toContactNow(context, standing).toContact) };
 };
 
-const toContactNow = (context: Context, now: ShopNow) => {
-  const { farms, shop } = recallFacts(recordOf(context), now);
+const toContactNow = (context: Context, { asOf, dues }: ForecastsStanding) => {
+  const { farms, shop } = recallFacts(recordOf(context), asOf, dues());
   return recallList(farms, shop);
 };
 

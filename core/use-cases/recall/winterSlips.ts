@@ -10,39 +10,42 @@ import { insertSlip, nextSlipNumber } from '../../record/slipStore.ts';
 import type { Day } from '../../units/day.ts';
 import { type Context, recordOf } from '../context.ts';
 import { keepForecasts, type StandingForecast, standingForecasts } from '../keepForecasts.ts';
-import { shopNow } from '../shopNow.ts';
+import { learningKept, shopLearning } from '../learning/shopLearning.ts';
+import { seriesAround } from '../seriesNow.ts';
+import { nowOf } from '../shopNow.ts';
 import { slipFileName } from '../slipMake.ts';
 import { slipOfMachine } from '../slipOfMachine.ts';
-import { recallFacts } from './recallFacts.ts';
+import { ownersToReach } from './recallFacts.ts';
 
 /** The facts of the slips, not yet numbered. */
-export type SlipsToMake = {
+type SlipsToMake = {
   slips: { slip: Slip; machineId: number; customerId: number; standing: StandingForecast[] }[];
   leftOut: number;
-  noteAsSent: boolean;
-  by: string;
 };
 
-/** A farm that asked not to be contacted gets none, whoever asks; nor does a machine that is nobody's. @throws RefusedError */
-export function slipsToMake(context: Context, { machineIds, noteAsSent, by }: WinterSlips): SlipsToMake {
-  const record = recordOf(context);
-  const now = shopNow(context);
-  const { farms } = recallFacts(record, now);
-  const ownerOf = new Map(
-    farms
-      .filter(({ terms }) => !terms.noContact)
-      .flatMap(({ customerId, machines }) => machines.map(({ machineId }) => [machineId, customerId] as const)),
-  );
-  const asked = [...new Set(machineIds)];
-  const slips = asked.flatMap((machineId) => {
-    const slip = slipOfMachine(record, now, machineId, context.today());
-    const customerId = ownerOf.get(machineId);
-    const standing = standingForecasts(now, machineId);
-    return customerId === undefined ? [] : [{ slip, machineId, customerId, standing }];
-  });
-  if (slips.length === 0) throw new RefusedError({ code: 'no-slips-to-make', facts: { path: 'job.ask.machineIds' } });
-  return { slips, leftOut: asked.length - slips.length, noteAsSent, by };
+/** Whose slips are made: a farm that asked not to be contacted gets none, whoever asks; nor does a machine that is nobody's. @throws RefusedError */
+export function ownersOfSlips(record: ReadableRecord, asOf: Day, machineIds: readonly number[]): Map<number, number> {
+  const owners = ownersToReach(record, asOf);
+  const asked = new Map([...new Set(machineIds)].flatMap((id) => (owners.has(id) ? [[id, owners.get(id)!]] : [])));
+  if (asked.size === 0) throw new RefusedError({ code: 'no-slips-to-make', facts: { path: 'job.ask.machineIds' } });
+  return asked;
 }
+
+/** Lays the slips out, machine by machine, with what the classes have taught so far. */
+function slipsToMake(context: Context, machineIds: readonly number[], told: Told): SlipsToMake {
+  const record = recordOf(context);
+  const learning = learningKept(record) ?? shopLearning(context, context.today());
+  const owners = ownersOfSlips(record, context.today(), machineIds);
+  const slips = [...owners].map(([machineId, customerId], done) => {
+    told('forecasting', done / owners.size);
+    const now = nowOf(context, seriesAround(context, machineId), learning);
+    const slip = slipOfMachine(record, now, machineId, context.today());
+    return { slip, machineId, customerId, standing: standingForecasts(now, machineId) };
+  });
+  return { slips, leftOut: new Set(machineIds).size - slips.length };
+}
+
+type Told = (step: string, share: number) => void;
 
 /** Slips made meanwhile by others take numbers: printed anew with later ones, at most so often. */
 const MOST_TRIES = 3;
@@ -52,11 +55,14 @@ const MOST_TRIES = 3;
  * @param told how far it is; what it throws breaks the work off
  */
 export async function makeWinterSlips(
-  record: ReadableRecord,
-  { slips, leftOut, noteAsSent, by }: SlipsToMake,
-  { asOf, madeAt }: { asOf: Day; madeAt: string },
-  told: (step: string, share: number) => void,
+  context: Context,
+  { machineIds, noteAsSent, by }: WinterSlips,
+  madeAt: string,
+  told: Told,
 ): Promise<MadeSlips> {
+  const record = recordOf(context);
+  const asOf = context.today();
+  const { slips, leftOut } = slipsToMake(context, machineIds, told);
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     const numbers = numbersFrom(nextSlipNumber(record, asOf), slips.length);
     const numbered = slips.map(({ slip, ...of }, i) => ({ ...of, slip: { ...slip, number: numbers[i]! } }));

@@ -1,0 +1,145 @@
+import { entriesRevision } from '../record/entry.ts';
+import { keptTexts, type ListPlace } from '../record/machineForecastStore.ts';
+import type { Day } from '../units/day.ts';
+import type { Learning } from '../way.ts';
+import { type Context, recordOf } from './context.ts';
+import { startForecasting } from './jobs/jobs.ts';
+import { type ForecastMade, forecastMade, forecastNow, keepForecastsNow, keptList, type Line } from './keptList.ts';
+import { isLarge } from './learning/heardNow.ts';
+import { isFromPriors, shopLearning } from './learning/shopLearning.ts';
+import { type MachineNames, machineNamesNow } from './machineNamesNow.ts';
+import type { Due } from './recall/dueOf.ts';
+import { shopNow } from './shopNow.ts';
+
+/** So many machines are forecast while they are waited for; more are forecast beside the program. */
+const AT_ONCE = 8;
+
+/** What is forecast of the shop's machines now: what was kept and holds, and what was forecast anew for it. */
+export type ForecastsStanding = {
+  asOf: Day;
+  /** not what it will be: from what the trade says, or older figures of machines that are being forecast beside the program */
+  learning: boolean;
+  /** figures are from what the trade says, or there are none yet */
+  fromPriors: boolean;
+  forecasting: { jobId: string; share: number } | null;
+  /** of machines that were ever forecast */
+  places: ReadonlyMap<number, ListPlace>;
+  /** in the order asked; machines never forecast have their names alone, those not on record are left out */
+  lines(machineIds: readonly number[]): Line[];
+  /** of machines that were ever forecast */
+  dues(): ReadonlyMap<number, Due>;
+};
+
+/**
+ * Forecasts are those kept in the record, made anew where something was entered for a machine. Of a large shop nobody waits
+ * for many: older ones stand in, which is said, and the shop is forecast beside the program.
+ * @param atOnce do not wait where nothing has been learned yet, or for a large shop
+ * @param machineIds which are looked at; null: all
+ */
+export function forecastsStanding(
+  context: Context,
+  atOnce: boolean,
+  machineIds: readonly number[] | null = null,
+): ForecastsStanding {
+  const large = isLarge(context);
+  const learning = shopLearning(context, context.today(), atOnce || large);
+  if (isFromPriors(learning)) {
+    const made = large ? [] : wholeShop(context, machineIds ?? [...machineNamesNow(context).keys()], true);
+    return standing(context, made, { places: new Map(), fromPriors: true, forecasting: null, older: true });
+  }
+  const { places, wanting } = keptList(context, learning, machineIds);
+  if (atOnce && large && wanting.length > AT_ONCE) {
+    const forecasting = startForecasting(context);
+    return standing(context, [], { places, fromPriors: false, forecasting, older: true });
+  }
+  const made = forecastThem(context, learning, wanting, large);
+  return standing(context, made, { places, fromPriors: false, forecasting: null, older: false });
+}
+
+/** Forecasts machines, and keeps it a few at a time. */
+function forecastThem(
+  context: Context,
+  learning: Learning,
+  wanting: readonly number[],
+  large: boolean,
+): ForecastMade[] {
+  const revision = entriesRevision(recordOf(context));
+  const together = !large && wanting.length > AT_ONCE; // many of a shop that is no large one: read in one go
+  const made: ForecastMade[] = [];
+  for (let from = 0; from < wanting.length; from += 50) {
+    const some = wanting.slice(from, from + 50);
+    const now = together
+      ? wholeShop(context, some, false)
+      : some.flatMap((machineId) => forecastNow(context, learning, machineId) ?? []);
+    keepForecastsNow(context, learning, revision, now);
+    made.push(...now);
+  }
+  return made;
+}
+
+function wholeShop(context: Context, machineIds: readonly number[], atOnce: boolean): ForecastMade[] {
+  const now = shopNow(context, context.today(), atOnce);
+  const wanted = new Set(machineIds);
+  return now.shop.life.machines
+    .filter(({ machineId }) => wanted.has(machineId))
+    .map((machine) => forecastMade(now, machine));
+}
+
+type From = {
+  places: ReadonlyMap<number, ListPlace>;
+  fromPriors: boolean;
+  forecasting: ForecastsStanding['forecasting'];
+  older: boolean;
+};
+
+function standing(
+  context: Context,
+  made: readonly ForecastMade[],
+  { places, fromPriors, forecasting, older }: From,
+): ForecastsStanding {
+  const record = recordOf(context);
+  const byMachine = new Map(made.map((one) => [one.machineId, one]));
+  const keptOf = (what: 'line' | 'due', machineIds: readonly number[] | null) =>
+    fromPriors ? new Map<number, string>() : keptTexts(record, what, machineIds);
+  return {
+    ...{ asOf: context.today(), learning: older, fromPriors, forecasting },
+    places: new Map([...places, ...made.map(({ machineId, place }) => [machineId, place] as const)]),
+    lines(machineIds) {
+      const names = machineNamesNow(context);
+      const texts = keptOf(
+        'line',
+        machineIds.filter((machineId) => !byMachine.has(machineId)),
+      );
+      return machineIds.flatMap((machineId) => {
+        const named = names.get(machineId);
+        const text = texts.get(machineId);
+        const line = byMachine.get(machineId)?.line ?? (text === undefined ? NO_FORECAST : (JSON.parse(text) as Line));
+        return named ? [{ ...line, ...named }] : []; // names may have changed since: they move no forecast
+      });
+    },
+    dues() {
+      const kept = [...keptOf('due', null)].flatMap(([machineId, text]) => {
+        const due = JSON.parse(text) as Due | null;
+        return due ? [[machineId, due] as const] : [];
+      });
+      return new Map([...kept, ...made.map(({ machineId, due }) => [machineId, due] as const)]);
+    },
+  };
+}
+
+/** Before a machine of a large shop was ever forecast: it is there by name, to be opened and written to. */
+const NO_FORECAST: Omit<Line, keyof MachineNames> = {
+  assemblies: [],
+  hours: {
+    ...{ machineHours: null, sdHours: 0, estimated: false, machineHoursRead: null, readOn: null },
+    ...{ dialHours: null, dialMachine: null },
+  },
+  hoursPerYear: null,
+  winters: [],
+  planLineHours: null,
+  planWinter: '',
+  group: 'no-forecast',
+  first: null,
+  others: [],
+  openFindings: [],
+};
