@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { useLayoutEffect, useRef } from 'react';
 
 type Listening = { key: string; press: () => void };
 
@@ -14,7 +14,8 @@ const listening: Listening[] = [];
 export function useAccelerator(key: string | null, press: () => void): void {
   const latest = useRef(press);
   latest.current = press;
-  useEffect(() => {
+  // heard from the moment it is seen
+  useLayoutEffect(() => {
     if (key === null) return;
     const entry: Listening = { key: key.toLowerCase(), press: () => latest.current() };
     listening.unshift(entry);

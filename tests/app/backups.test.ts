@@ -5,6 +5,7 @@ import { recordBackUp } from '#core/contract/record.ts';
 import { windowTest } from '#tests/app/windowTest.ts';
 import { aShopWithAHitch } from '#tests/support/aHitch.ts';
 import { aProgram } from '#tests/support/aProgram.ts';
+import { goTo } from './screens.ts';
 
 windowTest(
   'a damaged record: the window opens, says what is wrong, and a backup of it is put in its place',
@@ -35,9 +36,7 @@ windowTest('a further folder for backups is chosen on the record’s own page', 
   const stick = join(folder, 'stick');
   mkdirSync(stick);
   await page.reload();
-  await page.evaluate(() => {
-    location.hash = '/start';
-  });
+  await goTo(page, '/start');
   await page.getByRole('button', { name: /Restore a backup/ }).click();
   await page.getByLabel('A further folder for every backup').fill(stick);
   await page.getByRole('button', { name: 'Copy backups there too' }).click();
@@ -55,9 +54,7 @@ windowTest('a folder that looks copied is warned of until a person says that it 
   mkdirSync(join(program.folder, 'Cloud'), { recursive: true });
   const { page, ask } = await open({ recordPath, asOf: '2026-11-02' });
   await ask('record/startEmpty', {});
-  await page.evaluate(() => {
-    location.hash = '/start';
-  });
+  await goTo(page, '/start');
   await page.reload();
   await page.getByRole('button', { name: 'Nothing copies this folder' }).click();
   await expect.poll(() => page.getByText('seems to lie in a folder').count()).toBe(0);

@@ -83,7 +83,6 @@ windowTest(
     await page.reload();
     for (const address of [...screens, '/machines', '/history']) {
       await goTo(page, address);
-      await page.waitForTimeout(150);
       expect(await page.locator('.stop-banner').count()).toBe(0);
     }
   },

@@ -5,7 +5,8 @@ import { rebuildTakeIn } from '#core/contract/rebuild.ts';
 import { slipMake } from '#core/contract/slip.ts';
 import type { OpenProgram } from '#core/shells/openProgram.ts';
 import { routes } from '#renderer/screens/routes.tsx';
-import { expectAxeCleanDayAndNight, told } from './screens.ts';
+import { expectAxeCleanDayAndNight, leaveFor, told } from './screens.ts';
+import { atRest } from './steadyPage.ts';
 import { windowTest } from './windowTest.ts';
 
 const MACHINE = 1;
@@ -46,7 +47,7 @@ async function namedThings(ask: OpenProgram['ask']): Promise<Record<string, stri
 
 /** Nothing is still being drawn, read or worked out, and a sheet with a title stands. */
 async function settled(page: Page): Promise<boolean> {
-  await page.waitForLoadState('networkidle');
+  await atRest(page);
   const stands = () =>
     document.querySelector('.filling') === null && (document.querySelector('main h1')?.textContent ?? '') !== '';
   return page.waitForFunction(stands, null, { timeout: 60_000 }).then(
@@ -107,9 +108,7 @@ windowTest(
     const faults: string[] = [];
     for (const address of addresses) {
       await page.setViewportSize({ width: 1280, height: 800 });
-      await page.evaluate((to) => {
-        window.location.hash = to;
-      }, address);
+      await leaveFor(page, address);
       if (!(await settled(page))) faults.push(`${address}: nothing stands there`);
       await expectAxeCleanDayAndNight(page, address).catch((fault: Error) => faults.push(fault.message.slice(0, 1500)));
       faults.push(...(await pressedByPointerOnly(page)).map((element) => `${address} pointer only: ${element}`));

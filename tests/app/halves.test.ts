@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { aTakeIn } from '#tests/support/aHitch.ts';
-import { expectAxeClean, expectAxeCleanDayAndNight } from './screens.ts';
+import { expectAxeClean, expectAxeCleanDayAndNight, goTo } from './screens.ts';
 import { type OpenedWindow, windowTest } from './windowTest.ts';
 
 async function answered<T>(asked: Promise<{ ok: boolean; value?: unknown; fault?: unknown }>): Promise<T> {
@@ -29,9 +29,7 @@ windowTest('two hitches exchange their carriers from the machine’s page, and i
     machineRead.zReply.parse(await answered(ask('machine/read', { machineId })));
   const before = await sheetOf(one);
   await page.reload();
-  await page.evaluate((to) => {
-    window.location.hash = to;
-  }, `/machine/${one}`);
+  await goTo(page, `/machine/${one}`);
   await page.getByRole('tab', { name: 'Assemblies' }).click();
   await page.getByRole('button', { name: 'Move Pick-up hitch' }).click();
   await page.getByText('the carrier alone').click();
@@ -55,9 +53,7 @@ windowTest('two hitches exchange their carriers from the machine’s page, and i
   expect(here.points.map(({ pointId }) => pointId)).not.toContain(strip.pointId);
   expect(here.points).toHaveLength(before.points.length);
 
-  await page.evaluate(() => {
-    window.location.hash = '/history';
-  });
+  await goTo(page, '/history');
   await page.getByText('Half of an assembly moved').first().waitFor();
   if (process.env.PICTURES) await page.screenshot({ path: `${process.env.PICTURES}/history.png` });
   await page.keyboard.press('u');

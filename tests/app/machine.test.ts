@@ -1,9 +1,8 @@
-import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import type { MachineSheet, PointSheet } from '#core/contract/machine.ts';
 import { machineRead, machinesList } from '#core/contract/machine.ts';
 import { hoursLeftFigure, sizeFigure } from '#core/words/quantityText.ts';
-import { expectAxeClean } from './screens.ts';
+import { expectAxeClean, goTo, leaveFor } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 type Ask = (name: string, request: unknown) => Promise<{ ok: boolean; value?: unknown; fault?: unknown }>;
@@ -12,12 +11,6 @@ async function sheetOf(ask: Ask, machineId: number): Promise<MachineSheet> {
   const answer = await ask('machine/read', { machineId });
   if (!answer.ok) expect.fail(JSON.stringify(answer.fault));
   return machineRead.zReply.parse(answer.value);
-}
-
-async function goTo(page: Page, hash: string): Promise<void> {
-  await page.evaluate((to) => {
-    window.location.hash = to;
-  }, hash);
 }
 
 /** Rows as they stand: assembly by assembly, by item number. */
@@ -149,7 +142,7 @@ windowTest('a finding that forbids use stays over the page, and an address of no
   expect(
     await page.locator('.row-marks .bar-part, .row-marks .bar-own, .row-marks .bar-borrowed').count(),
   ).toBeGreaterThan(2);
-  await goTo(page, '/machine/999999');
+  await leaveFor(page, '/machine/999999');
   await page.getByRole('alert').waitFor();
   await page.getByRole('button', { name: 'To the machines' }).click();
   await page.getByRole('grid').waitFor();

@@ -6,6 +6,7 @@ import { recordStartEmpty } from '#core/contract/record.ts';
 import { zAssemblyKind } from '#core/contract/shop.ts';
 import { pickUpHitch } from '#core/shop/assembly-kinds/pickUpHitch.ts';
 import { expectAxeCleanDayAndNight, goTo, told } from '#tests/app/screens.ts';
+import { atRest } from '#tests/app/steadyPage.ts';
 import { type OpenedWindow, windowTest } from '#tests/app/windowTest.ts';
 
 /** Old paper, typed by keys alone, as a person at a desk would with the sheet beside the keyboard. */
@@ -75,7 +76,7 @@ describe('old sheets', () => {
     const { page, ask } = opened;
     await openDesk(opened);
     await expect.poll(() => focused(page)).toBe('Machine');
-    await page.waitForLoadState('networkidle');
+    await atRest(page);
     const asked: string[] = [];
     page.on('request', (request) => asked.push(new URL(request.url()).pathname));
     const startedAt = performance.now();

@@ -8,13 +8,20 @@ import { recordStartEmpty } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
 import type { OpenProgram } from '#core/shells/openProgram.ts';
+import { atRest } from './steadyPage.ts';
 
-/** Goes to a screen by its address and waits until its sheet stands. */
+/** Goes to a screen by its address and waits until its sheet stands: not that of the screen before, which has one too. */
 export async function goTo(page: Page, address: string): Promise<void> {
+  await leaveFor(page, address);
+  await page.locator('main.sheet h1').first().waitFor();
+}
+
+/** The same for an address where no sheet with a title may come to stand. */
+export async function leaveFor(page: Page, address: string): Promise<void> {
   await page.evaluate((to) => {
     window.location.hash = to;
   }, address);
-  await page.locator('main.sheet h1').first().waitFor();
+  await atRest(page);
 }
 
 /**

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { machineRead } from '#core/contract/machine.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
-import { expectAxeClean, expectAxeCleanDayAndNight } from './screens.ts';
+import { expectAxeClean, expectAxeCleanDayAndNight, goTo } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 /** Share of a canvas that is not white: nought before the page is drawn. */
@@ -26,9 +26,7 @@ windowTest(
     const answer = await ask('machine/read', { machineId: 1 });
     if (!answer.ok) expect.fail(JSON.stringify(answer.fault));
     const sheet = machineRead.zReply.parse(answer.value);
-    await page.evaluate(() => {
-      window.location.hash = '/machine/1';
-    });
+    await goTo(page, '/machine/1');
     await page.getByRole('heading', { level: 1, name: sheet.name }).waitFor({ timeout: 120_000 });
     await page.keyboard.press('p');
 

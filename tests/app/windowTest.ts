@@ -7,6 +7,7 @@ import { type OpenProgram, openProgram } from '#core/shells/openProgram.ts';
 import { serveLoopback } from '#core/shells/web.ts';
 import { BROWSER_FLAGS, INSTALL_LINE, testBrowserPath } from '#tests/support/browser.ts';
 import { layLearnedDemo } from '#tests/support/learnedDemo.ts';
+import { makeSteady } from './steadyPage.ts';
 
 const PAGE_FOLDER = join(import.meta.dirname, '../../.build/renderer');
 
@@ -123,6 +124,7 @@ async function openWindow(
   }
   const page = await context.newPage();
   page.setDefaultTimeout(ONE_STEP_MS);
+  await makeSteady(page);
   page.on('console', (message) => {
     if (message.type() === 'error') errors.push(`console: ${message.text()}`);
   });
