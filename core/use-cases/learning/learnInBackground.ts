@@ -60,11 +60,41 @@ export const movedInBackground = (from: TryFrom): Promise<Moved> => inThread<Mov
 /** Beside this file as it stands; beside the one file of the built program under the same name. */
 const WORKER = new URL(import.meta.url.endsWith('.ts') ? './learnWorker.ts' : './learnWorker.js', import.meta.url);
 
+/** How long a thread that has done its work waits for more [ms]: to start one costs more than to learn a small shop. */
+const WAITS_MS = 60_000;
+let waiting: { worker: Worker; leaves: NodeJS.Timeout } | null = null;
+
 function inThread<T>(from: ThreadWork): Promise<T> {
   return new Promise((resolve) => {
-    const worker = new Worker(WORKER, { workerData: from });
-    worker.unref();
-    worker.once('message', (answer: T) => resolve(answer));
-    worker.once('error', () => resolve(threadWork(from) as T));
+    const worker = waitingThread() ?? newThread();
+    const hereInstead = () => resolve(threadWork(from) as T);
+    worker.once('error', hereInstead);
+    worker.once('message', (answer: T) => {
+      worker.off('error', hereInstead);
+      if (waiting === null) waiting = { worker, leaves: setTimeout(endWaiting, WAITS_MS).unref() };
+      else void worker.terminate();
+      resolve(answer);
+    });
+    worker.postMessage(from);
   });
 }
+
+/** What goes wrong in it ends it, and nothing else. */
+function newThread(): Worker {
+  const worker = new Worker(WORKER);
+  worker.unref();
+  worker.on('error', () => {});
+  worker.once('exit', () => {
+    if (waiting?.worker === worker) waitingThread();
+  });
+  return worker;
+}
+
+function waitingThread(): Worker | null {
+  const worker = waiting?.worker ?? null;
+  clearTimeout(waiting?.leaves);
+  waiting = null;
+  return worker;
+}
+
+const endWaiting = (): void => void waitingThread()?.terminate();
