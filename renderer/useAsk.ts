@@ -1,4 +1,4 @@
-import { type QueryClient, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { type QueryClient, type UseQueryResult, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { AskOf, Fault, Operation, ReplyOf } from '#core/contract/operation.ts';
 import { ask, FaultError } from './ask.ts';
 
@@ -22,19 +22,26 @@ export function useAsk<O extends Operation>(
   againInMs?: (value: ReplyOf<O>) => number | null,
 ): Asked<ReplyOf<O>> {
   const query = useQuery({
-    queryKey: [operation.name, request],
-    queryFn: () => ask(operation, request as AskOf<O>),
+    ...askingFor(operation, request as AskOf<O>),
     enabled: request !== null,
     refetchInterval: ({ state }) => (state.data !== undefined && againInMs?.(state.data)) || false,
   });
-  return {
-    value: query.data,
-    fault: query.error ? faultOf(query.error) : null,
-    waiting: query.isPending && request !== null,
-    renewing: query.isFetching && !query.isPending,
-    again: () => void query.refetch(),
-  };
+  return { ...askedOf(query), waiting: query.isPending && request !== null };
 }
+
+/** An operation and what it is asked, as the query client takes it. */
+export const askingFor = <O extends Operation>(operation: O, request: AskOf<O>) => ({
+  queryKey: [operation.name, request] as const,
+  queryFn: () => ask(operation, request),
+});
+
+export const askedOf = <T>(query: UseQueryResult<T>): Asked<T> => ({
+  value: query.data,
+  fault: query.error ? faultOf(query.error) : null,
+  waiting: query.isPending,
+  renewing: query.isFetching && !query.isPending,
+  again: () => void query.refetch(),
+});
 
 export type Doing<O extends Operation> = {
   /** resolves with the reply, or null when refused: `fault` then says why */

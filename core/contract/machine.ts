@@ -180,11 +180,14 @@ export const machinesOrder = operation(
     range: z.object({ fromHours: z.number(), toHours: z.number() }),
     /** machines found, group by group, soonest first */
     groups: z.array(z.object({ group: zListGroup, machineIds: z.array(zId) })),
-    /** not what it will be: to be asked again soon */
-    learning: z.boolean(),
     /** figures are from what the trade says; the classes are being learned */
     fromPriors: z.boolean(),
+    /** machines of a large shop whose figures are older than what they rest on, or that have none yet */
+    older: z.int(),
+    /** null: none is wanted, it is held off, or it waits for other long work */
     forecasting: zForecasting.nullable(),
+    /** somebody broke the forecasting off: it begins again when asked for */
+    heldOff: z.boolean(),
   }),
   { title: 'Which machines stand in the list, in its order, without their lines' },
 );

@@ -31,10 +31,6 @@ export type KeptUnder = { asOf: string; learned: string };
 const markOf = (db: ReadableRecord): string | null =>
   bulk<[string]>(db, 'SELECT revision FROM forecasts_marked WHERE id = 1', {})[0]?.[0] ?? null;
 
-/** Moves with whatever is written to the file, here or by another connection: a cheap sign that kept rows may have changed. */
-export const keptState = ({ sqlite }: ReadableRecord): string =>
-  `${sqlite.pragma('data_version', { simple: true })} ${sqlite.prepare('SELECT total_changes()').pluck().get()}`;
-
 const among = (machineIds: readonly number[] | null): string =>
   machineIds ? 'WHERE machine_id IN (SELECT value FROM json_each(@machines))' : '';
 const boundTo = (machineIds: readonly number[] | null) => (machineIds ? { machines: JSON.stringify(machineIds) } : {});

@@ -3,7 +3,7 @@ import { keptTexts, type ListPlace } from '../record/machineForecastStore.ts';
 import type { Day } from '../units/day.ts';
 import type { Learning } from '../way.ts';
 import { type Context, recordOf } from './context.ts';
-import { startForecasting } from './jobs/jobs.ts';
+import { type ForecastingBeside, startForecasting } from './jobs/jobs.ts';
 import { type ForecastMade, forecastMade, forecastNow, keepForecastsNow, keptList, type Line } from './keptList.ts';
 import { isLarge } from './learning/heardNow.ts';
 import { isFromPriors, shopLearning } from './learning/shopLearning.ts';
@@ -21,7 +21,10 @@ export type ForecastsStanding = {
   learning: boolean;
   /** figures are from what the trade says, or there are none yet */
   fromPriors: boolean;
-  forecasting: { jobId: string; share: number } | null;
+  /** the forecasting of a large shop beside the program; null: none is wanted */
+  forecasting: ForecastingBeside | null;
+  /** machines whose figures are older than what they rest on, or that have none yet */
+  older: number;
   /** of machines that were ever forecast */
   places: ReadonlyMap<number, ListPlace>;
   /** in the order asked; machines never forecast have their names alone, those not on record are left out */
@@ -45,15 +48,16 @@ export function forecastsStanding(
   const learning = shopLearning(context, context.today(), atOnce || large);
   if (isFromPriors(learning)) {
     const made = large ? [] : wholeShop(context, machineIds ?? [...machineNamesNow(context).keys()], true);
-    return standing(context, made, { places: new Map(), fromPriors: true, forecasting: null, older: true });
+    const older = large ? machineNamesNow(context).size : 0;
+    return standing(context, made, { places: new Map(), fromPriors: true, forecasting: null, older });
   }
   const { places, wanting } = keptList(context, learning, machineIds);
   if (atOnce && large && wanting.length > AT_ONCE) {
     const forecasting = startForecasting(context);
-    return standing(context, [], { places, fromPriors: false, forecasting, older: true });
+    return standing(context, [], { places, fromPriors: false, forecasting, older: wanting.length });
   }
   const made = forecastThem(context, learning, wanting, large);
-  return standing(context, made, { places, fromPriors: false, forecasting: null, older: false });
+  return standing(context, made, { places, fromPriors: false, forecasting: null, older: 0 });
 }
 
 /** Forecasts machines, and keeps it a few at a time. */
@@ -89,7 +93,7 @@ type From = {
   places: ReadonlyMap<number, ListPlace>;
   fromPriors: boolean;
   forecasting: ForecastsStanding['forecasting'];
-  older: boolean;
+  older: number;
 };
 
 function standing(
@@ -102,7 +106,7 @@ function standing(
   const keptOf = (what: 'line' | 'due', machineIds: readonly number[] | null) =>
     fromPriors ? new Map<number, string>() : keptTexts(record, what, machineIds);
   return {
-    ...{ asOf: context.today(), learning: older, fromPriors, forecasting },
+    ...{ asOf: context.today(), learning: fromPriors || older > 0, fromPriors, forecasting, older },
     places: new Map([...places, ...made.map(({ machineId, place }) => [machineId, place] as const)]),
     lines(machineIds) {
       const names = machineNamesNow(context);

@@ -85,12 +85,13 @@ const firstOf = (point: PointForecast): NonNullable<Line['first']> => ({
 const GROUPS: readonly Group[] = ['do-not-use', 'may-be-passed', 'this-winter', 'later', 'no-forecast'];
 
 /** Group by group, soonest first by deciding hours within each, then by name. */
-export function byGroupThenSoonest(nameOf: (machineId: number) => string) {
-  return (a: Placed, b: Placed): number =>
-    GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group) ||
+export function inListOrder(placed: readonly Placed[], nameOf: (machineId: number) => string): Placed[] {
+  const bySoonest = (a: Placed, b: Placed): number =>
     (a.soonestHours ?? Number.MAX_VALUE) - (b.soonestHours ?? Number.MAX_VALUE) || // no figure comes after any figure
     compared(nameOf(a.machineId), nameOf(b.machineId)) ||
     a.machineId - b.machineId;
+  const groups = Map.groupBy(placed, ({ group }) => group);
+  return GROUPS.flatMap((group) => groups.get(group)?.sort(bySoonest) ?? []);
 }
 
 const compared = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -6,7 +6,7 @@ import { wintersFrom } from '../shop/winter.ts';
 import { type Context, keptInMemory, recordOf } from './context.ts';
 import { type ForecastsStanding, forecastsStanding } from './forecastsStanding.ts';
 import { listRange } from './listRange.ts';
-import { byGroupThenSoonest, type Placed } from './machineLine.ts';
+import { inListOrder, type Placed } from './machineLine.ts';
 import { machineNamesNow } from './machineNamesNow.ts';
 
 /** Every line in one reply, as the command line prints it: a window asks for the order, and for the lines in sight. */
@@ -14,7 +14,7 @@ export const machinesListHandler: Handler<typeof machinesList, Context> = (conte
   const standing = forecastsStanding(context, atOnce);
   const { asOf, learning, forecasting } = standing;
   const machines = standing.lines(inOrder(context, standing).map(({ machineId }) => machineId));
-  return { asOf, machines, learning, forecasting };
+  return { asOf, machines, learning, forecasting: typeof forecasting === 'string' ? null : forecasting };
 };
 
 export const machinesOrderHandler: Handler<typeof machinesOrder, Context> = (context, { find, atOnce }) => {
@@ -22,10 +22,12 @@ export const machinesOrderHandler: Handler<typeof machinesOrder, Context> = (con
   const all = inOrder(context, standing);
   const found = foundBy(context, find);
   const shown = found === null ? all : all.filter(({ machineId }) => found.has(machineId));
-  const { asOf, learning, fromPriors, forecasting } = standing;
+  const { asOf, fromPriors, forecasting, older } = standing;
   const hoursKnown = all.some(({ planLineHours }) => planLineHours !== null);
   return {
-    ...{ asOf, learning, fromPriors, forecasting },
+    ...{ asOf, fromPriors, older },
+    forecasting: typeof forecasting === 'string' ? null : forecasting,
+    heldOff: forecasting === 'held-off',
     count: all.length,
     thisWinter: all.filter(({ group }) => group !== 'later' && group !== 'no-forecast').length,
     winterAfter: hoursKnown ? (wintersFrom(readSettings(recordOf(context)), asOf, 2)[1]?.name ?? null) : null,
@@ -55,7 +57,7 @@ const ALPHABET = new Intl.Collator('en', { numeric: true, sensitivity: 'base' })
 function inOrder(context: Context, { places }: ForecastsStanding): Placed[] {
   const names = machineNamesNow(context);
   const placed = [...names.keys()].map((machineId): Placed => ({ machineId, ...(places.get(machineId) ?? NOWHERE) }));
-  return placed.sort(byGroupThenSoonest((machineId) => names.get(machineId)?.name ?? ''));
+  return inListOrder(placed, (machineId) => names.get(machineId)?.name ?? '');
 }
 
 const NOWHERE = {

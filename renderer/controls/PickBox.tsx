@@ -36,7 +36,7 @@ export function PickBox({
     setLast(value);
     if (picked) setTyped(picked.text);
   }
-  const shown = typed === picked?.text ? options : options.filter((option) => matches(option, typed));
+  const shown = firstMatches(options, typed === picked?.text ? '' : typed);
   return (
     <ComboBox
       className="field pick"
@@ -82,6 +82,19 @@ export function PickBox({
       </Popover>
     </ComboBox>
   );
+}
+
+/** A list is read through, not scrolled through: who does not see it among so many types more of its name. */
+const MOST_SHOWN = 60;
+
+/** The first of those that match, as many as are shown. */
+export function firstMatches<T extends { text: string; second?: string }>(options: readonly T[], typed: string): T[] {
+  const found: T[] = [];
+  for (const option of options) {
+    if (found.length === MOST_SHOWN) break;
+    if (matches(option, typed.trim())) found.push(option);
+  }
+  return found;
 }
 
 /** Every word typed stands somewhere in the name or its second line. */

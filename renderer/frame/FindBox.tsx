@@ -2,10 +2,10 @@ import { useRef, useState } from 'react';
 import { ComboBox, Input, ListBox, ListBoxItem, Popover } from 'react-aria-components';
 import { useLocation } from 'wouter';
 import { Letter } from '#renderer/controls/Key.tsx';
-import { matches } from '#renderer/controls/PickBox.tsx';
+import { firstMatches } from '#renderer/controls/PickBox.tsx';
 import { useAccelerator } from '#renderer/controls/useAccelerator.ts';
 import { StopMark } from '#renderer/screens/machine/StopBanner.tsx';
-import { useMachines } from '#renderer/useMachines.ts';
+import { useMachineNames } from '#renderer/useMachines.ts';
 import { shared } from '#renderer/words/english.ts';
 import { fieldWords } from '#renderer/words/fieldWords.ts';
 import { type TakenFind, useTakenFind } from './findFilter.ts';
@@ -52,9 +52,8 @@ function GoingBox() {
   const [, goTo] = useLocation();
   const box = useRef<HTMLInputElement>(null);
   useAccelerator('/', () => box.current?.focus());
-  // not before someone looks for one: entering a batch of sheets asks for no forecasts
   const [looking, setLooking] = useState(false);
-  const machines = useMachines(looking);
+  const machines = useMachineNames(looking);
   const all: Found[] = (machines.value?.machines ?? []).map((machine) => ({
     id: String(machine.machineId),
     text: machine.name,
@@ -64,7 +63,7 @@ function GoingBox() {
     <ComboBox
       className="find"
       aria-label={shared.find}
-      items={typed.trim() === '' ? [] : all.filter((found) => matches(found, typed.trim()))}
+      items={typed.trim() === '' ? [] : firstMatches(all, typed)}
       inputValue={typed}
       onInputChange={setTyped}
       onFocus={() => setLooking(true)}

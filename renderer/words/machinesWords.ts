@@ -23,8 +23,15 @@ export const machinesWords = {
   thisWinter: (count: number): string => `${wholeFigure(count)} for this winter`,
   shown: (shown: number, all: number): string => `${wholeFigure(shown)} of ${wholeFigure(all)} machines shown.`,
   learning: 'From what the trade says; learning from this shop’s own sizes.',
-  forecasting: (share: number) =>
-    `Forecasting every machine again, ${Math.round(100 * share)}\u00A0% done. Older bars stand until theirs is.`,
+  learningLarge:
+    'Learning from this shop’s own sizes; then every machine is forecast. Machines can be opened meanwhile.',
+  forecasting: (older: number) =>
+    `Forecasting again beside your work: ${wholeFigure(older)} ${counted(older, 'machine has', 'machines have')} an older bar, or none, until then.`,
+  cancelForecasting: 'Cancel',
+  heldOff: (older: number) =>
+    `Forecasting was cancelled: ${wholeFigure(older)} ${counted(older, 'machine has', 'machines have')} an older bar, or none. A machine opened is forecast all the same.`,
+  forecastAgain: 'Forecast them',
+  reading: 'reading …',
   renewing: 'Bars of before stand until the new ones are worked out.',
   working: 'Working out every machine’s forecast',
   takeIn: 'Take in a machine',

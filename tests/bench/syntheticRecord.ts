@@ -21,11 +21,15 @@ import { addDays, day } from '#core/units/day.ts';
 import { layDownShop } from '#core/use-cases/newShop.ts';
 import { seededDice } from '#tests/support/seededDice.ts';
 
-/** How much is laid down; 1 is 5,000 machines, 100,000 points, 1,000,000 sizes, 250,000 dial readings. */
-export type SyntheticSize = { machines: number };
+/** How much is laid down: 5,000 machines are 100,000 points, 1,000,000 sizes and 250,000 dial readings. */
+export type SyntheticSize = {
+  machines: number;
+  /** of a machine; absent: 20 */
+  points?: number;
+  /** of a machine; absent: 10 */
+  visits?: number;
+};
 
-const POINTS = 20;
-const VISITS = 10;
 const DIALS = 50;
 const FIRST_DAY = day('2011-01-03');
 const YEARS = 15;
@@ -44,14 +48,14 @@ const SORTS = [
  * out, each machine's meter read 50 times. Wear is a gamma process with a rate of its own for each part, times a harshness
  * of its machine; nothing of it is drawn from the forecast's model. The same file from the same size.
  */
-export function laySyntheticRecord(path: string, { machines: count }: SyntheticSize): void {
+export function laySyntheticRecord(path: string, { machines: count, points = 20, visits = 10 }: SyntheticSize): void {
   const record = openRecord(path, { create: true });
   const madeAt = '2026-11-01T08:00:00.000Z';
   layDownShop(record, madeAt, { isDemo: false });
   writeEntry(record, { madeAt, madeBy: 'bench', what: 'record/bringIn' }, (w, entryId) => {
     const classIds = SORTS.map(({ partClass }) => ensureClass(w, entryId, partClass));
     const dice = seededDice(20_261_102);
-    for (let number = 1; number <= count; number++) layMachine(w, entryId, number, classIds, dice);
+    for (let number = 1; number <= count; number++) layMachine(w, entryId, { number, points, visits }, classIds, dice);
   });
   record.sqlite.exec('ANALYZE');
   record.close();
@@ -59,7 +63,13 @@ export function laySyntheticRecord(path: string, { machines: count }: SyntheticS
 
 type Dice = ReturnType<typeof seededDice>;
 
-function layMachine(w: WritableRecord, entryId: number, number: number, classIds: readonly number[], dice: Dice): void {
+function layMachine(
+  w: WritableRecord,
+  entryId: number,
+  { number, points, visits: visitCount }: { number: number; points: number; visits: number },
+  classIds: readonly number[],
+  dice: Dice,
+): void {
   const customerId = insertInto(w, customers, {
     name: `Holding ${number}`,
     place: `Parish ${number % 97}`,
@@ -88,14 +98,14 @@ function layMachine(w: WritableRecord, entryId: number, number: number, classIds
   }
   const assemblyId = insertInto(w, assemblies, { entryId, kindId: null, name: 'Bench hitch', serial: '' });
   insertInto(w, sittings, { entryId, assemblyId, machineId, fromOn: null });
-  const visits = Array.from({ length: VISITS }, (_, place) => {
-    const year = (YEARS * (place + 1)) / (VISITS + 0.5);
+  const visits = Array.from({ length: visitCount }, (_, place) => {
+    const year = (YEARS * (place + 1)) / (visitCount + 0.5);
     const takenOn = onDay(year);
     const dialHours = hoursAt(year);
     const id = insertInto(w, stripDowns, { entryId, machineId, takenOn, dialHours, fitter: 'bench', note: '' });
     return { id, dialHours };
   });
-  for (let item = 1; item <= POINTS; item++) {
+  for (let item = 1; item <= points; item++) {
     const sort = SORTS[item % SORTS.length]!;
     const safety = item % 5 === 0;
     const positionId = insertInto(w, positions, { entryId, assemblyId, item, name: `Place ${item}`, safety });

@@ -20,10 +20,16 @@ const MOST_REMEMBERED = 20;
 
 type Running = { state: JobState; cancel: Int32Array; worker: Worker; ended: Promise<void> };
 
-const jobsOf = new WeakMap<Context, { last: number; jobs: Map<string, Running> }>();
+type Jobs = {
+  last: number;
+  jobs: Map<string, Running>;
+  /** a person broke the forecasting of the shop off: it begins again when a person asks for it */
+  heldOff: boolean;
+};
+const jobsOf = new WeakMap<Context, Jobs>();
 
-function started(context: Context) {
-  const known = jobsOf.get(context) ?? { last: 0, jobs: new Map<string, Running>() };
+function started(context: Context): Jobs {
+  const known = jobsOf.get(context) ?? { last: 0, jobs: new Map<string, Running>(), heldOff: false };
   jobsOf.set(context, known);
   return known;
 }
@@ -31,6 +37,7 @@ function started(context: Context) {
 export const jobsStartHandler: Handler<typeof jobsStart, Context> = (context, { job }) => {
   const state = startJob(context, job);
   if (!state) throw new RefusedError({ code: 'job-running' });
+  if (job.kind === 'forecast-shop') started(context).heldOff = false;
   return state;
 };
 
@@ -49,12 +56,17 @@ function startJob(context: Context, job: JobAsk): JobState | null {
   return { ...running.state };
 }
 
-/** The forecasting of the whole shop that runs beside the program, begun if none does. Null: other work is in its way. */
-export function startForecasting(context: Context): { jobId: string; share: number } | null {
-  const jobs = [...started(context).jobs.values()].map(({ state }) => state);
-  const running = jobs.find(({ kind, state }) => kind === 'forecast-shop' && state === 'running');
+/** The forecasting of the whole shop beside the program: running, held off by a person, or waiting for other work to end. */
+export type ForecastingBeside = { jobId: string; share: number } | 'held-off' | 'waiting';
+
+/** Begins it where it does not run and nobody broke it off. */
+export function startForecasting(context: Context): ForecastingBeside {
+  const { jobs, heldOff } = started(context);
+  const states = [...jobs.values()].map(({ state }) => state);
+  const running = states.find(({ kind, state }) => kind === 'forecast-shop' && state === 'running');
+  if (!running && heldOff) return 'held-off';
   const state = running ?? startJob(context, { kind: 'forecast-shop' });
-  return state && { jobId: state.jobId, share: state.share };
+  return state ? { jobId: state.jobId, share: state.share } : 'waiting';
 }
 
 export const jobsStateHandler: Handler<typeof jobsState, Context> = (context, { jobId }) => ({
@@ -65,6 +77,7 @@ export const jobsStateHandler: Handler<typeof jobsState, Context> = (context, { 
 export const jobsCancelHandler: Handler<typeof jobsCancel, Context> = async (context, { jobId }) => {
   const running = runningOf(context, jobId);
   if (running.state.state !== 'running') return { ...running.state };
+  if (running.state.kind === 'forecast-shop') started(context).heldOff = true;
   Atomics.store(running.cancel, 0, 1);
   const slow = setTimeout(() => void running.worker.terminate(), CANCEL_WAIT_MS[running.state.kind]);
   await running.ended;

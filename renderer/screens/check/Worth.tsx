@@ -7,14 +7,14 @@ import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
-import { useMachines } from '#renderer/useMachines.ts';
+import { useMachineNames } from '#renderer/useMachines.ts';
 import { checkWords as words } from '#renderer/words/checkWords.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { frameWords } from '#renderer/words/frameWords.ts';
 
 /** Of a machine that comes in: which points tell most by being measured. */
 export function Worth() {
-  const machines = useMachines();
+  const machines = useMachineNames();
   const [machineId, setMachineId] = useState<number | null>(null);
   const asked = useAsk(checkWorth, machineId === null ? null : { machineId });
   const worth = asked.value?.machineId === machineId ? asked.value : undefined;

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
 import { hoursAdd } from '#core/contract/hours.ts';
-import type { MachineLine } from '#core/contract/machine.ts';
+import type { MachineLine, MachineNames } from '#core/contract/machine.ts';
 import type { Question as Asks } from '#core/contract/shapes.ts';
 import { day, isDay } from '#core/units/day.ts';
 import { dayText, hoursFigure, hoursText } from '#core/words/quantityText.ts';
@@ -14,7 +14,7 @@ import { PickBox } from '#renderer/controls/PickBox.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useDo } from '#renderer/useAsk.ts';
-import { useMachines } from '#renderer/useMachines.ts';
+import { useMachineLines, useMachineNames } from '#renderer/useMachines.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { hoursWords as words } from '#renderer/words/hoursWords.ts';
 import { answerText, questionText } from '#renderer/words/questionText.ts';
@@ -27,14 +27,15 @@ import type { HoursOpening } from './openHours.ts';
 export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose: () => void }) {
   const today = useToday();
   const mark = useDecimalMark();
-  const machines = useMachines();
+  const machines = useMachineNames();
   const add = useDo(hoursAdd);
   const [form, setForm] = useState<Form>(() => opened(opening, today));
   const [question, setQuestion] = useState<Asks | null>(null);
   const [remarked, setRemarked] = useState(false);
   const [kept, setKept] = useState<KeptHours | null>(null);
   const strip = useRef<HTMLElement>(null);
-  const machine = machines.value?.machines.find(({ machineId }) => machineId === form.machineId);
+  const named = machines.value?.machines.find(({ machineId }) => machineId === form.machineId);
+  const machine = useMachineLines(form.machineId === null ? null : [form.machineId]).value?.lines[0];
   const { remarks } = hoursRequest(form);
   const missing = (field: HoursField) =>
     remarked && remarks.some((remark) => remark.field === field && SAID_HERE.includes(remark.why))
@@ -67,7 +68,7 @@ export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose
     setQuestion(reply.kept ? null : reply.question);
     if (!reply.kept) return;
     // kept, though it cannot be: it stands aside till somebody puts it right
-    setKept({ machine: machine?.name ?? '', machineHours: reply.machineHours, aside: reply.question !== null });
+    setKept({ machine: named?.name ?? '', machineHours: reply.machineHours, aside: reply.question !== null });
     setForm(emptyHoursForm(today, toSend.saidBy));
     setRemarked(false);
     strip.current?.querySelector<HTMLElement>('.pick input')?.focus();
@@ -245,7 +246,7 @@ function DialFields({
   );
 }
 
-const optionOf = (machine: MachineLine) => ({
+const optionOf = (machine: MachineNames) => ({
   id: String(machine.machineId),
   text: machine.name,
   second: [machine.customer, machine.place, machine.serial].filter(Boolean).join(', '),

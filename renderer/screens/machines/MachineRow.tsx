@@ -19,16 +19,33 @@ import { stopOf } from './listItems.ts';
 import { FIGURE_PX, type ListLayout } from './listLayout.ts';
 import { RowPicture } from './RowPicture.tsx';
 
-type MachineRowProps = {
+type RowProps = {
   id: string;
-  line: MachineLine;
-  asOf: string;
   chosen: boolean;
   onOpen: () => void;
   top: number;
   rowIndex: number;
   layout: ListLayout;
 };
+
+/** Its place, until its line has come. */
+export const WaitingRow = ({ id, chosen, onOpen, top, rowIndex, layout }: RowProps) => (
+  <GridRow
+    id={id}
+    tabIndex={-1}
+    aria-rowindex={rowIndex}
+    aria-selected={chosen}
+    className={`machine-row ${layout.kind}`}
+    style={{ transform: `translateY(${top}px)`, height: layout.rowPx }}
+    onClick={onOpen}
+  >
+    <RowHead className="list-cell second" style={layout.name}>
+      {machinesWords.reading}
+    </RowHead>
+  </GridRow>
+);
+
+type MachineRowProps = RowProps & { line: MachineLine; asOf: string };
 
 /** One machine: whose it is and its hours, the bar of what reaches its limit first, its figures, and about when. */
 export function MachineRow({ id, line, asOf, chosen, onOpen, top, rowIndex, layout }: MachineRowProps) {

@@ -1,4 +1,6 @@
 import { useLocation } from 'wouter';
+import { jobsCancel, jobsStart } from '#core/contract/jobs.ts';
+import type { MachinesOrder } from '#core/contract/machine.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
@@ -6,37 +8,24 @@ import { planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet
 import { useTakenFind } from '#renderer/frame/findFilter.ts';
 import { BarKey } from '#renderer/marks/BarKey.tsx';
 import { openHours } from '#renderer/screens/hours/openHours.ts';
-import { useMachines } from '#renderer/useMachines.ts';
+import { useDo } from '#renderer/useAsk.ts';
+import { useMachinesOrder } from '#renderer/useMachines.ts';
 import { shared } from '#renderer/words/english.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { machinesWords } from '#renderer/words/machinesWords.ts';
-import { filterMachines, forThisWinter, winterAfter } from './listItems.ts';
+import { machinesOf } from './listItems.ts';
 import { MachinesGrid, machineStoodOn } from './MachinesGrid.tsx';
 import './machines.css';
 
 /** All machines, soonest first by deciding hours, on one scale of hours left. */
 export default function Machines() {
   const [, goTo] = useLocation();
-  const list = useMachines();
-  const machines = list.value?.machines ?? [];
-  const typed = useTakenFind()?.text ?? '';
-  const shown = filterMachines(machines, typed).length;
+  const list = useMachinesOrder(useTakenFind()?.text ?? '');
+  const order = list.value;
   return (
     <Sheet
       title={machinesWords.title}
-      sub={
-        list.value &&
-        machines.length > 0 && (
-          <Sub
-            shown={shown}
-            count={machines.length}
-            now={forThisWinter(machines)}
-            renewing={list.renewing}
-            learning={list.value.learning}
-            forecasting={list.value.forecasting}
-          />
-        )
-      }
+      sub={order && order.count > 0 && <Sub order={order} renewing={list.renewing} />}
       actions={
         <>
           <Key letter="H" onPress={() => openHours({ machineId: machineStoodOn() })}>
@@ -47,11 +36,12 @@ export default function Machines() {
           </Key>
         </>
       }
-      {...(list.value && { block: blockOf(list.value.asOf, winterAfter(machines)) })}
+      banner={order && order.older > 0 && <ForecastingBeside order={order} />}
+      {...(order && { block: blockOf(order) })}
       bleed
     >
-      {list.value && machines.length > 0 && <MachinesGrid machines={machines} asOf={list.value.asOf} />}
-      {list.value && machines.length === 0 && (
+      {order && order.count > 0 && <MachinesGrid order={order} found={list.found} />}
+      {order?.count === 0 && (
         <div className="list-word">
           <Empty
             head={machinesWords.noMachines}
@@ -65,7 +55,7 @@ export default function Machines() {
           </Empty>
         </div>
       )}
-      {!list.value && (
+      {!order && (
         <div className="list-word">
           {list.fault ? (
             <FaultBox fault={list.fault} keys={<Key onPress={list.again}>{frameWords.tryAgain}</Key>} />
@@ -78,33 +68,55 @@ export default function Machines() {
   );
 }
 
-type SubProps = {
-  shown: number;
-  count: number;
-  now: number;
-  renewing: boolean;
-  learning: boolean;
-  forecasting: { jobId: string; share: number } | null;
-};
+function Sub({ order, renewing }: { order: MachinesOrder; renewing: boolean }) {
+  const { count, thisWinter, fromPriors, older } = order;
+  const shown = machinesOf(order.groups).length;
+  return (
+    <>
+      <span role="status">{shown < count ? machinesWords.shown(shown, count) : machinesWords.count(count)}</span>{' '}
+      <b>{machinesWords.thisWinter(thisWinter)}</b>
+      {fromPriors && older === 0 && <span> {machinesWords.learning}</span>}
+      {!fromPriors && older === 0 && renewing && <span> {machinesWords.renewing}</span>}
+    </>
+  );
+}
 
-const Sub = ({ shown, count, now, renewing, learning, forecasting }: SubProps) => (
-  <>
-    <span role="status">{shown < count ? machinesWords.shown(shown, count) : machinesWords.count(count)}</span>{' '}
-    <b>{machinesWords.thisWinter(now)}</b>
-    {forecasting ? (
-      <span> {machinesWords.forecasting(forecasting.share)}</span>
-    ) : learning ? (
-      <span> {machinesWords.learning}</span>
-    ) : (
-      renewing && <span> {machinesWords.renewing}</span>
-    )}
-  </>
-);
+/** A large shop is forecast beside the program: how far that is, and the key that breaks it off or begins it again. */
+function ForecastingBeside({ order }: { order: MachinesOrder }) {
+  const { older, fromPriors, forecasting, heldOff } = order;
+  const cancel = useDo(jobsCancel);
+  const start = useDo(jobsStart);
+  return (
+    <div className="list-beside">
+      {heldOff ? (
+        <>
+          <span role="status">{machinesWords.heldOff(older)}</span>
+          <Key letter="F" disabled={start.busy} onPress={() => void start.run({ job: { kind: 'forecast-shop' } })}>
+            {machinesWords.forecastAgain}
+          </Key>
+        </>
+      ) : (
+        <>
+          <FillingRule
+            words={fromPriors ? machinesWords.learningLarge : machinesWords.forecasting(older)}
+            share={forecasting?.share ?? null}
+          />
+          {forecasting && (
+            <Key letter="C" disabled={cancel.busy} onPress={() => void cancel.run({ jobId: forecasting.jobId })}>
+              {machinesWords.cancelForecasting}
+            </Key>
+          )}
+        </>
+      )}
+      {(start.fault ?? cancel.fault) && <FaultBox fault={(start.fault ?? cancel.fault)!} />}
+    </div>
+  );
+}
 
-const blockOf = (asOf: string, after: string | null): TitleCell[] => [
+const blockOf = ({ asOf, winterAfter }: MachinesOrder): TitleCell[] => [
   { label: shared.asOf, value: asOf },
   planningAidCell,
-  { label: machinesWords.shaded, value: machinesWords.blueLine(after) },
+  { label: machinesWords.shaded, value: machinesWords.blueLine(winterAfter) },
   { label: machinesWords.triangle, value: machinesWords.triangleAt },
   { label: machinesWords.bars, value: <BarKey />, grow: true },
 ];

@@ -1,18 +1,18 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
-import type { MachineLine } from '#core/contract/machine.ts';
+import type { MachinesOrder } from '#core/contract/machine.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty } from '#renderer/controls/Notice.tsx';
 import { useFindFilter } from '#renderer/frame/findFilter.ts';
+import { useLinesInSight } from '#renderer/useMachines.ts';
 import { machinesWords } from '#renderer/words/machinesWords.ts';
 import { Grid, GridRows } from './GridParts.tsx';
 import { GroupHead } from './GroupHead.tsx';
 import { LIST_HEAD_PX, ListHead } from './ListHead.tsx';
-import { filterMachines, listItems, machinesOf, winterAfter } from './listItems.ts';
+import { listItems, machinesOf } from './listItems.ts';
 import { listLayout } from './listLayout.ts';
-import { listRange } from './listRange.ts';
-import { MachineRow } from './MachineRow.tsx';
+import { MachineRow, WaitingRow } from './MachineRow.tsx';
 import { useListKeys } from './useListKeys.ts';
 import { useWidth } from './useWidth.ts';
 
@@ -20,22 +20,23 @@ import { useWidth } from './useWidth.ts';
 let lastStoodOn: number | null = null;
 export const machineStoodOn = (): number | undefined => lastStoodOn ?? undefined;
 
-/** The list itself: the rule stays, rows scroll, only those in sight are drawn. */
-export function MachinesGrid({ machines, asOf }: { machines: readonly MachineLine[]; asOf: string }) {
+/**
+ * The list itself: the rule stays, rows scroll, only those in sight are asked for and drawn.
+ * @param found the order is of what is typed now, and not of what was typed before
+ */
+export function MachinesGrid({ order, found }: { order: MachinesOrder; found: boolean }) {
   const [, goTo] = useLocation();
   const box = useRef<HTMLDivElement>(null);
   const widthPx = useWidth(box);
-  const filter = useFindFilter({ enter: () => open(at), down: () => box.current?.focus() });
-  const items = useMemo(() => listItems(filterMachines(machines, filter.text)), [machines, filter.text]);
-  const lines = useMemo(() => machinesOf(items), [items]);
+  const [entered, setEntered] = useState(false);
+  const filter = useFindFilter({ enter: () => setEntered(true), down: () => box.current?.focus() });
+  const { groups, asOf } = order;
+  const items = useMemo(() => listItems(groups), [groups]);
+  const machineIds = useMemo(() => machinesOf(groups), [groups]);
   const [chosenId, setChosenId] = useState(lastStoodOn);
-  const at = Math.max(
-    0,
-    lines.findIndex((line) => line.machineId === chosenId),
-  );
+  const at = Math.max(0, machineIds.indexOf(chosenId ?? 0));
   // one scale for all, whatever is filtered: a bar stays where it is while the list narrows
-  const range = useMemo(() => listRange(machines), [machines]);
-  const layout = listLayout(Math.max(560, widthPx), range);
+  const layout = listLayout(Math.max(560, widthPx), order.range);
 
   const rows = useVirtualizer({
     count: items.length,
@@ -47,22 +48,34 @@ export function MachinesGrid({ machines, asOf }: { machines: readonly MachineLin
     overscan: 8,
   });
   useEffect(() => rows.measure(), [layout.kind, items]);
+  const inSight = rows.getVirtualItems();
+  const places = inSight.flatMap(({ index }) => {
+    const item = items[index];
+    return item?.kind === 'machine' ? item.at : [];
+  });
+  const lineOf = useLinesInSight(machineIds, { first: places[0] ?? 0, last: places.at(-1) ?? 0 }, order);
 
   const stand = (to: number) => {
-    const line = lines[to];
-    if (!line) return;
-    lastStoodOn = line.machineId;
-    setChosenId(line.machineId);
+    const machineId = machineIds[to];
+    if (machineId === undefined) return;
+    lastStoodOn = machineId;
+    setChosenId(machineId);
     rows.scrollToIndex(items.findIndex((item) => item.kind === 'machine' && item.at === to));
   };
   const open = (to: number) => {
-    const line = lines[to];
-    if (!line) return;
-    lastStoodOn = line.machineId;
-    goTo(`/machine/${line.machineId}`);
+    const machineId = machineIds[to];
+    if (machineId === undefined) return;
+    lastStoodOn = machineId;
+    goTo(`/machine/${machineId}`);
   };
+  // Enter opens what was found for all that was typed before it
+  useEffect(() => {
+    if (!entered || !found) return;
+    setEntered(false);
+    open(at);
+  }, [entered, found]);
   useListKeys({
-    count: lines.length,
+    count: machineIds.length,
     at,
     page: Math.max(1, Math.floor((box.current?.clientHeight ?? 0) / 60)),
     goTo: stand,
@@ -72,34 +85,32 @@ export function MachinesGrid({ machines, asOf }: { machines: readonly MachineLin
     if (lastStoodOn !== null && at > 0) stand(at);
   }, []);
 
-  const chosen = lines[at];
+  const chosen = machineIds[at];
   return (
     <Grid
       ref={box}
       className="machines-list"
       aria-label={machinesWords.list}
       aria-rowcount={items.length + 1}
-      aria-activedescendant={chosen ? rowId(chosen.machineId) : undefined}
+      aria-activedescendant={chosen !== undefined ? rowId(chosen) : undefined}
     >
       <ListHead layout={layout} />
-      {lines.length === 0 && <NothingFound typed={filter.text} showAll={() => filter.setText('')} />}
+      {machineIds.length === 0 && found && <NothingFound typed={filter.text} showAll={() => filter.setText('')} />}
       <GridRows className="machines-rows" style={{ height: rows.getTotalSize() }}>
-        {rows.getVirtualItems().map((row) => {
+        {inSight.map((row) => {
           const item = items[row.index];
           if (!item) return null;
           const place = { top: row.start - LIST_HEAD_PX, rowIndex: row.index + 2, layout };
-          return item.kind === 'head' ? (
-            <GroupHead key={row.key} group={item.group} count={item.count} after={winterAfter(machines)} {...place} />
+          if (item.kind === 'head')
+            return (
+              <GroupHead key={row.key} group={item.group} count={item.count} after={order.winterAfter} {...place} />
+            );
+          const line = lineOf(item.machineId);
+          const its = { id: rowId(item.machineId), chosen: item.at === at, onOpen: () => open(item.at), ...place };
+          return line ? (
+            <MachineRow key={row.key} line={line} asOf={asOf} {...its} />
           ) : (
-            <MachineRow
-              key={row.key}
-              id={rowId(item.line.machineId)}
-              line={item.line}
-              asOf={asOf}
-              chosen={item.at === at}
-              onOpen={() => open(item.at)}
-              {...place}
-            />
+            <WaitingRow key={row.key} {...its} />
           );
         })}
       </GridRows>
@@ -110,7 +121,7 @@ export function MachinesGrid({ machines, asOf }: { machines: readonly MachineLin
 const rowId = (machineId: number): string => `machine-${machineId}`;
 
 const keyOf = (item: ReturnType<typeof listItems>[number] | undefined): string =>
-  item === undefined ? '' : item.kind === 'head' ? item.group : String(item.line.machineId);
+  item === undefined ? '' : item.kind === 'head' ? item.group : String(item.machineId);
 
 const NothingFound = ({ typed, showAll }: { typed: string; showAll: () => void }) => (
   <div className="list-word">

@@ -1,5 +1,5 @@
 import { type HoursScale, hoursScale } from '#core/axis/scale.ts';
-import type { ListRange } from './listRange.ts';
+import type { ListRange } from '#core/contract/machine.ts';
 
 /** Width of a column of figures [px]. */
 export const FIGURE_PX = 56;

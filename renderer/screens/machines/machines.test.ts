@@ -2,9 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Finding, MachineLine } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
 import { basisLine, missingText, readText, stopText } from '#renderer/words/machinesWords.ts';
-import { filterMachines, forThisWinter, listItems, machinesOf, stopOf, winterAfter } from './listItems.ts';
+import { listItems, machinesOf, stopOf } from './listItems.ts';
 import { listLayout } from './listLayout.ts';
-import { listRange } from './listRange.ts';
 import { listTarget } from './useListKeys.ts';
 
 type First = NonNullable<MachineLine['first']>;
@@ -75,38 +74,21 @@ const aFinding = (its: Partial<Finding> = {}): Finding => ({
 });
 
 describe('the list under its heads', () => {
-  const machines = [
-    aLine(1, { group: 'later' }),
-    aLine(2, { group: 'do-not-use', openFindings: [aFinding()] }),
-    aLine(3, { group: 'this-winter' }),
-    aLine(4, { group: 'later' }),
-    aLine(5, { group: 'may-be-passed' }),
-    aLine(6, { group: 'no-forecast', first: null }),
+  const groups = [
+    { group: 'do-not-use' as const, machineIds: [2] },
+    { group: 'later' as const, machineIds: [1, 4] },
   ];
-  const items = listItems(machines);
 
-  it('stands in the order of what is to be done, and within a head as given', () => {
-    expect(items.map((item) => (item.kind === 'head' ? `${item.group} ${item.count}` : item.line.machineId))).toEqual([
-      ...['do-not-use 1', 2, 'may-be-passed 1', 5, 'this-winter 1', 3, 'later 2', 1, 4, 'no-forecast 1', 6],
+  it('stands group by group, and counts rows for the arrow keys without the heads', () => {
+    expect(listItems(groups)).toEqual([
+      { kind: 'head', group: 'do-not-use', count: 1 },
+      { kind: 'machine', machineId: 2, at: 0 },
+      { kind: 'head', group: 'later', count: 2 },
+      { kind: 'machine', machineId: 1, at: 1 },
+      { kind: 'machine', machineId: 4, at: 2 },
     ]);
-  });
-
-  it('counts rows for the arrow keys without the heads', () => {
-    expect(items.flatMap((item) => (item.kind === 'machine' ? [item.at] : []))).toEqual([0, 1, 2, 3, 4, 5]);
-    expect(machinesOf(items).map((line) => line.machineId)).toEqual([2, 5, 3, 1, 4, 6]);
-  });
-
-  it('counts for this winter what must not be used, may be past, or is due before the next', () => {
-    expect(forThisWinter(machines)).toBe(3);
-  });
-
-  it('is empty without machines', () => {
+    expect(machinesOf(groups)).toEqual([2, 1, 4]);
     expect(listItems([])).toEqual([]);
-  });
-
-  it('names the winter after the one being planned, from any machine whose use is known', () => {
-    expect(winterAfter([aLine(1, { winters: [] }), aLine(2)])).toBe('27/28');
-    expect(winterAfter([aLine(1, { winters: [] })])).toBeNull();
   });
 
   it('lets the finding that forbids use take the place of the bar, not another one', () => {
@@ -116,53 +98,9 @@ describe('the list under its heads', () => {
   });
 });
 
-describe('finding a machine', () => {
-  const machines = [
-    aLine(1, { name: 'Vessel 118', customer: 'Hollin Top' }),
-    aLine(2, { name: 'Durvane 412', customer: 'Høgåsen', place: 'Ås', serial: 'DV-77' }),
-  ];
-  const found = (typed: string) => filterMachines(machines, typed).map((line) => line.machineId);
-
-  it('goes by name, customer, place, serial and make, in any order and half typed', () => {
-    expect(found('vess hol')).toEqual([1]);
-    expect(found('dv-77')).toEqual([2]);
-    expect(found('harrod')).toEqual([1, 2]);
-    expect(found('osmere 118')).toEqual([1]);
-  });
-  it('does not ask for accents or capitals', () => {
-    expect(found('AS durvane')).toEqual([2]);
-  });
-  it('finds nothing of a name nobody has, and everything when nothing is typed', () => {
-    expect(found('zzz')).toEqual([]);
-    expect(found('  ')).toEqual([1, 2]);
-  });
-});
-
 describe('the one scale of the list', () => {
-  it('shows every blue line, and most middles with room for their bars', () => {
-    const machines = [300, 600, 900, 1200, 1500, 1800, 2100, 2400, 2700, 20_000].map((middle, i) =>
-      aLine(i, { first: aFirst(middle / 2, middle, middle * 2), planLineHours: 200 + 100 * i }),
-    );
-    const { toHours } = listRange(machines);
-    expect(toHours).toBeGreaterThan(1100);
-    expect(toHours).toBeGreaterThan(2400);
-    // one with far to go does not squeeze the others
-    expect(toHours).toBeLessThan(5000);
-    expect(toHours % 500).toBe(0);
-  });
-  it('leaves room for what has passed, but never more than a fifth of what is ahead', () => {
-    const past = listRange([aLine(1, { first: aFirst(-5000, -2000, 100) }), aLine(2)]);
-    expect(-past.fromHours / past.toHours).toBeCloseTo(0.2);
-    const none = listRange([aLine(1)]);
-    expect(-none.fromHours / none.toHours).toBeCloseTo(0.1);
-  });
-  it('stands without any forecast', () => {
-    const { fromHours, toHours } = listRange([]);
-    expect(toHours).toBeGreaterThan(0);
-    expect(fromHours).toBeLessThan(0);
-  });
   it('gives a wider window to the axis, and stands the words over it in a narrow one', () => {
-    const range = listRange([aLine(1)]);
+    const range = { fromHours: -150, toHours: 1500 };
     const [plain, wide, narrow] = [1264, 1904, 640].map((widthPx) => listLayout(widthPx, range));
     const axisPx = (layout: typeof plain) => (layout ? layout.scale.toPx - layout.scale.fromPx : 0);
     expect(axisPx(plain)).toBeGreaterThan(380);

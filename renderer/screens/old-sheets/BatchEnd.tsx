@@ -12,7 +12,7 @@ import { FaultBox, Notice } from '#renderer/controls/Notice.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
 import { askAllAnew, useAsk } from '#renderer/useAsk.ts';
-import { useMachines } from '#renderer/useMachines.ts';
+import { useMachineLines } from '#renderer/useMachines.ts';
 import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
@@ -20,6 +20,9 @@ import { Waiting } from './Waiting.tsx';
 
 /** How often is asked how far it has come [ms]. */
 const ASK_EVERY_MS = 200;
+
+/** A batch is a stack of paper: so many of its machines are listed. */
+const MOST_LINES = 200;
 
 type Progress = ReplyOf<typeof oldSheetsProgress>;
 
@@ -30,9 +33,9 @@ export function BatchEnd({ sheets, by, onAgain }: { sheets: readonly OldSheet[];
   const today = useToday();
   const [, goTo] = useLocation();
   const over = progress?.stage === 'done' || progress?.stage === 'stopped';
-  const machines = useMachines(over);
   const waiting = useAsk(sizesQuestioned, over ? { machineId: null } : null);
   const machineIds = [...new Set(sheets.map(({ machineId }) => machineId))];
+  const lines = useMachineLines(over ? machineIds.slice(0, MOST_LINES) : null).value?.lines;
   const ofBatch = (waiting.value?.sizes ?? []).filter(({ machineId }) => machineIds.includes(machineId));
   return (
     <Sheet
@@ -63,12 +66,7 @@ export function BatchEnd({ sheets, by, onAgain }: { sheets: readonly OldSheet[];
         </Notice>
       )}
       {!over && progress && <FillingRule words={progressWords(progress)} share={shareOf(progress)} width={400} />}
-      {machines.value && (
-        <EndTable
-          lines={machines.value.machines.filter(({ machineId }) => machineIds.includes(machineId))}
-          sheets={sheets}
-        />
-      )}
+      {lines && <EndTable lines={lines} sheets={sheets} />}
       {ofBatch.length > 0 && <EndWaiting sizes={ofBatch} mark={mark} by={by} />}
     </Sheet>
   );

@@ -14,7 +14,7 @@ import { type Noted, NotedLine } from '#renderer/screens/recall/NotedLine.tsx';
 import { Reach } from '#renderer/screens/recall/Reach.tsx';
 import { SeverityMark } from '#renderer/screens/recall/SeverityMark.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
-import { useMachines } from '#renderer/useMachines.ts';
+import { useMachineNames } from '#renderer/useMachines.ts';
 import { shared } from '#renderer/words/english.ts';
 import { findingText } from '#renderer/words/findingText.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
@@ -114,7 +114,7 @@ function WhoRings() {
 }
 
 function Caller({ customerId }: { customerId: number }) {
-  useMachines(); // the hours strip then opens on its machine at once
+  useMachineNames(); // the hours strip then opens on its machine at once
   const [, goTo] = useLocation();
   const sheet = useAsk(phoneRead, { customerId });
   const [doing, setDoing] = useState<'say' | 'reach' | null>(null);

@@ -6,14 +6,14 @@ import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
-import { useMachines } from '#renderer/useMachines.ts';
+import { useMachineNames } from '#renderer/useMachines.ts';
 import { planWords as words } from '#renderer/words/planWords.ts';
 
 type Props = { plan: Plan; onDone: (change: PlanChange) => void; onClose: () => void };
 
 /** A machine the plan does not call in, put on it by hand with what is to be renewed. */
 export function AddMachine({ plan, onDone, onClose }: Props) {
-  const machines = useMachines();
+  const machines = useMachineNames();
   const add = useDo(planAdd);
   const [by] = useBy();
   const [machineId, setMachineId] = useState<number | null>(null);

@@ -22,7 +22,7 @@ import { useDecimalMark } from '#renderer/record.tsx';
 import { useJob } from '#renderer/screens/exchange/useJob.ts';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { askAllAnew, useAsk, useDo } from '#renderer/useAsk.ts';
-import { useMachines } from '#renderer/useMachines.ts';
+import { useMachineNames } from '#renderer/useMachines.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { changeText, planWords as words } from '#renderer/words/planWords.ts';
 import { AddMachine } from './AddMachine.tsx';
@@ -58,7 +58,7 @@ function Winter({ plan }: { plan: PlanSheet }) {
   const mark = useDecimalMark();
   const [, goTo] = useLocation();
   const queries = useQueryClient();
-  const machines = useMachines();
+  const machines = useMachineNames();
   const job = useJob();
   const planned = useRef(false);
   const [by] = useBy();

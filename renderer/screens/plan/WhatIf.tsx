@@ -8,7 +8,7 @@ import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import type { useJob } from '#renderer/screens/exchange/useJob.ts';
-import { useMachines } from '#renderer/useMachines.ts';
+import { useMachineNames } from '#renderer/useMachines.ts';
 import { changedText, differenceText, planWords } from '#renderer/words/planWords.ts';
 
 const words = planWords.whatIf;
@@ -18,7 +18,7 @@ type Props = { plan: Plan; job: ReturnType<typeof useJob>; busy: boolean; onClos
 /** Tries other hours, prices and use on the plan, and sets both beside each other; nothing is saved. */
 export function WhatIf({ plan, job, busy, onClose }: Props) {
   const mark = useDecimalMark();
-  const machines = useMachines();
+  const machines = useMachineNames();
   const [hoursPerWeek, setHoursPerWeek] = useState<number | null>(null);
   const [off, setOff] = useState<number | null>(null);
   const [offFrom, setOffFrom] = useState(plan.weeks[0]?.weekFrom ?? plan.asOf);

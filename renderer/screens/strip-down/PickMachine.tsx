@@ -1,14 +1,15 @@
 import { useState } from 'react';
 import { Link, useLocation } from 'wouter';
+import type { HoursNow } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
 import { dayText, hoursText } from '#core/words/quantityText.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
-import { matches } from '#renderer/controls/PickBox.tsx';
+import { firstMatches } from '#renderer/controls/PickBox.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { OldSheetsKey } from '#renderer/screens/old-sheets/OldSheetsKey.tsx';
-import { useMachines } from '#renderer/useMachines.ts';
+import { useMachineLines, useMachineNames } from '#renderer/useMachines.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
@@ -18,10 +19,17 @@ export function PickMachine() {
   const [, goTo] = useLocation();
   const [typed, setTyped] = useState('');
   const [at, setAt] = useState(0);
-  const machines = useMachines();
-  const found = (machines.value?.machines ?? []).filter((machine) =>
-    matches({ text: machine.name, second: `${machine.customer} ${machine.place} ${machine.serial}` }, typed.trim()),
+  const machines = useMachineNames();
+  const found = firstMatches(
+    (machines.value?.machines ?? []).map((machine) => ({
+      ...machine,
+      text: machine.name,
+      second: `${machine.customer} ${machine.place} ${machine.serial}`,
+    })),
+    typed,
   );
+  const lines = useMachineLines(machines.value ? found.map(({ machineId }) => machineId) : null).value?.lines ?? [];
+  const lineOf = new Map(lines.map((line) => [line.machineId, line]));
   const lit = Math.min(at, found.length - 1);
   const open = (machineId: number) => goTo(`/strip-down/${machineId}`);
 
@@ -76,15 +84,13 @@ export function PickMachine() {
           <li key={machine.machineId}>
             <Link href={`/strip-down/${machine.machineId}`} className={i === lit ? 'lit' : ''}>
               <b>{machine.name}</b>
-              <span>{[machine.customer, machine.assemblies.join(', ').toLowerCase()].filter(Boolean).join(' · ')}</span>
+              <span>
+                {[machine.customer, lineOf.get(machine.machineId)?.assemblies.join(', ').toLowerCase()]
+                  .filter(Boolean)
+                  .join(' · ')}
+              </span>
               <span className="read">
-                {machine.hours.readOn !== null && machine.hours.machineHoursRead !== null ? (
-                  <Figures>
-                    {`${hoursText(machine.hours.machineHoursRead)}, ${words.lastRead(dayText(day(machine.hours.readOn)))}`}
-                  </Figures>
-                ) : (
-                  words.neverRead
-                )}
+                <LastRead hours={lineOf.get(machine.machineId)?.hours} />
               </span>
             </Link>
           </li>
@@ -93,4 +99,10 @@ export function PickMachine() {
       </ul>
     </Sheet>
   );
+}
+
+function LastRead({ hours }: { hours: HoursNow | undefined }) {
+  if (!hours) return null;
+  if (hours.readOn === null || hours.machineHoursRead === null) return words.neverRead;
+  return <Figures>{`${hoursText(hours.machineHoursRead)}, ${words.lastRead(dayText(day(hours.readOn)))}`}</Figures>;
 }

@@ -8,7 +8,7 @@ import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
-import { useMachines } from '#renderer/useMachines.ts';
+import { useMachineLines } from '#renderer/useMachines.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { Bench, type Saved } from './Bench.tsx';
@@ -30,8 +30,7 @@ function OfMachine({ machineId }: { machineId: number }) {
   const [sheets, setSheets] = useState(0);
   const sheet = useAsk(stripDownSheet, { machineId });
   const shop = useAsk(shopRead, {});
-  const machines = useMachines();
-  const machine = machines.value?.machines.find((one) => one.machineId === machineId);
+  const machine = useMachineLines([machineId]).value?.lines[0];
   const title = machine ? words.of(machine.name) : words.title;
   const sub = machine ? [machine.customer, machine.assemblies.join(', ').toLowerCase()].filter(Boolean).join(', ') : '';
 

@@ -11,7 +11,7 @@ import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
-import { useMachines } from '#renderer/useMachines.ts';
+import { useMachineNames } from '#renderer/useMachines.ts';
 import { takeInWords as words } from '#renderer/words/takeInWords.ts';
 import { AssemblyPart } from './AssemblyPart.tsx';
 import { type AssemblyForm, assemblyByHand, assemblyOfKind } from './form.ts';
@@ -25,7 +25,7 @@ export function AddAssembly({ machineId }: { machineId: number }) {
   const today = useToday();
   const mark = useDecimalMark();
   const [, goTo] = useLocation();
-  const machines = useMachines();
+  const machines = useMachineNames();
   const shop = useAsk(shopRead, {});
   const classes = useAsk(classesList, {});
   const add = useDo(assemblyAdd);

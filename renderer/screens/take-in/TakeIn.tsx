@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from 'react';
 import { useLocation, useParams } from 'wouter';
 import { forecastSettingsRead } from '#core/contract/forecastSettings.ts';
-import { customersList, type MachineLine, machinesList, machineTakeIn } from '#core/contract/machine.ts';
+import { customersList, type MachineNames, machineTakeIn } from '#core/contract/machine.ts';
 import type { Fault } from '#core/contract/operation.ts';
 import { classesList } from '#core/contract/partClass.ts';
 import { shopRead } from '#core/contract/shop.ts';
@@ -11,6 +11,7 @@ import type { PickOption } from '#renderer/controls/PickBox.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark, useRecord, useToday } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { useMachineNames } from '#renderer/useMachines.ts';
 import { faultText } from '#renderer/words/faultText.ts';
 import { remarkText, takeInWords as words } from '#renderer/words/takeInWords.ts';
 import { AddAssembly } from './AddAssembly.tsx';
@@ -32,7 +33,7 @@ export default function TakeIn() {
   return Number.isInteger(id) && id > 0 ? <AddAssembly key={id} machineId={id} /> : <NewMachine />;
 }
 
-const pullersOf = (machines: readonly MachineLine[]): PickOption[] =>
+const pullersOf = (machines: readonly MachineNames[]): PickOption[] =>
   machines.map(({ machineId, name, customer, place }) => ({
     id: String(machineId),
     text: name,
@@ -50,7 +51,7 @@ function NewMachine() {
   const customers = useAsk(customersList, {});
   const shop = useAsk(shopRead, {});
   const classes = useAsk(classesList, {});
-  const machines = useAsk(machinesList, {});
+  const machines = useMachineNames();
   const settings = useAsk(forecastSettingsRead, {});
   const takeIn = useDo(machineTakeIn);
   const record = path ?? '';

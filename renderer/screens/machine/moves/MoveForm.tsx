@@ -8,7 +8,7 @@ import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { PickBox, type PickOption } from '#renderer/controls/PickBox.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
-import { useMachines } from '#renderer/useMachines.ts';
+import { useMachineNames } from '#renderer/useMachines.ts';
 import { moveWords as words } from '#renderer/words/moveWords.ts';
 import {
   choicesOf,
@@ -26,7 +26,7 @@ import {
 export function MoveForm({ halves, onClose }: { halves: Halves; onClose: () => void }) {
   const mark = useDecimalMark();
   const today = useToday();
-  const machines = useMachines().value?.machines ?? [];
+  const machines = useMachineNames().value?.machines ?? [];
   const moveWhole = useDo(assemblyMove);
   const moveHalf = useDo(assemblyMoveHalf);
   const onShelf = halves.machineId === null;

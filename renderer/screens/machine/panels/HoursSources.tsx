@@ -1,13 +1,14 @@
 import { useState } from 'react';
 import { hoursSource } from '#core/contract/hours.ts';
-import { type HoursSourceRow, type MachineSheet, machinesList } from '#core/contract/machine.ts';
+import type { HoursSourceRow, MachineSheet } from '#core/contract/machine.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
-import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { useDo } from '#renderer/useAsk.ts';
+import { useMachineNames } from '#renderer/useMachines.ts';
 import { sourceText, hoursFactsWords as words } from '#renderer/words/hoursFactsWords.ts';
 import { FigureField } from '../../take-in/FigureField.tsx';
 import { ByField, useBy } from './ByField.tsx';
@@ -107,7 +108,7 @@ export function SourceFields({
   faults: ReturnType<typeof sourceOf>['faults'];
   onChange: (next: Partial<SourceFormIs>) => void;
 }) {
-  const machines = useAsk(machinesList, {});
+  const machines = useMachineNames();
   const others = (machines.value?.machines ?? []).filter((machine) => machine.machineId !== machineId);
   if (form.kind === 'own') return null;
   return (
