@@ -111,6 +111,8 @@ export const zVisitLine = z.object({
   doNotUse: z.boolean(),
   /** an open job: the machine is in already */
   rebuildId: zId.nullable(),
+  /** done at the farm: the way there and back and setting up come on top, once a week for all that is done there. Null: in the shop */
+  farm: z.object({ name: z.string(), callHours: z.number(), isWayKnown: z.boolean() }).nullable(),
   /** parts ordered today come after its week begins */
   waitsForParts: z.boolean(),
   /** its week falls in days the customer is away */
@@ -131,6 +133,8 @@ export const zPlan = z.object({
       /** null: the usual hours */
       note: z.string().nullable(),
       hours: z.number(),
+      /** of them on the way to farms and setting up there */
+      farmHours: z.number(),
       overHours: z.number(),
     }),
   ),
@@ -229,6 +233,18 @@ export const planAdd = operation(
   z.object({ machineId: zId, positionIds: z.array(zId).max(500), weekFrom: zDay.nullable(), by: zBy }),
   zPlanChange,
   { title: 'Put a machine on the plan of this winter by hand' },
+);
+export const planAtFarm = operation(
+  'plan/atFarm',
+  z.object({ visitId: zId, atFarm: z.boolean(), by: zBy }),
+  zPlanChange,
+  { title: 'Do a visit at the farm, or in the shop again' },
+);
+export const planBook = operation(
+  'plan/book',
+  z.object({ machineId: zId, on: zDay, saidBy: z.string().trim().max(120), note: zNote, by: zBy }),
+  zPlanChange,
+  { title: 'Put a day agreed with a customer on the winter plan: its visit goes into that week and stays there' },
 );
 export const planSettingsSave = operation(
   'plan/settingsSave',

@@ -11,6 +11,7 @@ export type PlanSettings = {
   leadDays: number;
   partsLeadDays: number;
   overHours: number;
+  farmSetUpHours: number;
 };
 
 export const defaultPlanSettings: PlanSettings = {
@@ -23,6 +24,7 @@ export const defaultPlanSettings: PlanSettings = {
   leadDays: 7,
   partsLeadDays: 14,
   overHours: 0,
+  farmSetUpHours: 1,
 };
 
 /** What a setting means, where the program's own value comes from, and how far a shop may move it. */
@@ -65,6 +67,11 @@ export const planSettingNotes: Readonly<Record<keyof PlanSettings, PlanSettingNo
   leadDays: note([0, 365], 'days', 'notice a customer is given before a visit', true),
   partsLeadDays: note([0, 365], 'days', 'until parts that are ordered now are there', true),
   overHours: note([0, 200], 'h', 'hours over its own that the plan may put into a week'),
+  farmSetUpHours: note(
+    [0, 100],
+    'h',
+    'loading, setting up and clearing away at a farm, once for all machines seen to there in a week; the way comes on top',
+  ),
 };
 
 export const planSettingNames = Object.keys(defaultPlanSettings) as (keyof PlanSettings)[];

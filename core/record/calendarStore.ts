@@ -10,20 +10,22 @@ export type AgreedVisit = {
   /** in order; empty: no week any more */
   weeks: readonly VisitWeek[];
   note: string;
+  /** done at the farm */
+  atFarm: boolean;
   /** it stands as agreed, or the machine has been in */
   holds: boolean;
 };
 
 /** Every visit of the winter plan that was ever agreed, struck ones too: a calendar that has it must hear what became of it. */
 export const visitsEverAgreed = (db: ReadableRecord): AgreedVisit[] =>
-  bulk<[number, number, VisitStands, string, string, number]>(
+  bulk<[number, number, VisitStands, string, string, number, number]>(
     db,
-    `SELECT ${chainOf('v')}, v.machine_id, v.stands, v.weeks, v.note, v.struck FROM plan_visits v
+    `SELECT ${chainOf('v')}, v.machine_id, v.stands, v.weeks, v.note, v.at_farm, v.struck FROM plan_visits v
      WHERE ${standing('v')} AND ${isLastOfChain('plan_visits', 'v')} AND EXISTS (
        SELECT 1 FROM plan_visits a WHERE ${chainOf('a')} = ${chainOf('v')} AND a.stands = 'agreed')
      ORDER BY ${chainOf('v')}`,
     { knownAt: NOW_KNOWN },
-  ).map(([id, machineId, stands, weeks, note, struck]) => ({
-    ...{ id, machineId, note, weeks: JSON.parse(weeks) as VisitWeek[] },
+  ).map(([id, machineId, stands, weeks, note, atFarm, struck]) => ({
+    ...{ id, machineId, note, atFarm: atFarm === 1, weeks: JSON.parse(weeks) as VisitWeek[] },
     holds: struck === 0 && (stands === 'agreed' || stands === 'done'),
   }));

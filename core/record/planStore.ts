@@ -22,19 +22,22 @@ export type VisitRow = {
   work: unknown;
   saidBy: string;
   note: string;
+  /** done at the farm */
+  atFarm: boolean;
 };
 
 /** Every visit that stands, of all winters, by winter, first week and machine. An agreed one is booked. */
 export const listVisits = (db: ReadableRecord): VisitRow[] =>
-  bulk<[number, number, number, number, VisitStands, string, Day | null, string, string, string]>(
+  bulk<[number, number, number, number, VisitStands, string, Day | null, string, string, string, number]>(
     db,
-    `SELECT ${chainOf('v')}, v.id, v.machine_id, v.winter_year, v.stands, v.weeks, v.promised_on, v.work, v.said_by, v.note
+    `SELECT ${chainOf('v')}, v.id, v.machine_id, v.winter_year, v.stands, v.weeks, v.promised_on, v.work, v.said_by, v.note,
+       v.at_farm
      FROM plan_visits v WHERE ${counting('plan_visits', 'v')}
      ORDER BY v.winter_year, json_extract(v.weeks, '$[0].weekFrom') IS NULL, json_extract(v.weeks, '$[0].weekFrom'),
        v.machine_id, ${chainOf('v')}`,
     { knownAt: NOW_KNOWN },
-  ).map(([id, rowId, machineId, winterYear, stands, weeks, promisedOn, work, saidBy, note]) => ({
-    ...{ id, rowId, machineId, winterYear, stands, promisedOn, saidBy, note },
+  ).map(([id, rowId, machineId, winterYear, stands, weeks, promisedOn, work, saidBy, note, atFarm]) => ({
+    ...{ id, rowId, machineId, winterYear, stands, promisedOn, saidBy, note, atFarm: atFarm === 1 },
     weeks: JSON.parse(weeks),
     work: JSON.parse(work),
   }));

@@ -22,6 +22,8 @@ export type StandingVisit = {
   weeks: readonly VisitWeek[];
   promisedOn: Day | null;
   work: VisitWork;
+  /** done at the farm */
+  atFarm: boolean;
 };
 
 /** What is known of a machine besides its forecasts. */
@@ -41,7 +43,21 @@ export type MachineAtShop = {
   stoppedWhole: readonly string[];
   /** runs this many times as many hours a year from today on */
   useTimes: number;
+  /** where a visit at the farm goes to */
+  farm: FarmAway;
 };
+
+/** A farm the shop may go out to. */
+export type FarmAway = {
+  /** names it: machines of one farm share the way */
+  name: string;
+  /** there and back [h]; null: nobody has said how far it is */
+  wayHours: number | null;
+};
+
+/** The way there and back with setting up, once for a farm in a week [h]. */
+export const farmCallHours = ({ wayHours }: FarmAway, { farmSetUpHours }: { farmSetUpHours: number }): number =>
+  toHundredth((wayHours ?? 0) + farmSetUpHours);
 
 export type ShopPlanFrom = PlanInputs & {
   machines: readonly MachineAtShop[];
@@ -289,7 +305,7 @@ export function weeksShopOf(from: ShopPlanFrom, visits: readonly ProposedVisit[]
   ].filter(({ was }) => !was || !isHeld(was) || mondaysOf(was).some((monday) => mondays.has(monday)));
   return {
     weeks: from.weeks.map(({ benchHours }) => ({ benchHours, mostOverload: from.plan.overHours })),
-    setUpHours: new Map<string, number>(),
+    setUpHours: new Map(from.machines.map(({ farm }) => [farm.name, farmCallHours(farm, from.plan)])),
     visits: all.map(({ was, ...visit }) => weekVisit(from, visit, was)),
   };
 }
@@ -327,7 +343,7 @@ function weekVisit(
     held,
     lastPlannedWeek: stood[0] ?? null,
     mostPieces: hours <= most / 2 ? 1 : Math.min(MOST_PIECES, Math.ceil(hours / most) + 1),
-    farmCall: null,
+    farmCall: was?.atFarm && its ? its.farm.name : null,
   };
 }
 

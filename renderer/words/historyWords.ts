@@ -51,6 +51,8 @@ const whatWords: Record<string, string> = {
   'plan/pin': 'Visit held in its week, or let go',
   'plan/agree': 'Visit agreed with the customer',
   'plan/postpone': 'Visit left out of this winter',
+  'plan/atFarm': 'Visit at the farm, or in the shop again',
+  'plan/book': 'Day agreed put on the winter plan',
   'plan/done': 'Visit done',
   'plan/split': 'Visit split in two',
   'plan/add': 'Machine put on the winter plan',

@@ -49,6 +49,8 @@ export const planWords = {
     letGo: 'Let go',
     postpone: 'Leave out',
     split: 'Split',
+    atFarm: 'At the farm',
+    inShop: 'In the shop',
     done: 'Done',
     whatIf: 'What if',
     goesBy: 'What it goes by',
@@ -72,6 +74,7 @@ export const planWords = {
     pinned: 'held by hand',
     proposed: 'proposed',
     waits: 'waits for parts',
+    farm: 'way to farms, setting up there',
     stop: 'do not use: comes first',
     done: 'done',
     scale: 'width is hours; a row is a week',
@@ -81,6 +84,7 @@ export const planWords = {
     ` h, ${[
       visit.weeks[0] ? `week of ${dayText(day(visit.weeks[0].weekFrom))}` : 'no week',
       standsText(visit),
+      visit.farm ? 'at the farm' : '',
       visit.doNotUse ? 'do not use' : '',
     ]
       .filter(Boolean)
@@ -97,6 +101,11 @@ export const planWords = {
   opening: 'Opening and closing',
   bracket: 'Bracket: shared strip-down, counted once. Double ring: opened anyway, ends soon after.',
   promised: (on: Day): string => `promised for ${dayText(on)}`,
+  atFarm: 'at the farm',
+  farmCall: (hours: number, mark: DecimalMark): string =>
+    `At the farm: ${h(hours, mark)} for the way and setting up, once for all that is done there in its week.`,
+  wayUnknown: 'Nobody has said how long the way takes: How to reach them, on Recall or the telephone screen.',
+  farmHours: (hours: number, mark: DecimalMark): string => `way ${decimalFigure(hours, 1, mark)}`,
   waits: 'Parts ordered today are not there by its week.',
   away: 'The customer is away that week.',
   noDeparture: 'nothing known of how long it lasts',
@@ -225,8 +234,10 @@ export const standsText = ({ stands, saidBy }: Pick<VisitLine, 'stands' | 'saidB
   stands === 'agreed' && saidBy ? `agreed with ${saidBy}` : STANDS[stands];
 
 /** What a change has cost, in one sentence. */
-export function changeText({ overHours, weeksLate, breakdownCost, total }: PlanChange, mark: DecimalMark): string {
+export function changeText(change: PlanChange, mark: DecimalMark): string {
+  const { benchHours, overHours, weeksLate, breakdownCost, total } = change;
   const told = [
+    Math.abs(benchHours) >= 0.05 && `${differenceText(benchHours, mark)} of the weeks’ hours`,
     Math.abs(overHours) >= 0.05 && `${differenceText(overHours, mark)} over the weeks’ hours`,
     weeksLate !== 0 && `${weeksLate > 0 ? '' : MINUS}${count(Math.abs(weeksLate), 'week', 'weeks')} late`,
     Math.abs(breakdownCost) >= 0.05 && `${differenceText(breakdownCost, mark)} in risk of breakdowns`,
@@ -300,5 +311,6 @@ const SETTING_NAMES: Readonly<Record<string, string>> = {
   leadDays: 'Notice to the customer',
   partsLeadDays: 'Parts to come',
   overHours: 'Overtime the plan may use',
+  farmSetUpHours: 'Setting up at a farm',
 };
 export const planSettingName = (name: string): string => SETTING_NAMES[name] ?? name;

@@ -1,5 +1,6 @@
 import { setTimeout } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { customerMerge } from '#core/contract/customer.ts';
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import { hoursAdd } from '#core/contract/hours.ts';
 import { jobsCancel, jobsStart, jobsState } from '#core/contract/jobs.ts';
@@ -7,7 +8,9 @@ import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
 import {
   planAdd,
   planAgree,
+  planAtFarm,
   planAwaySave,
+  planBook,
   planDone,
   planMove,
   planPin,
@@ -19,6 +22,7 @@ import {
   type WhatIf,
   zPlanFacts,
 } from '#core/contract/plan.ts';
+import { contactTermsSave } from '#core/contract/recall.ts';
 import { recordStartEmpty } from '#core/contract/record.ts';
 import { shopRead, shopSave } from '#core/contract/shop.ts';
 import { findingAdd, findingDecline, stripDownSave } from '#core/contract/stripDown.ts';
@@ -134,6 +138,60 @@ describe('the winter plan of a record', () => {
       fault: { code: 'visit-agreed', facts: { saidBy: 'Jo' } },
     });
     expect((await program.ask(planMove, { ...moved, sure: true })).overHours).toBeCloseTo(-hours, 6);
+  });
+
+  test('at the farm the way and setting up come on top, once a week for all that is done there', async () => {
+    const one = await aTractor('one', 9.6);
+    const other = await aTractor('other', 9.6);
+    const details = { name: 'One farm', place: '', address: '', phone: '', email: '' };
+    const merge = { customerId: other.customerId, intoCustomerId: one.customerId, details, by: 'Bo' };
+    await program.ask(customerMerge, merge);
+    const terms = { noContact: false, words: '', distanceKm: 40, seasonTo: null };
+    await program.ask(contactTermsSave, { ...terms, customerId: one.customerId, driveMinutes: 45, by: 'Bo' });
+    await plan();
+    const visits = [(await visitOf(one.machineId))!, (await visitOf(other.machineId))!];
+    const { weekFrom } = visits[0]!.weeks[0]!;
+    const work = visits.reduce((sum, { hours }) => sum + hours, 0);
+    for (const { visitId } of visits) {
+      await program.ask(planMove, { visitId, weekFrom, by: 'Bo' });
+      const { benchHours } = await program.ask(planAtFarm, { visitId, atFarm: true, by: 'Bo' });
+      // twice three quarters of an hour, and an hour to set up; nothing more for the second machine
+      expect(benchHours).toBeCloseTo(visitId === visits[0]!.visitId ? 2.5 : 0, 6);
+    }
+    const weekNow = async () => (await read()).weeks.find((week) => week.weekFrom === weekFrom)!;
+    const week = await weekNow();
+    expect([week.farmHours, week.hours]).toEqual([2.5, expect.closeTo(work + 2.5, 6)]);
+    expect((await visitOf(one.machineId))!.farm).toMatchObject({ callHours: 2.5, isWayKnown: true });
+    // let go, the next plan keeps them together for the sake of the way
+    for (const { visitId } of visits) await program.ask(planPin, { visitId, pinned: false, by: 'Bo' });
+    await plan();
+    const weeks = [one, other].map(async ({ machineId }) => (await visitOf(machineId))!.weeks[0]!.weekFrom);
+    expect(new Set(await Promise.all(weeks)).size).toBe(1);
+    for (const { visitId } of visits) await program.ask(planAtFarm, { visitId, atFarm: false, by: 'Bo' });
+    expect(await weekNow()).toMatchObject({ farmHours: 0 });
+  });
+
+  test('a day agreed on the telephone goes onto the plan: its visit moves there, or is put on with what is due', async () => {
+    const { machineId } = await aTractor('booked', 9.6);
+    const book = { machineId, on: '2026-12-16', saidBy: 'Jo', note: 'after milking', by: 'Bo' };
+    const { visitId } = await program.ask(planBook, book);
+    const visit = (await visitOf(machineId))!;
+    expect(visit).toMatchObject({ visitId, stands: 'agreed', saidBy: 'Jo', note: 'after milking' });
+    expect(visit.weeks).toEqual([{ weekFrom: '2026-12-14', benchHours: expect.closeTo(visit.hours, 6) }]);
+    expect(visit.positions.map(({ reason }) => reason)).toContain('limit');
+    expect((await program.ask(planBook, { ...book, on: '2026-12-22' })).visitId).toBe(visitId);
+    await plan();
+    expect((await visitOf(machineId))!.weeks[0]!.weekFrom).toBe('2026-12-21');
+    const answer = await program.answer(planBook, { ...book, on: '2027-07-01' });
+    expect(answer).toMatchObject({
+      fault: { code: 'not-as-expected', facts: { expected: expect.stringContaining('2026-11-02') } },
+    });
+    // nothing due: it comes in to be looked at
+    const sound = await aTractor('sound', 11.9);
+    await program.ask(planBook, { ...book, machineId: sound.machineId });
+    expect(await visitOf(sound.machineId)).toMatchObject({ stands: 'agreed', positions: [] });
+    await undo();
+    expect(await visitOf(sound.machineId)).toBeUndefined();
   });
 
   test('a visit agreed for a week that the winter has no more keeps its day, and takes none of its hours', async () => {

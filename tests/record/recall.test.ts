@@ -312,7 +312,9 @@ test('a visit agreed on the winter plan keeps a machine off the list, and stands
     { weekFrom: day('2027-01-04'), benchHours: 3 },
   ];
   const visit = { machineId, winterYear: 2026, stands: 'agreed' as const, weeks, promisedOn: null, work: {} };
-  const rowId = writeEntry(record, entry, (w, entryId) => insertVisit(w, entryId, { ...visit, saidBy: '', note: '' }));
+  const rowId = writeEntry(record, entry, (w, entryId) =>
+    insertVisit(w, entryId, { ...visit, saidBy: '', note: '', atFarm: false }),
+  );
   const [farm] = (await list()).held;
   expect(farm!.machines[0]!.standing).toEqual({ code: 'held', why: 'booked', until: '2027-01-10' });
   // said on the telephone for a day of it: once in the calendar

@@ -87,7 +87,7 @@ async function aPlan(program: Program, customerId: number, machineId: number, po
     const { points } = await program.ask(machineRead, { machineId: other });
     const ids = points.map(({ positionId }) => positionId);
     const visit = { machineId: other, positionIds: ids, weekFrom: '2026-11-23', by: 'Bo' };
-    return { ...(await program.ask(planAdd, visit)), positionIds: ids };
+    return { ...(await program.ask(planAdd, visit)), machineId: other, positionIds: ids };
   };
   const moved = await add('Tractor to move');
   const split = await add('Tractor to split');
@@ -101,6 +101,8 @@ async function aPlan(program: Program, customerId: number, machineId: number, po
     'plan/pin': { visitId, pinned: true, by: 'Bo' },
     'plan/agree': { visitId, saidBy: 'The farmer', promisedOn: '2026-12-18', note: '', by: 'Bo' },
     'plan/postpone': { visitId, reason: 'next year', sure: true, by: 'Bo' },
+    'plan/atFarm': { visitId, atFarm: true, by: 'Bo' },
+    'plan/book': { machineId: moved.machineId, on: '2026-12-10', saidBy: 'The farmer', note: '', by: 'Bo' },
     'plan/done': { visitId: done.visitId, by: 'Bo' },
     'plan/split': { visitId: split.visitId, positionIds: split.positionIds.slice(0, 1), by: 'Bo' },
     'plan/add': { machineId, positionIds, weekFrom: null, by: 'Bo' },

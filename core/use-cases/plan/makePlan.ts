@@ -109,7 +109,7 @@ function savePlan(
       const row = visitId === null ? undefined : rowOf.get(visitId);
       if (!row) {
         const winterYear = yearOfWinter(from.winters[winter]!);
-        const rest = { promisedOn: null, saidBy: '', note: '' };
+        const rest = { promisedOn: null, saidBy: '', note: '', atFarm: false };
         insertVisit(w, entryId, { machineId, winterYear, stands: 'proposed', weeks, work, ...rest });
       } else if (JSON.stringify([row.weeks, row.work]) !== JSON.stringify([weeks, work])) {
         changeVisit(w, entryId, row.rowId, { weeks, work }, 'planned again');

@@ -5,6 +5,7 @@ import { zRepairOption } from '../../contract/repair.ts';
 import { planSettingsWith } from '../../plan/planSettings.ts';
 import { mondayOf, weeksOfWinter } from '../../plan/weeksOfWinter.ts';
 import { listAssemblies } from '../../record/assemblyStore.ts';
+import { listTerms } from '../../record/contactStore.ts';
 import { customerOfMachine, customersKnown } from '../../record/customerStore.ts';
 import { listAway, listPlanWeeks, listVisits, readPlanSettings } from '../../record/planStore.ts';
 import { pointsOfAssemblies } from '../../record/pointStore.ts';
@@ -22,7 +23,7 @@ import { addDays, type Day, yearOf } from '../../units/day.ts';
 import { withAllRenewed } from '../../way/machineInPlan.ts';
 import { isStop, openFindings } from '../../way/openFindings.ts';
 import { settingsOf } from '../../way/settingsOf.ts';
-import type { MachineAtShop, ShopPlanFrom, StandingVisit } from '../../way/shopPlan.ts';
+import type { FarmAway, MachineAtShop, ShopPlanFrom, StandingVisit } from '../../way/shopPlan.ts';
 import { seriesOfShop } from '../../way.ts';
 import { kindsOnRecord } from '../kindsOnRecord.ts';
 import type { ShopNow } from '../shopNow.ts';
@@ -130,8 +131,8 @@ function treesOf(record: ReadableRecord): (assemblyId: number) => StripDownTree 
 
 function standingVisits(record: ReadableRecord, winters: readonly Winter[]): StandingVisit[] {
   const years = winters.map(yearOfWinter);
-  return listVisits(record).map(({ id, machineId, winterYear, stands, weeks, promisedOn, work }) => ({
-    ...{ visitId: id, machineId, stands, weeks, promisedOn },
+  return listVisits(record).map(({ id, machineId, winterYear, stands, weeks, promisedOn, work, atFarm }) => ({
+    ...{ visitId: id, machineId, stands, weeks, promisedOn, atFarm },
     winter: years.indexOf(winterYear),
     work: zVisitWork.parse(work) satisfies VisitWork,
   }));
@@ -150,6 +151,7 @@ function machinesAtShop(
   const jobs = openJobs(record, shop.asOf);
   const tried = whatIf?.use;
   const away = awayOf(record, shop.asOf);
+  const farmOf = farmsOf(record, shop.asOf);
   const pointsOf = Map.groupBy(shop.life.points, ({ positionId }) => positionId);
   const usualOf = (positionId: number) =>
     renewalOfPosition(
@@ -190,6 +192,7 @@ function machinesAtShop(
       ]),
       chosen,
       useTimes: tried?.machineId === machineId ? tried.times : 1,
+      farm: farmOf(machineId),
     };
   });
 }
@@ -227,6 +230,17 @@ function openJobs(record: ReadableRecord, asOf: Day): Map<number, Job> {
         return [machineId, { rebuildId: id, wantedBy, extras, onJob, refused, partsOn }];
       }),
   );
+}
+
+/** Where each machine stands, and how far that is by what was said of its customer. */
+export function farmsOf(record: ReadableRecord, asOf: Day): (machineId: number) => FarmAway {
+  const minutes = new Map(listTerms(record).map(({ customerId, driveMinutes }) => [customerId, driveMinutes]));
+  return (machineId) => {
+    const customer = customerOfMachine(record, machineId, asOf);
+    if (!customer) return { name: `machine ${machineId}`, wayHours: null };
+    const oneWay = minutes.get(customer.id) ?? null;
+    return { name: `farm ${customer.id}`, wayHours: oneWay === null ? null : (2 * oneWay) / 60 };
+  };
 }
 
 function awayOf(record: ReadableRecord, asOf: Day): (machineId: number) => MachineAtShop['away'] {

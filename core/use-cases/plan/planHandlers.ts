@@ -3,8 +3,10 @@ import type {
   PlanChange,
   planAdd,
   planAgree,
+  planAtFarm,
   planAwaySave,
   planAwayStrike,
+  planBook,
   planDone,
   planMove,
   planPin,
@@ -44,7 +46,7 @@ import {
 } from '../../record/planStore.ts';
 import type { ReadableRecord, WritableRecord } from '../../record/recordFile.ts';
 import type { Winter } from '../../shop/winter.ts';
-import type { Day } from '../../units/day.ts';
+import { addDays, type Day } from '../../units/day.ts';
 import { type MachineInPlan, machineInPlan } from '../../way/machineInPlan.ts';
 import {
   type MachineAtShop,
@@ -63,7 +65,7 @@ import { keepForecasts, standingForecasts } from '../keepForecasts.ts';
 import { seriesNow } from '../seriesNow.ts';
 import { shopNow } from '../shopNow.ts';
 import { planFrom, weeksPlanned, wintersPlanned, yearOfWinter } from './planFrom.ts';
-import { loadedWeeks, planSheet } from './planSheet.ts';
+import { farmOfVisit, loadedWeeks, planSheet } from './planSheet.ts';
 
 export const planReadHandler: Handler<typeof planRead, Context> = (context) =>
   planSheet(recordOf(context), seriesNow(context));
@@ -100,9 +102,10 @@ function loadNow(context: Context) {
   const record = recordOf(context);
   const winter = winterNow(context);
   const year = yearOfWinter(winter);
+  const farmOf = farmOfVisit(record, context.today());
   const visits = listVisits(record)
     .filter(({ winterYear }) => winterYear === year)
-    .map(({ weeks, ...rest }) => ({ ...rest, weeks: [...weeks] }));
+    .map((row) => ({ ...row, weeks: [...row.weeks], farm: farmOf(row) }));
   const weeks = loadedWeeks(record, winter, visits);
   const mondays = weeks.map(({ weekFrom }) => weekFrom);
   const late = visits.map(({ weeks: its, promisedOn, stands }) => {
@@ -226,7 +229,7 @@ function writeLaterWinters(
 }
 
 const ofNobody = (machineId: number, winterYear: number): Omit<VisitFacts, 'stands' | 'weeks' | 'work'> => ({
-  ...{ machineId, winterYear, promisedOn: null, saidBy: '', note: '' },
+  ...{ machineId, winterYear, promisedOn: null, saidBy: '', note: '', atFarm: false },
 });
 
 const atShop = (from: ShopPlanFrom, machineId: number): MachineAtShop =>
@@ -295,8 +298,8 @@ export const planSplitHandler: Handler<typeof planSplit, Context> = (context, { 
     ['plan/split', by],
     (w, entryId) => {
       changeVisit(w, entryId, row.rowId, { work: stays, weeks, stands }, 'split');
-      const second = { ...ofNobody(row.machineId, row.winterYear), stands: 'pinned' as const, weeks: [], work: goes };
-      return insertVisit(w, entryId, second);
+      const second = { ...ofNobody(row.machineId, row.winterYear), stands: 'pinned' as const, atFarm: row.atFarm };
+      return insertVisit(w, entryId, { ...second, weeks: [], work: goes });
     },
     { breakdownCost: 0, total: more },
   );
@@ -323,7 +326,12 @@ export const planAddHandler: Handler<typeof planAdd, Context> = async (
   const machine = machineWith(from, machineId, positionIds);
   const work = workOfVisit(machine, positionIds, () => becauseSaid('by-hand'));
   const weeks = weekFrom === null ? [] : spread(weeksInRow(context, weekFrom, 1), hoursOfVisit(work));
-  const visit = { visitId: 0, machineId, winter: 0, stands: 'pinned' as const, weeks, promisedOn: null, work };
+  const visit = {
+    ...{ visitId: 0, machineId, winter: 0, promisedOn: null, atFarm: false },
+    stands: 'pinned' as const,
+    weeks,
+    work,
+  };
   const others = from.standing.filter((one) => !(one.machineId === machineId && one.winter === 0));
   const { planned, costs } = await plannedAnew(from, atShop(from, machineId), [...others, visit]);
   return changing(
@@ -338,6 +346,59 @@ export const planAddHandler: Handler<typeof planAdd, Context> = async (
     costs,
   );
 };
+
+/** @throws RefusedError unknown-visit; visit-done */
+export const planAtFarmHandler: Handler<typeof planAtFarm, Context> = (context, { visitId, atFarm, by }) => {
+  const row = visitOrRefuse(recordOf(context), visitId);
+  return changing(context, ['plan/atFarm', by], (w, entryId) => {
+    if (row.atFarm !== atFarm) changeVisit(w, entryId, row.rowId, { atFarm }, atFarm ? 'at the farm' : 'in the shop');
+    return visitId;
+  });
+};
+
+/**
+ * The visit of this winter goes into the week of the day that was agreed. Where the plan has none, the machine is put on with
+ * what its winters would have done now, and with nothing but looking where they have nothing.
+ * @throws RefusedError unknown-machine; visit-done; not-as-expected: a day of no week of this winter
+ */
+export const planBookHandler: Handler<typeof planBook, Context> = async (
+  context,
+  { machineId, on, saidBy, note, by },
+) => {
+  const record = recordOf(context);
+  machineOrRefuse(record, machineId);
+  const mondays = weeksPlanned(record, winterNow(context)).map((week) => week.weekFrom);
+  const weekFrom = mondayOf(on);
+  if (!mondays.includes(weekFrom))
+    refuseField('on', `a day in a week of this winter, ${mondays[0]} to ${addDays(mondays.at(-1)!, 6)}`);
+  const winterYear = yearOfWinter(winterNow(context));
+  const rows = listVisits(record).filter((row) => row.machineId === machineId && row.winterYear === winterYear);
+  if (rows.some(({ stands }) => stands === 'done'))
+    throw new RefusedError({ code: 'visit-done', facts: { path: 'machineId' } });
+  const open = rows.find(({ stands }) => stands !== 'postponed');
+  const now = shopNow(context);
+  const standing = standingForecasts(now, machineId);
+  const work = open ? zVisitWork.parse(open.work) : await workNow(planFrom(record, now), machineId);
+  const weeks = spread([weekFrom], hoursOfVisit(work));
+  const agreed = { weeks, stands: 'agreed' as const, saidBy, note };
+  return changing(context, ['plan/book', by], (w, entryId) => {
+    keepForecasts(w, standing, { why: 'plan', entryId }, context.now());
+    if (open) {
+      changeVisit(w, entryId, open.rowId, agreed, 'agreed');
+      return open.id;
+    }
+    for (const row of rows) strikeVisit(w, entryId, row.rowId, 'on the plan again');
+    return insertVisit(w, entryId, { ...ofNobody(machineId, winterYear), ...agreed, work });
+  });
+};
+
+/** What the machine's own winters would have done in this one, were it not put off. */
+async function workNow(from: ShopPlanFrom, machineId: number): Promise<VisitWork> {
+  const its = atShop(from, machineId);
+  const standing = from.standing.filter((one) => one.machineId !== machineId);
+  const { machine, visits } = await planMachine({ ...from, standing }, its);
+  return visits.find(({ winter }) => winter === 0)?.work ?? workOfVisit(machine, [], () => becauseSaid('by-hand'));
+}
 
 // ---- what the plan goes by
 

@@ -5,7 +5,7 @@ import { hoursOfVisit } from '../../plan/visitHours.ts';
 import { weekFrom as firstWeekFrom } from '../../plan/weeksOfWinter.ts';
 import { listAssemblies, positionsOf } from '../../record/assemblyStore.ts';
 import { customerOfMachine, customersKnown } from '../../record/customerStore.ts';
-import { lastPlan, listAway, listVisits, readPlanSettings } from '../../record/planStore.ts';
+import { lastPlan, listAway, listVisits, readPlanSettings, type VisitRow } from '../../record/planStore.ts';
 import { pointsOfAssemblies } from '../../record/pointStore.ts';
 import { readRates } from '../../record/rebuildStore.ts';
 import type { ReadableRecord } from '../../record/recordFile.ts';
@@ -13,11 +13,11 @@ import { readSettings } from '../../record/settingsStore.ts';
 import type { Measures } from '../../shop/assemblyKinds.ts';
 import { renewalOfPosition, USUAL_RENEWALS_SOURCE } from '../../shop/renewalWork.ts';
 import type { Winter } from '../../shop/winter.ts';
-import { addDays } from '../../units/day.ts';
+import { addDays, type Day } from '../../units/day.ts';
 import { isStop, openFindings } from '../../way/openFindings.ts';
-import { awayWeeks } from '../../way/shopPlan.ts';
+import { awayWeeks, farmCallHours } from '../../way/shopPlan.ts';
 import type { ShopSeries } from '../../way/shopSeries.ts';
-import { classesPlanned, weeksPlanned, wintersPlanned, yearOfWinter } from './planFrom.ts';
+import { classesPlanned, farmsOf, weeksPlanned, wintersPlanned, yearOfWinter } from './planFrom.ts';
 
 type Sheet = z.input<typeof zPlan>;
 
@@ -60,19 +60,34 @@ export function planSheet(record: ReadableRecord, shop: ShopSeries): Sheet {
   };
 }
 
-/** Load of each week of a winter, in bench hours. */
+/** Load of each week of a winter, in bench hours: its visits, and once for each farm that is gone to the way and setting up. */
 export function loadedWeeks(
   record: ReadableRecord,
   winter: Winter,
-  visits: readonly Pick<VisitLine, 'weeks' | 'stands'>[],
+  visits: readonly Pick<VisitLine, 'weeks' | 'stands' | 'farm'>[],
 ): Sheet['weeks'] {
-  const weeks = visits.filter(({ stands }) => stands !== 'postponed').flatMap((visit) => visit.weeks);
+  const placed = visits.filter(({ stands }) => stands !== 'postponed');
   return weeksPlanned(record, winter).map(({ weekFrom, benchHours, note }) => {
-    const hours = sum(weeks.filter((week) => week.weekFrom === weekFrom).map((week) => week.benchHours));
+    const here = placed.filter(({ weeks }) => weeks.some((week) => week.weekFrom === weekFrom));
+    const calls = new Map(here.flatMap(({ farm }) => (farm ? [[farm.name, farm.callHours] as const] : [])));
+    const farmHours = sum([...calls.values()]);
+    const work = here.flatMap(({ weeks }) => weeks.filter((week) => week.weekFrom === weekFrom));
+    const hours = sum(work.map((week) => week.benchHours)) + farmHours;
     // hours kept to a hundredth may add up to a hair more than the week has
     const over = hours - benchHours;
-    return { weekFrom, benchHours, note, hours, overHours: over > 0.05 ? over : 0 };
+    return { weekFrom, benchHours, note, hours, farmHours, overHours: over > 0.05 ? over : 0 };
   });
+}
+
+/** Where a visit is done, when not in the shop. */
+export function farmOfVisit(record: ReadableRecord, asOf: Day): (row: VisitRow) => VisitLine['farm'] {
+  const farmOf = farmsOf(record, asOf);
+  const plan = planSettingsWith(readPlanSettings(record).changed);
+  return ({ machineId, atFarm }) => {
+    if (!atFarm) return null;
+    const farm = farmOf(machineId);
+    return { name: farm.name, callHours: farmCallHours(farm, plan), isWayKnown: farm.wayHours !== null };
+  };
 }
 
 function winterLine(
@@ -110,6 +125,7 @@ export function visitLines(record: ReadableRecord, shop: ShopSeries, winters: re
     const customerId = away.length > 0 ? customerOfMachine(record, machineId, shop.asOf)?.id : undefined;
     return away.filter((one) => known.survivorOf(one.customerId) === customerId);
   };
+  const farmOf = farmOfVisit(record, shop.asOf);
   return rows.map((row): VisitLine => {
     const work = zVisitWork.parse(row.work);
     const machine = machines.get(row.machineId);
@@ -134,6 +150,7 @@ export function visitLines(record: ReadableRecord, shop: ShopSeries, winters: re
       }),
       takeOffs: work.takeOffs.map(({ name, hours }) => ({ name, hours })),
       ...{ visitHours: work.visitHours, extras: work.extras, rebuildId: work.rebuildId },
+      farm: farmOf(row),
       doNotUse: findings.ofMachine(row.machineId).some(isStop),
       waitsForParts:
         row.stands !== 'done' && work.rebuildId === null && partsHours > 0 && first >= 0 && first < partsIn,

@@ -82,7 +82,10 @@ const covers = ({ machineId, holds, weeks }: AgreedVisit, row: ContactRow): bool
     ({ weekFrom }) => row.answerOn !== null && weekFrom <= row.answerOn && row.answerOn <= addDays(weekFrom, 6),
   );
 
-/** Visits of the winter plan that were agreed: from the Monday of the first week to the Friday of the last. */
+/**
+ * Visits of the winter plan that were agreed: from the day of the first week told on the telephone, else its Monday, to the
+ * Friday of the last. One at the farm says where.
+ */
 function plannedDays(
   record: ReadableRecord,
   farms: readonly FarmOnRecord[],
@@ -90,23 +93,29 @@ function plannedDays(
   identity: string,
 ): CalendarDay[] {
   const names = machineNames(record);
-  return planned.flatMap(({ id, machineId, weeks, note, holds }) => {
+  const booked = listContacts(record).filter(({ answer, struck }) => answer === 'booked' && !struck);
+  return planned.flatMap((visit) => {
+    const { id, machineId, weeks, note, atFarm, holds } = visit;
     const [first] = weeks;
     const last = weeks.at(-1);
     if (!first || !last) return [];
     const farm = farms.find(({ machines }) => machines.some((machine) => machine.machineId === machineId));
+    const told = booked.findLast((row) => covers({ ...visit, weeks: [first] }, row))?.answerOn ?? null;
+    const friday = addDays(last.weekFrom, 4);
     const hours = weeks.reduce((sum, { benchHours }) => sum + benchHours, 0);
     return [
       {
         uid: `plan-${id}@${identity}`,
-        ...{ on: first.weekFrom, to: addDays(last.weekFrom, 4) },
-        summary: `Visit: ${[names.get(machineId) ?? '', farm?.name ?? ''].filter(Boolean).join(', ')}`,
+        ...{ on: told ?? first.weekFrom, to: told !== null && told > friday ? told : friday },
+        summary: `${atFarm ? 'At the farm' : 'Visit'}: ${[names.get(machineId) ?? '', farm?.name ?? ''].filter(Boolean).join(', ')}`,
         description: plainText(
           [`${wholeFigure(hours)} bench hours on the winter plan.`, note, farm && `Telephone ${farm.customer.phone}`]
             .filter(Boolean)
             .join('\n'),
         ),
-        ...{ location: '', cancelled: !holds, busy: true },
+        location:
+          atFarm && farm ? plainText([farm.customer.address, farm.customer.place].filter(Boolean).join(', ')) : '',
+        ...{ cancelled: !holds, busy: true },
       },
     ];
   });

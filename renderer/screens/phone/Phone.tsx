@@ -170,10 +170,10 @@ function Caller({ customerId }: { customerId: number }) {
             customerId={customerId}
             machines={machines}
             machineId={machines[0]?.machineId ?? null}
-            onDone={(answer, contactIds) => {
+            onDone={(answer, came) => {
               setDoing(null);
               const text = answer === 'sold' ? `${recallWords.noted} ${recallWords.soldNext}` : recallWords.noted;
-              setNoted({ text, contactIds });
+              setNoted({ text, ...came });
             }}
             onLeave={() => setDoing(null)}
           />

@@ -5,6 +5,7 @@ import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import {
   type PlanChange,
   type Plan as PlanSheet,
+  planAtFarm,
   planDone,
   planMove,
   planPin,
@@ -78,6 +79,7 @@ function Winter({ plan }: { plan: PlanSheet }) {
   const at = order.find(({ visitId }) => visitId === stoodOn) ?? order[0] ?? null;
   const move = useDo(planMove);
   const pin = useDo(planPin);
+  const atFarm = useDo(planAtFarm);
   const done = useDo(planDone);
 
   const running = job.state?.state === 'running';
@@ -146,7 +148,7 @@ function Winter({ plan }: { plan: PlanSheet }) {
   const byHand = ofWinter.filter(({ stands }) => stands !== 'proposed').length;
   const hours = plan.weeks.reduce((sum, one) => sum + one.hours, 0);
   const ofHours = plan.weeks.reduce((sum, one) => sum + one.benchHours, 0);
-  const fault = job.fault ?? pin.fault ?? done.fault ?? (unsure ? null : move.fault);
+  const fault = job.fault ?? pin.fault ?? atFarm.fault ?? done.fault ?? (unsure ? null : move.fault);
   const visitKeys = at && at.stands !== 'done' && (
     <>
       <Key letter="M" onPress={startMove}>
@@ -182,6 +184,13 @@ function Winter({ plan }: { plan: PlanSheet }) {
         onPress={() => setDoing({ what: 'split' })}
       >
         {words.keys.split}
+      </Key>
+      <Key
+        letter="F"
+        disabled={at.stands === 'postponed'}
+        onPress={() => void atFarm.run({ visitId: at.visitId, atFarm: at.farm === null, by }).then(told)}
+      >
+        {at.farm ? words.keys.inShop : words.keys.atFarm}
       </Key>
       <Key disabled={at.weeks.length === 0} onPress={() => void done.run({ visitId: at.visitId, by }).then(told)}>
         {words.keys.done}

@@ -25,6 +25,8 @@ export function VisitDetail({ visit, keys, children }: { visit: VisitLine; keys:
       </p>
       {visit.note && <p>{visit.note}</p>}
       {visit.customerAway && <p className="remark">{words.away}</p>}
+      {visit.farm && <p>{words.farmCall(visit.farm.callHours, mark)}</p>}
+      {visit.farm && !visit.farm.isWayKnown && <p className="remark">{words.wayUnknown}</p>}
       {visit.waitsForParts && <p className="remark">{words.waits}</p>}
       <div className="keys">{keys}</div>
       {children}

@@ -19,6 +19,9 @@ export type WeeksPictureProps = {
   onDrop: (visitId: number, weekFrom: Day) => void;
 };
 
+/** Share of the scale below which a stretch has no room for its words. */
+const ROOM_FOR_WORDS = 0.06;
+
 const percent = (share: number): string => `${(100 * share).toFixed(3)}%`;
 
 /** The winter as one picture: weeks down, hours across, the shop's hours as a limit line, over-hours cross-hatched. */
@@ -80,6 +83,15 @@ function Week({ row, before, scale, plan, at, target, onStand, onWeek, onDrop }:
             onStand={onStand}
           />
         ))}
+        {row.farmHours > 0 && (
+          <span
+            className="visit farm-way"
+            aria-hidden="true"
+            style={{ left: percent((row.hours - row.farmHours) / scale), width: percent(row.farmHours / scale) }}
+          >
+            {row.farmHours / scale > ROOM_FOR_WORDS && words.farmHours(row.farmHours, mark)}
+          </span>
+        )}
         {row.overHours > 0 && <Over from={limit} to={end} />}
         <span className="week-words" style={{ left: percent(Math.max(limit, end)) }}>
           {row.overHours > 0 ? (
@@ -93,7 +105,13 @@ function Week({ row, before, scale, plan, at, target, onStand, onWeek, onDrop }:
         </span>
       </div>
       <span className="said">
-        {`${decimalFigure(row.hours, 1, mark)} of ${decimalFigure(row.benchHours, 1, mark)} h, ${plan.winter.name}`}
+        {[
+          `${decimalFigure(row.hours, 1, mark)} of ${decimalFigure(row.benchHours, 1, mark)} h`,
+          row.farmHours > 0 && `${words.legend.farm} ${decimalFigure(row.farmHours, 1, mark)} h`,
+          plan.winter.name,
+        ]
+          .filter(Boolean)
+          .join(', ')}
       </span>
     </div>
   );
@@ -153,6 +171,7 @@ function Visit({ stretch: { visit, fromHours, hours, continues }, scale, stood, 
       <span className="visit-name">
         <b>{continues === 'from-before' ? words.continued : visit.machine}</b>
         {continues !== 'from-before' && visit.customer && <span className="visit-farm"> {visit.customer}</span>}
+        {continues !== 'from-before' && visit.farm && <span className="visit-farm"> {words.atFarm}</span>}
       </span>
       <span className="visit-hours">
         {decimalFigure(hours, 1, mark)}
@@ -173,6 +192,10 @@ export function Legend() {
           {words.legend[sign]}
         </li>
       ))}
+      <li>
+        <span className="visit sign farm-way" aria-hidden="true" />
+        {words.legend.farm}
+      </li>
       <li>
         <StruckBox width={24} height={16} />
         {words.legend.stop}

@@ -14,6 +14,7 @@ const aWeek = (weekFrom: string, benchHours = 38) => ({
   benchHours,
   note: null,
   hours: 0,
+  farmHours: 0,
   overHours: 0,
 });
 

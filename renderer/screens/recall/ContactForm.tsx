@@ -10,6 +10,7 @@ import { useToday } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { recallWords as words } from '#renderer/words/recallWords.ts';
+import type { Noted } from './NotedLine.tsx';
 
 type Way = keyof typeof words.ways;
 type Answer = keyof typeof words.answers;
@@ -29,7 +30,7 @@ export function ContactForm({
   /** which it may be about */
   machines: readonly { machineId: number; name: string }[];
   machineId: number | null;
-  onDone: (answer: Answer, contactIds: number[]) => void;
+  onDone: (answer: Answer, noted: Pick<Noted, 'contactIds' | 'booked'>) => void;
   onLeave?: () => void;
 }) {
   const today = useToday();
@@ -52,7 +53,10 @@ export function ContactForm({
       answerOn: hasDay ? answerOn : null,
       callBackOn,
     });
-    if (reply) onDone(answer, reply.contactIds);
+    if (!reply) return;
+    const isBooked = answer === 'booked' && answerOn !== null && about !== '';
+    const booked = isBooked ? { machineId: Number(about), on: answerOn, saidBy, note } : null;
+    onDone(answer, { contactIds: reply.contactIds, booked });
   };
   return (
     <form

@@ -12,6 +12,7 @@ import { bytesOfBase64, savePdf } from '#renderer/screens/slips/paperBytes.ts';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { unbroken, recallWords as words } from '#renderer/words/recallWords.ts';
 import { ContactForm } from './ContactForm.tsx';
+import type { Noted } from './NotedLine.tsx';
 
 type Showing = 'email' | 'message' | 'script' | 'answer' | null;
 /** What may have gone out: the person says whether it did. */
@@ -27,7 +28,7 @@ export function LettersPanel({
   farm: DueFarm['farm'];
   machine: DueMachine;
   onClose: () => void;
-  onAnswered: (text: string, contactIds: number[]) => void;
+  onAnswered: (noted: Noted) => void;
 }) {
   const { machineId } = machine;
   const { customerId } = farm;
@@ -52,7 +53,7 @@ export function LettersPanel({
       ...{ customerId, machineIds: [machineId], madeOn: today, way, slipId, saidBy: '', note: '' },
       ...{ answer: null, answerOn: null, callBackOn: null, by },
     });
-    if (reply) onAnswered(words.noted, reply.contactIds);
+    if (reply) onAnswered({ text: words.noted, contactIds: reply.contactIds, booked: null });
   };
   const show = (next: Showing, going: Sent | null) => {
     setShowing(next);
@@ -96,8 +97,8 @@ export function LettersPanel({
               customerId={customerId}
               machines={[{ machineId, name: machine.name }]}
               machineId={machineId}
-              onDone={(answer, contactIds) =>
-                onAnswered(answer === 'sold' ? `${words.noted} ${words.soldNext}` : words.noted, contactIds)
+              onDone={(answer, came) =>
+                onAnswered({ text: answer === 'sold' ? `${words.noted} ${words.soldNext}` : words.noted, ...came })
               }
               onLeave={() => show(null, null)}
             />

@@ -48,7 +48,7 @@ export default function Recall() {
     const file = await ask(recallCalendar, {});
     const bytes = new TextEncoder().encode(file.ics);
     saveBytes(file.fileName, btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join('')), 'text/calendar');
-    setSaid({ text: words.calendarMade(file.fileName, file.visits, file.dueDates), contactIds: [] });
+    setSaid({ text: words.calendarMade(file.fileName, file.visits, file.dueDates), contactIds: [], booked: null });
   };
   const { value } = list;
   const isEmptyRecord = useRecord().counts?.machines === 0;
@@ -163,9 +163,9 @@ function Lists({ list, onSaid }: { list: List; onSaid: (said: Noted) => void }) 
                         farm={line.farm.farm}
                         machine={line.machine}
                         onClose={() => setOpened(null)}
-                        onAnswered={(text, contactIds) => {
+                        onAnswered={(noted) => {
                           setOpened(null);
-                          onSaid({ text: `${line.machine.name}, ${line.farm.farm.name}: ${text}`, contactIds });
+                          onSaid({ ...noted, text: `${line.machine.name}, ${line.farm.farm.name}: ${noted.text}` });
                         }}
                       />
                     </td>
