@@ -34,6 +34,22 @@ export const variedClass = (parts: number, k: number): ShopSet =>
     partScatter: [0.3, 0.15, 0.3, 0.3, 0.5][k % 5]!,
   });
 
+/** How many classes of each size are compared: about 150 parts, in full over 2,000. */
+export const agreementClasses = (full: boolean): [parts: number, classes: number][] =>
+  full
+    ? [
+        [3, 60],
+        [10, 50],
+        [30, 24],
+        [100, 9],
+        [300, 1],
+      ]
+    : [
+        [3, 6],
+        [10, 2],
+        [100, 1],
+      ];
+
 /** Differences of one part's forecast, production against reference: hours as shares, chance as it is. */
 export type Agreement = { low: number; middle: number; high: number; chance: number };
 
@@ -74,15 +90,15 @@ export function compareWithPlain(set: ShopSet, settings: ModelSettings): Agreeme
   const plain = fittedPlainMixture(parts, plainPrior(prior, settings), settings.linearChance);
   const fitted = worked();
   const agreements = parts.map((part, i) => {
-    const nodes = plainPartOfMixture(plain, part);
+    const law = plainPartOfMixture(plain, part);
     const { hours, ahead, chance } = found[i]!;
     const last = part.readings.at(-1)?.hours ?? null;
-    const at = (u: number) => plainHours(nodes, prior.hRefHours, last, limitWearMm, u, settings.driftDelta);
+    const at = (u: number) => plainHours(law, last, limitWearMm, u, settings.driftDelta);
     return {
       low: apart(hours.low, at(0.1)),
       middle: apart(hours.middle, at(0.5)),
       high: apart(hours.high, at(0.9)),
-      chance: Math.abs(chance - plainChance(nodes, prior.hRefHours, last, limitWearMm, ahead, settings.driftDelta)),
+      chance: Math.abs(chance - plainChance(law, last, limitWearMm, ahead, settings.driftDelta)),
       past: hours.pastAtLastSize,
     };
   });

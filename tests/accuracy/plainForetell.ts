@@ -1,9 +1,9 @@
 import type { ClassPrior } from '#core/fit/classPrior.ts';
 import type { ModelSettings } from '#core/fit/modelSettings.ts';
 import type { WearReading, WearSeries } from '#core/series/wearSeries.ts';
-import { plainReadingBelow } from '../reference/plain-model/plainHours.ts';
+import { type PlainLaw, plainReadingBelow } from '../reference/plain-model/plainHours.ts';
 import type { PlainPart } from '../reference/plain-model/plainKernel.ts';
-import { fittedPlainClass, type PlainNode, type PlainPrior, plainPart } from '../reference/plain-model/plainModel.ts';
+import { fittedPlainClass, type PlainPrior, plainPart } from '../reference/plain-model/plainModel.ts';
 import type { KeptBack } from './lastReadingOut.ts';
 import { crps, type ReadingCase } from './scores.ts';
 
@@ -35,15 +35,14 @@ export function plainForetell(set: KeptBack, settings: ModelSettings): ReadingCa
 }
 
 function scorePlain(
-  nodes: readonly PlainNode[],
+  law: PlainLaw,
   series: WearSeries,
   prior: ClassPrior,
   kept: WearReading,
   settings: ModelSettings,
 ): ReadingCase {
   const last = series.readings.at(-1)?.workedHours ?? null;
-  const below = (y: number) =>
-    plainReadingBelow(nodes, prior.hRefHours, last, y, kept.errorSdMm, kept.workedHours, settings.driftDelta);
+  const below = (y: number) => plainReadingBelow(law, last, y, kept.errorSdMm, kept.workedHours, settings.driftDelta);
   const at = (chance: number): number => {
     let low = -100 * Math.exp(prior.m0);
     let high = 100 * Math.exp(prior.m0);

@@ -7,9 +7,8 @@ import { makeTilt } from '#core/fit/partTilt.ts';
 import { hoursAtLimit } from '#core/forecast/hoursAtLimit.ts';
 import { chanceWornPast } from '#core/forecast/wearLaw.ts';
 import { aReading, aSeries } from '#tests/accuracy/aSeries.ts';
-import { plainChance, plainHours } from '../plain-model/plainHours.ts';
+import { type PlainNode, plainChance, plainHours, plainLaw } from '../plain-model/plainHours.ts';
 import { kernel, type PlainPart } from '../plain-model/plainKernel.ts';
-import type { PlainNode } from '../plain-model/plainModel.ts';
 
 type Golden = {
   hours: number | number[];
@@ -70,19 +69,19 @@ describe('one part at given class figures, against adaptive quadrature', () => {
       const total = nodes.reduce((sum, node) => sum + node.weight, 0);
       close(Math.log((total * 20 * one.omega) / (count - 1)), one.log_marginal, 1e-8);
       const held = nodes.map((node) => ({ ...node, weight: node.weight / total }));
+      const law = plainLaw(held, one.H_ref);
       const mean = held.reduce((sum, node) => sum + node.weight * node.beta, 0);
       close(mean, one.posterior_mean_beta, 1e-8);
       const square = held.reduce((sum, node) => sum + node.weight * (node.beta - mean) ** 2, 0);
       close(Math.sqrt(square), one.posterior_sd_beta, 1e-8);
       const last = list(one.hours).at(-1)!;
-      for (const want of one.cdf)
-        close(plainChance(held, one.H_ref, last, one.limit, want.h, one.delta), want.p_reached, 1e-6);
+      for (const want of one.cdf) close(plainChance(law, last, one.limit, want.h, one.delta), want.p_reached, 1e-6);
       for (const [u, want] of [
         [0.1, one.hours_at_limit.q10],
         [0.5, one.hours_at_limit.q50],
         [0.9, one.hours_at_limit.q90],
       ] as const)
-        closeShare(plainHours(held, one.H_ref, last, one.limit, u, one.delta)!, want, 1e-5);
+        closeShare(plainHours(law, last, one.limit, u, one.delta)!, want, 1e-5);
     });
 
     it(`${name}: so does the production path, on 61 rates`, () => {

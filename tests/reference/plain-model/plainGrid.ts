@@ -23,7 +23,7 @@ export function axis(from: number, step: number, count: number, halfFirst = fals
 /** The one value an axis is held at. */
 export const heldAt = (value: number): Axis => ({ nodes: [value], weights: [1] });
 
-const stepOf = ({ nodes }: Axis): number => nodes[1]! - nodes[0]!;
+export const stepOf = ({ nodes }: Axis): number => nodes[1]! - nodes[0]!;
 
 /** The same axis with a node between every two. */
 export const halved = (of: Axis): Axis =>
@@ -73,10 +73,10 @@ export function refined(name: keyof PlainGrid, of: Axis, { share, mean, sd }: Ma
   // a bell narrower than the steps shows no sd of its own
   const wide = Math.max(sd, 0.4 * step);
   const next = fine ? step : 0.96 * stepOfSd * wide;
-  // where the bell was met by a few nodes only, as far as it can reach
-  const reach = (step < 1.2 * sd ? 4.6 : 6) * wide;
-  const low = fine ? nodes[first]! - step : Math.max(nodes[first]! - step, mean - reach);
-  const high = fine ? nodes[last]! + step : Math.min(nodes[last]! + step, mean + reach);
+  // where the bell was met by a few nodes only, it reaches no further than this
+  const reach = step < 1.2 * sd ? Number.POSITIVE_INFINITY : 6 * wide;
+  const low = Math.max(nodes[first]! - step, mean - reach);
+  const high = Math.min(nodes[last]! + step, mean + reach);
   const from = openLow ? low - 2 * wide : low;
   const to = openHigh ? high + 2 * wide : high;
   if (beginsAtZero[name] && from <= 0) return axis(0, next, Math.ceil(to / next) + 1, true);

@@ -16,13 +16,21 @@ export const timesOf = (part: PlainPart, hRefHours: number, g: number): number[]
 
 /** {@link kernel} with the readings' times in hand. */
 export function kernelAt(part: PlainPart, times: readonly number[], beta: number, c: number): Kernel {
+  const found = { lnChance: 0, meanMm: 0, varMm2: 0, time: 0 };
+  fillKernel(found, part, times, beta, c);
+  return found;
+}
+
+/** The same, for sums that ask often. */
+export function fillKernel(found: Kernel, part: PlainPart, times: readonly number[], beta: number, c: number): void {
   const b = Math.exp(beta);
+  const { readings } = part;
   let mean = 0;
   let variance = part.tau0Mm ** 2;
   let time = 0;
   let lnChance = 0;
   for (let j = 0; j < times.length; j++) {
-    const { wearMm, sdMm } = part.readings[j]!;
+    const { wearMm, sdMm } = readings[j]!;
     const dt = times[j]! - time;
     mean += b * dt;
     variance += b * b * c * c * dt;
@@ -34,5 +42,8 @@ export function kernelAt(part: PlainPart, times: readonly number[], beta: number
     variance *= 1 - gain;
     time = times[j]!;
   }
-  return { lnChance, meanMm: mean, varMm2: variance, time };
+  found.lnChance = lnChance;
+  found.meanMm = mean;
+  found.varMm2 = variance;
+  found.time = time;
 }
