@@ -51,6 +51,32 @@ export type LearnOptions = {
   isCancelled?: () => boolean;
 };
 
+/**
+ * The same with each class's likeliest figures alone: a few times as quick to go by, and near enough where a judgement is rough.
+ * Made once of each learning.
+ */
+export function likeliestFigures(learning: ShopLearning): ShopLearning {
+  const made = likeliest.get(learning) ?? { classes: learning.classes.map(atHeaviest) };
+  likeliest.set(learning, made);
+  return made;
+}
+
+const likeliest = new WeakMap<ShopLearning, ShopLearning>();
+
+function atHeaviest(learned: ClassLearning): ClassLearning {
+  const { nodes, machines } = learned;
+  const at = nodes.indexOf(heaviestOf(nodes));
+  return {
+    ...learned,
+    nodes: [{ ...nodes[at]!, weight: 1 }],
+    machines: machines.map((word) => ({ ...word, muEta: [word.muEta[at]!], muLambda: [word.muLambda[at]!] })),
+  };
+}
+
+/** The node that weighs most; the first of equals. */
+export const heaviestOf = <T extends { weight: number }>(nodes: readonly T[]): T =>
+  nodes.reduce((most, node) => (node.weight > most.weight ? node : most));
+
 /** Thrown out of {@link learnShop} when its caller asked it to stop. */
 export class LearningCancelled extends Error {
   constructor() {
@@ -291,7 +317,9 @@ const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => 
 function finer(pool: ClassPool): { points: number; nodes: number; cheap: boolean } {
   const parts = partsIn(pool);
   const cheap = parts <= 8;
-  if (parts === 0 || parts >= 60) return { points: parts === 0 ? 0.5 : 1, nodes: 1, cheap };
+  if (parts === 0) return { points: 0.5, nodes: 1, cheap };
+  if (parts >= 300) return { points: 1, nodes: 0.5, cheap };
+  if (parts >= 60) return { points: 1, nodes: 1, cheap };
   return { points: 1.5, nodes: parts >= 20 ? 2 : 4, cheap };
 }
 
@@ -302,9 +330,8 @@ function settledAtHeaviest(
   others: readonly (HarshnessWord | undefined)[],
   settings: ModelSettings,
 ): BlockState {
-  const heaviest = nodes.reduce((most, node) => (node.weight > most.weight ? node : most));
   for (const block of pool.blocks) clearBlock(block);
-  classEvidence(pool, heaviest.figures, others, settings, 3);
+  classEvidence(pool, heaviestOf(nodes).figures, others, settings, 3);
   const state = blockState(pool.blocks);
   keepState(pool.blocks, state);
   return state;
@@ -319,7 +346,7 @@ function hearAllMachines(
 ): void {
   const { pool } = learner;
   const poolOthers = pool.blocks.map((block) => others.get(block.machineId));
-  const thinned = thinCloud(learner.cloud, nodes * finer(learner.sample).nodes);
+  const thinned = thinCloud(learner.cloud, Math.ceil(nodes * finer(pool).nodes));
   const state = settledAtHeaviest(pool, thinned, poolOthers, settings);
   learner.words = pool.blocks.map((block) => ({
     machineId: block.machineId,

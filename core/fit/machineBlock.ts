@@ -122,26 +122,37 @@ export const partLaws = (partScatter: number, settings: ModelSettings): PartLaws
 
 /** Where a block's numbers are worked out; grown to the largest met. */
 let spoilt = new Float64Array(1);
-let whole = new Float64Array(1);
+let known = new Float64Array(1);
+let knownMean = new Float64Array(1);
+let knownPrecision = new Float64Array(1);
 let cavityCov = new Float64Array(1);
 let cavityMean = new Float64Array(1);
 let cavityPrecision = new Float64Array(1);
+let cavityShift = new Float64Array(1);
+let cavityLnDet = 0;
 let newPrecision = new Float64Array(1);
+let gain = new Float64Array(1);
+let gained = new Float64Array(1);
 const found: Tilt = makeTilt();
 
 function makeRoom(size: number): void {
   if (spoilt.length >= size * size) return;
   spoilt = new Float64Array(size * size);
-  whole = new Float64Array(size * size);
+  known = new Float64Array(size * size);
+  knownMean = new Float64Array(size);
+  knownPrecision = new Float64Array(size * size);
   cavityCov = new Float64Array(size * size);
   cavityMean = new Float64Array(size);
   cavityPrecision = new Float64Array(size * size);
+  cavityShift = new Float64Array(size);
   newPrecision = new Float64Array(size * size);
+  gain = new Float64Array(size * size);
+  gained = new Float64Array(size * size);
 }
 
-/** Prior of the block's unknowns with all sites on top. */
-function gatherSites(block: MachineBlock, p: number, q: number, figures: ClassFigures): void {
-  const { size, precision, shift } = block;
+/** Prior of the block's unknowns with all sites on top, as mean and variance. @returns ln|precision|, NaN when it makes no normal */
+function gatherSites(block: MachineBlock, p: number, q: number, figures: ClassFigures): number {
+  const { size, precision, shift, cov, mean } = block;
   block.p = p;
   block.q = q;
   block.visitVar = figures.visitErrorMm ** 2;
@@ -150,53 +161,68 @@ function gatherSites(block: MachineBlock, p: number, q: number, figures: ClassFi
   precision[0] = 1 / q;
   shift[0] = p / q;
   for (let v = 1; v < size; v++) precision[v * size + v] = figures.visitErrorMm ** -2;
-  for (const part of block.read) addSite(block, part, 1);
+  for (const part of block.read) addSite(block, part);
+  for (let i = 0; i < size * size; i++) spoilt[i] = precision[i]!;
+  const lnDet = invertPositive(spoilt, cov, size);
+  for (let a = 0; a < size; a++) {
+    let at = 0;
+    for (let b = 0; b < size; b++) at += cov[a * size + b]! * shift[b]!;
+    mean[a] = at;
+  }
+  return lnDet;
 }
 
-function addSite(block: MachineBlock, part: PartSite, sign: 1 | -1): void {
+function addSite(block: MachineBlock, part: PartSite): void {
   const { size, precision, shift } = block;
   const { d, place } = part;
   for (let a = 0; a < d; a++) {
     const row = place[a]!;
-    shift[row] = shift[row]! + sign * part.shift[a]!;
+    shift[row] = shift[row]! + part.shift[a]!;
     for (let b = 0; b < d; b++) {
       const at = row * size + place[b]!;
-      precision[at] = precision[at]! + sign * part.precision[a * d + b]!;
+      precision[at] = precision[at]! + part.precision[a * d + b]!;
     }
   }
 }
 
-/** Variance and mean of the block's unknowns from precision and shift. @returns ln|precision|, NaN when not positive */
-function solveBlock(block: MachineBlock, cov: Float64Array): number {
-  const { size } = block;
-  for (let i = 0; i < size * size; i++) spoilt[i] = block.precision[i]!;
-  return invertPositive(spoilt, cov, size);
-}
-
 /**
- * What is held of a part's z without its own word: mean and variance.
+ * What is held of a part's z, V and m of the block's, without its own word: C = (V^-1 - W)^-1, C (V^-1 m - w).
  * @returns false when the others' sites alone make no normal: then the answer is the block's prior, and the part
  *   keeps its site for this sweep
  */
 function cavity(block: MachineBlock, part: PartSite): boolean {
-  addSite(block, part, -1);
-  const { size, shift } = block;
+  const { size, cov, mean } = block;
   const { d, place } = part;
-  const lnDet = solveBlock(block, whole);
+  for (let a = 0; a < d; a++) {
+    const row = place[a]! * size;
+    knownMean[a] = mean[place[a]!]!;
+    for (let b = 0; b < d; b++) known[a * d + b] = cov[row + place[b]!]!;
+  }
+  for (let i = 0; i < d * d; i++) spoilt[i] = known[i]!;
+  let lnDet = invertPositive(spoilt, knownPrecision, d);
+  for (let a = 0; a < d; a++) {
+    let shift = -part.shift[a]!;
+    for (let b = 0; b < d; b++) {
+      const at = a * d + b;
+      cavityPrecision[at] = knownPrecision[at]! - part.precision[at]!;
+      spoilt[at] = cavityPrecision[at]!;
+      shift += knownPrecision[at]! * knownMean[b]!;
+    }
+    cavityShift[a] = shift;
+  }
+  if (!Number.isNaN(lnDet)) lnDet = invertPositive(spoilt, cavityCov, d);
   if (Number.isNaN(lnDet)) {
-    addSite(block, part, 1);
     cavityCov.fill(0, 0, d * d);
     cavityMean.fill(0, 0, d);
     cavityMean[0] = block.p;
     for (let a = 0; a < d; a++) cavityCov[a * d + a] = a === 0 ? block.q : block.visitVar;
     return false;
   }
+  cavityLnDet = -lnDet;
   for (let a = 0; a < d; a++) {
-    const row = place[a]! * size;
-    let mean = 0;
-    for (let i = 0; i < size; i++) mean += whole[row + i]! * shift[i]!;
-    cavityMean[a] = mean;
-    for (let b = 0; b < d; b++) cavityCov[a * d + b] = whole[row + place[b]!]!;
+    let at = 0;
+    for (let b = 0; b < d; b++) at += cavityCov[a * d + b]! * cavityShift[b]!;
+    cavityMean[a] = at;
   }
   return true;
 }
@@ -238,27 +264,61 @@ function normalHeight(mean: Float64Array, precision: Float64Array, lnDetCov: num
   return 0.5 * (quad + lnDetCov);
 }
 
-/** New site of a part: what its readings add to its cavity, as a normal. W = C*^-1 - C^-1, w = C*^-1 m* - C^-1 m. */
-function renewSite(part: PartSite): void {
+/**
+ * New site of a part: what its readings add to its cavity, as a normal. W = C*^-1 - C^-1, w = C*^-1 m* - C^-1 m.
+ * @returns false when there is none: the old one stays
+ */
+function renewSite(part: PartSite): boolean {
   const { d } = part;
-  for (let i = 0; i < d * d; i++) spoilt[i] = cavityCov[i]!;
-  const lnDetCavity = invertPositive(spoilt, cavityPrecision, d);
   for (let i = 0; i < d * d; i++) spoilt[i] = found.cov[i]!;
   const lnDetNew = invertPositive(spoilt, newPrecision, d);
-  if (Number.isNaN(lnDetCavity) || Number.isNaN(lnDetNew) || !Number.isFinite(found.lnZ)) return;
+  if (Number.isNaN(lnDetNew) || !Number.isFinite(found.lnZ)) return false;
   for (let a = 0; a < d; a++) {
-    let shift = 0;
+    let shift = -cavityShift[a]!;
     for (let b = 0; b < d; b++) {
       const at = a * d + b;
       part.precision[at] = newPrecision[at]! - cavityPrecision[at]!;
-      shift += newPrecision[at]! * found.mean[b]! - cavityPrecision[at]! * cavityMean[b]!;
+      shift += newPrecision[at]! * found.mean[b]!;
     }
     part.shift[a] = shift;
   }
   part.lnScale =
     found.lnZ +
-    normalHeight(cavityMean, cavityPrecision, lnDetCavity, d) -
+    normalHeight(cavityMean, cavityPrecision, cavityLnDet, d) -
     normalHeight(found.mean, newPrecision, lnDetNew, d);
+  return true;
+}
+
+/**
+ * Carries a part's new mean m* and variance V* of z on to the whole block: with G = C_.z V^-1,
+ *   mean + G (m* - m),  C + G (V* - V) G^T
+ */
+function spreadNews(block: MachineBlock, part: PartSite): void {
+  const { size, cov, mean } = block;
+  const { d, place } = part;
+  for (let i = 0; i < size; i++)
+    for (let a = 0; a < d; a++) {
+      let entry = 0;
+      for (let b = 0; b < d; b++) entry += cov[i * size + place[b]!]! * knownPrecision[b * d + a]!;
+      gain[i * d + a] = entry;
+    }
+  for (let i = 0; i < size; i++) {
+    let moved = 0;
+    for (let a = 0; a < d; a++) {
+      moved += gain[i * d + a]! * (found.mean[a]! - knownMean[a]!);
+      let entry = 0;
+      for (let b = 0; b < d; b++) entry += gain[i * d + b]! * (found.cov[b * d + a]! - known[b * d + a]!);
+      gained[i * d + a] = entry;
+    }
+    mean[i] = mean[i]! + moved;
+  }
+  for (let i = 0; i < size; i++)
+    for (let j = 0; j <= i; j++) {
+      let entry = cov[i * size + j]!;
+      for (let a = 0; a < d; a++) entry += gained[i * d + a]! * gain[j * d + a]!;
+      cov[i * size + j] = entry;
+      cov[j * size + i] = entry;
+    }
 }
 
 /**
@@ -279,26 +339,24 @@ export function lnMessage(p: number, q: number, eta: number, lambda: number): nu
 export function sweepBlock(block: MachineBlock, p: number, q: number, figures: ClassFigures, laws: PartLaws): void {
   const { size, shift, cov, mean } = block;
   makeRoom(size);
-  gatherSites(block, p, q, figures);
+  if (Number.isNaN(gatherSites(block, p, q, figures))) {
+    // sites that together make no normal: start afresh
+    clearBlock(block);
+    gatherSites(block, p, q, figures);
+  }
   for (const part of block.read) {
     if (!cavity(block, part)) continue;
     tiltOnBell(part, figures, laws);
-    renewSite(part);
-    addSite(block, part, 1);
+    if (renewSite(part)) spreadNews(block, part);
   }
-  const lnDet = solveBlock(block, cov);
+  const lnDet = gatherSites(block, p, q, figures);
   if (Number.isNaN(lnDet)) {
-    // sites that together make no normal: let the block say nothing this time, and start afresh
+    // let the block say nothing this time
     clearBlock(block);
     return;
   }
   let height = -lnDet;
-  for (let a = 0; a < size; a++) {
-    let at = 0;
-    for (let b = 0; b < size; b++) at += cov[a * size + b]! * shift[b]!;
-    mean[a] = at;
-    height += shift[a]! * at;
-  }
+  for (let a = 0; a < size; a++) height += shift[a]! * mean[a]!;
   let lnZ = 0.5 * height - 0.5 * ((p * p) / q + Math.log(q));
   if (size > 1) lnZ -= (size - 1) * Math.log(figures.visitErrorMm);
   for (const part of block.read) lnZ += part.lnScale;
@@ -329,7 +387,7 @@ export function nodesOfPart(
   nodeCount: number | null = null,
   reachSd = 4.5,
 ): { cavityMean: number; cavityVar: number } {
-  if (cavity(block, part)) addSite(block, part, 1);
+  cavity(block, part);
   if (part.n === 0) {
     part.bellMean = cavityMean[0]!;
     part.bellSd = Math.sqrt(cavityCov[0]! + laws.share.reduce((sum, share, r) => sum + share * laws.sd[r]! ** 2, 0));

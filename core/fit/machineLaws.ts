@@ -3,7 +3,7 @@ import type { WearSeries } from '../series/wearSeries.ts';
 import { blockState, keepState, restoreState } from './blockState.ts';
 import { type HarshnessWord, harshness, harshnessWord, muWithout } from './classEvidence.ts';
 import type { ClassLearning, ClassNode, MachineWord, ShopLearning } from './learnShop.ts';
-import { heardKey } from './learnShop.ts';
+import { heardKey, heaviestOf } from './learnShop.ts';
 import {
   clearBlock,
   type MachineBlock,
@@ -117,7 +117,7 @@ function forEachNode(
   clearBlock(block);
   const state = blockState([block]);
   if (block.read.length > 1) {
-    const heaviest = nodes.reduce((most, node, index) => (node.weight > nodes[most]!.weight ? index : most), 0);
+    const heaviest = nodes.indexOf(heaviestOf(nodes));
     sweep(heaviest);
     sweep(heaviest);
   }

@@ -6,15 +6,20 @@ import { MOST_NODES, type TiltRoom, tiltRoom } from './tiltRoom.ts';
  * One part against what everything else says of it (its cavity): the part's chance of its readings, and what is
  * then held of z = (u, e_1 .. e_V): u the ln rate to be expected of its machine, e the shared errors of its visits.
  *
- *   beta = u + b,  b ~ sum_r f_r N(0, o_r^2)         the part's ln rate; law r = 2 are the odd parts
- *   y_j  = X(h_j) + e_v(j) + gauge error             X: Brownian wear, mean b t, variance tau0^2 + b^2 c^2 t
+ *   z ~ N(m, C);  beta = u + b,  b ~ sum_r f_r N(0, o_r^2)     the part's ln rate; law r = 2 are the odd parts
+ *   y_j = X(h_j) + e_v(j) + gauge error                        X: Brownian wear, mean b t, variance tau0^2 + b^2 c^2 t
  *
- * Given beta and r all is normal; beta itself is summed over equal nodes across its bell.
+ * beta is summed over equal nodes across its bell. At a node, and under one law, beta counts as one more reading, of u:
+ * readings and beta together are normal, of variance [[S, a], [a^T, v]],
  *
- *   v = C_uu + o_r^2;  k = C_.u / v;  m' = m + k (beta - m_u);  C' = C - k k^T v;  b = exp beta
- *   r_j = y_j - b t_j - m'_ej;   R_jl = tau0^2 + b^2 c^2 min(t_j, t_l) + C'_ejel + s_j^2 [j = l]
- *   ln weight = ln f_r - (ln 2 pi v + (beta - m_u)^2 / v) / 2 - (n ln 2 pi + ln |R| + r^T R^-1 r) / 2
- *   z: mean m' + C'_.e R^-1 r, variance C' - C'_.e R^-1 C'_e.
+ *   S_jl = tau0^2 + b^2 c^2 min(t_j, t_l) + C_ejel + s_j^2 [j = l],   a_j = C_ej u,   v = C_uu + o_r^2,   b = exp beta
+ *   rho_j = y_j - m_ej - b t_j,   off = beta - m_u
+ *
+ * and all but the last row of its factor is the same for every law. With S = L L^T, p = L^-1 rho, q = L^-1 a, s = q^T q:
+ *
+ *   ln weight = ln f_r - ((n + 1) ln 2 pi + ln |S| + ln (v - s) + p^T p + (off - p^T q)^2 / (v - s)) / 2
+ *   gamma = (p^T q - off) / (v - s),  P = S^-1 rho,  Q = S^-1 a
+ *   z - m = C_.(e, u) (P + gamma Q, -gamma),   its variance C - C_.(e, u) [[S, a], [a^T, v]]^-1 C_(e, u).
  *
  * Doubt about hours adds b^2 slope^2 sd^2: to the reading's own variance, and, where it is the start that is
  * in doubt, to all readings alike (exact for power 1).
@@ -80,130 +85,110 @@ export function tilt(
   keepNodes: boolean,
   out: Tilt,
 ): void {
-  const { n, d } = part;
-  const room = tiltRoom(n, d);
+  const room = tiltRoom(part.n, part.d);
   const spacing = (2 * halfWidth) / (nodeCount - 1);
+  setReadings(room, part, figures, mean, cov);
+  let top = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < nodeCount; i++) {
     room.beta[i] = centre - halfWidth + i * spacing;
     room.rate[i] = Math.exp(room.beta[i]!);
+    top = Math.max(top, weighNode(room, part, i, mean[0]!, cov[0]!, laws));
   }
   const lawCount = laws.share.length;
-  let top = Number.NEGATIVE_INFINITY;
-  for (let law = 0; law < lawCount; law++) {
-    setLaw(room, law, d, cov, laws.sd[law]! ** 2);
-    // without shared visits the readings' chance is the same under every law
-    if (law === 0 || d > 1) {
-      setReadings(room, law, part, figures, mean);
-      factorReadings(room, law, part, mean[0]!, nodeCount);
-    }
-    top = Math.max(
-      top,
-      weighNodes(room, law, part, laws.share[law]!, cov[0]! + laws.sd[law]! ** 2, mean[0]!, nodeCount),
-    );
-  }
   sumBell(room, lawCount, top, centre, nodeCount, spacing, out);
   if (keepNodes) keepAll(room, part, figures, lawCount, top, nodeCount, out.nodes);
-  else sumUnknowns(room, part, mean, lawCount, nodeCount, out);
+  else sumUnknowns(room, part, mean, cov, lawCount, nodeCount, out);
 }
 
-/** k = C_.u / v and C' = C - k k^T v of one law. */
-function setLaw(room: TiltRoom, law: number, d: number, cov: Float64Array, lawVar: number): void {
-  const v = cov[0]! + lawVar;
-  const gainAt = law * d;
-  const covAt = law * d * d;
-  for (let a = 0; a < d; a++) room.gain[gainAt + a] = cov[a * d]! / v;
-  for (let a = 0; a < d; a++)
-    for (let b = 0; b < d; b++)
-      room.covLaw[covAt + a * d + b] = cov[a * d + b]! - room.gain[gainAt + a]! * room.gain[gainAt + b]! * v;
-}
-
-function setReadings(room: TiltRoom, law: number, part: PartSite, figures: ClassFigures, mean: Float64Array): void {
-  const { n, d, ownVisit, t, slope } = part;
-  const { fixed, scaled, bare, pull, covLaw, gain } = room;
-  const covAt = law * d * d;
+/** What is the same at every node: wear less the visits' errors, a, and the two parts of S. */
+function setReadings(
+  room: TiltRoom,
+  part: PartSite,
+  figures: ClassFigures,
+  mean: Float64Array,
+  cov: Float64Array,
+): void {
+  const { n, d, ownVisit, t, slope, noiseVar, hoursVar, wearMm, newSizeVar, startHoursVar } = part;
+  const { fixed, scaled, bare, withU } = room;
   const c2 = figures.pathScatter ** 2;
   for (let j = 0; j < n; j++) {
     const ej = ownVisit[j]!;
-    bare[j] = part.wearMm[j]! - (ej > 0 ? mean[ej]! : 0);
-    pull[j] = ej > 0 ? gain[law * d + ej]! : 0;
+    bare[j] = wearMm[j]! - (ej > 0 ? mean[ej]! : 0);
+    withU[j] = ej > 0 ? cov[ej * d]! : 0;
     for (let l = 0; l <= j; l++) {
       const el = ownVisit[l]!;
-      fixed[j * n + l] = part.newSizeVar + (ej > 0 && el > 0 ? covLaw[covAt + ej * d + el]! : 0);
-      scaled[j * n + l] = c2 * t[l]! + part.startHoursVar * slope[j]! * slope[l]!;
+      fixed[j * n + l] = newSizeVar + (ej > 0 && el > 0 ? cov[ej * d + el]! : 0);
+      scaled[j * n + l] = c2 * t[l]! + startHoursVar * slope[j]! * slope[l]!;
     }
-    fixed[j * n + j] = fixed[j * n + j]! + part.noiseVar[j]!;
-    scaled[j * n + j] = scaled[j * n + j]! + part.hoursVar[j]! * slope[j]! ** 2;
+    fixed[j * n + j] = fixed[j * n + j]! + noiseVar[j]!;
+    scaled[j * n + j] = scaled[j * n + j]! + hoursVar[j]! * slope[j]! ** 2;
   }
 }
 
 /**
- * At every node: R = L L^T, L^-1 r, and -(ln|R| + r^T R^-1 r) / 2 in place of the ln weight.
- * R is at least the reading's own variance, so no pivot may be less: that keeps wild rates from breaking the root.
+ * At one node: L, p, q, and under each law its ln weight, gamma and 1 / (v - s).
+ * S is at least the reading's own variance, and v - s at least the law's, so no pivot may be less: that keeps wild rates from
+ * breaking the root.
+ * @returns the highest ln weight
  */
-function factorReadings(room: TiltRoom, law: number, part: PartSite, mU: number, nodeCount: number): void {
-  const { n, t, noiseVar } = part;
-  const { fixed, scaled, bare, pull, factor, whitened, beta, rate } = room;
-  for (let i = 0; i < nodeCount; i++) {
-    const at = law * MOST_NODES + i;
-    const f = at * n * n;
-    const w = at * n;
-    const b = rate[i]!;
-    const b2 = b * b;
-    const off = beta[i]! - mU;
-    let lnDet = 0;
-    let product = 1;
-    let quad = 0;
-    for (let j = 0; j < n; j++) {
-      const row = j * n;
-      let rest = bare[j]! - b * t[j]! - pull[j]! * off;
-      let pivot = fixed[row + j]! + b2 * scaled[row + j]!;
-      for (let l = 0; l < j; l++) {
-        let entry = fixed[row + l]! + b2 * scaled[row + l]!;
-        const other = f + l * n;
-        for (let k = 0; k < l; k++) entry -= factor[f + row + k]! * factor[other + k]!;
-        entry /= factor[other + l]!;
-        factor[f + row + l] = entry;
-        pivot -= entry * entry;
-        rest -= entry * whitened[w + l]!;
-      }
-      const least = noiseVar[j]!;
-      if (!(pivot > least)) pivot = least;
-      const root = Math.sqrt(pivot);
-      factor[f + row + j] = root;
-      rest /= root;
-      whitened[w + j] = rest;
-      quad += rest * rest;
-      product *= pivot;
-      if (product < 1e-200 || product > 1e200) {
-        lnDet += Math.log(product);
-        product = 1;
-      }
+function weighNode(room: TiltRoom, part: PartSite, i: number, mU: number, varU: number, laws: PartLaws): number {
+  const { n, d, t, noiseVar } = part;
+  const { fixed, scaled, bare, withU, factor, whitened, across } = room;
+  const f = i * n * n;
+  const w = i * n;
+  const b = room.rate[i]!;
+  const b2 = b * b;
+  const shared = d > 1;
+  let lnDet = 0;
+  let product = 1;
+  let pp = 0;
+  let pq = 0;
+  let s = 0;
+  for (let j = 0; j < n; j++) {
+    const row = j * n;
+    let rho = bare[j]! - b * t[j]!;
+    let a = withU[j]!;
+    let pivot = fixed[row + j]! + b2 * scaled[row + j]!;
+    for (let l = 0; l < j; l++) {
+      let entry = fixed[row + l]! + b2 * scaled[row + l]!;
+      const other = f + l * n;
+      for (let k = 0; k < l; k++) entry -= factor[f + row + k]! * factor[other + k]!;
+      entry /= factor[other + l]!;
+      factor[f + row + l] = entry;
+      pivot -= entry * entry;
+      rho -= entry * whitened[w + l]!;
+      if (shared) a -= entry * across[w + l]!;
     }
-    room.lnWeight[at] = -0.5 * (lnDet + Math.log(product) + quad);
+    const least = noiseVar[j]!;
+    if (!(pivot > least)) pivot = least;
+    const root = Math.sqrt(pivot);
+    factor[f + row + j] = root;
+    rho /= root;
+    whitened[w + j] = rho;
+    pp += rho * rho;
+    if (shared) {
+      a /= root;
+      across[w + j] = a;
+      pq += rho * a;
+      s += a * a;
+    }
+    product *= pivot;
+    if (product < 1e-200 || product > 1e200) {
+      lnDet += Math.log(product);
+      product = 1;
+    }
   }
-}
-
-/** Adds the law's own chance to the ln weights of its nodes. @returns the highest */
-function weighNodes(
-  room: TiltRoom,
-  law: number,
-  part: PartSite,
-  share: number,
-  v: number,
-  mU: number,
-  nodeCount: number,
-): number {
-  const { lnWeight, beta } = room;
-  const head = Math.log(share) - 0.5 * (LN_2PI + Math.log(v)) - 0.5 * part.n * LN_2PI;
-  const from = part.d > 1 ? law * MOST_NODES : 0;
+  const readings = lnDet + Math.log(product) + pp + (n + 1) * LN_2PI;
+  const left = room.beta[i]! - mU - pq;
   let top = Number.NEGATIVE_INFINITY;
-  // where nothing is shared the readings' chance is worked out once: kept aside for the other law before its own is added
-  if (law === 0 && part.d === 1) for (let i = 0; i < nodeCount; i++) lnWeight[MOST_NODES + i] = lnWeight[i]!;
-  for (let i = 0; i < nodeCount; i++) {
-    const off = beta[i]! - mU;
-    const chance = lnWeight[part.d === 1 && law > 0 ? MOST_NODES + i : from + i]!;
-    const ln = head - (0.5 * off * off) / v + chance;
-    lnWeight[law * MOST_NODES + i] = ln;
+  for (let law = 0; law < laws.share.length; law++) {
+    const least = laws.sd[law]! ** 2;
+    const rest = Math.max(varU - s, 0) + least;
+    const at = law * MOST_NODES + i;
+    const ln = Math.log(laws.share[law]!) - 0.5 * (readings + Math.log(rest) + (left * left) / rest);
+    room.weight[at] = ln;
+    room.pull[at] = -left / rest;
+    room.sharpness[at] = 1 / rest;
     if (ln > top) top = ln;
   }
   return top;
@@ -218,7 +203,7 @@ function sumBell(
   spacing: number,
   out: Tilt,
 ): void {
-  const { lnWeight, beta } = room;
+  const { weight: weights, beta } = room;
   let sum = 0;
   let first = 0;
   let second = 0;
@@ -226,9 +211,9 @@ function sumBell(
   for (let law = 0; law < lawCount; law++)
     for (let i = 0; i < nodeCount; i++) {
       const at = law * MOST_NODES + i;
-      const ln = lnWeight[at]! - top;
+      const ln = weights[at]! - top;
       const weight = ln > LN_NOTHING ? Math.exp(ln) : 0;
-      lnWeight[at] = weight;
+      weights[at] = weight;
       const off = beta[i]! - centre;
       sum += weight;
       first += weight * off;
@@ -241,11 +226,12 @@ function sumBell(
   out.ends = ends / sum;
 }
 
-/** Mean and variance of z over all laws and nodes; `lnWeight` holds the weights by now. */
+/** Mean and variance of z over all laws and nodes: m + C x, C + C X C - (C x)(C x)^T, x and X the sums by unknown over the weight. */
 function sumUnknowns(
   room: TiltRoom,
   part: PartSite,
   mean: Float64Array,
+  cov: Float64Array,
   lawCount: number,
   nodeCount: number,
   out: Tilt,
@@ -255,124 +241,121 @@ function sumUnknowns(
     out.mean = new Float64Array(d);
     out.cov = new Float64Array(d * d);
   }
-  room.sum1.fill(0);
-  room.sum2.fill(0);
-  for (let law = 0; law < lawCount; law++) {
-    if (d > 1) sumReadings(room, law, part, mean[0]!, nodeCount);
-    addLaw(room, law, part, mean[0]!, nodeCount);
-  }
-  let sum = 0;
-  for (let law = 0; law < lawCount; law++)
-    for (let i = 0; i < nodeCount; i++) sum += room.lnWeight[law * MOST_NODES + i]!;
+  const sum = sumNodes(room, part, lawCount, nodeCount);
+  const { first, second, reach } = room;
   for (let a = 0; a < d; a++) {
-    const shift = room.sum1[a]! / sum;
-    out.mean[a] = mean[a]! + shift;
-    for (let b = 0; b < d; b++) out.cov[a * d + b] = room.sum2[a * d + b]! / sum - shift * (room.sum1[b]! / sum);
+    let shift = 0;
+    for (let b = 0; b < d; b++) {
+      shift += cov[a * d + b]! * first[b]!;
+      let entry = 0;
+      for (let k = 0; k < d; k++) entry += cov[a * d + k]! * second[k * d + b]!;
+      reach[a * d + b] = entry;
+    }
+    out.mean[a] = shift / sum;
   }
+  for (let a = 0; a < d; a++)
+    for (let b = 0; b <= a; b++) {
+      let entry = 0;
+      for (let k = 0; k < d; k++) entry += reach[a * d + k]! * cov[b * d + k]!;
+      entry = cov[a * d + b]! + entry / sum - out.mean[a]! * out.mean[b]!;
+      out.cov[a * d + b] = entry;
+      out.cov[b * d + a] = entry;
+    }
+  for (let a = 0; a < d; a++) out.mean[a] = mean[a]! + out.mean[a]!;
 }
 
-/** Sums alpha = R^-1 r, alpha (beta - m_u) and alpha alpha^T - R^-1 (lower triangle) over the nodes of one law. */
-function sumReadings(room: TiltRoom, law: number, part: PartSite, mU: number, nodeCount: number): void {
-  const { n } = part;
-  const { lnWeight: weights, beta, factor, whitened, inverse, alpha, alphas, alphasOff, spreads } = room;
-  for (let j = 0; j < n; j++) {
-    alphas[j] = 0;
-    alphasOff[j] = 0;
-  }
-  for (let j = 0; j < n * n; j++) spreads[j] = 0;
+/**
+ * Sums over nodes and laws, by unknown: x = (P + gamma Q, -gamma), and x x^T less the inverse of [[S, a], [a^T, v]].
+ * @returns the whole weight
+ */
+function sumNodes(room: TiltRoom, part: PartSite, lawCount: number, nodeCount: number): number {
+  const { n, d, ownVisit } = part;
+  const { weight: weights, pull, sharpness, alphas, spreads, crossed, first, second } = room;
+  alphas.fill(0, 0, n);
+  crossed.fill(0, 0, n);
+  spreads.fill(0, 0, n * n);
+  let sum = 0;
+  let pulls = 0;
+  let squares = 0;
   for (let i = 0; i < nodeCount; i++) {
-    const at = law * MOST_NODES + i;
-    const weight = weights[at]!;
-    if (weight === 0) continue;
-    const f = at * n * n;
-    const w = at * n;
-    const weightOff = weight * (beta[i]! - mU);
-    // rows of L^-1, then alpha = L^-T (L^-1 r)
-    for (let j = 0; j < n; j++) {
-      const root = factor[f + j * n + j]!;
-      for (let l = 0; l < j; l++) {
-        let entry = 0;
-        for (let k = l; k < j; k++) entry -= factor[f + j * n + k]! * inverse[k * n + l]!;
-        inverse[j * n + l] = entry / root;
-      }
-      inverse[j * n + j] = 1 / root;
+    let weight = 0;
+    let byPull = 0;
+    let bySquare = 0;
+    for (let at = i; at < lawCount * MOST_NODES; at += MOST_NODES) {
+      const own = weights[at]!;
+      const gamma = pull[at]!;
+      weight += own;
+      byPull += own * gamma;
+      bySquare += own * (gamma * gamma - sharpness[at]!);
     }
+    if (weight === 0) continue;
+    sum += weight;
+    pulls += byPull;
+    squares += bySquare;
+    if (d > 1) addReadings(room, n, i, weight, byPull, bySquare);
+  }
+  first.fill(0, 0, d);
+  second.fill(0, 0, d * d);
+  first[0] = -pulls;
+  second[0] = squares;
+  if (d > 1)
     for (let j = 0; j < n; j++) {
-      let a = 0;
-      for (let k = j; k < n; k++) a += inverse[k * n + j]! * whitened[w + k]!;
-      alpha[j] = a;
-      alphas[j] = alphas[j]! + weight * a;
-      alphasOff[j] = alphasOff[j]! + weightOff * a;
-      for (let l = 0; l <= j; l++) {
-        let entry = a * alpha[l]!;
-        for (let k = j; k < n; k++) entry -= inverse[k * n + j]! * inverse[k * n + l]!;
-        spreads[j * n + l] = spreads[j * n + l]! + weight * entry;
+      const ej = ownVisit[j]!;
+      if (ej === 0) continue;
+      first[ej] = first[ej]! + alphas[j]!;
+      second[ej] = second[ej]! - crossed[j]!;
+      second[ej * d] = second[ej * d]! - crossed[j]!;
+      for (let l = 0; l < n; l++) {
+        const el = ownVisit[l]!;
+        if (el > 0) second[ej * d + el] = second[ej * d + el]! + (l <= j ? spreads[j * n + l]! : spreads[l * n + j]!);
       }
+    }
+  return sum;
+}
+
+/** One node's P and Q, with the weights of its laws, of their gammas, and of gamma^2 - 1 / (v - s). */
+function addReadings(room: TiltRoom, n: number, i: number, weight: number, byPull: number, bySquare: number): void {
+  const { factor, whitened, across, inverse, alpha, alphaU, alphas, crossed, spreads } = room;
+  const f = i * n * n;
+  const w = i * n;
+  // rows of L^-1
+  for (let j = 0; j < n; j++) {
+    const row = f + j * n;
+    const root = factor[row + j]!;
+    for (let l = 0; l < j; l++) {
+      let entry = 0;
+      for (let k = l; k < j; k++) entry -= factor[row + k]! * inverse[k * n + l]!;
+      inverse[j * n + l] = entry / root;
+    }
+    inverse[j * n + j] = 1 / root;
+  }
+  for (let j = 0; j < n; j++) {
+    let p = 0;
+    let q = 0;
+    for (let k = j; k < n; k++) {
+      const entry = inverse[k * n + j]!;
+      p += entry * whitened[w + k]!;
+      q += entry * across[w + k]!;
+    }
+    alpha[j] = p;
+    alphaU[j] = q;
+    alphas[j] = alphas[j]! + weight * p + byPull * q;
+    crossed[j] = crossed[j]! + byPull * p + bySquare * q;
+    for (let l = 0; l <= j; l++) {
+      const pl = alpha[l]!;
+      const ql = alphaU[l]!;
+      let entry = p * pl;
+      for (let k = j; k < n; k++) entry -= inverse[k * n + j]! * inverse[k * n + l]!;
+      spreads[j * n + l] = spreads[j * n + l]! + weight * entry + byPull * (p * ql + q * pl) + bySquare * q * ql;
     }
   }
 }
 
 /**
- * Adds one law's z to the sums, about the cavity's mean. With off = beta - m_u and G = C'_.e, at each node
- *   z - m = k off + G alpha,  variance C' - G R^-1 G^T
+ * All nodes with their wear, the laws of a node joined into one by mean and variance. True wear at the last reading, given one
+ * node: with x_j the covariance of X(h_n) and reading j, l = L^-1 x:
+ *   mean b t_n + l^T p + gamma l^T q,  variance tau0^2 + b^2 c^2 t_n - l^T l - (l^T q)^2 / (v - s)
  */
-function addLaw(room: TiltRoom, law: number, part: PartSite, mU: number, nodeCount: number): void {
-  const { n, d, ownVisit } = part;
-  const { lnWeight, beta, gain, covLaw, alphas, alphasOff, spreads, reach, crossed, sum1, sum2 } = room;
-  const gainAt = law * d;
-  const covAt = law * d * d;
-  let weights = 0;
-  let offs = 0;
-  let offs2 = 0;
-  for (let i = 0; i < nodeCount; i++) {
-    const weight = lnWeight[law * MOST_NODES + i]!;
-    const off = beta[i]! - mU;
-    weights += weight;
-    offs += weight * off;
-    offs2 += weight * off * off;
-  }
-  if (d === 1) {
-    const k = gain[gainAt]!;
-    sum1[0] = sum1[0]! + k * offs;
-    sum2[0] = sum2[0]! + covLaw[covAt]! * weights + k * k * offs2;
-    return;
-  }
-  for (let a = 0; a < d; a++) {
-    const row = covAt + a * d;
-    let first = gain[gainAt + a]! * offs;
-    let cross = 0;
-    for (let j = 0; j < n; j++) {
-      const ej = ownVisit[j]!;
-      if (ej > 0) {
-        first += covLaw[row + ej]! * alphas[j]!;
-        cross += covLaw[row + ej]! * alphasOff[j]!;
-      }
-      let entry = 0;
-      for (let l = 0; l < n; l++) {
-        const el = ownVisit[l]!;
-        if (el > 0) entry += (l <= j ? spreads[j * n + l]! : spreads[l * n + j]!) * covLaw[row + el]!;
-      }
-      reach[a * n + j] = entry;
-    }
-    sum1[a] = sum1[a]! + first;
-    crossed[a] = cross;
-  }
-  for (let a = 0; a < d; a++) {
-    const ka = gain[gainAt + a]!;
-    for (let b = 0; b <= a; b++) {
-      const kb = gain[gainAt + b]!;
-      let entry = covLaw[covAt + a * d + b]! * weights + ka * kb * offs2 + kb * crossed[a]! + ka * crossed[b]!;
-      for (let j = 0; j < n; j++) {
-        const ej = ownVisit[j]!;
-        if (ej > 0) entry += covLaw[covAt + b * d + ej]! * reach[a * n + j]!;
-      }
-      sum2[a * d + b] = sum2[a * d + b]! + entry;
-      if (a !== b) sum2[b * d + a] = sum2[b * d + a]! + entry;
-    }
-  }
-}
-
-/** All nodes with their wear, the laws of a node joined into one. */
 function keepAll(
   room: TiltRoom,
   part: PartSite,
@@ -382,64 +365,50 @@ function keepAll(
   nodeCount: number,
   nodes: TiltNodes,
 ): void {
-  nodes.count = nodeCount;
-  nodes.lnWeight.fill(Number.NEGATIVE_INFINITY);
-  for (let i = 0; i < nodeCount; i++) {
-    let sum = 0;
-    for (let law = 0; law < lawCount; law++) {
-      const weight = room.lnWeight[law * MOST_NODES + i]!;
-      if (weight === 0) continue;
-      keepNode(room, part, figures, part.d > 1 ? law : 0, i, sum, weight, nodes);
-      sum += weight;
-    }
-    nodes.beta[i] = room.beta[i]!;
-    if (sum > 0) nodes.lnWeight[i] = top + Math.log(sum);
-  }
-}
-
-/**
- * True wear at the last reading, given one node: with q_j the covariance of X(h_n) and reading j,
- *   mean b t_n + q^T R^-1 r,  variance tau0^2 + b^2 c^2 t_n - q^T R^-1 q
- * The laws share a node's beta; their wears are joined by mean and variance.
- * @param before weight of the laws already at this node
- */
-function keepNode(
-  room: TiltRoom,
-  part: PartSite,
-  figures: ClassFigures,
-  law: number,
-  i: number,
-  before: number,
-  weight: number,
-  nodes: TiltNodes,
-): void {
-  const { n, t, slope } = part;
-  const { factor, whitened, alpha: passage } = room;
-  const b = room.rate[i]!;
-  const b2 = b * b;
-  let wear = 0;
+  const { n, d, t, slope } = part;
+  const { factor, whitened, across, alpha: passage, weight: weights, pull, sharpness } = room;
+  const c2 = figures.pathScatter ** 2;
   // a part never read, whose start is in doubt: the slope of time over its whole life
-  let variance = part.newSizeVar + b2 * part.startHoursVar * part.lifeSlope ** 2;
-  if (n > 0) {
-    const c2 = figures.pathScatter ** 2;
-    const f = (law * MOST_NODES + i) * n * n;
-    const w = (law * MOST_NODES + i) * n;
-    const slopeLast = slope[n - 1]!;
-    wear = b * t[n - 1]!;
-    variance = part.newSizeVar + b2 * (c2 * t[n - 1]! + part.startHoursVar * slopeLast * slopeLast);
+  const timeLast = n > 0 ? t[n - 1]! : 0;
+  const slopeLast = n > 0 ? slope[n - 1]! : part.lifeSlope;
+  nodes.count = nodeCount;
+  for (let i = 0; i < nodeCount; i++) {
+    nodes.beta[i] = room.beta[i]!;
+    nodes.lnWeight[i] = Number.NEGATIVE_INFINITY;
+    let sum = 0;
+    let gammas = 0;
+    let squares = 0;
+    let sharp = 0;
+    for (let at = i; at < lawCount * MOST_NODES; at += MOST_NODES) {
+      const weight = weights[at]!;
+      const gamma = pull[at]!;
+      sum += weight;
+      gammas += weight * gamma;
+      squares += weight * gamma * gamma;
+      sharp += weight * sharpness[at]!;
+    }
+    if (sum === 0) continue;
+    const b = room.rate[i]!;
+    const b2 = b * b;
+    const f = i * n * n;
+    const w = i * n;
+    let wear = b * timeLast;
+    let byU = 0;
+    let variance = part.newSizeVar + b2 * (c2 * timeLast + part.startHoursVar * slopeLast * slopeLast);
     for (let j = 0; j < n; j++) {
+      const row = f + j * n;
       let entry = part.newSizeVar + b2 * (c2 * t[j]! + part.startHoursVar * slope[j]! * slopeLast);
-      for (let k = 0; k < j; k++) entry -= factor[f + j * n + k]! * passage[k]!;
-      entry /= factor[f + j * n + j]!;
+      for (let k = 0; k < j; k++) entry -= factor[row + k]! * passage[k]!;
+      entry /= factor[row + j]!;
       passage[j] = entry;
       wear += entry * whitened[w + j]!;
+      if (d > 1) byU += entry * across[w + j]!;
       variance -= entry * entry;
     }
-    if (!(variance > 0)) variance = 0;
+    const gamma = gammas / sum;
+    const apart = Math.max(0, squares / sum - gamma * gamma);
+    nodes.lnWeight[i] = top + Math.log(sum);
+    nodes.wearMm[i] = wear + gamma * byU;
+    nodes.wearVar[i] = Math.max(0, variance - (byU * byU * sharp) / sum) + byU * byU * apart;
   }
-  const share = weight / (before + weight);
-  const apart = before > 0 ? wear - nodes.wearMm[i]! : 0;
-  nodes.wearMm[i] = before > 0 ? nodes.wearMm[i]! + share * apart : wear;
-  nodes.wearVar[i] =
-    before > 0 ? (1 - share) * nodes.wearVar[i]! + share * variance + share * (1 - share) * apart * apart : variance;
 }

@@ -13,59 +13,61 @@ export type TiltRoom = {
   /** ln rate and rate at node i */
   beta: Float64Array;
   rate: Float64Array;
-  /** ln weight, at r MOST_NODES + i */
-  lnWeight: Float64Array;
-  /** lower factor L of the readings' variance and L^-1 r, at (r MOST_NODES + i) n^2 and n */
+  /** ln weight, then the weight itself, at r MOST_NODES + i */
+  weight: Float64Array;
+  /** what u has yet to move to come to the node, in its own variances: gamma, and 1 / (v - s), at r MOST_NODES + i */
+  pull: Float64Array;
+  sharpness: Float64Array;
+  /** at node i: lower factor L of S at i n^2, L^-1 rho and L^-1 a at i n */
   factor: Float64Array;
   whitened: Float64Array;
-  /** k = C_.u / v and C' of law r, at r d and r d^2 */
-  gain: Float64Array;
-  covLaw: Float64Array;
-  /** variance of the readings: R = fixed + b^2 scaled (lower triangles) */
+  across: Float64Array;
+  /** variance of the readings: S = fixed + b^2 scaled (lower triangles) */
   fixed: Float64Array;
   scaled: Float64Array;
-  /** wear less the visits' mean errors, and how those means move with beta */
+  /** wear less the visits' mean errors; the readings' covariance with u: a */
   bare: Float64Array;
-  pull: Float64Array;
-  /** sums over nodes: R^-1 r, the same times beta - m_u, and R^-1 r r^T R^-1 - R^-1 */
+  withU: Float64Array;
+  /** sums over nodes and laws: of P + gamma Q, of its square less the inverse, and of its products with gamma */
   alphas: Float64Array;
-  alphasOff: Float64Array;
   spreads: Float64Array;
-  /** passing work of n, n^2 and d n */
-  alpha: Float64Array;
-  inverse: Float64Array;
-  reach: Float64Array;
   crossed: Float64Array;
-  /** sums of z and z z^T about the cavity's mean */
-  sum1: Float64Array;
-  sum2: Float64Array;
+  /** passing work: P, Q, and L^-1 */
+  alpha: Float64Array;
+  alphaU: Float64Array;
+  inverse: Float64Array;
+  /** the same sums by unknown: d, and d^2 twice */
+  first: Float64Array;
+  second: Float64Array;
+  reach: Float64Array;
 };
 
 const roomFor = (n: number, d: number): TiltRoom => {
-  const held = MOST_LAWS * MOST_NODES;
+  const both = MOST_LAWS * MOST_NODES;
   return {
     n,
     d,
     beta: new Float64Array(MOST_NODES),
     rate: new Float64Array(MOST_NODES),
-    lnWeight: new Float64Array(held),
-    factor: new Float64Array(held * n * n),
-    whitened: new Float64Array(held * n),
-    gain: new Float64Array(MOST_LAWS * d),
-    covLaw: new Float64Array(MOST_LAWS * d * d),
+    weight: new Float64Array(both),
+    pull: new Float64Array(both),
+    sharpness: new Float64Array(both),
+    factor: new Float64Array(MOST_NODES * n * n),
+    whitened: new Float64Array(MOST_NODES * n),
+    across: new Float64Array(MOST_NODES * n),
     fixed: new Float64Array(n * n),
     scaled: new Float64Array(n * n),
     bare: new Float64Array(n),
-    pull: new Float64Array(n),
+    withU: new Float64Array(n),
     alphas: new Float64Array(n),
-    alphasOff: new Float64Array(n),
     spreads: new Float64Array(n * n),
+    crossed: new Float64Array(n),
     alpha: new Float64Array(n),
+    alphaU: new Float64Array(n),
     inverse: new Float64Array(n * n),
-    reach: new Float64Array(n * d),
-    crossed: new Float64Array(d),
-    sum1: new Float64Array(d),
-    sum2: new Float64Array(d * d),
+    first: new Float64Array(d),
+    second: new Float64Array(d * d),
+    reach: new Float64Array(d * d),
   };
 };
 

@@ -3,7 +3,7 @@ import type { HoursLine } from '../reading/hoursLine.ts';
 import { seasonDaysSince1970 } from '../reading/season.ts';
 import { USUAL_JOB_HOURS } from '../reading/useRate.ts';
 import { type Day, dayFromNumber, dayNumber } from '../units/day.ts';
-import { type GammaSmoothing, gammaSmoothing, smoothed, smoothedAt, tabulate } from './gammaSmoothing.ts';
+import { type GammaSmoothing, gammaSmoothing, smoothed, tabulate } from './gammaSmoothing.ts';
 import type { SeasonBranch, UseOfYear } from './useOfYear.ts';
 
 /** What a date rests on. Hours ahead are machine hours counted from the machine's last node: its day is `from`. */
@@ -57,18 +57,18 @@ function tableFor(jobHours: number): GammaSmoothing {
 export function dateAtLimit(question: DateQuestion): DateAtLimit {
   const table = tableFor(question.use.rate.jobHours ?? USUAL_JOB_HOURS);
   const atZero = question.chancePastBy(0);
-  const values = smoothed(table, tabulate(table, question.chancePastBy), atZero);
-  const days = datesBy(question, values, atZero, question.use.branches);
+  const chanceAt = smoothed(table, tabulate(table, question.chancePastBy), atZero);
+  const days = datesBy(question, chanceAt, atZero, question.use.branches);
   const cautions: Caution[] = [];
   if (days.high === null) cautions.push({ code: 'date-beyond', facts: { years: BEYOND_YEARS } });
-  return { ...days, useShare: shareOfUse(question, values, atZero, days), cautions };
+  return { ...days, useShare: shareOfUse(question, chanceAt, atZero, days), cautions };
 }
 
 type Dates = { low: Day | null; middle: Day | null; high: Day | null };
 
 function datesBy(
   question: DateQuestion,
-  values: Float64Array,
+  chanceAt: (lnHours: number) => number,
   atZero: number,
   branches: readonly SeasonBranch[],
 ): Dates {
@@ -82,8 +82,7 @@ function datesBy(
     let sum = 0;
     for (const { season, since, rates } of kept) {
       const lnAverageDays = Math.log(seasonDaysSince1970(season, dayOf) - since);
-      for (const { lnHoursPerDay, weight } of rates)
-        sum += weight * smoothedAt(values, atZero, lnHoursPerDay + lnAverageDays);
+      for (const { lnHoursPerDay, weight } of rates) sum += weight * chanceAt(lnHoursPerDay + lnAverageDays);
     }
     return sum;
   };
@@ -115,10 +114,15 @@ function dayBefore({ chancePastBy, leastHoursAhead, dayOf }: DateQuestion, chanc
 }
 
 /** What the width loses once the rate is held at its middle and the season at the likely one. */
-function shareOfUse(question: DateQuestion, values: Float64Array, atZero: number, days: Dates): number | null {
+function shareOfUse(
+  question: DateQuestion,
+  chanceAt: (lnHours: number) => number,
+  atZero: number,
+  days: Dates,
+): number | null {
   const { rate } = question.use;
   const rates = [{ lnHoursPerDay: Math.log(rate.hoursPerDay), weight: 1 }];
-  const held = datesBy(question, values, atZero, [{ season: rate.season, weight: 1, rates }]);
+  const held = datesBy(question, chanceAt, atZero, [{ season: rate.season, weight: 1, rates }]);
   if (!days.low || !days.high || !held.low || !held.high) return null;
   const width = dayNumber(days.high) - dayNumber(days.low);
   const widthHeld = dayNumber(held.high) - dayNumber(held.low);

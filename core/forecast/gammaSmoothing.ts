@@ -1,4 +1,5 @@
 import { lnGammaDensity } from '../maths/gamma.ts';
+import { normalCdf, normalQuantile } from '../maths/normal.ts';
 
 /**
  * Averages a chance that rises with hours over gamma-distributed hours, for any mean at once:
@@ -55,51 +56,104 @@ function bandOf(dense: Float64Array, massBelow: boolean): GammaSmoothing['rows']
   return { first, weights: weights.map((weight) => weight * scale), atZero };
 }
 
-/** G at the means of the table, from F at its hours and at 0. */
-export function smoothed(table: GammaSmoothing, chanceAt: Float64Array, chanceAtZero: number): Float64Array {
-  return Float64Array.from(table.rows, ({ first, weights, atZero }) => {
-    let sum = atZero * chanceAtZero;
-    for (let index = 0; index < weights.length; index++) sum += weights[index]! * chanceAt[first + index]!;
-    return sum;
-  });
+/**
+ * G at any ln m, from F at the table's hours and at 0: straight between the table's means, each worked out when first asked for;
+ * below the first it goes straight to F(0) at no hours.
+ */
+export function smoothed(
+  table: GammaSmoothing,
+  chanceAt: Float64Array,
+  chanceAtZero: number,
+): (lnMean: number) => number {
+  const values = new Float64Array(table.rows.length).fill(Number.NaN);
+  const valueAt = (row: number): number => {
+    if (Number.isNaN(values[row]!)) values[row] = averaged(table.rows[row]!, chanceAt, chanceAtZero);
+    return values[row]!;
+  };
+  return (lnMean) => {
+    const place = (lnMean - LN_MEAN_FROM) / LN_MEAN_STEP;
+    if (place <= 0) return chanceAtZero + (valueAt(0) - chanceAtZero) * Math.exp(lnMean - LN_MEAN_FROM);
+    const below = Math.min(values.length - 2, Math.floor(place));
+    const share = Math.min(1, place - below);
+    return valueAt(below) + share * (valueAt(below + 1) - valueAt(below));
+  };
 }
 
-/** G at any ln m: straight between the table's means; below the first it goes straight to F(0) at no hours. */
-export function smoothedAt(values: Float64Array, chanceAtZero: number, lnMean: number): number {
-  const place = (lnMean - LN_MEAN_FROM) / LN_MEAN_STEP;
-  if (place <= 0) return chanceAtZero + (values[0]! - chanceAtZero) * Math.exp(lnMean - LN_MEAN_FROM);
-  const below = Math.min(values.length - 2, Math.floor(place));
-  const share = Math.min(1, place - below);
-  return values[below]! + share * (values[below + 1]! - values[below]!);
+function averaged(
+  { first, weights, atZero }: GammaSmoothing['rows'][number],
+  chanceAt: Float64Array,
+  chanceAtZero: number,
+): number {
+  let sum = atZero * chanceAtZero;
+  for (let index = 0; index < weights.length; index++) sum += weights[index]! * chanceAt[first + index]!;
+  return sum;
 }
 
-/** Two nodes closer in chance than this have straight chances between them. */
-const STRAIGHT_BELOW = 0.004;
+/** First asked for at every so many nodes; between nodes so near, and so near in chance, no further. */
+const COARSE = 16;
+const NEAR = 8;
+const NEAR_CHANCE = 0.15;
+/** Chances closer than this have nothing between them. */
+const FLAT = 1e-6;
 
-/** First asked for at every so many nodes. */
-const COARSE = 8;
-
-/** F at the table's hours, asked for only where it rises: halving until neighbours are close. */
+/**
+ * F at the table's hours, asked for at some of them. A chance is nearly straight in normal quantiles over ln hours: between those
+ * asked for it runs on that scale along a cubic that rises with them: slopes of the parabola through three, three times a secant at most.
+ * @source F. N. Fritsch and R. E. Carlson, "Monotone piecewise cubic interpolation", SIAM Journal on Numerical Analysis 17 (1980)
+ */
 export function tabulate(table: GammaSmoothing, chancePastBy: (hours: number) => number): Float64Array {
   const { hours } = table;
+  const last = hours.length - 1;
   const chances = new Float64Array(hours.length);
-  const fill = (low: number, high: number): void => {
-    if (high - low < 2) return;
+  const asked: number[] = [0];
+  const halve = (low: number, high: number): void => {
     const rise = chances[high]! - chances[low]!;
-    if (rise <= STRAIGHT_BELOW) {
-      for (let at = low + 1; at < high; at++) chances[at] = chances[low]! + (rise * (at - low)) / (high - low);
-      return;
-    }
+    if (high - low < 2 || rise <= FLAT || (high - low <= NEAR && rise <= NEAR_CHANCE)) return;
     const half = (low + high) >> 1;
     chances[half] = chancePastBy(hours[half]!);
-    fill(low, half);
-    fill(half, high);
+    halve(low, half);
+    asked.push(half);
+    halve(half, high);
   };
   chances[0] = chancePastBy(hours[0]!);
-  for (let low = 0; low < hours.length - 1; low += COARSE) {
-    const high = Math.min(hours.length - 1, low + COARSE);
+  for (let low = 0; low < last; low += COARSE) {
+    const high = Math.min(last, low + COARSE);
     chances[high] = chances[low]! > 1 - 1e-9 ? chances[low]! : chancePastBy(hours[high]!);
-    fill(low, high);
+    halve(low, high);
+    asked.push(high);
   }
+  fillBetween(chances, asked);
   return chances;
+}
+
+/** Chances beyond this of 0 and 1 are told apart no more. */
+const SURE = 1e-12;
+
+function fillBetween(chances: Float64Array, asked: readonly number[]): void {
+  const scores = asked.map((at) => normalQuantile(Math.min(1 - SURE, Math.max(SURE, chances[at]!))));
+  const widths = asked.slice(1).map((at, k) => at - asked[k]!);
+  const secants = widths.map((width, k) => (scores[k + 1]! - scores[k]!) / width);
+  const slopes = scores.map((_, k) => {
+    if (k === 0 || k === widths.length) return secants[Math.min(k, widths.length - 1)]!;
+    const parabola = widths[k]! * secants[k - 1]! + widths[k - 1]! * secants[k]!;
+    return Math.min(parabola / (widths[k - 1]! + widths[k]!), 3 * secants[k - 1]!, 3 * secants[k]!);
+  });
+  for (let k = 0; k + 1 < asked.length; k++) {
+    const from = asked[k]!;
+    const to = asked[k + 1]!;
+    const width = to - from;
+    const flat = chances[to]! - chances[from]! <= FLAT;
+    for (let at = from + 1; at < to; at++) {
+      const x = (at - from) / width;
+      if (flat) chances[at] = chances[from]! + x * (chances[to]! - chances[from]!);
+      else {
+        const y = 1 - x;
+        const cubic =
+          y * y * (1 + 2 * x) * scores[k]! +
+          x * x * (1 + 2 * y) * scores[k + 1]! +
+          x * y * width * (y * slopes[k]! - x * slopes[k + 1]!);
+        chances[at] = normalCdf(cubic);
+      }
+    }
+  }
 }

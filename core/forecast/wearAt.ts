@@ -1,5 +1,6 @@
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
+import { normalQuantile } from '../maths/normal.ts';
 import { solveRising } from '../maths/solveRising.ts';
 import { chanceReadingBelow, wearMoments } from './wearLaw.ts';
 import { mixtureBelow, mixtureReach, wearMixture } from './wearMixture.ts';
@@ -9,20 +10,17 @@ export type Range = { low: number; middle: number; high: number };
 
 export const RANGE_CHANCES = { low: 0.1, middle: 0.5, high: 0.9 } as const;
 
-const FINE = 1e-9;
-
 /**
  * True wear at some worked hours since the renewal.
  * @param hours at or after the last size [h]; earlier hours are taken as those of the last size
- * @param tolerance width at which the search stops, as a share of the wear
  */
-export function wearAt(law: PartLaw, hours: number, settings: ModelSettings, tolerance = FINE): Range {
+export function wearAt(law: PartLaw, hours: number, settings: ModelSettings): Range {
   const { meanMm, sdMm } = wearMoments(law, hours, settings.driftDelta);
   const below = (wearMm: number) => chanceReadingBelow(law, wearMm, hours, 0, settings.driftDelta);
   return {
-    low: pointOf(below, RANGE_CHANCES.low, meanMm, sdMm, tolerance),
-    middle: pointOf(below, RANGE_CHANCES.middle, meanMm, sdMm, tolerance),
-    high: pointOf(below, RANGE_CHANCES.high, meanMm, sdMm, tolerance),
+    low: pointOf(below, RANGE_CHANCES.low, meanMm, sdMm),
+    middle: pointOf(below, RANGE_CHANCES.middle, meanMm, sdMm),
+    high: pointOf(below, RANGE_CHANCES.high, meanMm, sdMm),
   };
 }
 
@@ -53,25 +51,25 @@ export function readingAt(
   return pointOf((y) => chanceReadingBelow(law, y, hours, errorSdMm, settings.driftDelta), chance, meanMm, wide);
 }
 
-function pointOf(
-  below: (wearMm: number) => number,
-  chance: number,
-  meanMm: number,
-  sdMm: number,
-  tolerance = FINE,
-): number {
+/** Looked for about where a normal of that mean and sd would have it, in a bracket that is widened until it holds it. */
+function pointOf(below: (wearMm: number) => number, chance: number, meanMm: number, sdMm: number): number {
   if (!(sdMm > 0)) return meanMm;
-  let low = meanMm - 2 * sdMm;
-  let high = meanMm + 2 * sdMm;
+  const about = meanMm + normalQuantile(chance) * sdMm;
+  let low = about - 0.25 * sdMm;
+  let high = about + 0.25 * sdMm;
   let atLow = below(low);
   let atHigh = below(high);
-  for (let step = 2; atLow > chance && step < 1e6; step *= 2) {
-    low = meanMm - 2 * step * sdMm;
+  for (let step = 0.5; atLow > chance && step < 1e6; step *= 2) {
+    [high, atHigh] = [low, atLow];
+    low = about - step * sdMm;
     atLow = below(low);
   }
-  for (let step = 2; atHigh < chance && step < 1e6; step *= 2) {
-    high = meanMm + 2 * step * sdMm;
+  for (let step = 0.5; atHigh < chance && step < 1e6; step *= 2) {
+    [low, atLow] = [high, atHigh];
+    high = about + step * sdMm;
     atHigh = below(high);
   }
-  return solveRising(below, chance, low, high, atLow, atHigh, tolerance);
+  return solveRising(below, chance, low, high, atLow, atHigh, FINE);
 }
+
+const FINE = 1e-7;

@@ -2,9 +2,6 @@ import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { type Range, wearAt } from './wearAt.ts';
 
-/** A thousandth of the wear: finer than a line on any screen. */
-const DRAWN = 1e-3;
-
 /** True wear to be expected at hours to come: the fan of the wear chart. Hours before the last size are left out. */
 export function wearFan(
   law: PartLaw,
@@ -14,5 +11,5 @@ export function wearFan(
   const from = law.lastHours ?? 0;
   return hours
     .filter((workedHours) => workedHours >= from)
-    .map((workedHours) => ({ workedHours, ...wearAt(law, workedHours, settings, DRAWN) }));
+    .map((workedHours) => ({ workedHours, ...wearAt(law, workedHours, settings) }));
 }

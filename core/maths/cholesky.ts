@@ -41,19 +41,24 @@ export function invertPositive(a: Float64Array, inverse: Float64Array, n: number
   }
   const lnDet = choleskyInPlace(a, n);
   if (Number.isNaN(lnDet)) return lnDet;
-  for (let column = 0; column < n; column++) {
-    // L x = e_column, from the column on
-    for (let i = 0; i < n; i++) {
-      let sum = i === column ? 1 : 0;
-      for (let k = column; k < i; k++) sum -= a[i * n + k]! * inverse[k * n + column]!;
-      inverse[i * n + column] = i < column ? 0 : sum / a[i * n + i]!;
+  // L^-1, into the lower triangle of a itself
+  for (let i = 0; i < n; i++) {
+    const row = i * n;
+    const root = a[row + i]!;
+    for (let j = 0; j < i; j++) {
+      let sum = 0;
+      for (let k = j; k < i; k++) sum -= a[row + k]! * a[k * n + j]!;
+      a[row + j] = sum / root;
     }
-    // L^T y = x
-    for (let i = n - 1; i >= 0; i--) {
-      let sum = inverse[i * n + column]!;
-      for (let k = i + 1; k < n; k++) sum -= a[k * n + i]! * inverse[k * n + column]!;
-      inverse[i * n + column] = sum / a[i * n + i]!;
-    }
+    a[row + i] = 1 / root;
   }
+  // L^-T L^-1
+  for (let i = 0; i < n; i++)
+    for (let j = 0; j <= i; j++) {
+      let sum = 0;
+      for (let k = i; k < n; k++) sum += a[k * n + i]! * a[k * n + j]!;
+      inverse[i * n + j] = sum;
+      inverse[j * n + i] = sum;
+    }
   return lnDet;
 }

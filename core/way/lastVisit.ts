@@ -1,16 +1,16 @@
-import type { ShopLearning } from '../fit/learnShop.ts';
+import { likeliestFigures, type ShopLearning } from '../fit/learnShop.ts';
 import { machineLaws } from '../fit/machineLaws.ts';
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { oneSidedVisit, suspectRenewal, unlikelyReading } from '../forecast/guards.ts';
-import { wearAt } from '../forecast/wearAt.ts';
+import { readingAt } from '../forecast/wearAt.ts';
 import { chanceReadingBelow, wearMoments } from '../forecast/wearLaw.ts';
 import type { Caution } from '../outcome.ts';
 import type { WearReading, WearSeries } from '../series/wearSeries.ts';
 
 /**
  * The machine's last visit, judged by what was expected before it: sizes nobody expected, wear that went back, and sizes
- * all to one side. Nothing is dropped for it.
+ * all to one side. Nothing is dropped for it. It goes by the likeliest figures of each class: what it wonders at lies far out.
  *
  * @param parts of one machine: all classes, finished ones too
  * @returns cautions by point
@@ -24,7 +24,7 @@ export function lastVisitCautions(
   if (looks.length === 0) return new Map();
   const visit = looks[0]!.reading.visit;
   const before = parts.map((part) => ({ ...part, readings: part.readings.filter((one) => one.visit !== visit) }));
-  const laws = new Map(machineLaws(pool, before, settings).map((law) => [law.pointId, law]));
+  const laws = new Map(machineLaws(likeliestFigures(pool), before, settings).map((law) => [law.pointId, law]));
   const judged = looks.map((look) => judge(look, laws.get(look.part.pointId)!, settings));
   const oneSided = oneSidedVisit(judged.map(({ residualMm }) => residualMm));
   return new Map(judged.map(({ pointId, cautions }) => [pointId, oneSided ? [...cautions, oneSided] : cautions]));
@@ -46,6 +46,7 @@ function looksOf(parts: readonly WearSeries[]): Look[] {
 function judge({ part, reading }: Look, law: PartLaw, settings: ModelSettings) {
   const { workedHours, wearMm, errorSdMm } = reading;
   const below = chanceReadingBelow(law, wearMm, workedHours, errorSdMm, settings.driftDelta);
+  const expectedMm = readingAt(law, workedHours, 0, 0.5, settings);
   const earlier = part.readings.at(-2);
   const fell =
     earlier &&
@@ -54,9 +55,8 @@ function judge({ part, reading }: Look, law: PartLaw, settings: ModelSettings) {
       lastErrorSdMm: earlier.errorSdMm,
       wearMm,
       errorSdMm,
-      expectedGainMm: wearAt(law, workedHours, settings).middle - wearMoments(law, law.lastHours ?? 0, 0).meanMm,
+      expectedGainMm: expectedMm - wearMoments(law, law.lastHours ?? 0, 0).meanMm,
     });
   const cautions = [unlikelyReading(below), fell ?? null].filter((caution) => caution !== null);
-  const residualMm = wearMm - wearAt(law, workedHours, settings).middle;
-  return { pointId: part.pointId, cautions, residualMm };
+  return { pointId: part.pointId, cautions, residualMm: wearMm - expectedMm };
 }
