@@ -29,6 +29,23 @@ describe('a cloud read off a surface', () => {
       expect(Math.abs(Math.sqrt(variance / PSI_1_3) - 1)).toBeLessThan(0.04);
     });
 
+  it('carries a cheap posterior of up to three coordinates to a thousandth, from equal nodes along its axes', () => {
+    let asked = 0;
+    const posterior = (x: readonly number[]) => {
+      asked++;
+      return x.reduce((sum, entry, i) => sum + lnLogGamma(entry + 0.5 * (x[i - 1] ?? 0)), 0);
+    };
+    const { cloud } = figureCloudFrom([0, 0, 0], posterior, 64, { cheap: true });
+    expect(asked).toBeLessThan(1200);
+    const weights = cloud.map(({ lnWeight }) => Math.exp(lnWeight));
+    const total = weights.reduce((sum, weight) => sum + weight, 0);
+    const mean = cloud.reduce((sum, { x }, k) => sum + (weights[k]! * x[0]!) / total, 0);
+    const variance = cloud.reduce((sum, { x }, k) => sum + (weights[k]! * (x[0]! - mean) ** 2) / total, 0);
+    expect(Math.abs(total / cloud.length - 1)).toBeLessThan(1e-3);
+    expect(Math.abs(mean - PSI_3)).toBeLessThan(1e-3);
+    expect(Math.abs(variance / PSI_1_3 - 1)).toBeLessThan(1e-2);
+  });
+
   it('weighs nothing beyond a cliff, which no smooth surface can follow', () => {
     const stepped = ([x, y]: readonly number[]) => (x! > 0.5 ? -400 : 0) - 0.5 * (x! * x! + y! * y!);
     const { cloud } = figureCloudFrom([0, 0], stepped, 64);

@@ -320,7 +320,7 @@ function finer(pool: ClassPool): { points: number; nodes: number; cheap: boolean
   if (parts === 0) return { points: 0.5, nodes: 1, cheap };
   if (parts >= 300) return { points: 1, nodes: 0.5, cheap };
   if (parts >= 60) return { points: 1, nodes: 1, cheap };
-  return { points: 1.5, nodes: parts >= 20 ? 2 : 4, cheap };
+  return { points: 1.5, nodes: cheap ? 6 : parts >= 20 ? 2 : 4, cheap };
 }
 
 /** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin. */
