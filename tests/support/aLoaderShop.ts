@@ -10,7 +10,7 @@ export function aLoaderShop(more: Record<string, string> = {}): Context {
   const context = openContext({ recordPath: ':memory:', asOf: LOADER_DAY });
   const record = context.record ?? openInto(context, ':memory:', true);
   layDownShop(record, MADE_AT, { isDemo: false });
-  const account = brought(record, aFolder({ ...FILES, ...more }), { asOf: LOADER_DAY });
+  const account = brought(record, aFolder({ ...LOADER_FILES, ...more }), { asOf: LOADER_DAY });
   if (account.faults.length > 0)
     throw new Error(`Broken invariant: the files are sound: ${JSON.stringify(account.faults)}`);
   return context;
@@ -26,7 +26,7 @@ Vessel 96,2019-11-01,200,reading,,
 Vessel 96,2026-10-20,5200,reading,,
 `;
 
-const FILES = {
+export const LOADER_FILES = {
   'machines.csv': `machine,customer,make,model,serial,built_year,meter_digits,hours_before,work_share
 Vessel 118,Hollin Top,Harrod,V118,V118-2207,2020,5,,1
 Vessel 96,Low Scarth,Harrod,V96,V96-0031,2018,5,,1
