@@ -1,6 +1,7 @@
 import { defaultModelSettings } from '#core/fit/modelSettings.ts';
 import { agreementTable } from './tables/agreementTable.ts';
 import { calibrationTable } from './tables/calibrationTable.ts';
+import { datesTable } from './tables/datesTable.ts';
 import { readingTable } from './tables/readingTable.ts';
 import { shopTable } from './tables/shopTable.ts';
 import { simulationTable } from './tables/simulationTable.ts';
@@ -16,6 +17,7 @@ const tables: Record<string, (full: boolean) => void | Promise<void>> = {
   readings: (full) => readingTable(defaultModelSettings, full),
   simulation: (full) => simulationTable(defaultModelSettings, full),
   shops: () => shopTable(defaultModelSettings),
+  dates: (full) => datesTable(defaultModelSettings, full),
   calibration: (full) => calibrationTable(defaultModelSettings, full),
   agreement: (full) => agreementTable(full),
   weeks: weeksTable,
