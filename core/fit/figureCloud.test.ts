@@ -29,7 +29,7 @@ describe('a cloud read off a surface', () => {
       expect(Math.abs(Math.sqrt(variance / PSI_1_3) - 1)).toBeLessThan(0.04);
     });
 
-  it('carries a cheap posterior of up to three coordinates to a thousandth, from equal nodes along its axes', () => {
+  it('carries a cheap posterior of up to three coordinates to three thousandths, from equal nodes along its axes', () => {
     let asked = 0;
     const posterior = (x: readonly number[]) => {
       asked++;
@@ -41,8 +41,8 @@ describe('a cloud read off a surface', () => {
     const total = weights.reduce((sum, weight) => sum + weight, 0);
     const mean = cloud.reduce((sum, { x }, k) => sum + (weights[k]! * x[0]!) / total, 0);
     const variance = cloud.reduce((sum, { x }, k) => sum + (weights[k]! * (x[0]! - mean) ** 2) / total, 0);
-    expect(Math.abs(total / cloud.length - 1)).toBeLessThan(1e-3);
-    expect(Math.abs(mean - PSI_3)).toBeLessThan(1e-3);
+    expect(Math.abs(total / cloud.length - 1)).toBeLessThan(3e-3);
+    expect(Math.abs(mean - PSI_3)).toBeLessThan(3e-3);
     expect(Math.abs(variance / PSI_1_3 - 1)).toBeLessThan(1e-2);
   });
 

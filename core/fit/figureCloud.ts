@@ -125,7 +125,9 @@ const GRIDS: Record<number, { nodes: number; step: number }> = {
 /** A grid is laid anew while the middle it finds is further off than this, or a width further than this from 1 (sd). */
 const OFF_CENTRE = 0.3;
 const OFF_WIDTH = 0.25;
-const MOST_GRIDS = 4;
+const MOST_GRIDS = 3;
+/** A corner further out than this is none of the bell (sd). */
+const CORNER_SD = 4.5;
 
 /**
  * The posterior itself at equal nodes along the axes of a normal like it: sums over a smooth bell are then good to what lies
@@ -147,18 +149,23 @@ function gridCloud(expected: Proposal, lnPosterior: (x: readonly number[]) => nu
 
 function onGrid(at: Proposal, lnPosterior: (x: readonly number[]) => number): CloudPoint[] {
   const d = at.centre.length;
-  const { nodes, step } = GRIDS[d]!;
-  const count = nodes ** d;
+  const { step } = GRIDS[d]!;
+  const places = gridPlaces(d);
   // evidence: the sum of posteriors times the volume of a cell, as a mean over the points
-  const lnCell = -lnScale(at) - 0.5 * d * LN_2PI + d * Math.log(step) + Math.log(count);
-  return Array.from({ length: count }, (_, index) => {
-    const x = [...at.centre];
-    for (let axis = 0, rest = index; axis < d; axis++, rest = Math.floor(rest / nodes)) {
-      const z = step * ((rest % nodes) - (nodes - 1) / 2);
-      for (let i = 0; i < d; i++) x[i] = x[i]! + z * at.axes[i]![axis]!;
-    }
+  const lnCell = -lnScale(at) - 0.5 * d * LN_2PI + d * Math.log(step) + Math.log(places.length);
+  return places.map((place) => {
+    const x = at.centre.map((entry, i) => entry + place.reduce((sum, z, axis) => sum + z * at.axes[i]![axis]!, 0));
     return { x, lnWeight: lnPosterior(x) + lnCell };
   });
+}
+
+/** Nodes of a grid in sd along each axis; corners in which a normal has nothing are left out. */
+function gridPlaces(d: number): number[][] {
+  const { nodes, step } = GRIDS[d]!;
+  const along = Array.from({ length: nodes }, (_, k) => step * (k - (nodes - 1) / 2));
+  let places: number[][] = [[]];
+  for (let axis = 0; axis < d; axis++) places = places.flatMap((place) => along.map((z) => [...place, z]));
+  return places.filter((place) => place.reduce((sum, z) => sum + z * z, 0) < CORNER_SD ** 2);
 }
 
 /** The normal of a proposal's own middle widths. */

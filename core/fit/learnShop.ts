@@ -286,6 +286,7 @@ function settledPosterior(
   stop: () => void,
 ): (x: readonly number[]) => number {
   const state = blockState(pool.blocks);
+  const rounds = partsIn(pool) >= MANY_PARTS ? 1 : 2;
   let best = Number.NEGATIVE_INFINITY;
   return (x) => {
     stop();
@@ -294,7 +295,7 @@ function settledPosterior(
     let value = Number.NEGATIVE_INFINITY;
     if (Number.isFinite(best)) {
       restoreState(pool.blocks, state);
-      value = at(2);
+      value = at(rounds);
     }
     if (!(value > best - FAR_BELOW)) {
       for (const block of pool.blocks) clearBlock(block);
@@ -308,6 +309,9 @@ function settledPosterior(
   };
 }
 
+/** A class of so many parts has figures that are sharp, and dear to weigh. */
+const MANY_PARTS = 60;
+
 const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => sum + block.read.length, 0);
 
 /**
@@ -319,7 +323,7 @@ function finer(pool: ClassPool): { points: number; nodes: number; cheap: boolean
   const cheap = parts <= 8;
   if (parts === 0) return { points: 0.5, nodes: 1, cheap };
   if (parts >= 300) return { points: 1, nodes: 0.5, cheap };
-  if (parts >= 60) return { points: 1, nodes: 1, cheap };
+  if (parts >= MANY_PARTS) return { points: 1, nodes: 1, cheap };
   return { points: 1.5, nodes: cheap ? 6 : parts >= 20 ? 2 : 4, cheap };
 }
 

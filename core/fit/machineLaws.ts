@@ -95,6 +95,9 @@ function wordOfHarshness(
   return word;
 }
 
+/** With the sweep at the node itself these settle a block. */
+const SETTLING_SWEEPS = 1;
+
 /** Sweeps the block at the heaviest node until it has settled, then at each node from there. */
 function forEachNode(
   one: ClassOnMachine,
@@ -118,8 +121,7 @@ function forEachNode(
   const state = blockState([block]);
   if (block.read.length > 1) {
     const heaviest = nodes.indexOf(heaviestOf(nodes));
-    sweep(heaviest);
-    sweep(heaviest);
+    for (let time = 0; time < SETTLING_SWEEPS; time++) sweep(heaviest);
   }
   keepState([block], state);
   nodes.forEach((node, index) => {

@@ -1,5 +1,5 @@
 import type { PartLaw } from '../fit/partLaw.ts';
-import { normalCdf } from '../maths/normal.ts';
+import { quickNormalCdf } from '../maths/normal.ts';
 
 /** Model time (h / H)^g at worked hours h. */
 const timeAt = (hours: number, hRefHours: number, power: number): number =>
@@ -52,7 +52,7 @@ export function chanceWornPast(law: PartLaw, limitWearMm: number, hours: number,
     const c = shapes[k]!.pathScatter;
     const over = wearMm[i]! + b * dt - limitWearMm;
     const variance = wearVar[i]! + b * b * dt * (c * c + drift * dt);
-    chance += weight[i]! * (variance > 0 ? normalCdf(over / Math.sqrt(variance)) : over >= 0 ? 1 : 0);
+    chance += weight[i]! * (variance > 0 ? quickNormalCdf(over / Math.sqrt(variance)) : over >= 0 ? 1 : 0);
   }
   return Math.min(1, chance);
 }
@@ -79,7 +79,7 @@ export function chanceReadingBelow(
     const error = errorSdMm > 0 ? errorSdMm ** 2 + shape.visitErrorMm ** 2 : 0;
     const below = wearMm - law.wearMm[i]! - b * dt;
     const variance = law.wearVar[i]! + b * b * dt * (shape.pathScatter ** 2 + drift * dt) + error;
-    chance += law.weight[i]! * (variance > 0 ? normalCdf(below / Math.sqrt(variance)) : below >= 0 ? 1 : 0);
+    chance += law.weight[i]! * (variance > 0 ? quickNormalCdf(below / Math.sqrt(variance)) : below >= 0 ? 1 : 0);
   }
   return Math.min(1, chance);
 }

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { normalCdf, normalDensity, normalQuantile } from './normal.ts';
+import { normalCdf, normalDensity, normalQuantile, quickNormalCdf } from './normal.ts';
 
 // scipy 1.17.1: [norm.cdf(z) for z in ...], [norm.ppf(p) for p in ...]
 const CDF: [number, number][] = [
@@ -38,4 +38,16 @@ it('the ends are what they must be', () => {
   expect(normalQuantile(0)).toBe(Number.NEGATIVE_INFINITY);
   expect(normalQuantile(1)).toBe(Number.POSITIVE_INFINITY);
   expect(normalDensity(0)).toBeCloseTo(0.3989422804014327, 15);
+});
+
+it('the quick chance is within 2e-10 of the exact one everywhere, and rises', () => {
+  let before = 0;
+  for (let z = -10; z <= 10; z += 0.00137) {
+    const quick = quickNormalCdf(z);
+    expect(Math.abs(quick - normalCdf(z))).toBeLessThan(2e-10);
+    expect(quick).toBeGreaterThanOrEqual(before);
+    before = quick;
+  }
+  expect(quickNormalCdf(Number.NEGATIVE_INFINITY)).toBe(0);
+  expect(quickNormalCdf(Number.POSITIVE_INFINITY)).toBe(1);
 });

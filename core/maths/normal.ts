@@ -39,6 +39,28 @@ export function normalCdf(z: number): number {
   return z > 0 ? 1 - tail : tail;
 }
 
+const PER_SD = 64;
+const TABLE_SD = 9;
+const chances = new Float64Array(TABLE_SD * PER_SD + 2).map((_, index) => normalCdf(-index / PER_SD));
+const densities = chances.map((_, index) => normalDensity(index / PER_SD) / PER_SD);
+
+/**
+ * {@link normalCdf} to 2e-10 absolute, four times as quick: a cubic between values and slopes at every 64th of an sd. For sums over many normals.
+ * @source Hermite interpolation: its error is h^4 / 384 times the fourth derivative, which is below 1.4
+ * @checked core/maths/normal.test.ts
+ */
+export function quickNormalCdf(z: number): number {
+  const at = Math.abs(z) * PER_SD;
+  if (!(at < TABLE_SD * PER_SD)) return z > 0 ? 1 : z < 0 ? 0 : Number.NaN;
+  const index = at | 0;
+  const x = at - index;
+  const y = 1 - x;
+  const tail =
+    y * y * ((1 + 2 * x) * chances[index]! - x * densities[index]!) +
+    x * x * ((1 + 2 * y) * chances[index + 1]! + y * densities[index + 1]!);
+  return z > 0 ? 1 - tail : tail;
+}
+
 const A = [
   -3.969683028665376e1, 2.209460984245205e2, -2.759285104469687e2, 1.38357751867269e2, -3.066479806614716e1,
   2.506628277459239,

@@ -1,4 +1,4 @@
-/** Columns are taken as dependent when what is left of one is less than this of its pivot row's largest. */
+/** Sums are taken as dependent when what is left of them is less than this of the largest value. */
 const NOTHING = 1e-11;
 
 /**
@@ -41,66 +41,76 @@ export function recombine(values: readonly (readonly number[])[], weights: reado
 const positive = (weights: readonly number[]): number[] =>
   weights.flatMap((weight, point) => (weight > 0 ? [point] : []));
 
-/** One point after another dropped, until as many are left as there are sums. */
+/**
+ * One point after another dropped, until as many are left as there are sums. Of the combinations that move no sum one is added
+ * until a weight is nothing; the others are then freed of that point.
+ */
 function dropped(values: readonly (readonly number[])[], weights: readonly number[]): number[] {
-  const left = [...weights];
-  const sums = values[0]?.length ?? 0;
-  const held: number[] = [];
-  for (let point = 0; point < values.length; point++) {
-    if (!(left[point]! > 0)) continue;
-    held.push(point);
-    while (held.length > sums) {
-      const v = nullVector(held.map((index) => values[index]!));
-      // the way that reaches a weight's end first
-      let step = Number.POSITIVE_INFINITY;
-      let end = 0;
-      for (let k = 0; k < held.length; k++) {
-        const reach = Math.abs(left[held[k]!]! / v[k]!);
-        if (v[k] !== 0 && reach < Math.abs(step)) {
-          step = -left[held[k]!]! / v[k]!;
-          end = k;
-        }
-      }
-      for (let k = 0; k < held.length; k++) left[held[k]!] = Math.max(0, left[held[k]!]! + step * v[k]!);
-      left[held[end]!] = 0;
-      for (let k = held.length - 1; k >= 0; k--) if (left[held[k]!] === 0) held.splice(k, 1);
+  const held = positive(weights);
+  const left = held.map((point) => weights[point]!);
+  const combinations = nullVectors(held.map((point) => values[point]!));
+  for (let v = combinations.pop(); v !== undefined; v = combinations.pop()) {
+    // the way that reaches a weight's end first
+    let step = Number.POSITIVE_INFINITY;
+    let end = -1;
+    for (let k = 0; k < held.length; k++) {
+      if (v[k] === 0 || left[k] === 0) continue;
+      const reach = -left[k]! / v[k]!;
+      if (Math.abs(reach) < Math.abs(step)) [step, end] = [reach, k];
+    }
+    if (end < 0) continue;
+    for (let k = 0; k < held.length; k++) left[k] = Math.max(0, left[k]! + step * v[k]!);
+    left[end] = 0;
+    for (const other of combinations) {
+      const share = other[end]! / v[end]!;
+      if (share === 0) continue;
+      for (let k = 0; k < held.length; k++) other[k] = other[k]! - share * v[k]!;
+      other[end] = 0;
     }
   }
-  return left;
+  const all = new Array<number>(weights.length).fill(0);
+  held.forEach((point, k) => {
+    all[point] = left[k]!;
+  });
+  return all;
 }
 
-/** Weights, not all 0, under which more rows than columns sum to nothing. Gauss's elimination with row pivots. */
-function nullVector(rows: readonly (readonly number[])[]): number[] {
+/** All weights under which rows sum to nothing: one vector for each row beyond the rank. Gauss and Jordan's elimination, whole pivots. */
+function nullVectors(rows: readonly (readonly number[])[]): Float64Array[] {
   const count = rows.length;
-  const sums = rows[0]!.length;
+  const sums = rows[0]?.length ?? 0;
   // unknown k is the weight of row k; equation j is column j
-  const a = Array.from({ length: sums }, (_, j) => rows.map((row) => row[j]!));
-  let free = -1;
-  let level = 0;
-  for (let k = 0; k < count && free < 0; k++) {
-    let best = level;
-    for (let j = level; j < sums; j++) if (Math.abs(a[j]![k]!) > Math.abs(a[best]?.[k] ?? 0)) best = j;
-    const largest = rows[k]!.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
-    if (level === sums || Math.abs(a[best]![k]!) <= NOTHING * largest) {
-      free = k;
-      break;
+  const a = Array.from({ length: sums }, (_, j) => Float64Array.from(rows, (row) => row[j]!));
+  const largest = a.reduce(
+    (most, equation) => equation.reduce((top, entry) => Math.max(top, Math.abs(entry)), most),
+    0,
+  );
+  const order = rows.map((_, k) => k);
+  let rank = 0;
+  for (; rank < sums && rank < count; rank++) {
+    let [row, place, most] = [rank, rank, 0];
+    for (let j = rank; j < sums; j++)
+      for (let k = rank; k < count; k++) {
+        const entry = Math.abs(a[j]![order[k]!]!);
+        if (entry > most) [row, place, most] = [j, k, entry];
+      }
+    if (most <= NOTHING * largest) break;
+    [a[rank], a[row]] = [a[row]!, a[rank]!];
+    [order[rank], order[place]] = [order[place]!, order[rank]!];
+    const from = a[rank]!;
+    const pivot = order[rank]!;
+    const scale = 1 / from[pivot]!;
+    for (let k = 0; k < count; k++) from[k] = from[k]! * scale;
+    for (let j = 0; j < sums; j++) {
+      const factor = a[j]![pivot]!;
+      if (j === rank || factor === 0) continue;
+      for (let k = 0; k < count; k++) a[j]![k] = a[j]![k]! - factor * from[k]!;
     }
-    [a[level], a[best]] = [a[best]!, a[level]!];
-    const from = a[level]!;
-    for (let j = level + 1; j < sums; j++) {
-      const to = a[j]!;
-      const factor = to[k]! / from[k]!;
-      if (factor === 0) continue;
-      for (let l = k; l < count; l++) to[l] = to[l]! - factor * from[l]!;
-    }
-    level++;
   }
-  const v = new Array<number>(count).fill(0);
-  v[free] = 1;
-  for (let k = free - 1; k >= 0; k--) {
-    let rest = a[k]![free]!;
-    for (let l = k + 1; l < free; l++) rest += a[k]![l]! * v[l]!;
-    v[k] = -rest / a[k]![k]!;
-  }
-  return v;
+  return order.slice(rank).map((free) => {
+    const v = new Float64Array(count);
+    v[free] = 1;
+    for (let j = 0; j < rank; j++) v[order[j]!] = -a[j]![free]!;
+    return v;
+  });
 }

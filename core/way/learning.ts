@@ -51,7 +51,7 @@ export function learn(
 }
 
 /** Forecasts of so many machines a class are scored at most: some thousand sizes tell a share to 1 % (common practice, no source). */
-const MACHINES_SCORED = 100;
+const MACHINES_SCORED = 60;
 
 /**
  * The machines a shop's classes are learned from, walked by themselves: a large shop's are drawn. A shop in which all are
