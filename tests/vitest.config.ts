@@ -1,20 +1,35 @@
 import { join } from 'node:path';
 import { defineConfig } from 'vitest/config';
+import { LongestFirst } from './support/longestFirst.ts';
 
-const UNITS = ['core', 'electron', 'renderer', 'demo-data', 'tests/house', 'tests/reference', 'tests/support'];
 const testsIn = (folder: string) => `${folder}/**/*.test.{ts,tsx}`;
+const WINDOW = testsIn('tests/app');
+/** Put another Electron in the place of what the program imports, which a process can do for one file alone. */
+const ALONE = ['electronMain', 'recallNotice'].map((name) => `tests/app/${name}.test.ts`);
 const common = { testTimeout: 120_000, hookTimeout: 120_000, pool: 'forks' as const };
 
-/** All tests of the project: unit tests beside the code, the rest under tests/. */
+/**
+ * All tests of the project: unit tests beside the code, the rest under tests/. A process goes from file to file, loads the
+ * program once, and starts one browser.
+ */
 export default defineConfig({
   root: join(import.meta.dirname, '..'),
   test: {
     pool: 'forks',
     maxWorkers: 2,
+    sequence: { sequencer: LongestFirst },
     projects: [
-      // pure, or with records of their own: one process goes from file to file, and loads the program once
-      { test: { ...common, name: 'parts', isolate: false, include: UNITS.map(testsIn) } },
-      { test: { ...common, name: 'whole', include: [testsIn('tests')], exclude: UNITS.map(testsIn) } },
+      { test: { ...common, name: 'alone', include: ALONE } },
+      { test: { ...common, name: 'window', isolate: false, include: [WINDOW], exclude: ALONE } },
+      {
+        test: {
+          ...common,
+          name: 'parts',
+          isolate: false,
+          include: ['core', 'electron', 'renderer', 'demo-data', 'tests'].map(testsIn),
+          exclude: [WINDOW],
+        },
+      },
     ],
   },
 });

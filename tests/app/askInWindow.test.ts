@@ -3,14 +3,15 @@ import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { build } from 'vite';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { operation } from '#core/contract/operation.ts';
 import { answerWith } from '#core/shells/answer.ts';
 import { type Loopback, serveLoopback } from '#core/shells/web.ts';
-import { BROWSER_FLAGS, INSTALL_LINE, testBrowserPath } from '#tests/support/browser.ts';
+import { INSTALL_LINE, testBrowserPath } from '#tests/support/browser.ts';
+import { testBrowser } from './windowTest.ts';
 
 const top = join(import.meta.dirname, '../..');
 const browserPath = testBrowserPath();
@@ -70,11 +71,10 @@ beforeAll(async () => {
     log: () => {},
   });
   loopback = await serveLoopback({ ask, pageFolder: join(folder, 'built') });
-  browser = await chromium.launch({ executablePath: browserPath, args: BROWSER_FLAGS });
+  browser = await testBrowser(browserPath);
 });
 
 afterAll(async () => {
-  await browser?.close();
   await loopback?.close();
   if (folder) rmSync(folder, { recursive: true, force: true });
 });

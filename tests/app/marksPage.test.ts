@@ -1,9 +1,10 @@
 import { join } from 'node:path';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { serveLoopback } from '#core/shells/web.ts';
 import { expectAxeClean } from '#tests/app/screens.ts';
-import { BROWSER_FLAGS, INSTALL_LINE, testBrowserPath } from '#tests/support/browser.ts';
+import { INSTALL_LINE, testBrowserPath } from '#tests/support/browser.ts';
+import { testBrowser } from './windowTest.ts';
 
 /** The marks and the machine's picture in a real browser, as built, under the loopback shell's own content policy. */
 const browserPath = testBrowserPath();
@@ -60,10 +61,9 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
       ask: async () => ({ ok: false, fault: { code: 'no-record', facts: {} } }),
       pageFolder: join(import.meta.dirname, '../../.build/renderer'),
     });
-    browser = await chromium.launch({ executablePath: browserPath, args: BROWSER_FLAGS });
+    browser = await testBrowser(browserPath);
   });
   afterAll(async () => {
-    await browser?.close();
     await shell?.close();
   });
 

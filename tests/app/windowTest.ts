@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { afterAll, expect, test } from 'vitest';
+import { expect, test } from 'vitest';
 import { type OpenProgram, openProgram } from '#core/shells/openProgram.ts';
 import { serveLoopback } from '#core/shells/web.ts';
 import { BROWSER_FLAGS, INSTALL_LINE, testBrowserPath } from '#tests/support/browser.ts';
@@ -71,7 +71,7 @@ export function windowTest(
     const endings: (() => Promise<unknown>)[] = [];
     const errors: string[] = [];
     try {
-      const browser = await browserOfFile(browserPath);
+      const browser = await testBrowser(browserPath);
       await body({ open: (options = {}) => openWindow(browser, options, endings, errors) });
       if (!expectErrors) expect(errors).toEqual([]);
     } finally {
@@ -80,13 +80,12 @@ export function windowTest(
   });
 }
 
-/** One browser serves all tests of a file: each opens a window with nothing of the others' in it. */
+/** One browser serves all files of a process, and ends with it: each window has nothing of the others' in it. */
 let running: Promise<Browser> | null = null;
-const browserOfFile = (executablePath: string): Promise<Browser> => {
+export function testBrowser(executablePath: string): Promise<Browser> {
   running ??= chromium.launch({ executablePath, args: BROWSER_FLAGS });
   return running;
-};
-afterAll(async () => (await running)?.close());
+}
 
 async function openWindow(
   browser: Browser,

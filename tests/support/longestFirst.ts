@@ -1,0 +1,28 @@
+import { relative } from 'node:path';
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
+import { top } from './runScript.ts';
+
+/** Files that take longer than the rest, the longest first; a name that is missing here costs a little time, no more. */
+const LONGEST = [
+  ...['tests/app/everyScreen.test.ts', 'tests/app/mainJob.test.ts', 'tests/app/repair.test.ts'],
+  ...['tests/app/exchange.test.ts', 'tests/app/oldSheets.test.ts', 'tests/app/photos.test.ts'],
+  ...['tests/record/roundTrip.test.ts', 'tests/record/plan.test.ts', 'core/forecast/extremes.test.ts'],
+  ...['tests/door/acceptsAll.test.ts', 'tests/reference/plain-model/agreement.test.ts', 'tests/record/kill.test.ts'],
+  ...['tests/record/faults.test.ts', 'tests/record/moved.test.ts', 'tests/record/versions.test.ts'],
+  ...['tests/record/customers.test.ts', 'tests/record/recall.test.ts', 'core/fit/workTypeWord.test.ts'],
+];
+
+/**
+ * Windows before all else, and of each project the longest files first: what is left for the end is small, and keeps all
+ * processors busy.
+ */
+export class LongestFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const project = ({ project: { name } }: TestSpecification) => ['window', 'alone', 'parts'].indexOf(name);
+    const length = ({ moduleId }: TestSpecification) => {
+      const place = LONGEST.indexOf(relative(top, moduleId).replaceAll('\\', '/'));
+      return place < 0 ? LONGEST.length : place;
+    };
+    return files.toSorted((a, b) => project(a) - project(b) || length(a) - length(b));
+  }
+}
