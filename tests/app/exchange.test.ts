@@ -6,7 +6,7 @@ import { machinesList } from '#core/contract/machine.ts';
 import { filesOfZip } from '#core/exchange/zipFiles.ts';
 import { orRefuse } from '#core/outcome.ts';
 import { aWorkbook } from '#tests/support/aWorkbook.ts';
-import { expectAxeClean, told } from './screens.ts';
+import { expectAxeClean, SMALL_SHOP, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'exchange-window-'));
@@ -21,7 +21,9 @@ const picture = async (page: { screenshot(options: object): Promise<unknown> }, 
 windowTest(
   'a sheet with heads of its own comes in: looked at, confirmed, tried, brought in, remembered',
   async ({ open }) => {
-    const { page, ask } = await open({ asOf: DAY, demo: 'open' });
+    const { page, ask } = await open({ asOf: DAY });
+    await smallShop(ask);
+    await page.reload();
     await page.getByRole('link', { name: 'In and out' }).click();
     await page.getByRole('heading', { name: 'Bring in and take out' }).waitFor();
     await picture(page, 'exchange');
@@ -29,7 +31,7 @@ windowTest(
     const sheet = join(folder, 'Stunden.csv');
     const rows = [
       'Fahrzeug;Datum;Zählerstand (h);Mechaniker',
-      'Durvane 412;30.10.2026;6300,5;Jo',
+      `${SMALL_SHOP.machine};30.10.2026;6300,5;Jo`,
       'Nobody 1;31.10.2026;88;Jo',
     ];
     writeFileSync(sheet, rows.join('\r\n'));
@@ -50,7 +52,7 @@ windowTest(
     expect(await fault.textContent()).toMatch(/3Fahrzeug\s*Nobody 1\s*a machine/);
     await picture(page, 'faults');
 
-    writeFileSync(sheet, rows.join('\r\n').replace('Nobody 1;31.10.2026;88', 'Durvane 412;01.11.2026;6302'));
+    writeFileSync(sheet, rows.join('\r\n').replace('Nobody 1;31.10.2026;88', `${SMALL_SHOP.machine};01.11.2026;6302`));
     await page.getByLabel('Another file', { exact: true }).and(page.locator('input')).setInputFiles(sheet);
     await page.getByText('Stunden.csv: 2 rows').waitFor();
     await page.getByRole('button', { name: 'Try it' }).click();
@@ -60,7 +62,7 @@ windowTest(
     await page.getByRole('button', { name: 'Bring it in' }).click();
     await page.getByText('Brought in.', { exact: true }).waitFor();
     const { machines } = await told(ask, machinesList, {});
-    expect(machines.find(({ name }) => name === 'Durvane 412')?.hours).toMatchObject({ readOn: '2026-11-01' });
+    expect(machines.find(({ name }) => name === SMALL_SHOP.machine)?.hours).toMatchObject({ readOn: '2026-11-01' });
 
     await page.getByRole('button', { name: 'Leave it' }).click();
     await choose.setInputFiles(sheet);
@@ -71,7 +73,9 @@ windowTest(
 );
 
 windowTest('what a sheet does not tell is asked: days two ways, a column that is missing', async ({ open }) => {
-  const { page } = await open({ asOf: DAY, demo: 'open', colorScheme: 'dark' });
+  const { page, ask } = await open({ asOf: DAY, colorScheme: 'dark' });
+  await smallShop(ask);
+  await page.reload();
   await page.getByRole('link', { name: 'In and out' }).click();
   const book = join(folder, 'readings.xlsx');
   writeFileSync(
@@ -86,7 +90,7 @@ windowTest('what a sheet does not tell is asked: days two ways, a column that is
   const tryIt = page.getByRole('button', { name: 'Try it' });
   expect(await tryIt.isDisabled()).toBe(true);
   await page.getByLabel('Column of the sheet for Machine').selectOption('every-row');
-  await page.getByLabel('What every row says for Machine').fill('Durvane 412');
+  await page.getByLabel('What every row says for Machine').fill(SMALL_SHOP.machine);
   await page.getByText('Say how days and decimals are written.').waitFor();
   await picture(page, 'asked-dark');
   await page.getByText('12.10.2026', { exact: true }).click();
@@ -102,7 +106,9 @@ windowTest('what a sheet does not tell is asked: days two ways, a column that is
 windowTest(
   'the record goes out as a zip and as a workbook, and comes back as a record of its own',
   async ({ open }) => {
-    const { page, ask } = await open({ asOf: DAY, demo: 'open' });
+    const { page, ask } = await open({ asOf: DAY });
+    await smallShop(ask);
+    await page.reload();
     await page.getByRole('link', { name: 'In and out' }).click();
     const zip = join(folder, 'out.zip');
     const [download] = await Promise.all([
