@@ -70,6 +70,22 @@ function stepsOf({ sqlite }: ReadableRecord): Steps {
   return steps;
 }
 
+/** Every machine an assembly ever sat on. */
+export const machinesOfAssembly = (db: ReadableRecord, assemblyId: number): readonly number[] =>
+  stepsOf(db).machinesUnder(assemblyId);
+
+/** Every machine a position ever sat on, with its assembly or by itself. */
+export function machinesOfPosition(db: ReadableRecord, positionId: number): number[] {
+  const of = db.sqlite
+    .prepare(
+      `SELECT assembly_id FROM positions WHERE id = @positionId
+       UNION SELECT assembly_id FROM position_sittings WHERE position_id = @positionId AND assembly_id IS NOT NULL`,
+    )
+    .pluck()
+    .all({ positionId }) as number[];
+  return [...new Set(of.flatMap((assemblyId) => stepsOf(db).machinesUnder(assemblyId)))];
+}
+
 /** What a query is narrowed to, as it is bound; null: everything. */
 export type Within = { machines: string; assemblies: string } | null;
 

@@ -127,3 +127,15 @@ export const putSizeRight = (
 /** Strikes a size out: nothing takes its place. */
 export const strikeSize = (w: WritableRecord, entryId: number, rowId: number, reason: string): number =>
   strikeOut(w, sizes, rowId, entryId, reason);
+
+/** Machines that points with sizes kept aside ever sat on, measured or put in; rows put right since are among them. */
+export const machinesQuestioned = (db: ReadableRecord): number[] =>
+  bulk<[number]>(
+    db,
+    `SELECT DISTINCT y.machine_id FROM (
+       SELECT point_id FROM sizes WHERE parked = 1 UNION SELECT point_id FROM renewals WHERE parked = 1) q
+     JOIN measuring_points m ON m.id = q.point_id JOIN positions p ON p.id = m.position_id
+     LEFT JOIN position_sittings h ON h.position_id = p.id
+     JOIN sittings y ON y.assembly_id IN (p.assembly_id, h.assembly_id) WHERE y.machine_id IS NOT NULL`,
+    {},
+  ).map(([machineId]) => machineId);

@@ -201,6 +201,13 @@ export const lifeAround = (context: Context, machineId: number, asOf: Day): Shop
   });
 };
 
+/** Some machines and all they are bound to, read by themselves; kept until the record changes. @param key names them */
+export const lifeOfSome = (context: Context, key: string, machineIds: () => readonly number[]): ShopLife =>
+  keptInMemory(context, `life of ${key} as of ${context.today()}`, () => {
+    const record = recordOf(context);
+    return loadShopLife(record, { asOf: context.today(), within: boundMachines(record, machineIds()) });
+  });
+
 /** The refusal that goes with what a record's file threw while it was in use (damaged, gone, full); null: a defect of ours. */
 export const faultOfRecord = (context: Context, thrown: unknown): Refusal | null =>
   faultOfSqlite(thrown, context.record?.path ?? context.defaultRecordPath);

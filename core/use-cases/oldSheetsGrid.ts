@@ -6,7 +6,7 @@ import type { PointLife, Size } from '../shop/measuringPoint.ts';
 import { type Day, dayNumber } from '../units/day.ts';
 import type { Context } from './context.ts';
 import { findingSheet } from './findingSheet.ts';
-import { hoursOfMachine, seriesNow } from './seriesNow.ts';
+import { hoursOfMachine, seriesAround } from './seriesNow.ts';
 import { stripDownSheetHandler } from './stripDownSheet.ts';
 
 /** The bench's grid, looked at from the sheet's own day. */
@@ -14,7 +14,7 @@ export const oldSheetsGridHandler: Handler<typeof oldSheetsGrid, Context> = asyn
   const sheet = await stripDownSheetHandler(context, { machineId });
   if (takenOn === null) return sheet;
   const on = takenOn as Day; // the contract has read it as a day
-  const { life } = seriesNow(context);
+  const { life } = seriesAround(context, machineId);
   const lives = new Map(life.points.map((point) => [point.pointId, point]));
   return {
     ...sheet,

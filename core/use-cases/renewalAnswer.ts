@@ -6,7 +6,7 @@ import type { ReadableRecord } from '../record/recordFile.ts';
 import { putRenewalRight, type RenewalRow, readRenewalRow } from '../record/renewalStore.ts';
 import type { PointLife } from '../shop/measuringPoint.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
-import { seriesNow } from './seriesNow.ts';
+import { pointNow } from './seriesNow.ts';
 import { writeLimitsOf } from './writeRenewal.ts';
 
 /** Answers the question about a size put in: it is right, and counts from here on, with the limits that move with it. */
@@ -36,7 +36,7 @@ export const visitOf = ({ takenOn, by: fitter }: RenewalRow, by: string) => ({ t
 
 /** The point as it stood before a renewal: without it, and without the limits it brought. */
 export function lifeBefore(context: Context, { id, pointId, takenOn }: RenewalRow): PointLife {
-  const life = seriesNow(context).life.points.find((point) => point.pointId === pointId);
+  const life = pointNow(context, pointId);
   if (!life) throw new RefusedError({ code: 'unknown-point', facts: { path: 'renewalId', pointId } });
   return {
     ...life,

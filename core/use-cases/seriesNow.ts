@@ -1,5 +1,6 @@
 import { RefusedError } from '../outcome.ts';
 import { machinesOfPoint } from '../record/boundMachines.ts';
+import type { PointOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { pointsOfShop } from '../way/pointsOfShop.ts';
 import type { MachineHoursAndUse } from '../way/shopHours.ts';
@@ -29,13 +30,19 @@ export function seriesAround(context: Context, machineId: number, asOf: Day = co
   return keptAround(context, key, () => seriesOfShop(life, asOf, habit));
 }
 
+/** What is on record of a point; null: it is not on record. */
+export function pointNow(context: Context, pointId: number): PointOnRecord | null {
+  for (const machineId of machinesOfPoint(recordOf(context), pointId)) {
+    const point = pointsOfShop(seriesAround(context, machineId).life.points).byId.get(pointId);
+    if (point) return point;
+  }
+  return null;
+}
+
 /** The machine a point sits on, or sat on last. @throws RefusedError unknown-point */
 export function machineOfPoint(context: Context, pointId: number, path = 'pointId'): number {
-  const machineIds = machinesOfPoint(recordOf(context), pointId);
-  for (const machineId of machineIds) {
-    const point = pointsOfShop(seriesAround(context, machineId).life.points).byId.get(pointId);
-    if (point) return point.machineId;
-  }
+  const point = pointNow(context, pointId);
+  if (point) return point.machineId;
   throw new RefusedError({ code: 'unknown-point', facts: { path, pointId } });
 }
 

@@ -1,3 +1,4 @@
+import { machinesOfAssembly, machinesOfPosition } from '../record/boundMachines.ts';
 import { readsAlike } from '../shop/sameLife.ts';
 import type { ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
@@ -5,7 +6,7 @@ import { openFindings } from '../way/openFindings.ts';
 import { pointsOfShop } from '../way/pointsOfShop.ts';
 import { partsOfMachine, type ShopSeries } from '../way/shopSeries.ts';
 import { forecastsOfMachine, type Learning, learnClasses, type MachineForecast, seriesOfShop } from '../way.ts';
-import type { Context } from './context.ts';
+import { type Context, recordOf } from './context.ts';
 import { isLarge } from './learning/heardNow.ts';
 import { shopLearning } from './learning/shopLearning.ts';
 import { seriesAround, seriesNow } from './seriesNow.ts';
@@ -30,6 +31,13 @@ export function shopAround(context: Context, machineId: number): ShopNow {
   const learning = shopLearning(context, context.today(), isLarge(context));
   return nowOf(context, seriesAround(context, machineId), learning);
 }
+
+/** A position, an assembly, and all they are bound to: what they ever sat on. Of one that is not on record nothing stands. */
+export const shopAroundPosition = (context: Context, positionId: number): ShopNow =>
+  shopAround(context, machinesOfPosition(recordOf(context), positionId)[0] ?? NO_MACHINE);
+export const shopAroundAssembly = (context: Context, assemblyId: number): ShopNow =>
+  shopAround(context, machinesOfAssembly(recordOf(context), assemblyId)[0] ?? NO_MACHINE);
+const NO_MACHINE = 0;
 
 /** What stands of some series, with what was learned. */
 export function nowOf(context: Context, shop: ShopSeries, learning: Learning): ShopNow {

@@ -5,7 +5,7 @@ import { writeEntry } from '../record/entry.ts';
 import { insertRenewal } from '../record/renewalStore.ts';
 import { putSizeRight, readSizeRow } from '../record/sizeStore.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
-import { seriesNow } from './seriesNow.ts';
+import { pointNow } from './seriesNow.ts';
 
 /**
  * Answers the question about a size kept aside: it is used as it was read. `was-renewed` says besides that the part is
@@ -17,7 +17,7 @@ export const sizeAnswerHandler: Handler<typeof sizeAnswer, Context> = (context, 
   if (!row) throw new RefusedError({ code: 'unknown-size', facts: { path: 'sizeId', sizeId: rowId } });
   if (!row.parked) throw new RefusedError({ code: 'not-questioned', facts: { path: 'sizeId', sizeId: rowId } });
   const { stripDownId, pointId, takenOn } = row;
-  const point = seriesNow(context).life.points.find((one) => one.pointId === pointId);
+  const point = pointNow(context, pointId);
   const hoursKnown =
     row.event === 'as-left' &&
     point?.sizes.some((size) => size.takenOn === takenOn && size.event === 'as-found' && !size.parked) === true;

@@ -1,12 +1,13 @@
 import type { Handler } from '../contract/operation.ts';
 import type { sizePutRight } from '../contract/stripDown.ts';
 import { RefusedError } from '../outcome.ts';
+import { listClasses } from '../record/classStore.ts';
 import { writeEntry } from '../record/entry.ts';
 import { putSizeRight, readSizeRow, type SizeRow, strikeSize } from '../record/sizeStore.ts';
 import type { SizeJudgement } from '../series/judgeSize.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { judgeAmongOthers } from './laterDoubts.ts';
-import { seriesNow } from './seriesNow.ts';
+import { pointNow } from './seriesNow.ts';
 
 /**
  * Puts a size right, or strikes it out; the old one stays visible. The right one is judged as if it were entered for the
@@ -32,14 +33,13 @@ export const sizePutRightHandler: Handler<typeof sizePutRight, Context> = (conte
 
 /** The size as put right among the others on record; absent: nothing odd about it. */
 function judgePutRight(context: Context, { id, pointId }: SizeRow, sizeMm: number): SizeJudgement | undefined {
-  const { points, partClasses } = seriesNow(context).life;
-  const point = points.find((one) => one.pointId === pointId);
+  const point = pointNow(context, pointId);
   if (!point?.sizes.some((size) => size.id === id)) return undefined;
   const right = {
     ...point,
     sizes: point.sizes.map((size) => (size.id === id ? { ...size, id: -1, sizeMm, parked: false } : size)),
   };
   const others = { ...point, sizes: point.sizes.filter((size) => size.id !== id) };
-  const tolerance = partClasses.find(({ name }) => name === point.partClass)?.newSizeTolMm ?? null;
+  const tolerance = listClasses(recordOf(context)).find(({ name }) => name === point.partClass)?.newSizeTolMm ?? null;
   return judgeAmongOthers(right, others, tolerance).get(-1);
 }

@@ -4,30 +4,34 @@ import type { Handler } from '../contract/operation.ts';
 import { machineOrRefuse } from '../record/machineStore.ts';
 import { pointsOfAssemblies } from '../record/pointStore.ts';
 import { renewalRowsOfPoints } from '../record/renewalStore.ts';
-import { sizeRowsOfPoints } from '../record/sizeStore.ts';
+import { machinesQuestioned, sizeRowsOfPoints } from '../record/sizeStore.ts';
 import { judgeRenewal } from '../series/judgeRenewal.ts';
 import type { Size } from '../shop/measuringPoint.ts';
-import type { PointOnRecord } from '../shop/shopLife.ts';
+import type { PointOnRecord, ShopLife } from '../shop/shopLife.ts';
 import { decimalsOfGauge } from '../words/quantityText.ts';
-import { type Context, recordOf } from './context.ts';
+import { type Context, lifeOfSome, recordOf } from './context.ts';
 import { judgeAmongOthers } from './laterDoubts.ts';
-import { seriesNow } from './seriesNow.ts';
+import { seriesAround } from './seriesNow.ts';
 
 /** Newest day first: what was typed last is best remembered. Each is judged anew, among what has come in since. */
 export const sizesQuestionedHandler: Handler<typeof sizesQuestioned, Context> = (context, { machineId }) => {
   const record = recordOf(context);
   if (machineId !== null) machineOrRefuse(record, machineId);
-  const points = seriesNow(context).life.points.filter((point) => machineId === null || point.machineId === machineId);
-  const sizes = [...measured(context, points), ...putIn(context, points)];
+  const life =
+    machineId === null
+      ? lifeOfSome(context, 'machines with questions', () => machinesQuestioned(record))
+      : seriesAround(context, machineId).life;
+  const points = life.points.filter((point) => machineId === null || point.machineId === machineId);
+  const sizes = [...measured(context, points, life), ...putIn(context, points, life)];
   return { sizes: sizes.sort((a, b) => (a.takenOn > b.takenOn ? -1 : a.takenOn < b.takenOn ? 1 : a.item - b.item)) };
 };
 
 type Questioned = z.input<typeof zQuestionedSize>;
 
 /** Sizes measured. */
-function measured(context: Context, all: readonly PointOnRecord[]): Questioned[] {
+function measured(context: Context, all: readonly PointOnRecord[], life: ShopLife): Questioned[] {
   const points = all.filter((point) => point.sizes.some(({ parked }) => parked));
-  const named = namesOf(context, points);
+  const named = namesOf(context, points, life);
   const pointIds = points.map(({ pointId }) => pointId);
   const rows = new Map(sizeRowsOfPoints(recordOf(context), pointIds).map((row) => [row.id, row]));
   return points.flatMap((point) =>
@@ -53,13 +57,13 @@ function measured(context: Context, all: readonly PointOnRecord[]): Questioned[]
 }
 
 /** Sizes of parts put in. */
-function putIn(context: Context, points: readonly PointOnRecord[]): Questioned[] {
+function putIn(context: Context, points: readonly PointOnRecord[], life: ShopLife): Questioned[] {
   const rows = renewalRowsOfPoints(
     recordOf(context),
     points.map(({ pointId }) => pointId),
   ).filter(({ parked, sizeMm }) => parked && sizeMm !== null);
   const asked = points.filter(({ pointId }) => rows.some((row) => row.pointId === pointId));
-  const named = namesOf(context, asked);
+  const named = namesOf(context, asked, life);
   return asked.flatMap((point) =>
     rows
       .filter(({ pointId }) => pointId === point.pointId)
@@ -87,8 +91,7 @@ function putIn(context: Context, points: readonly PointOnRecord[]): Questioned[]
 }
 
 /** What a list of several machines needs beside a size; and the tolerance of a point's class. */
-function namesOf(context: Context, points: readonly PointOnRecord[]) {
-  const { life } = seriesNow(context);
+function namesOf(context: Context, points: readonly PointOnRecord[], life: ShopLife) {
   const assemblyIds = [...new Set(points.map(({ assemblyId }) => assemblyId))];
   const measures = new Map(
     pointsOfAssemblies(recordOf(context), assemblyIds).map((point) => [point.id, point.measures]),

@@ -1,6 +1,7 @@
 import type { stripDownSwap } from '../contract/oldSheets.ts';
 import type { Handler, RequestOf } from '../contract/operation.ts';
 import { RefusedError } from '../outcome.ts';
+import { listClasses } from '../record/classStore.ts';
 import { writeEntry } from '../record/entry.ts';
 import type { SizeRow } from '../record/sizeStore.ts';
 import { moveSize, putSizeInPlaceOf } from '../record/sizeSwap.ts';
@@ -9,7 +10,7 @@ import type { PointLife, Size } from '../shop/measuringPoint.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { judgeAmongOthers } from './laterDoubts.ts';
 import { pointsOnMachine } from './pointsOnMachine.ts';
-import { seriesNow } from './seriesNow.ts';
+import { pointNow } from './seriesNow.ts';
 import { sizesOfStripDown, stripDownOrRefuse } from './stripDownRead.ts';
 
 type Place = RequestOf<typeof stripDownSwap>['pairs'][number]['one'];
@@ -86,12 +87,11 @@ const movesOf = (standing: readonly SizeRow[], from: Place, to: Place): Move[] =
 
 /** Each moved size judged at its new point, among what else stands there once all have moved. */
 function judgeMoved(context: Context, moves: readonly Move[]): Map<Move, SizeJudgement> {
-  const { life } = seriesNow(context);
-  const tolerances = new Map(life.partClasses.map(({ name, newSizeTolMm }) => [name, newSizeTolMm]));
+  const tolerances = new Map(listClasses(recordOf(context)).map(({ name, newSizeTolMm }) => [name, newSizeTolMm]));
   const gone = new Set(moves.map(({ from }) => from.id));
   const judged = new Map<Move, SizeJudgement>();
   for (const [pointId, own] of Map.groupBy(moves, ({ to }) => to.pointId)) {
-    const point = life.points.find((one) => one.pointId === pointId);
+    const point = pointNow(context, pointId);
     if (!point) continue;
     const others: PointLife = { ...point, sizes: point.sizes.filter(({ id }) => !gone.has(id)) };
     const arrived = own.map(({ from, to }, i) => sizeAt(from, to, -1 - i));

@@ -1,165 +1,152 @@
-import { spawnSync } from 'node:child_process';
-import { mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, statSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import type { Answer, ReplyOf } from '#core/contract/operation.ts';
-import type { stripDownSheet } from '#core/contract/stripDown.ts';
-import { loadShopLife } from '#core/record/loadShopLife.ts';
-import { openRecord } from '#core/record/openRecord.ts';
-import { type OpenProgram, openProgram } from '#core/shells/openProgram.ts';
-import { openContext } from '#core/use-cases/context.ts';
-import { learningSettled, shopLearning } from '#core/use-cases/learning/shopLearning.ts';
-import { allParts } from '#core/way/shopSeries.ts';
-import { seriesOfShop } from '#core/way.ts';
 import { places, printTable } from '#tests/accuracy/printTable.ts';
-import { BENCH_AS_OF, laySyntheticRecord } from './syntheticRecord.ts';
+import type { CoreSteps } from './coreStep.ts';
+import { inOwnProcess } from './measure.ts';
+import { laySyntheticRecord } from './syntheticRecord.ts';
+import { type InWindow, inWindow } from './windowStep.ts';
 
 /**
- * `npm run bench`: how the program stands on records far bigger than any shop's, as ratios measured in this one run.
- * `-- --machines 50,500,5000` names the sizes; a machine has 20 points, 200 sizes and 50 dial readings. Times are those of
- * the processor, threads included, so that what else the computer does counts for less; `-- --mixed-model` also times R's
- * lme4 on the same parts, where R is installed.
+ * `npm run bench`: how the program stands on records far bigger than any shop's, as ratios measured in this one run, and
+ * how that grows. `-- --machines 50,500,5000` names the sizes; a machine has 20 points, 200 sizes and 50 dial readings.
+ * Seconds are those of the processor, so that what else the computer does counts for less; what is seen in a browser goes by the clock.
+ * `--no-window` and `--no-mixed-model` leave those out.
  */
 const { values } = parseArgs({
-  options: { machines: { type: 'string', default: '50,500' }, 'mixed-model': { type: 'boolean', default: false } },
+  options: {
+    machines: { type: 'string', default: '50,500' },
+    'no-window': { type: 'boolean', default: false },
+    'no-mixed-model': { type: 'boolean', default: false },
+  },
 });
 const counts = values.machines.split(',').map(Number);
 if (!counts.every((count) => Number.isInteger(count) && count > 0)) {
   console.error('Sizes are whole numbers of machines: npm run bench -- --machines 50,500');
   process.exit(1);
 }
+const page = join(import.meta.dirname, '../../.build/renderer/index.html');
+if (!values['no-window'] && !existsSync(page)) {
+  console.error('There is no built window to look at: npm run -s build first, or npm run bench -- --no-window');
+  process.exit(1);
+}
 
-const FORECAST_ROWS = [
-  ...['machines', 'dial_readings', 'measuring_points', 'point_limits', 'strip_downs', 'sizes', 'renewals'].map(
-    (table) => `SELECT * FROM ${table}`,
-  ),
-];
-const KEPT_ROWS = 'SELECT machine_id, line FROM machine_forecasts';
+type Row = CoreSteps & {
+  machines: number;
+  megabytes: number;
+  mixedModel: number | string;
+  windows: (InWindow | null)[];
+};
 
 const folder = mkdtempSync(join(tmpdir(), 'bench-'));
 try {
-  const rows = [];
-  for (const machines of counts) rows.push(await stand(machines));
-  printTable(
-    `Processor seconds, ${cpus()[0]?.model ?? 'unknown processor'}; × is times the raw read of the same rows in this run`,
-    [
-      ...['machines', 'points', 'file MB', 'raw read s', 'learned s', 'forecast s', '×', 'points a second'],
-      ...['kept rows read s', 'kept list s', '×', 'save p50 ms', 'p95 ms', 'lme4 s', 'most memory MB'],
-    ],
-    rows,
-  );
+  const rows: Row[] = [];
+  for (const machines of counts) rows.push(await stood(machines));
+  console.log(`\n${cpus().length} × ${cpus()[0]?.model ?? 'a processor of no name'}, Node ${process.version}`);
+  printForecast(rows);
+  printWarm(rows);
+  printWindow(rows);
+  printGrowth(rows);
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
 
-async function stand(machines: number): Promise<(string | number)[]> {
+async function stood(machines: number): Promise<Row> {
   const path = join(folder, `${machines}.hoursandwear`);
   laySyntheticRecord(path, { machines });
-  const raw = rawRead(path, FORECAST_ROWS);
-  const learned = await seconds(() => learnedWhole(path));
-  const cold = await seconds(() => withProgram(path, async ({ ask }) => must(await ask('machines/list', {}))));
-  const keptRaw = rawRead(path, [KEPT_ROWS]);
-  const { kept, saves } = await withProgram(path, async ({ ask }) => ({
-    kept: await seconds(async () => must(await ask('machines/list', { atOnce: true }))),
-    saves: await saveSizes(ask, machines),
-  }));
-  const points = machines * 20;
-  return [
-    ...[machines, points, places(statSync(path).size / 1e6, 0), places(raw, 2), places(learned, 1), places(cold, 1)],
-    ...[places((learned + cold) / raw, 0), places(points / (learned + cold), 0)],
-    ...[places(keptRaw, 3), places(kept, 3), places(kept / keptRaw, 1)],
-    ...[places(quantile(saves, 0.5) * 1000, 0), places(quantile(saves, 0.95) * 1000, 0)],
-    values['mixed-model'] ? mixedModel(path) : '-',
-    places(process.resourceUsage().maxRSS / 1e3, 0),
-  ];
+  const megabytes = statSync(path).size / 1e6;
+  const step = <Step extends keyof CoreSteps>(name: Step) => inOwnProcess<CoreSteps[Step]>('coreStep.ts', name, path);
+  const look = async (kept: boolean) => (values['no-window'] ? null : await inWindow(path, kept));
+  const cold = await look(false);
+  const learn = await step('learn');
+  const forecast = await step('forecast');
+  const raw = await step('raw');
+  const warm = await step('warm');
+  const windows = [cold, await look(true)];
+  const save = await step('save');
+  const mixedModel = values['no-mixed-model'] ? 'left out' : await inOwnProcess<number | string>('mixedModel.ts', path);
+  console.error(`${machines} machines measured`);
+  return { machines, megabytes, raw, learn, forecast, warm, save, windows, mixedModel };
 }
 
-/** Learns the classes as the program does beside its work, and keeps them. */
-async function learnedWhole(path: string): Promise<void> {
-  const context = openContext({ recordPath: path, asOf: BENCH_AS_OF });
-  shopLearning(context, context.today(), true);
-  await learningSettled(context);
-  context.close();
+const seconds = (value: number | string): string => (typeof value === 'number' ? places(value, 2) : value);
+const times = (value: number, of: number): string => `${places(value / of, 1)} ×`;
+const coldOf = ({ learn, forecast }: Row): number => learn.cpuSeconds + forecast.cpuSeconds;
+const pointsOf = ({ machines }: Row): number => machines * 20;
+
+function printForecast(rows: readonly Row[]): void {
+  printTable(
+    'The whole shop forecast from its record, learning and loading included [s of one core]',
+    [
+      ...['machines', 'points', 'record MB', 'rows read', 'learned', 'forecast', 'against reading', 'points a second'],
+      ...['lme4, classes alone', 'most memory MB'],
+    ],
+    rows.map((row) => [
+      ...[row.machines, pointsOf(row), places(row.megabytes, 0), seconds(row.raw.forecastRows)],
+      ...[seconds(row.learn.cpuSeconds), seconds(row.forecast.cpuSeconds), times(coldOf(row), row.raw.forecastRows)],
+      ...[places(pointsOf(row) / coldOf(row), 0), seconds(row.mixedModel)],
+      places(Math.max(row.learn.peakMb, row.forecast.peakMb), 0),
+    ]),
+  );
 }
 
-/** Reads rows, and does nothing with them [s]. */
-function rawRead(path: string, queries: readonly string[]): number {
-  const record = openRecord(path);
-  const from = process.cpuUsage();
-  let rows = 0;
-  for (const sql of queries) rows += record.sqlite.prepare(sql).raw().all().length;
-  const taken = cpuSeconds(from);
-  record.close();
-  if (rows === 0) throw new Error('Broken invariant: the record has rows');
-  return taken;
+function printWarm(rows: readonly Row[]): void {
+  printTable(
+    'A program started again, nothing changed [ms of one core]; one new size, on the disk and forecast',
+    [
+      ...[
+        'machines',
+        'kept rows read',
+        'list opened',
+        'against reading',
+        'opened again',
+        'against reading',
+        'every line',
+      ],
+      ...['size saved p50', 'p95', 'most memory MB'],
+    ],
+    rows.map(({ machines, raw, warm, save }) => [
+      ...[machines, places(1000 * raw.keptRows, 1), places(1000 * warm.opened, 1), times(warm.opened, raw.keptRows)],
+      ...[places(1000 * warm.again, 1), times(warm.again, raw.keptRows), places(1000 * warm.wholeList, 0)],
+      ...[places(save.p50, 0), places(save.p95, 0), places(Math.max(warm.peakMb, save.peakMb), 0)],
+    ]),
+  );
 }
 
-/** R's lme4 on the first class of the record: wear by hours, rates scattered by machine and by part [s]. A word where it is absent. */
-function mixedModel(path: string): string {
-  const record = openRecord(path);
-  const life = loadShopLife(record, { asOf: BENCH_AS_OF });
-  record.close();
-  const rows = allParts(seriesOfShop(life, BENCH_AS_OF))
-    .filter(({ partClass }) => partClass === 'bench pin')
-    .flatMap(({ machineId, pointId, ordinal, readings }) =>
-      readings.map(({ workedHours, wearMm }) => `${machineId},${pointId}-${ordinal},${workedHours / 1000},${wearMm}`),
-    );
-  const file = join(folder, 'parts.csv');
-  writeFileSync(file, ['machine,part,hours,wear', ...rows].join('\n'));
-  const script = `suppressMessages(library(lme4)); d <- read.csv("${file}")
-    t <- system.time(lmer(wear ~ 0 + hours + (0 + hours | machine) + (0 + hours | part), d, control = lmerControl(calc.derivs = FALSE)))
-    cat(t[["user.self"]] + t[["sys.self"]])`;
-  const run = spawnSync('Rscript', ['-e', script], { encoding: 'utf8' });
-  return run.status === 0 ? `${places(Number(run.stdout), 1)} (1 class)` : 'no R';
+function printWindow(rows: readonly Row[]): void {
+  if (values['no-window']) return;
+  printTable(
+    'In a browser, by the clock; long tasks block the window for over 50 ms',
+    [
+      ...['machines', 'start to rows ms', 'long tasks: opening', 'scrolling', 'saving', 'longest ms', 'frames in time'],
+      ...['size saved ms', 'machine page ms', 'memory MB'],
+    ],
+    rows.flatMap(({ machines, windows }) =>
+      windows.map((window, warm) =>
+        window === null
+          ? [`${machines} ${warm ? 'kept' : 'new'}`, 'no Chromium']
+          : [
+              ...[`${machines} ${warm ? 'kept' : 'new'}`, places(window.usableMs, 0)],
+              ...[window.longTasks.opening, window.longTasks.scrolling, window.longTasks.saving],
+              ...[places(window.longTasks.longestMs, 0), `${places(100 * window.framesInTime, 0)} %`],
+              ...[window.savedMs, window.machineMs].map((ms) => (Number.isNaN(ms) ? '-' : places(ms, 0))),
+              places(window.peakMb, 0),
+            ],
+      ),
+    ),
+  );
 }
 
-/** One new size on each of up to 40 machines: until it is on the disk and its machine's points are forecast again [s]. */
-async function saveSizes(ask: OpenProgram['ask'], machines: number): Promise<number[]> {
-  const taken: number[] = [];
-  for (let machineId = 1; machineId <= Math.min(machines, 40); machineId++) {
-    const sheet = must(await ask('stripDown/sheet', { machineId })) as ReplyOf<typeof stripDownSheet>;
-    const row = sheet.rows[0]!;
-    const size = { pointId: row.pointId, station: '', event: 'as-found', gaugeId: null, answer: null };
-    const sizeMm = row.stations[0]?.lastSizeMm ?? row.limits.newSizeMm;
-    const save = {
-      ...{ machineId, takenOn: BENCH_AS_OF, dialHours: null, dialSure: true, fitter: 'bench', note: '' },
-      ...{ sizes: [{ ...size, sizeMm }], renewals: [], findings: [] },
-    };
-    const from = process.threadCpuUsage(); // the classes learn again in another thread
-    must(await ask('stripDown/save', save));
-    const { user, system } = process.threadCpuUsage(from);
-    taken.push((user + system) / 1e6);
-  }
-  return taken;
-}
-
-async function withProgram<T>(recordPath: string, use: (program: OpenProgram) => Promise<T>): Promise<T> {
-  const program = await openProgram({ recordPath, asOf: BENCH_AS_OF, log: ({ error }) => console.error(error) });
-  try {
-    return await use(program);
-  } finally {
-    await program.close();
-  }
-}
-
-/** Processor seconds of a run, all threads. */
-async function seconds(run: () => Promise<unknown>): Promise<number> {
-  const from = process.cpuUsage();
-  await run();
-  return cpuSeconds(from);
-}
-
-function cpuSeconds(from: NodeJS.CpuUsage): number {
-  const { user, system } = process.cpuUsage(from);
-  return (user + system) / 1e6;
-}
-
-function must(answer: Answer): unknown {
-  if (!answer.ok) throw new Error(`Broken invariant: the bench is answered (${JSON.stringify(answer.fault)})`);
-  return answer.value;
-}
-
-function quantile(all: readonly number[], share: number): number {
-  return [...all].sort((a, b) => a - b)[Math.min(all.length - 1, Math.floor(share * all.length))] ?? 0;
+/** Time for a point or a line should not grow with the shop. */
+function printGrowth(rows: readonly Row[]): void {
+  printTable(
+    'How it grows: for one point, or one machine [ms of one core]',
+    ['machines', 'forecast, a point', 'rows read, a point', 'list opened, a machine', 'size saved'],
+    rows.map((row) => [
+      ...[row.machines, places((1000 * coldOf(row)) / pointsOf(row), 2)],
+      ...[places((1000 * row.raw.forecastRows) / pointsOf(row), 3), places((1000 * row.warm.opened) / row.machines, 3)],
+      places(row.save.p50, 0),
+    ]),
+  );
 }

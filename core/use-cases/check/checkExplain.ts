@@ -5,7 +5,8 @@ import { day } from '../../units/day.ts';
 import { explainSize } from '../../way/explainSize.ts';
 import { type Context, recordOf } from '../context.ts';
 import { learningOfAll } from '../learning/shopLearning.ts';
-import { shopNow } from '../shopNow.ts';
+import { machineOfPoint } from '../seriesNow.ts';
+import { shopAround } from '../shopNow.ts';
 import { sizeAgainst } from './checkRead.ts';
 import { type KeptForecast, keptForecasts, scoredForecasts, stoodBefore } from './scoredForecasts.ts';
 
@@ -29,8 +30,8 @@ function explained(
   context: Context,
   request: RequestOf<typeof checkExplain>,
 ): GivenReplyOf<typeof checkExplain> | null {
-  const now = shopNow(context);
   const { pointId } = request;
+  const now = shopAround(context, machineOfPoint(context, pointId));
   const takenOn = day(request.takenOn);
   const point = now.shop.life.points.find((one) => one.pointId === pointId);
   if (!point) throw new RefusedError({ code: 'unknown-point', facts: { path: 'pointId', pointId } });

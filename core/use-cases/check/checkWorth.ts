@@ -3,12 +3,12 @@ import type { Handler } from '../../contract/operation.ts';
 import { machineOrRefuse } from '../../record/machineStore.ts';
 import { worthMeasuring } from '../../way/worthMeasuring.ts';
 import { type Context, recordOf } from '../context.ts';
-import { shopNow } from '../shopNow.ts';
+import { shopAround } from '../shopNow.ts';
 
 /** @throws RefusedError unknown-machine */
 export const checkWorthHandler: Handler<typeof checkWorth, Context> = (context, { machineId }) => {
   const { name } = machineOrRefuse(recordOf(context), machineId);
-  const { shop, learning, asOf } = shopNow(context);
+  const { shop, learning, asOf } = shopAround(context, machineId);
   const { points, best } = worthMeasuring(shop, machineId, learning);
   return {
     asOf,

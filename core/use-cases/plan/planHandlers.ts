@@ -63,7 +63,7 @@ import { type Context, entryNow, recordOf } from '../context.ts';
 import { customerOrRefuse } from '../customerOrRefuse.ts';
 import { keepForecasts, standingForecasts } from '../keepForecasts.ts';
 import { seriesNow } from '../seriesNow.ts';
-import { shopNow } from '../shopNow.ts';
+import { shopAround, shopNow } from '../shopNow.ts';
 import { planFrom, weeksPlanned, wintersPlanned, yearOfWinter } from './planFrom.ts';
 import { farmOfVisit, loadedWeeks, planSheet } from './planSheet.ts';
 
@@ -169,7 +169,7 @@ export const planAgreeHandler: Handler<typeof planAgree, Context> = (
 ) => {
   const row = visitOrRefuse(recordOf(context), visitId);
   if (row.weeks.length === 0) throw new RefusedError({ code: 'visit-has-no-week' });
-  const standing = standingForecasts(shopNow(context), row.machineId);
+  const standing = standingForecasts(shopAround(context, row.machineId), row.machineId);
   return changing(context, ['plan/agree', by], (w, entryId) => {
     keepForecasts(w, standing, { why: 'plan', entryId }, context.now());
     changeVisit(w, entryId, row.rowId, { stands: 'agreed', saidBy, promisedOn, note }, 'agreed');

@@ -6,7 +6,7 @@ import { stripDownsOf } from '../../record/stripDownStore.ts';
 import type { Day } from '../../units/day.ts';
 import { type Context, recordOf } from '../context.ts';
 import { pointsOnMachine } from '../pointsOnMachine.ts';
-import { seriesNow } from '../seriesNow.ts';
+import { seriesAround } from '../seriesNow.ts';
 
 /**
  * What was measured and seen on a job's machine from its intake to its hand-over, place by place in the order of items.
@@ -39,7 +39,7 @@ export function foundOnJob(
     const { station, event, sizeMm, gaugeStepMm: stepMm, parked } = row;
     at(point.positionId, point.assemblyId).sizes.push({ point: point.name, station, event, sizeMm, stepMm, parked });
   }
-  const { life } = seriesNow(context);
+  const { life } = seriesAround(context, job.machineId);
   for (const finding of life.findings.filter((one) => one.machineId === job.machineId && isOfJob(one)))
     at(finding.positionId, finding.assemblyId).findings.push(finding);
   return [...places.values()].sort((a, b) => (a.item ?? 0) - (b.item ?? 0));

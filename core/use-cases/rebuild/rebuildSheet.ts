@@ -20,7 +20,7 @@ import { type CautionId, LOCAL_RULES_PREVAIL, SAFETY_CAUTIONS } from '../../repa
 import { addDays, type Day } from '../../units/day.ts';
 import { isStop, openFindings } from '../../way/openFindings.ts';
 import { type Context, recordOf } from '../context.ts';
-import { seriesNow } from '../seriesNow.ts';
+import { seriesAround } from '../seriesNow.ts';
 import { rebuildOrRefuse } from './rebuildOrRefuse.ts';
 
 /** A job whole, as the window and its papers show it. @throws RefusedError unknown-rebuild */
@@ -33,7 +33,7 @@ export function rebuildSheet(context: Context, rebuildId: number): Rebuild {
   const lines = linesOf(record, rebuildId, steps);
   const done = lines.filter(({ stands }) => stands !== 'declined');
   const takeOffs = takeOffsOnce(done);
-  const { life, asOf } = seriesNow(context);
+  const { life, asOf } = seriesAround(context, rebuild.machineId);
   const found = openFindings(life, asOf).ofMachine(rebuild.machineId);
   const earlier = listRebuilds(record).find(({ id }) => id === rebuild.comebackOfId);
   return {

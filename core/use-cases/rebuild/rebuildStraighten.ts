@@ -17,7 +17,7 @@ import { type Context, entryNow, recordOf } from '../context.ts';
 import { straightened } from '../fitStraighten.ts';
 import { treeOf } from '../repair/repairSheet.ts';
 import { shopGoesBy } from '../repair/shopFigures.ts';
-import { seriesNow } from '../seriesNow.ts';
+import { seriesAround } from '../seriesNow.ts';
 import { openRebuildOrRefuse } from './rebuildOrRefuse.ts';
 import { refuseForeignPosition } from './rebuildSheet.ts';
 
@@ -68,7 +68,7 @@ function withRecord(context: Context, { rebuildId, positionId, bar, part }: Bent
   const record = recordOf(context);
   const rebuild = openRebuildOrRefuse(record, rebuildId);
   refuseForeignPosition(record, rebuild.machineId, positionId, 'positionId');
-  const { life, asOf } = seriesNow(context);
+  const { life, asOf } = seriesAround(context, rebuild.machineId);
   const place = positionId === null ? undefined : positionsOf(record).find(({ id }) => id === positionId);
   // of a part that is no place of an assembly the record knows nothing: its cracks are said
   const cracked = openFindings(life, asOf)

@@ -8,7 +8,7 @@ import { repairChoicesOf } from '../../record/repairStore.ts';
 import { type Context, entryNow, recordOf } from '../context.ts';
 import { jointPoints } from '../repair/jointPoints.ts';
 import { treeOf } from '../repair/repairSheet.ts';
-import { shopNow } from '../shopNow.ts';
+import { shopAround } from '../shopNow.ts';
 import { openRebuildOrRefuse } from './rebuildOrRefuse.ts';
 import { workOfRepair } from './workOfRepair.ts';
 
@@ -19,7 +19,7 @@ import { workOfRepair } from './workOfRepair.ts';
 export const rebuildTakeChosenHandler: Handler<typeof rebuildTakeChosen, Context> = (context, { rebuildId, by }) => {
   const record = recordOf(context);
   const rebuild = openRebuildOrRefuse(record, rebuildId);
-  const now = shopNow(context);
+  const now = shopAround(context, rebuild.machineId);
   const here = new Set(
     now.shop.life.points.flatMap(({ machineId, positionId }) => (machineId === rebuild.machineId ? [positionId] : [])),
   );

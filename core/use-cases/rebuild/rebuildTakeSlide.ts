@@ -14,7 +14,7 @@ import { limitsNow } from '../repair/jointPoints.ts';
 import { treeOf } from '../repair/repairSheet.ts';
 import { shopGoesBy } from '../repair/shopFigures.ts';
 import { stripsOf } from '../repair/slideRead.ts';
-import { type ShopNow, shopNow } from '../shopNow.ts';
+import { type ShopNow, shopAround } from '../shopNow.ts';
 import { openRebuildOrRefuse } from './rebuildOrRefuse.ts';
 
 type Done = Exclude<StripChoiceName, 'leave'>;
@@ -33,7 +33,7 @@ export const rebuildTakeSlideHandler: Handler<typeof rebuildTakeSlide, Context> 
   const record = recordOf(context);
   const { rebuildId, assemblyId, choice, by } = request;
   const rebuild = openRebuildOrRefuse(record, rebuildId);
-  const now = shopNow(context);
+  const now = shopAround(context, rebuild.machineId);
   const strips = stripsOf(now, assemblyId);
   if (strips['top-front'].machineId !== rebuild.machineId)
     throw new RefusedError({ code: 'not-on-this-machine', facts: { path: 'assemblyId', assemblyId } });

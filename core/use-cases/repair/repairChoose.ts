@@ -4,13 +4,13 @@ import { RefusedError } from '../../outcome.ts';
 import { writeEntry } from '../../record/entry.ts';
 import { saveRepairChoice, strikeRepairChoice } from '../../record/repairStore.ts';
 import { type Context, entryNow, recordOf } from '../context.ts';
-import { shopNow } from '../shopNow.ts';
+import { shopAroundPosition } from '../shopNow.ts';
 import { repairSheet } from './repairSheet.ts';
 
 /** Keeps a choice with its sizes as they stand now; a closed one is refused with why. */
 export const repairChooseHandler: Handler<typeof repairChoose, Context> = (context, { positionId, choice, by }) => {
   const record = recordOf(context);
-  const sheet = repairSheet(record, shopNow(context), positionId);
+  const sheet = repairSheet(record, shopAroundPosition(context, positionId), positionId);
   const made = entryNow(context, 'repair/choose', by);
   if (choice === null) {
     writeEntry(record, made, (w, entryId) => strikeRepairChoice(w, entryId, positionId));

@@ -4,18 +4,20 @@ import { orRefuse } from '../../outcome.ts';
 import { repairChoicesOf } from '../../record/repairStore.ts';
 import { cutList, rackOf } from '../../repair/cut-list/cutList.ts';
 import { type Context, recordOf } from '../context.ts';
-import { hoursOfMachine } from '../seriesNow.ts';
-import { shopNow } from '../shopNow.ts';
+import { hoursOfMachine, seriesAround } from '../seriesNow.ts';
 import { shopGoesBy } from './shopFigures.ts';
+
+/** @throws RefusedError unknown-machine */
+function positionsOn(context: Context, machineId: number): number[] {
+  hoursOfMachine(context, machineId);
+  const points = seriesAround(context, machineId).life.points.filter((point) => point.machineId === machineId);
+  return [...new Set(points.map(({ positionId }) => positionId))];
+}
 
 /** The cut list of all repairs chosen for one machine, or for all. */
 export const repairCutListHandler: Handler<typeof repairCutList, Context> = async (context, { machineId }) => {
   const record = recordOf(context);
-  if (machineId !== null) hoursOfMachine(context, machineId);
-  const { points } = shopNow(context).shop.life;
-  const wanted = points.filter((point) => machineId === null || point.machineId === machineId);
-  const positionIds = [...new Set(wanted.map(({ positionId }) => positionId))];
-  const parts = repairChoicesOf(record, positionIds).flatMap(
+  const parts = repairChoicesOf(record, machineId === null ? undefined : positionsOn(context, machineId)).flatMap(
     ({ option }) => zRepairOption.pick({ toMake: true }).parse(option).toMake,
   );
   const { figures, rack: lying } = shopGoesBy(record);

@@ -5,7 +5,7 @@ import { saveRepairFacts } from '../../record/repairStore.ts';
 import { angleOfWay } from '../../repair/clean-up/wayRound.ts';
 import { refuseField } from '../asked.ts';
 import { type Context, entryNow, recordOf } from '../context.ts';
-import { shopNow } from '../shopNow.ts';
+import { shopAroundPosition } from '../shopNow.ts';
 import { jointPoints } from './jointPoints.ts';
 
 /** Keeps what the bench says of a worn hole, in the place of what it said before. */
@@ -14,7 +14,7 @@ export const repairSaveFactsHandler: Handler<typeof repairSaveFacts, Context> = 
   { positionId, facts, by },
 ) => {
   const record = recordOf(context);
-  const now = shopNow(context);
+  const now = shopAroundPosition(context, positionId);
   jointPoints(record, now, positionId);
   refuseOddFacts(facts, positionId);
   if (facts.boredWith !== null) jointPoints(record, now, facts.boredWith);

@@ -15,13 +15,13 @@ import { type SlideStrip, STRIP_PLACES, type StripPlace, type StripThickness } f
 import { type StripHeld, stripOptions } from '../../repair/slides/stripOptions.ts';
 import type { PointOnRecord } from '../../shop/shopLife.ts';
 import { type Context, entryNow, recordOf } from '../context.ts';
-import { type ShopNow, shopNow } from '../shopNow.ts';
+import { type ShopNow, shopAroundAssembly } from '../shopNow.ts';
 import { lastSizes, limitsNow } from './jointPoints.ts';
 import { shopGoesBy } from './shopFigures.ts';
 
 /** A slide worked out from its strips' last sizes and what is said of the rest. */
 export const slideReadHandler: Handler<typeof slideRead, Context> = (context, asked) => {
-  const now = shopNow(context);
+  const now = shopAroundAssembly(context, asked.assemblyId);
   const points = stripsOf(now, asked.assemblyId);
   const strips = perPlace((place) => stripOf(now, points[place]));
   const { figures } = shopGoesBy(recordOf(context));
@@ -40,7 +40,7 @@ export const slideReadHandler: Handler<typeof slideRead, Context> = (context, as
 
 export const slideFactsHandler: Handler<typeof slideFacts, Context> = (context, { assemblyId }) => {
   const record = recordOf(context);
-  stripsOf(shopNow(context), assemblyId);
+  stripsOf(shopAroundAssembly(context, assemblyId), assemblyId);
   const kept = slideFactsOf(record, assemblyId);
   if (kept !== null) return { facts: zSlideFacts.parse(kept), kept: true };
   const unmeasured = { spanMm: null, overhangMm: null, channelFrontMm: 0, channelRearMm: 0 };
@@ -50,7 +50,7 @@ export const slideFactsHandler: Handler<typeof slideFacts, Context> = (context, 
 
 export const slideSaveFactsHandler: Handler<typeof slideSaveFacts, Context> = (context, { assemblyId, facts, by }) => {
   const record = recordOf(context);
-  stripsOf(shopNow(context), assemblyId);
+  stripsOf(shopAroundAssembly(context, assemblyId), assemblyId);
   writeEntry(record, entryNow(context, 'slide/saveFacts', by), (w, entryId) =>
     saveSlideFacts(w, entryId, assemblyId, facts),
   );
