@@ -84,6 +84,8 @@ export const checkRead = operation(
   z.object({}),
   z.object({
     asOf: zDay,
+    /** of a large shop: the machines its classes are learned from, which alone are looked at; null: all */
+    heardMachines: z.int().nullable(),
     classes: z.array(zClassCheck),
     /** forecasts kept, by why, and what came of them */
     kept: z.object({

@@ -41,9 +41,18 @@ export const zPartClassSheet = z.object({
 });
 export type PartClassSheet = z.infer<typeof zPartClassSheet>;
 
-export const classesList = operation('classes/list', z.object({}), z.object({ classes: z.array(zPartClassSheet) }), {
-  title: 'Part classes: what the trade says, what the shop has seen, who is in them',
-});
+export const classesList = operation(
+  'classes/list',
+  z.object({}),
+  z.object({
+    classes: z.array(zPartClassSheet),
+    /** of a large shop: the machines its classes are learned from, which alone are counted, and no members listed; null: all */
+    heardMachines: z.int().nullable(),
+  }),
+  {
+    title: 'Part classes: what the trade says, what the shop has seen, who is in them',
+  },
+);
 
 export const classSave = operation(
   'class/save',

@@ -1,5 +1,6 @@
 import { eq, sql } from 'drizzle-orm';
 import { assertInvariant } from '../outcome.ts';
+import type { Measures } from '../shop/assemblyKinds.ts';
 import type { PartClass } from '../shop/partClass.ts';
 import { bulk } from './bulk.ts';
 import { NOW_KNOWN, standing } from './counting.ts';
@@ -63,3 +64,12 @@ export function renameClass(w: WritableRecord, partClassId: number, name: string
   const done = w.write.update(partClasses).set({ name }).where(eq(partClasses.id, partClassId)).run();
   assertInvariant(done.changes === 1, 'the class to be renamed is in the record');
 }
+
+/** Part classes of the points laid out, by name, with what is measured of the first of each. */
+export const classesMeasured = (db: ReadableRecord): { partClass: string; measures: Measures }[] =>
+  bulk<[partClass: string, measures: Measures, firstId: number]>(
+    db,
+    `SELECT c.name, p.measures, min(p.id) FROM measuring_points p JOIN part_classes c ON c.id = p.part_class_id
+     WHERE ${standing('p')} GROUP BY c.name ORDER BY c.name`,
+    { knownAt: NOW_KNOWN },
+  ).map(([partClass, measures]) => ({ partClass, measures }));

@@ -9,22 +9,23 @@ import { type ClassOnRecord, listClasses } from '../record/classStore.ts';
 import { settingsOf } from '../way/settingsOf.ts';
 import { partsOf } from '../way/shopSeries.ts';
 import { type Context, recordOf } from './context.ts';
-import { type ShopNow, shopNow } from './shopNow.ts';
+import { type ShopNow, shopHeard } from './shopNow.ts';
 
 type Sheet = z.input<typeof zPartClassSheet>;
 
 export const classesListHandler: Handler<typeof classesList, Context> = (context) => {
-  const now = shopNow(context);
-  return { classes: listClasses(recordOf(context)).map((partClass) => classSheet(now, partClass)) };
+  const { heardMachines, ...now } = shopHeard(context);
+  const classes = listClasses(recordOf(context)).map((partClass) => classSheet(now, partClass, heardMachines === null));
+  return { classes, heardMachines };
 };
 
-/** What the trade says of a class, what the shop has seen of it, and who is in it. */
-function classSheet(now: ShopNow, partClass: ClassOnRecord): Sheet {
+/** What the trade says of a class, what the shop has seen of it, and who is in it: of a large shop nobody waits for so many. */
+function classSheet(now: ShopNow, partClass: ClassOnRecord, withMembers: boolean): Sheet {
   const points = now.shop.life.points.filter((point) => point.partClass === partClass.name);
   const parts = points.flatMap((point) => partsOf(now.shop.ofPoint(point)));
   const learned = now.learning.shop.classes.find((one) => one.partClass === partClass.name);
   const rates = learned ? classRates(learned, settingsOf(now.shop.life)) : { before: NO_RATE, now: NO_RATE };
-  const forecasts = points.map((point) =>
+  const forecasts = (withMembers ? points : []).map((point) =>
     now.ofMachine(point.machineId).points.find((forecast) => forecast.pointId === point.pointId),
   );
   return {

@@ -1,23 +1,26 @@
 import type { z } from 'zod';
 import type { zOldSheet } from '../contract/oldSheets.ts';
 import { type EntryOnRecord, entriesSince, rowsOfEntries, stripDownOfEntries } from '../record/entryStore.ts';
-import type { ReadableRecord } from '../record/recordFile.ts';
 import { stripDownsOf } from '../record/stripDownStore.ts';
 import type { ShopLife } from '../shop/shopLife.ts';
+import { type Context, recordOf } from './context.ts';
+import { machineNamesNow } from './machineNamesNow.ts';
+import { lifeOfQuestioned } from './sizesQuestioned.ts';
 
 /** A batch is what was saved through the first since the second was last done. */
 export const SAVE_SHEET = 'oldSheets/save';
 export const END_BATCH = 'oldSheets/end';
 
 /** Sheets of the batch in hand, the last one first. */
-export function sheetsOfBatch(record: ReadableRecord, life: ShopLife): z.input<typeof zOldSheet>[] {
+export function sheetsOfBatch(context: Context): z.input<typeof zOldSheet>[] {
+  const record = recordOf(context);
   const entries = entriesSince(record, SAVE_SHEET, END_BATCH);
   const ids = entries.map(({ id }) => id);
   const stripDownIds = stripDownOfEntries(record, ids);
   const stripDowns = new Map(stripDownsOf(record).map((stripDown) => [stripDown.id, stripDown]));
-  const names = new Map(life.machines.map(({ machineId, name }) => [machineId, name]));
+  const names = machineNamesNow(context);
   const rows = Map.groupBy(rowsOfEntries(record, ids), ({ entryId }) => entryId);
-  const parked = parkedByVisit(life);
+  const parked = parkedByVisit(lifeOfQuestioned(context));
   return entries.flatMap((entry) => {
     const stripDown = stripDowns.get(stripDownIds.get(entry.id) ?? 0);
     if (!stripDown || stripDown.machineId === null) return [];
@@ -28,7 +31,7 @@ export function sheetsOfBatch(record: ReadableRecord, life: ShopLife): z.input<t
         ...madeBy(entry),
         stripDownId: id,
         machineId,
-        machine: names.get(machineId) ?? '',
+        machine: names.get(machineId)?.name ?? '',
         takenOn,
         fitter,
         sizes: countOf(own, 'sizes'),

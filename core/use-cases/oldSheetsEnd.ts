@@ -4,7 +4,9 @@ import type { oldSheetsEnd, oldSheetsProgress } from '../contract/oldSheets.ts';
 import type { Handler } from '../contract/operation.ts';
 import { writeEntry } from '../record/entry.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
-import { learningSettled } from './learning/shopLearning.ts';
+import { startForecasting } from './jobs/jobs.ts';
+import { isLarge } from './learning/heardNow.ts';
+import { learningSettled, shopLearning } from './learning/shopLearning.ts';
 import { END_BATCH } from './oldSheetsBatch.ts';
 import { shopNow } from './shopNow.ts';
 
@@ -34,8 +36,13 @@ export const oldSheetsProgressHandler: Handler<typeof oldSheetsProgress, Context
 async function forecastAnew(context: Context, state: Progress): Promise<void> {
   const { record } = context;
   await setImmediate();
-  shopNow(context); // the classes begin to learn
+  shopLearning(context, context.today(), true); // the classes begin to learn
   await learningSettled(context);
+  if (isLarge(context)) {
+    startForecasting(context); // beside the program: nobody waits for so many
+    state.stage = 'done';
+    return;
+  }
   const now = shopNow(context);
   const { machines } = now.shop.life;
   state.stage = 'forecasting';

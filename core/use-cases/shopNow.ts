@@ -6,9 +6,9 @@ import { openFindings } from '../way/openFindings.ts';
 import { pointsOfShop } from '../way/pointsOfShop.ts';
 import { partsOfMachine, type ShopSeries } from '../way/shopSeries.ts';
 import { forecastsOfMachine, type Learning, learnClasses, type MachineForecast, seriesOfShop } from '../way.ts';
-import { type Context, recordOf } from './context.ts';
+import { type Context, keptInMemory, recordOf } from './context.ts';
 import { isLarge } from './learning/heardNow.ts';
-import { shopLearning } from './learning/shopLearning.ts';
+import { heardSeries, shopLearning } from './learning/shopLearning.ts';
 import { seriesAround, seriesNow } from './seriesNow.ts';
 
 /** The shop walked up to a day: every reading use case starts here. Forecasts are made when first asked for. */
@@ -23,6 +23,14 @@ export type ShopNow = {
 export function shopNow(context: Context, asOf: Day = context.today(), atOnce = false): ShopNow {
   const learning = shopLearning(context, asOf, atOnce);
   return nowOf(context, seriesNow(context, asOf), learning);
+}
+
+/** The shop as screens about its classes look into it: all of it, or of a large one the machines the classes were learned from. */
+export function shopHeard(context: Context): ShopNow & { heardMachines: number | null } {
+  if (!isLarge(context)) return { ...shopNow(context), heardMachines: null };
+  const asOf = context.today();
+  const shop = keptInMemory(context, `heard as of ${asOf}`, () => heardSeries(context, asOf));
+  return { ...nowOf(context, shop, shopLearning(context, asOf, true)), heardMachines: shop.life.machines.length };
 }
 
 /** One machine and all it is bound to, as of today: the rest of the shop is not looked at. */

@@ -17,14 +17,15 @@ import { seriesAround } from './seriesNow.ts';
 export const sizesQuestionedHandler: Handler<typeof sizesQuestioned, Context> = (context, { machineId }) => {
   const record = recordOf(context);
   if (machineId !== null) machineOrRefuse(record, machineId);
-  const life =
-    machineId === null
-      ? lifeOfSome(context, 'machines with questions', () => machinesQuestioned(record))
-      : seriesAround(context, machineId).life;
+  const life = machineId === null ? lifeOfQuestioned(context) : seriesAround(context, machineId).life;
   const points = life.points.filter((point) => machineId === null || point.machineId === machineId);
   const sizes = [...measured(context, points, life), ...putIn(context, points, life)];
   return { sizes: sizes.sort((a, b) => (a.takenOn > b.takenOn ? -1 : a.takenOn < b.takenOn ? 1 : a.item - b.item)) };
 };
+
+/** The machines on which something is kept aside until a question is answered. */
+export const lifeOfQuestioned = (context: Context): ShopLife =>
+  lifeOfSome(context, 'machines with questions', () => machinesQuestioned(recordOf(context)));
 
 type Questioned = z.input<typeof zQuestionedSize>;
 

@@ -1,4 +1,5 @@
 import { shared as everywhere } from '#core/words/english.ts';
+import { wholeFigure } from '#core/words/quantityText.ts';
 
 export { counted, months } from '#core/words/english.ts';
 
@@ -18,6 +19,8 @@ export const shared = {
   beyondScale: 'beyond reckoning',
   notKnown: 'not known',
   find: 'find a machine, farm or serial',
+  heardMachines: (machines: number): string =>
+    `A shop this large is learned from ${wholeFigure(machines)} of its machines, drawn by lot: what stands here is of those.`,
   close: 'Close',
   cancel: 'Leave as it was',
 } as const;

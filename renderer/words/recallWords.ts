@@ -46,6 +46,8 @@ export const recallWords = {
       .filter(Boolean)
       .join(', '),
   guessed: 'from like parts alone: to be measured',
+  showMore: (left: number): string =>
+    `Show more: ${wholeFigure(left)} ${counted(left, 'machine', 'machines')} after these`,
   noContact: (count: number): string =>
     `${wholeFigure(count)} ${counted(count, 'farm asked', 'farms asked')} not to be contacted and ${counted(count, 'is', 'are')} in no list.`,
   nobodys: (names: readonly string[]): string =>

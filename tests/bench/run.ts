@@ -130,7 +130,7 @@ function printWindow(rows: readonly Row[]): void {
               ...[`${machines} ${warm ? 'kept' : 'new'}`, places(window.usableMs, 0)],
               ...[window.longTasks.opening, window.longTasks.scrolling, window.longTasks.saving],
               ...[places(window.longTasks.longestMs, 0), `${places(100 * window.framesInTime, 0)} %`],
-              ...[window.savedMs, window.machineMs].map((ms) => (Number.isNaN(ms) ? '-' : places(ms, 0))),
+              ...[window.savedMs, window.machineMs].map((ms) => (ms === null ? '-' : places(ms, 0))),
               places(window.peakMb, 0),
             ],
       ),

@@ -12,10 +12,10 @@ export type InWindow = {
   longTasks: { opening: number; scrolling: number; saving: number; longestMs: number };
   /** share of the frames of a scroll that came within 20 ms of the one before, of 60 in a second */
   framesInTime: number;
-  /** from the key that saves to the last change of the page that says what moved [ms] */
-  savedMs: number;
+  /** from the key that saves to the last change of the page that says what moved [ms]; null: nothing was saved */
+  savedMs: number | null;
   /** from the key to the last change of the machine's page [ms] */
-  machineMs: number;
+  machineMs: number | null;
   /** peak memory of the program's process [MB] */
   peakMb: number;
 };
@@ -41,22 +41,26 @@ async function looked(browser: Browser, recordPath: string, kept: boolean): Prom
   const program = spawn(process.execPath, [join(import.meta.dirname, 'serve.ts'), recordPath], {
     stdio: ['pipe', 'pipe', 'inherit'],
   });
-  const lines = createInterface({ input: program.stdout })[Symbol.asyncIterator]();
-  await page.goto((await lines.next()).value as string);
-  await page.locator('.machine-row .machine-name').first().waitFor({ timeout: 120_000 });
-  const usableMs = performance.now() - from;
-  const opening = await longTasks(page);
-  const framesInTime = await scrolled(page);
-  const scrolling = await longTasks(page);
-  const { savedMs, machineMs } = kept ? await saved(page) : { savedMs: Number.NaN, machineMs: Number.NaN };
-  const saving = await longTasks(page);
-  program.stdin.write('\n');
-  const peakMb = Number((await lines.next()).value);
-  const longestMs = Math.max(0, ...opening, ...scrolling, ...saving);
-  return {
-    ...{ usableMs, framesInTime, savedMs, machineMs, peakMb },
-    longTasks: { opening: opening.length, scrolling: scrolling.length, saving: saving.length, longestMs },
-  };
+  try {
+    const lines = createInterface({ input: program.stdout })[Symbol.asyncIterator]();
+    await page.goto((await lines.next()).value as string);
+    await page.locator('.machine-row .machine-name').first().waitFor({ timeout: 300_000 });
+    const usableMs = performance.now() - from;
+    const opening = await longTasks(page);
+    const framesInTime = await scrolled(page);
+    const scrolling = await longTasks(page);
+    const { savedMs, machineMs } = kept ? await saved(page) : { savedMs: null, machineMs: null };
+    const saving = await longTasks(page);
+    program.stdin.write('\n');
+    const peakMb = Number((await lines.next()).value);
+    const longestMs = Math.max(0, ...opening, ...scrolling, ...saving);
+    return {
+      ...{ usableMs, framesInTime, savedMs, machineMs, peakMb },
+      longTasks: { opening: opening.length, scrolling: scrolling.length, saving: saving.length, longestMs },
+    };
+  } finally {
+    program.kill();
+  }
 }
 
 type Watched = Window & { tasks: number[]; keyAt: number; changedAt: number };

@@ -6,14 +6,14 @@ import { widens } from '../../way/lawsAsSaid.ts';
 import { settingsOf } from '../../way/settingsOf.ts';
 import { classRates } from '../classesList.ts';
 import { type Context, recordOf } from '../context.ts';
-import { type ShopNow, shopNow } from '../shopNow.ts';
+import { type ShopNow, shopHeard } from '../shopNow.ts';
 import { type KeptForecast, keptForecasts, type SizeScored, scoredForecasts, whatCame } from './scoredForecasts.ts';
 
 /** Sizes beyond their ranges that are listed. */
 const LISTED = 60;
 
 export const checkReadHandler: Handler<typeof checkRead, Context> = (context) => {
-  const now = shopNow(context);
+  const now = shopHeard(context);
   const kept = keptForecasts(recordOf(context));
   const scored = scoredForecasts(now, kept);
   const byClass = Map.groupBy(scored, ({ point }) => point.partClass);
@@ -23,6 +23,7 @@ export const checkReadHandler: Handler<typeof checkRead, Context> = (context) =>
     .slice(0, LISTED);
   return {
     asOf: now.asOf,
+    heardMachines: now.heardMachines,
     classes: now.shop.life.partClasses
       .filter(({ name }) => now.shop.life.points.some(({ partClass }) => partClass === name))
       .map(({ name }) => classCheck(now, name, byClass.get(name) ?? [])),

@@ -51,7 +51,7 @@ export function shopLearning(context: Context, asOf: Day, atOnce = false): Learn
 }
 
 /** The series the classes are learned from: of a large shop those of the machines drawn, of another all. */
-const heardSeries = (context: Context, asOf: Day): ShopSeries =>
+export const heardSeries = (context: Context, asOf: Day): ShopSeries =>
   isLarge(context) ? seriesOfShop(heardLife(recordOf(context), asOf), asOf) : seriesNow(context, asOf);
 
 /** Changes with every entry, every day and every change of the model: a cheap sign that what was learned may hold no more. */

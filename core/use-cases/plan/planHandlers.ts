@@ -45,7 +45,8 @@ import {
   type VisitRow,
 } from '../../record/planStore.ts';
 import type { ReadableRecord, WritableRecord } from '../../record/recordFile.ts';
-import type { Winter } from '../../shop/winter.ts';
+import { readSettings } from '../../record/settingsStore.ts';
+import { type Winter, wintersFrom } from '../../shop/winter.ts';
 import { addDays, type Day } from '../../units/day.ts';
 import { type MachineInPlan, machineInPlan } from '../../way/machineInPlan.ts';
 import {
@@ -62,13 +63,11 @@ import { refuseField } from '../asked.ts';
 import { type Context, entryNow, recordOf } from '../context.ts';
 import { customerOrRefuse } from '../customerOrRefuse.ts';
 import { keepForecasts, standingForecasts } from '../keepForecasts.ts';
-import { seriesNow } from '../seriesNow.ts';
-import { shopAround, shopNow } from '../shopNow.ts';
-import { planFrom, weeksPlanned, wintersPlanned, yearOfWinter } from './planFrom.ts';
+import { shopAround } from '../shopNow.ts';
+import { planFrom, weeksPlanned, yearOfWinter } from './planFrom.ts';
 import { farmOfVisit, loadedWeeks, planSheet } from './planSheet.ts';
 
-export const planReadHandler: Handler<typeof planRead, Context> = (context) =>
-  planSheet(recordOf(context), seriesNow(context));
+export const planReadHandler: Handler<typeof planRead, Context> = (context) => planSheet(context);
 
 /** @throws RefusedError unknown-visit; visit-done */
 function visitOrRefuse(record: ReadableRecord, visitId: number): VisitRow & { work: VisitWork } {
@@ -83,7 +82,7 @@ function refuseAgreed({ stands, saidBy }: VisitRow, sure: boolean): void {
   if (stands === 'agreed' && !sure) throw new RefusedError({ code: 'visit-agreed', facts: { saidBy } });
 }
 
-const winterNow = (context: Context): Winter => wintersPlanned({ shop: seriesNow(context) }, 1)[0]!;
+const winterNow = (context: Context): Winter => wintersFrom(readSettings(recordOf(context)), context.today(), 1)[0]!;
 
 /** Mondays of so many weeks in a row. @throws RefusedError not-as-expected: no week of this winter */
 function weeksInRow(context: Context, weekFrom: Day, pieces: number): Day[] {
@@ -242,7 +241,7 @@ export const planPostponeHandler: Handler<typeof planPostpone, Context> = async 
   const record = recordOf(context);
   const row = visitOrRefuse(record, visitId);
   refuseAgreed(row, sure);
-  const from = planFrom(record, shopNow(context));
+  const from = planFrom(record, shopAround(context, row.machineId));
   const standing = from.standing.map((one) =>
     one.visitId === visitId ? { ...one, stands: 'postponed' as const, weeks: [] } : one,
   );
@@ -278,7 +277,7 @@ export const planSplitHandler: Handler<typeof planSplit, Context> = (context, { 
   const rest = all.filter((id) => !positionIds.includes(id));
   if (positionIds.some((id) => !all.includes(id)) || (rest.length === 0 && row.work.extras.length === 0))
     refuseField('positionIds', 'some positions of the visit, and not all of its work');
-  const from = planFrom(record, shopNow(context));
+  const from = planFrom(record, shopAround(context, row.machineId));
   const machine = machineWith(from, row.machineId, all);
   const becauseOf = (id: number) => row.work.positions.find(({ positionId }) => positionId === id)!.because;
   const parted = (ids: readonly number[], extras: VisitWork['extras']) => {
@@ -312,7 +311,7 @@ export const planAddHandler: Handler<typeof planAdd, Context> = async (
 ) => {
   const record = recordOf(context);
   machineOrRefuse(record, machineId);
-  const now = shopNow(context);
+  const now = shopAround(context, machineId);
   const here = new Set(
     now.shop.life.points.flatMap((point) => (point.machineId === machineId ? [point.positionId] : [])),
   );
@@ -376,7 +375,7 @@ export const planBookHandler: Handler<typeof planBook, Context> = async (
   if (rows.some(({ stands }) => stands === 'done'))
     throw new RefusedError({ code: 'visit-done', facts: { path: 'machineId' } });
   const open = rows.find(({ stands }) => stands !== 'postponed');
-  const now = shopNow(context);
+  const now = shopAround(context, machineId);
   const standing = standingForecasts(now, machineId);
   const work = open ? zVisitWork.parse(open.work) : await workNow(planFrom(record, now), machineId);
   const weeks = spread([weekFrom], hoursOfVisit(work));

@@ -4,39 +4,41 @@ import { defaultPlanSettings, planSettingNames, planSettingNotes, planSettingsWi
 import { hoursOfVisit } from '../../plan/visitHours.ts';
 import { weekFrom as firstWeekFrom } from '../../plan/weeksOfWinter.ts';
 import { listAssemblies, positionsOf } from '../../record/assemblyStore.ts';
+import { classesMeasured } from '../../record/classStore.ts';
 import { customerOfMachine, customersKnown } from '../../record/customerStore.ts';
 import { lastPlan, listAway, listVisits, readPlanSettings, type VisitRow } from '../../record/planStore.ts';
-import { pointsOfAssemblies } from '../../record/pointStore.ts';
 import { readRates } from '../../record/rebuildStore.ts';
 import type { ReadableRecord } from '../../record/recordFile.ts';
 import { readSettings } from '../../record/settingsStore.ts';
-import type { Measures } from '../../shop/assemblyKinds.ts';
 import { renewalOfPosition, USUAL_RENEWALS_SOURCE } from '../../shop/renewalWork.ts';
-import type { Winter } from '../../shop/winter.ts';
+import { type Winter, wintersFrom } from '../../shop/winter.ts';
 import { addDays, type Day } from '../../units/day.ts';
-import { isStop, openFindings } from '../../way/openFindings.ts';
 import { awayWeeks, farmCallHours } from '../../way/shopPlan.ts';
-import type { ShopSeries } from '../../way/shopSeries.ts';
-import { classesPlanned, farmsOf, weeksPlanned, wintersPlanned, yearOfWinter } from './planFrom.ts';
+import { type Context, recordOf } from '../context.ts';
+import { machineNamesNow } from '../machineNamesNow.ts';
+import { stopsNow } from '../machinesStopped.ts';
+import { farmsOf, weeksPlanned, yearOfWinter } from './planFrom.ts';
 
 type Sheet = z.input<typeof zPlan>;
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((so, one) => so + one, 0);
 
 /** The winter plan as it stands: what is kept of it, with names, loads of the weeks, and what it was proposed from. */
-export function planSheet(record: ReadableRecord, shop: ShopSeries): Sheet {
+export function planSheet(context: Context): Sheet {
+  const record = recordOf(context);
+  const asOf = context.today();
   const saved = readPlanSettings(record);
   const plan = planSettingsWith(saved.changed);
-  const winters = wintersPlanned({ shop }, plan.winters).slice(0, plan.winters);
+  const winters = wintersFrom(readSettings(record), asOf, plan.winters);
   const winter = winters[0]!;
-  const visits = visitLines(record, shop, winters);
+  const visits = visitLines(context, winters);
   const { winterHoursPerWeek } = readSettings(record);
   const last = lastPlan(record);
   const facts = last && zPlanFacts.parse(last.facts);
-  const names = new Map(shop.life.machines.map(({ machineId, name }) => [machineId, name]));
+  const names = machineNamesNow(context);
   const known = customersKnown(record);
   return {
-    asOf: shop.asOf,
+    asOf,
     winter: { winterYear: yearOfWinter(winter), name: winter.name, from: winter.from, to: winter.to },
     usualHours: winterHoursPerWeek,
     weeks: loadedWeeks(record, winter, visits),
@@ -45,14 +47,14 @@ export function planSheet(record: ReadableRecord, shop: ShopSeries): Sheet {
     proposed: facts && {
       ...{ asOf: facts.asOf, status: facts.status, harm: facts.harm, trouble: facts.trouble },
       ...{ readings: facts.readings, machines: facts.machines.length },
-      without: facts.without.map((machineId) => ({ machineId, machine: names.get(machineId) ?? '' })),
+      without: facts.without.map((machineId) => ({ machineId, machine: names.get(machineId)?.name ?? '' })),
     },
     rates: readRates(record),
     settings: planSettingNames.map((name) => ({
       ...{ name, value: plan[name], usual: defaultPlanSettings[name] },
       ...planSettingNotes[name],
     })),
-    renewals: renewalLines(record, shop, saved.renewals),
+    renewals: renewalLines(record, saved.renewals),
     away: listAway(record).map(({ id, customerId, fromOn, toOn, note }) => ({
       ...{ awayId: id, customerId: known.survivorOf(customerId), customer: known.of(customerId)?.name ?? '' },
       ...{ fromOn, toOn, note },
@@ -109,23 +111,25 @@ function winterLine(
 }
 
 /** Visits of the winters planned, with names. */
-export function visitLines(record: ReadableRecord, shop: ShopSeries, winters: readonly Winter[]): VisitLine[] {
+export function visitLines(context: Context, winters: readonly Winter[]): VisitLine[] {
+  const record = recordOf(context);
+  const asOf = context.today();
   const nameOfWinter = new Map(winters.map((winter) => [yearOfWinter(winter), winter.name]));
   const rows = listVisits(record).filter(({ winterYear }) => nameOfWinter.has(winterYear));
-  const machines = new Map(shop.life.machines.map((machine) => [machine.machineId, machine]));
+  const machines = machineNamesNow(context);
   const places = new Map(positionsOf(record).map((position) => [position.id, position]));
   const assemblies = new Map(listAssemblies(record).map(({ id, name }) => [id, name]));
-  const findings = openFindings(shop.life, shop.asOf);
+  const stopped = new Set(stopsNow(context).map(({ machineId }) => machineId));
   const plan = planSettingsWith(readPlanSettings(record).changed);
   const mondays = weeksPlanned(record, winters[0]!).map(({ weekFrom }) => weekFrom);
-  const partsIn = firstWeekFrom(mondays, addDays(shop.asOf, plan.partsLeadDays));
+  const partsIn = firstWeekFrom(mondays, addDays(asOf, plan.partsLeadDays));
   const away = listAway(record);
   const known = customersKnown(record);
   const awayOf = (machineId: number) => {
-    const customerId = away.length > 0 ? customerOfMachine(record, machineId, shop.asOf)?.id : undefined;
+    const customerId = away.length > 0 ? customerOfMachine(record, machineId, asOf)?.id : undefined;
     return away.filter((one) => known.survivorOf(one.customerId) === customerId);
   };
-  const farmOf = farmOfVisit(record, shop.asOf);
+  const farmOf = farmOfVisit(record, asOf);
   return rows.map((row): VisitLine => {
     const work = zVisitWork.parse(row.work);
     const machine = machines.get(row.machineId);
@@ -151,7 +155,7 @@ export function visitLines(record: ReadableRecord, shop: ShopSeries, winters: re
       takeOffs: work.takeOffs.map(({ name, hours }) => ({ name, hours })),
       ...{ visitHours: work.visitHours, extras: work.extras, rebuildId: work.rebuildId },
       farm: farmOf(row),
-      doNotUse: findings.ofMachine(row.machineId).some(isStop),
+      doNotUse: stopped.has(row.machineId),
       waitsForParts:
         row.stands !== 'done' && work.rebuildId === null && partsHours > 0 && first >= 0 && first < partsIn,
       customerAway: work.rebuildId === null && inWeeks.some((week) => gone.includes(week)),
@@ -161,17 +165,11 @@ export function visitLines(record: ReadableRecord, shop: ShopSeries, winters: re
 
 function renewalLines(
   record: ReadableRecord,
-  shop: ShopSeries,
   own: Sheet['renewals'] extends (infer _)[]
     ? readonly { partClass: string; ownHours: number; partsHours: number }[]
     : never,
 ): Sheet['renewals'] {
-  const measuresOf = new Map(
-    pointsOfAssemblies(record, [...new Set(shop.life.points.map(({ assemblyId }) => assemblyId))]).map(
-      ({ id, measures }) => [id, measures as Measures],
-    ),
-  );
-  return classesPlanned(shop.life.points, measuresOf).map(({ partClass, measures }) => {
+  return classesMeasured(record).map(({ partClass, measures }) => {
     const usual = renewalOfPosition([{ partClass, measures }], []);
     const ofShop = own.find((one) => one.partClass === partClass);
     const { ownHours, partsHours } = ofShop ?? usual;

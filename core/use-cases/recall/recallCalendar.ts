@@ -13,6 +13,7 @@ import { addDays, day } from '../../units/day.ts';
 import { hoursText, wholeFigure } from '../../words/quantityText.ts';
 import { type Context, recordOf } from '../context.ts';
 import { forecastsStanding } from '../forecastsStanding.ts';
+import { isLarge } from '../learning/heardNow.ts';
 import { machineNamesNow } from '../machineNamesNow.ts';
 import { type FarmOnRecord, recallFacts } from './recallFacts.ts';
 
@@ -22,7 +23,7 @@ import { type FarmOnRecord, recallFacts } from './recallFacts.ts';
  */
 export const recallCalendarHandler: Handler<typeof recallCalendar, Context> = (context) => {
   const record = recordOf(context);
-  const { asOf, dues } = forecastsStanding(context, false);
+  const { asOf, dues } = forecastsStanding(context, isLarge(context));
   const due = dues();
   const names = machineNamesNow(context);
   const identity = readAbout(record)?.identity ?? 'record';

@@ -3,10 +3,11 @@ import { checkRead } from '#core/contract/check.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { Empty, FaultBox, Notice } from '#renderer/controls/Notice.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { checkWords as words } from '#renderer/words/checkWords.ts';
+import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { Beyond } from './Beyond.tsx';
@@ -21,6 +22,9 @@ export default function Check() {
   return (
     <Sheet title={words.title} sub={words.sub} {...(read.value && { block: blockOf(read.value) })}>
       {read.fault && <FaultBox fault={read.fault} keys={<Key onPress={read.again}>{frameWords.tryAgain}</Key>} />}
+      {read.value?.heardMachines != null && (
+        <Notice kind="waiting" head={shared.heardMachines(read.value.heardMachines)} />
+      )}
       {read.waiting && !read.value && <FillingRule words={words.loading} />}
       {read.value?.classes.every(({ sizes }) => sizes === 0) ? (
         <Empty

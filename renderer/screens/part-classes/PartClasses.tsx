@@ -4,12 +4,13 @@ import { classesList, type PartClassSheet } from '#core/contract/partClass.ts';
 import { type DecimalMark, decimalFigure, lengthFigure, lengthUnit } from '#core/words/quantityText.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { Empty, FaultBox, Notice } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { IntervalBar, ThinInterval } from '#renderer/marks/IntervalBar.tsx';
 import { Picture } from '#renderer/marks/Picture.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
+import { shared } from '#renderer/words/english.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
 import { partClassWords as words } from '#renderer/words/partClassWords.ts';
 import { useWidth } from '../machines/useWidth.ts';
@@ -53,6 +54,9 @@ export default function PartClasses() {
       ]}
     >
       <div ref={holder} />
+      {classes.value?.heardMachines != null && (
+        <Notice kind="waiting" head={shared.heardMachines(classes.value.heardMachines)} />
+      )}
       {classes.fault && (
         <FaultBox fault={classes.fault} keys={<Key onPress={classes.again}>{frameWords.tryAgain}</Key>} />
       )}

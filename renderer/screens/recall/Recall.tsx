@@ -100,14 +100,19 @@ export default function Recall() {
   );
 }
 
+/** Nobody rings thousands: the first are listed, in their order, and as many more at a time as are asked for. */
+const MORE_LINES = 200;
+
 type Line = { group: Group; farm: DueFarm; machine: DueMachine; first: boolean };
 
 function Lists({ list, onSaid }: { list: List; onSaid: (said: Noted) => void }) {
   const [opened, setOpened] = useState<number | null>(null);
   const [stood, setAt] = useState(0);
-  const lines: Line[] = GROUPS.flatMap((group) =>
+  const [most, setMost] = useState(MORE_LINES);
+  const all: Line[] = GROUPS.flatMap((group) =>
     list[group].flatMap((farm) => farm.machines.map((machine, i) => ({ group, farm, machine, first: i === 0 }))),
   );
+  const lines = all.slice(0, most);
   const at = Math.min(stood, lines.length - 1);
   const toggle = (machineId: number) => setOpened(opened === machineId ? null : machineId);
   useListKeys({
@@ -175,6 +180,11 @@ function Lists({ list, onSaid }: { list: List; onSaid: (said: Noted) => void }) 
             ))}
           </tbody>
         </table>
+      )}
+      {all.length > lines.length && (
+        <div className="keys">
+          <Key onPress={() => setMost(most + MORE_LINES)}>{words.showMore(all.length - lines.length)}</Key>
+        </div>
       )}
       {list.noContact > 0 && <p className="second">{words.noContact(list.noContact)}</p>}
       {list.nobodys.length > 0 && <p className="second">{words.nobodys(list.nobodys.map(({ name }) => name))}</p>}
