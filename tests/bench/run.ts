@@ -32,6 +32,11 @@ if (!values['no-window'] && !existsSync(page)) {
   process.exit(1);
 }
 
+const seconds = (value: number | string): string => (typeof value === 'number' ? places(value, 2) : value);
+const times = (value: number, of: number): string => `${places(value / of, 1)} ×`;
+const coldOf = ({ learn, forecast }: Row): number => learn.cpuSeconds + forecast.cpuSeconds;
+const pointsOf = ({ machines }: Row): number => machines * 20;
+
 type Row = CoreSteps & {
   machines: number;
   megabytes: number;
@@ -66,14 +71,10 @@ async function stood(machines: number): Promise<Row> {
   const windows = [cold, await look(true)];
   const save = await step('save');
   const mixedModel = values['no-mixed-model'] ? 'left out' : await inOwnProcess<number | string>('mixedModel.ts', path);
-  console.error(`${machines} machines measured`);
-  return { machines, megabytes, raw, learn, forecast, warm, save, windows, mixedModel };
+  const row = { machines, megabytes, raw, learn, forecast, warm, save, windows, mixedModel };
+  console.error(JSON.stringify(row)); // as far as it is: a big run takes long
+  return row;
 }
-
-const seconds = (value: number | string): string => (typeof value === 'number' ? places(value, 2) : value);
-const times = (value: number, of: number): string => `${places(value / of, 1)} ×`;
-const coldOf = ({ learn, forecast }: Row): number => learn.cpuSeconds + forecast.cpuSeconds;
-const pointsOf = ({ machines }: Row): number => machines * 20;
 
 function printForecast(rows: readonly Row[]): void {
   printTable(
