@@ -5,6 +5,7 @@ import type { PartLaw } from './fit/partLaw.ts';
 import type { ShopLife } from './shop/shopLife.ts';
 import type { Day } from './units/day.ts';
 import { forecastOfPoint } from './way/forecastOfPoint.ts';
+import { hoursLeftOfPoint } from './way/hoursLeftOfPoint.ts';
 import { lastVisitCautions } from './way/lastVisit.ts';
 import { lawsAsSaid } from './way/lawsAsSaid.ts';
 import { type Learning, learn, withEveryClass } from './way/learning.ts';
@@ -60,6 +61,26 @@ export function forecastsOfMachine(
   learning: Learning,
   settings: ModelSettings = settingsOf(shop.life),
 ): MachineForecast {
+  const { points, pool, parts, laws } = lawsOfMachine(shop, machineId, learning, settings);
+  const lastVisit = new Map(parts.flatMap((its) => [...lastVisitCautions(pool, its, settings)]));
+  const { coverage } = learning;
+  const from = { shop, laws, lastVisit, pool, coverage, findings: openFindings(shop.life, shop.asOf), settings };
+  return { machineId, points: points.map((point) => forecastOfPoint({ ...from, point })), laws };
+}
+
+/** Their hours left alone, by point: a fraction of the work, to tell what an entry has moved. */
+export function hoursLeftOfMachine(
+  shop: ShopSeries,
+  machineId: number,
+  learning: Learning,
+  settings: ModelSettings = settingsOf(shop.life),
+): Map<number, PointForecast['hoursLeft']> {
+  const { points, laws } = lawsOfMachine(shop, machineId, learning, settings);
+  const findings = openFindings(shop.life, shop.asOf);
+  return new Map(points.map((point) => [point.pointId, hoursLeftOfPoint(shop, point, laws, findings, settings)]));
+}
+
+function lawsOfMachine(shop: ShopSeries, machineId: number, learning: Learning, settings: ModelSettings) {
   const points = pointsOfShop(shop.life.points).on(machineId);
   const pool = withEveryClass(learning, shop, settings).shop;
   // as of an earlier day, or on the shelf since it was laid out, a part may share another machine's harshness
@@ -68,10 +89,7 @@ export function forecastsOfMachine(
   const laws = new Map(
     parts.flatMap((its) => lawsAsSaid(pool, its, settings, learning.coverage)).map((law) => [law.pointId, law]),
   );
-  const lastVisit = new Map(parts.flatMap((its) => [...lastVisitCautions(pool, its, settings)]));
-  const { coverage } = learning;
-  const from = { shop, laws, lastVisit, pool, coverage, findings: openFindings(shop.life, shop.asOf), settings };
-  return { machineId, points: points.map((point) => forecastOfPoint({ ...from, point })), laws };
+  return { points, pool, parts, laws };
 }
 
 /** One machine alone, with what was learned before: quick enough to stand behind every save. */

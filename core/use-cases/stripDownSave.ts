@@ -6,7 +6,7 @@ import { RefusedError } from '../outcome.ts';
 import { writeEntry } from '../record/entry.ts';
 import type { Day } from '../units/day.ts';
 import type { ShopSeries } from '../way/shopSeries.ts';
-import { forecastsOfMachine } from '../way.ts';
+import { forecastsOfMachine, hoursLeftOfMachine } from '../way.ts';
 import { measuredVisits } from './check/scoredForecasts.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { keepForecasts, type StandingForecast, standingForecasts } from './keepForecasts.ts';
@@ -38,11 +38,11 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
   });
   // what was learned before serves for the machine at once; the classes are learned again when the shop is next looked at
   const after = seriesAround(context, request.machineId);
-  const forecastsAfter = forecastsOfMachine(after, request.machineId, before.learning).points;
+  const hoursAfter = hoursLeftOfMachine(after, request.machineId, before.learning);
   return {
     stripDownId,
     parked: parkedOf(request, judged),
-    moved: movedForecasts(forecastsBefore, forecastsAfter),
+    moved: movedForecasts(forecastsBefore, hoursAfter),
     against: againstStanding(standing, after, typed.takenOn),
   };
 };
@@ -88,13 +88,12 @@ function dialOf(context: Context, { takenOn }: TypedStripDown, { machineId, dial
 /** A forecast has moved when a figure of it differs by more than this [h]. */
 const MOVED_HOURS = 0.5;
 
-function movedForecasts(before: readonly PointForecast[], after: readonly PointForecast[]) {
-  const earlier = new Map(before.map((forecast) => [forecast.pointId, forecast.hoursLeft]));
-  return after.flatMap(({ pointId, item, position, point, hoursLeft }) => {
-    const was = earlier.get(pointId);
+function movedForecasts(before: readonly PointForecast[], after: ReadonlyMap<number, PointForecast['hoursLeft']>) {
+  return before.flatMap(({ pointId, item, position, point, hoursLeft: was }) => {
+    const now = after.get(pointId);
     const figures = ['low', 'middle', 'high'] as const;
-    const same = was && figures.every((figure) => sameHours(was[figure], hoursLeft[figure]));
-    return was && !same ? [{ pointId, item, position, point, before: was, after: hoursLeft }] : [];
+    const moved = now !== undefined && !figures.every((figure) => sameHours(was[figure], now[figure]));
+    return moved ? [{ pointId, item, position, point, before: was, after: now }] : [];
   });
 }
 

@@ -86,7 +86,8 @@ export function pointForecast(its: PointParts): PointForecast {
   };
 }
 
-function hoursLeft(atLimit: Range, workedHoursNow: number | null, share: number): Range {
+/** Machine hours left from worked hours at the limit, at the share of the machine's hours in which the part works. */
+export function hoursLeft(atLimit: Range, workedHoursNow: number | null, share: number): Range {
   const left = (worked: number | null) =>
     worked === null || workedHoursNow === null || share <= 0 ? null : (worked - workedHoursNow) / share;
   return { low: left(atLimit.low), middle: left(atLimit.middle), high: left(atLimit.high) };
