@@ -6,7 +6,8 @@ const testsIn = (folder: string) => `${folder}/**/*.test.{ts,tsx}`;
 const WINDOW = testsIn('tests/app');
 /** Put another Electron in the place of what the program imports, which a process can do for one file alone. */
 const ALONE = ['electronMain', 'recallNotice'].map((name) => `tests/app/${name}.test.ts`);
-const common = { testTimeout: 120_000, hookTimeout: 120_000, pool: 'forks' as const };
+/** Ample for a slow or busy computer: a test judges what comes out, never how fast. */
+const common = { testTimeout: 300_000, hookTimeout: 300_000, pool: 'forks' as const };
 
 /**
  * All tests of the project: unit tests beside the code, the rest under tests/. A process goes from file to file, loads the
@@ -16,7 +17,8 @@ export default defineConfig({
   root: join(import.meta.dirname, '..'),
   test: {
     pool: 'forks',
-    maxWorkers: 2,
+    // one more than the processors of a small computer: a window and a disk are waited for
+    maxWorkers: 3,
     sequence: { sequencer: LongestFirst },
     projects: [
       { test: { ...common, name: 'alone', include: ALONE } },

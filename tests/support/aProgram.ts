@@ -1,9 +1,9 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import Database from 'better-sqlite3';
 import type { Answer, AskOf, Operation, ReplyOf } from '#core/contract/operation.ts';
 import { DERIVED_TABLES } from '#core/record/allRows.ts';
-import { openRecord } from '#core/record/openRecord.ts';
 import { doorOf } from '#core/shells/openProgram.ts';
 import { type Context, openContext } from '#core/use-cases/context.ts';
 import { dump } from '#tests/support/aRecord.ts';
@@ -53,11 +53,12 @@ export function aProgramAt(recordPath: string, asOf = '2026-11-09', dataFolder?:
     rows: (leaveOut = []) => {
       const path = context.record?.path;
       if (!path) return '';
-      const reading = openRecord(path);
+      // by a way of its own into the file: what it sees was committed
+      const sqlite = new Database(path, { readonly: true });
       try {
-        return dump(reading, ['learnings', ...DERIVED_TABLES, ...leaveOut]);
+        return dump({ sqlite }, ['learnings', ...DERIVED_TABLES, ...leaveOut]);
       } finally {
-        reading.close();
+        sqlite.close();
       }
     },
     end: () => context.close(),

@@ -35,7 +35,7 @@ export const brought = (
 ) => bringIn(record, files, { madeAt, madeBy: 'test', what: 'record/bringIn' }, { asOf, dryRun });
 
 /** Every row of every table, as text: equal before and after means that nothing was written. */
-export function dump(record: ReadableRecord, leaveOut: readonly string[] = []): string {
+export function dump(record: Pick<ReadableRecord, 'sqlite'>, leaveOut: readonly string[] = []): string {
   const tables = record.sqlite
     .prepare("SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite%' ORDER BY name")
     .pluck()
