@@ -272,15 +272,25 @@ function nearest<T extends { z: readonly number[] }>(places: readonly T[], z: re
 
 /** Steps along an axis at which x lies. */
 function along(at: Proposal, x: readonly number[], axis: number): number {
+  const row = stepsOf(at)[axis]!;
   let sum = 0;
-  let square = 0;
-  for (let i = 0; i < x.length; i++) {
-    const step = at.axes[i]![axis]!;
-    sum += step * (x[i]! - at.centre[i]!);
-    square += step * step;
-  }
-  return sum / square;
+  for (let i = 0; i < row.length; i++) sum += row[i]! * (x[i]! - at.centre[i]!);
+  return sum;
 }
+
+/** The inverse of a proposal's axes, which are at right angles: worked out once of each. */
+function stepsOf(at: Proposal): readonly Float64Array[] {
+  const known = steps.get(at);
+  if (known) return known;
+  const made = at.centre.map((_, axis) => {
+    const square = at.axes.reduce((sum, row) => sum + row[axis]! ** 2, 0);
+    return Float64Array.from(at.axes, (row) => row[axis]! / square);
+  });
+  steps.set(at, made);
+  return made;
+}
+
+const steps = new WeakMap<Proposal, readonly Float64Array[]>();
 
 /** Mean and spread of what a surface carries, found from a proposal twice over. */
 function middleOf(surface: SmoothSurface, from: Proposal): Proposal {

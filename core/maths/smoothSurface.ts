@@ -37,11 +37,19 @@ export function smoothSurface(points: readonly (readonly number[])[], values: re
   const { weights, factor, amplitude } = fit;
   const n = points.length;
   const near = new Float64Array(n);
+  const quadratic = quadraticOf(points, weights);
+  const width = points[0]!.length;
+  const places = Float64Array.from(points.flat());
+  const perReach = -0.5 / (reach * reach);
   return {
     mean: (z) => {
-      let mean = top;
-      for (let i = 0; i < n; i++) mean += weights[i]! * covariance(points[i]!, z, reach);
-      return mean;
+      let bend = 0;
+      for (let i = 0, at = 0; i < n; i++) {
+        let apart = 0;
+        for (let axis = 0; axis < width; axis++, at++) apart += (places[at]! - z[axis]!) ** 2;
+        bend += weights[i]! * Math.exp(perReach * apart);
+      }
+      return top + bend + quadratic(z);
     },
     variance: (z) => {
       let left = covariance(z, z, reach);
@@ -54,6 +62,27 @@ export function smoothSurface(points: readonly (readonly number[])[], values: re
       }
       return amplitude * Math.max(0, left);
     },
+  };
+}
+
+/** sum of w_i 100 (1 + z_i . z)^2, its points summed up once: z^T A z with a 1 before z and before each z_i. */
+function quadraticOf(points: readonly (readonly number[])[], weights: Float64Array): (z: readonly number[]) => number {
+  const size = points[0]!.length + 1;
+  const sums = new Float64Array(size * size);
+  points.forEach((point, i) => {
+    const ends = [1, ...point];
+    for (let a = 0; a < size; a++)
+      for (let b = 0; b < size; b++)
+        sums[a * size + b] = sums[a * size + b]! + FREE * weights[i]! * ends[a]! * ends[b]!;
+  });
+  return (z) => {
+    let value = 0;
+    for (let a = 0; a < size; a++) {
+      let row = sums[a * size]!;
+      for (let b = 1; b < size; b++) row += sums[a * size + b]! * z[b - 1]!;
+      value += a === 0 ? row : row * z[a - 1]!;
+    }
+    return value;
   };
 }
 
