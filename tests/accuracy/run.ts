@@ -3,6 +3,7 @@ import { agreementTable } from './tables/agreementTable.ts';
 import { calibrationTable } from './tables/calibrationTable.ts';
 import { datesTable } from './tables/datesTable.ts';
 import { readingTable } from './tables/readingTable.ts';
+import { renewedTable } from './tables/renewedTable.ts';
 import { shopTable } from './tables/shopTable.ts';
 import { simulationTable } from './tables/simulationTable.ts';
 import { speedTable } from './tables/speedTable.ts';
@@ -17,6 +18,7 @@ const tables: Record<string, (full: boolean) => void | Promise<void>> = {
   readings: (full) => readingTable(defaultModelSettings, full),
   simulation: (full) => simulationTable(defaultModelSettings, full),
   shops: () => shopTable(defaultModelSettings),
+  renewed: (full) => renewedTable(defaultModelSettings, full),
   dates: (full) => datesTable(defaultModelSettings, full),
   calibration: (full) => calibrationTable(defaultModelSettings, full),
   agreement: (full) => agreementTable(full),

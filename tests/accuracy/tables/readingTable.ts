@@ -27,6 +27,8 @@ export function readingTable(settings: ModelSettings, full: boolean): void {
   const rows = sets.flatMap(({ set, bar, knownLoss, shared }) => {
     const kept = set();
     const n = kept.keptBack.filter((one) => one !== null).length;
+    const line = scoreReadings(lineForetell(kept));
+    const found = scoreReadings(foretell(kept, settings));
     const row = (method: string, score: ReadingScore, note: string) => [
       `${kept.title} (n ${n})`,
       method,
@@ -38,12 +40,12 @@ export function readingTable(settings: ModelSettings, full: boolean): void {
       note,
     ];
     return [
-      row('line, gauge error', scoreReadings(lineForetell(kept)), ''),
+      row('line, gauge error', line, ''),
       ...(full ? [row('plain model', scoreReadings(plainForetell(kept, settings)), '')] : []),
       ...(shared
         ? [row('before: no shared error', scoreReadings(foretell(kept, withoutVisitErrors(settings))), '')]
         : []),
-      row('forecast', scoreReadings(foretell(kept, settings)), knownLoss ? `KNOWN LOSS: ${knownLoss}` : `bar: ${bar}`),
+      row('forecast', found, `${knownLoss ? `KNOWN LOSS: ${knownLoss}` : `bar: ${bar}`}${lineWins(line, found)}`),
     ];
   });
   printTable(
@@ -67,4 +69,11 @@ export function readingTable(settings: ModelSettings, full: boolean): void {
       ],
     ],
   );
+}
+
+/** By which scores the part's own line does better: said, not hidden. */
+function lineWins(line: ReadingScore, found: ReadingScore): string {
+  const by = (['mae', 'crps', 'intervalScore'] as const).filter((score) => line[score] < found[score]);
+  const names = { mae: 'mae', crps: 'crps', intervalScore: 'interval' };
+  return by.length > 0 ? `; the line is better by ${by.map((score) => names[score]).join(', ')}` : '';
 }
