@@ -36,8 +36,9 @@ export type PlanCost = {
  * Chooses for each part of a machine the winters it is renewed in, so that work, parts, shared strip-down and expected
  * breakdowns cost least over the winters planned.
  *
- *   yes or no for each part and each stay (put in at i, renewed at j): the stays of a part follow each other from now to
- *   the end; a stay that ends in a renewal at j asks for a visit at j and for every take-off that reaches the part
+ *   yes or no for each visit and each take-off of each winter; the stays of a part (put in at i, renewed at j) follow each
+ *   other from now to the end, and a stay that ends in a renewal at j asks for a visit at j and for every take-off that
+ *   reaches the part. Once visits and take-offs are settled each part goes its own cheapest way
  *
  * @source own formulation: a shortest way through the winters for each part, joined by take-offs paid once (fixed charges)
  */
@@ -45,14 +46,13 @@ export async function planWinters(parts: readonly PlanPart[], years: PlanYears):
   const model = modelOf(parts, years);
   const solved = await solveProgram(model.program);
   if (!solved) throw new Error('Broken invariant: leaving every part is a plan unless a part is held to a renewal');
+  const isYes = (variable: number | undefined) => variable !== undefined && (solved.values[variable] ?? 0) > 0.5;
   const renewIn = new Map(
-    parts.map((part, place) => [
-      part.partId,
-      model.stays
-        .filter((stay) => stay.part === place && stay.to < years.winters && (solved.values[stay.variable] ?? 0) > 0.5)
-        .map((stay) => stay.to)
-        .sort((a, b) => a - b),
-    ]),
+    parts.map((part) => {
+      const isOpen = (winter: number) =>
+        isYes(model.visit[winter]) && part.takeOffs.every((takeOff) => isYes(model.off.get(takeOff)?.[winter]));
+      return [part.partId, cheapestWay(part, years, isOpen)];
+    }),
   );
   return {
     renewIn,
@@ -62,9 +62,38 @@ export async function planWinters(parts: readonly PlanPart[], years: PlanYears):
   };
 }
 
-type Stay = { part: number; from: number; to: number; variable: number };
+/** Winters in which a part is renewed on its cheapest way from now to the end, where only some of them are open to it. */
+function cheapestWay(part: PlanPart, years: PlanYears, isOpen: (winter: number) => boolean): number[] {
+  type Way = { cost: number; renewals: readonly number[] };
+  const to = new Map<number, Way>([[IN_PLACE, { cost: 0, renewals: [] }]]);
+  const mayStop = (winter: number) => winter === years.winters || (isOpen(winter) && part.held?.get(winter) !== false);
+  for (let winter = 0; winter <= years.winters; winter++) {
+    if (!mayStop(winter)) continue;
+    let best: Way | null = null;
+    for (const [from, way] of to) {
+      const isMissed = [...(part.held ?? [])].some(([at, held]) => held && at > from && at < winter);
+      if (isMissed) continue;
+      const { breakdown, work, lifeKept } = stayCost(part, years, from, winter);
+      const cost = way.cost + breakdown + work - lifeKept;
+      if (!best || cost < best.cost) best = { cost, renewals: [...way.renewals, winter] };
+    }
+    if (best) to.set(winter, best);
+  }
+  const way = to.get(years.winters);
+  if (!way) throw new Error('Broken invariant: a part held to a winter finds it open');
+  return way.renewals.slice(0, -1);
+}
 
-function modelOf(parts: readonly PlanPart[], years: PlanYears): { program: IntegerProgram; stays: Stay[] } {
+type Stay = { from: number; to: number; variable: number };
+
+type Model = {
+  program: IntegerProgram;
+  /** of each winter: whether there is a visit, and whether each take-off is done */
+  visit: readonly number[];
+  off: ReadonlyMap<string, readonly number[]>;
+};
+
+function modelOf(parts: readonly PlanPart[], years: PlanYears): Model {
   const cost: number[] = [];
   const rules: IntegerProgram['rules'][number][] = [];
   const variable = (itsCost: number): number => cost.push(itsCost) - 1;
@@ -86,13 +115,12 @@ function modelOf(parts: readonly PlanPart[], years: PlanYears): { program: Integ
         than: 0,
       });
 
-  const stays: Stay[] = [];
-  parts.forEach((part, place) => {
+  for (const part of parts) {
     const own: Stay[] = [];
     for (const from of [IN_PLACE, ...winters])
       for (let to = from + 1; to <= years.winters; to++) {
         const { breakdown, work, lifeKept } = stayCost(part, years, from, to);
-        own.push({ part: place, from, to, variable: variable(breakdown + work - lifeKept) });
+        own.push({ from, to, variable: variable(breakdown + work - lifeKept) });
       }
     const into = (winter: number) =>
       own.filter((stay) => stay.to === winter).map((stay) => [stay.variable, 1] as const);
@@ -111,9 +139,8 @@ function modelOf(parts: readonly PlanPart[], years: PlanYears): { program: Integ
       const held = part.held?.get(winter);
       if (held !== undefined) rules.push({ sum: into(winter), is: '=', than: held ? 1 : 0 });
     }
-    stays.push(...own);
-  });
-  return { program: { cost, yesOrNo: new Set(cost.keys()), rules }, stays };
+  }
+  return { program: { cost, yesOrNo: new Set([...visit, ...off.values()].flat()), rules }, visit, off };
 }
 
 /** What a choice of winters costs, taken apart. */
