@@ -14,6 +14,7 @@ import { readSettings, saveSettings } from '../record/settingsStore.ts';
 import { fingerprint } from '../way/fingerprint.ts';
 import { bringIn } from './bring-in/bringIn.ts';
 import { type Context, entryNow, openInto } from './context.ts';
+import { DEMO_FARMS_VERSION, layDemoFarms } from './demoFarms.ts';
 import { DEMO_JOBS_VERSION, layDemoJobs } from './demoJobs.ts';
 import { layDownShop } from './newShop.ts';
 import { stateOf } from './recordState.ts';
@@ -35,7 +36,9 @@ const DEMO_NAME = 'demo workshop';
 export const recordOpenDemoHandler: Handler<typeof recordOpenDemo, Context> = (context) => {
   const files = readdirSync(DEMO_FOLDER).map((name) => ({ name, bytes: readFileSync(join(DEMO_FOLDER, name)) }));
   const data = fingerprint(
-    DEMO_JOBS_VERSION + files.map(({ name, bytes }) => `${name}\n${bytes.toString('latin1')}`).join('\n'),
+    DEMO_JOBS_VERSION +
+      DEMO_FARMS_VERSION +
+      files.map(({ name, bytes }) => `${name}\n${bytes.toString('latin1')}`).join('\n'),
   );
   const path = join(context.dataFolder, `${DEMO_NAME} ${data.slice(0, 8)}${RECORD_EXTENSION}`);
   const fresh = !existsSync(path);
@@ -90,6 +93,7 @@ const buildDemo = (context: Context, path: string, files: readonly FileBytes[]):
       assertInvariant(faults.length === 0, 'the demo data have no faults');
       const kept = { revision: '', values: new Map() };
       layDemoJobs({ ...context, record, kept });
+      layDemoFarms({ ...context, record, kept });
     } finally {
       record.close();
     }

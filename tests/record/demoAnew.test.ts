@@ -1,8 +1,12 @@
 import { copyFileSync, existsSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { phoneFind } from '#core/contract/recall.ts';
 import { recordOpen, recordOpenDemo } from '#core/contract/record.ts';
 import { findingAdd } from '#core/contract/stripDown.ts';
+import { listTerms } from '#core/record/contactStore.ts';
+import { listCustomers } from '#core/record/customerStore.ts';
+import { recordOf } from '#core/use-cases/context.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
 
 let program: Program;
@@ -41,4 +45,20 @@ test('a demo of other data makes way for the present one; with anything entered 
   expect(anew.path).toBe(path);
   expect(anew.warnings).toMatchObject([{ code: 'demo-laid-down-anew', facts: { kept: other } }]);
   expect(existsSync(other)).toBe(true);
+});
+
+test('every farm of the demo has a telephone number that rings nobody, and a way', async () => {
+  await program.ask(recordOpenDemo, {});
+  const farms = listCustomers(recordOf(program.context));
+  // 01632 960000 to 960999 are set aside for drama (Ofcom)
+  expect(farms.filter(({ phone }) => !/^01632 960 \d{3}$/.test(phone))).toEqual([]);
+  expect(new Set(farms.map(({ phone }) => phone)).size).toBe(farms.length);
+  const terms = listTerms(recordOf(program.context));
+  expect(terms).toHaveLength(farms.length);
+  // out in the lanes nobody drives faster than 60 km/h, nor dawdles at 20
+  const speeds = terms.map(({ distanceKm, driveMinutes }) => (60 * distanceKm!) / driveMinutes!);
+  expect(Math.max(...speeds)).toBeLessThan(60);
+  expect(Math.min(...speeds)).toBeGreaterThan(15);
+  const { farms: found } = await program.ask(phoneFind, { text: farms[2]!.phone.slice(-7) });
+  expect(found.map(({ name }) => name)).toContain(farms[2]!.name);
 });
