@@ -1,4 +1,4 @@
-import { Suspense, useEffect, useState } from 'react';
+import { Suspense, useEffect } from 'react';
 import { Redirect, Route, Switch, useLocation } from 'wouter';
 import { recordState } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
@@ -13,6 +13,7 @@ import { Frame } from './frame/Frame.tsx';
 import { TypedOffer } from './frame/TypedOffer.tsx';
 import { listenForTyping } from './frame/typedText.ts';
 import { HelpKey, HelpStrip } from './help/Help.tsx';
+import { closeHelp, openHelp, useHelp } from './help/helpOpen.ts';
 import { Tour } from './help/Tour.tsx';
 import { RecordProvider } from './record.tsx';
 import { HoursStrip } from './screens/hours/HoursStrip.tsx';
@@ -102,7 +103,7 @@ function Screens() {
 }
 
 function Framed({ route, here }: { route: ScreenRoute; here: string }) {
-  const [helps, setHelps] = useState(false);
+  const help = useHelp(here);
   return (
     <Frame
       tabs={tabs}
@@ -110,11 +111,11 @@ function Framed({ route, here }: { route: ScreenRoute; here: string }) {
       find={
         <>
           <FindBox />
-          <HelpKey onPress={() => setHelps((helps) => !helps)} />
+          <HelpKey onPress={() => (help ? closeHelp() : openHelp(here))} />
         </>
       }
     >
-      {helps ? <HelpStrip key={here} onClose={() => setHelps(false)} /> : <Tour />}
+      {help ? <HelpStrip key={`${here} ${help.topic}`} topic={help.topic} onClose={closeHelp} /> : <Tour />}
       <HoursStrip />
       {route === home && <RecallNews />}
       <TypedOffer at={here} />

@@ -6,8 +6,9 @@ import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { useAccelerator } from '#renderer/controls/useAccelerator.ts';
 import { useRecord } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
-import { helpWords as words } from '#renderer/words/helpWords.ts';
+import { helpTopics, helpWords as words } from '#renderer/words/helpWords.ts';
 import { tourWords } from '#renderer/words/tourWords.ts';
+import { openHelp } from './helpOpen.ts';
 import { topicsAt } from './topicsAt.ts';
 import { goToStep } from './tour.ts';
 import './help.css';
@@ -24,7 +25,8 @@ export function HelpKey({ onPress }: { onPress: () => void }) {
   );
 }
 
-export function HelpStrip({ onClose }: { onClose: () => void }) {
+/** @param topic the one question it stands on; null: all that is asked on the screen */
+export function HelpStrip({ topic, onClose }: { topic: string | null; onClose: () => void }) {
   const [here] = useLocation();
   const [asksForDemo, setAsksForDemo] = useState(false);
   const { isDemo } = useRecord();
@@ -36,7 +38,7 @@ export function HelpStrip({ onClose }: { onClose: () => void }) {
   };
   useAccelerator('Escape', close);
   useEffect(() => strip.current?.querySelector('summary')?.focus(), []);
-  const topics = topicsAt(here);
+  const topics = topic === null ? topicsAt(here) : helpTopics.filter(({ id }) => id === topic);
   const start = () => {
     if (!isDemo) return setAsksForDemo(true);
     onClose();
@@ -47,7 +49,7 @@ export function HelpStrip({ onClose }: { onClose: () => void }) {
       <div>
         <h2>{words.head}</h2>
         {topics.map(({ id, ask, answer }) => (
-          <details key={id} name="help">
+          <details key={id} name="help" open={id === topic}>
             <summary>{ask}</summary>
             <p>{answer}</p>
           </details>
@@ -57,7 +59,11 @@ export function HelpStrip({ onClose }: { onClose: () => void }) {
         <OpenDemo onOpen={onClose} />
       ) : (
         <Keys>
-          <Key onPress={start}>{words.tour}</Key>
+          {topic === null ? (
+            <Key onPress={start}>{words.tour}</Key>
+          ) : (
+            <Key onPress={() => openHelp(here)}>{words.all}</Key>
+          )}
           <Key letter="Escape" onPress={close}>
             {words.close}
           </Key>

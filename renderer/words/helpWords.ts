@@ -4,13 +4,14 @@ export const helpWords = {
   head: 'Help here',
   close: 'Close',
   tour: 'Take the tour',
+  all: 'All that is asked here',
   none: 'Nothing is written about this screen. These hold everywhere.',
 } as const;
 
 /** Where a question is likely asked: paths of screens, as far as they are alike; none: on all. */
 export type HelpTopic = { id: string; ask: string; answer: string; at: readonly string[] };
 
-export const helpTopics: readonly HelpTopic[] = [
+const TOPICS = [
   {
     id: 'wide',
     ask: 'Why is this number wide?',
@@ -75,6 +76,41 @@ export const helpTopics: readonly HelpTopic[] = [
     at: ['/part-classes', '/machine/', '/forecast-settings'],
   },
   {
+    id: 'clean-up',
+    ask: 'What is the clean-up bore?',
+    answer:
+      'The smallest round hole that takes in every wall as it was measured, so that the boring bar cuts all round. On the old centre a slot worn one way costs twice its wear; on a shifted centre less, where the joint may move by that much.',
+    at: ['/repair/'],
+  },
+  {
+    id: 'wall',
+    ask: 'What is the wall left measured against?',
+    answer:
+      'Metal between the new hole and the outside of the boss, with the least the shop goes by under it. That figure is the shop’s own, with its source, under Figures of repair; the maker’s comes first.',
+    at: ['/repair/'],
+  },
+  {
+    id: 'drawn',
+    ask: 'What does “against drawing” compare?',
+    answer:
+      'Bearing, shear and bending of the joint as it would be with the same joint as new: not worse than drawn is what is looked for. It says nothing of loads the joint was never made for, and calls nothing safe.',
+    at: ['/repair/'],
+  },
+  {
+    id: 'lasts',
+    ask: 'How is it known how long a repair lasts?',
+    answer:
+      'The forecast is worked out again from the size the repair leaves: low to high hours until its limit, on one scale for all choices. A new part has no readings of its own, so its bar is borrowed from like parts.',
+    at: ['/repair/'],
+  },
+  {
+    id: 'setting',
+    ask: 'What happens when I change a figure here?',
+    answer:
+      'Nothing until you have seen it: the program learns and forecasts the whole shop as it would be, and says how many hours at limit move, and which most. Every figure shows its own value, bounds and source, and goes back with one key.',
+    at: ['/forecast-settings'],
+  },
+  {
     id: 'no-certificate',
     ask: 'May I rely on it?',
     answer:
@@ -88,4 +124,7 @@ export const helpTopics: readonly HelpTopic[] = [
       'Nothing entered is written over. A size, an hour reading or a limit is put right on the machine’s page, with the old figure left in sight. The last entry is taken back under Shop, History.',
     at: [],
   },
-];
+] as const satisfies readonly HelpTopic[];
+
+export type HelpTopicId = (typeof TOPICS)[number]['id'];
+export const helpTopics: readonly (HelpTopic & { id: HelpTopicId })[] = TOPICS;

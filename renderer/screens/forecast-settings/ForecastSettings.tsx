@@ -73,10 +73,11 @@ function OfShop({ read }: { read: ReplyOf<typeof forecastSettingsRead> }) {
           source={read.workTypesSource}
           onChange={(workTypes) => set({ workTypes })}
         />
-        {settingGroups.map(({ head, names }) => (
+        {settingGroups.map(({ head, names }, place) => (
           <SettingRows
             key={head}
             head={head}
+            {...(place === 0 && { help: 'setting' })}
             settings={names.flatMap((name) => read.settings.find((setting) => setting.name === name) ?? [])}
             texts={form.texts}
             onChange={(name, text) => set({ texts: { ...form.texts, [name]: text } })}

@@ -1,8 +1,10 @@
 import type { ForecastSetting } from '#core/contract/forecastSettings.ts';
 import { settingName } from '#core/words/settingText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
+import { HelpMark } from '#renderer/help/HelpMark.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { valueText, forecastSettingsWords as words } from '#renderer/words/forecastSettingsWords.ts';
+import type { HelpTopicId } from '#renderer/words/helpWords.ts';
 import { readSetting } from './settingsForm.ts';
 
 /** Settings of one sort, a row each: what it is, its value here, the program's own, and where that comes from. */
@@ -12,6 +14,7 @@ export function SettingRows({
   texts,
   onChange,
   nameOf = settingName,
+  help,
 }: {
   head: string;
   settings: readonly ForecastSetting[];
@@ -19,10 +22,14 @@ export function SettingRows({
   onChange: (name: string, text: string) => void;
   /** what a setting is called */
   nameOf?: (name: string) => string;
+  /** what is asked of such figures */
+  help?: HelpTopicId;
 }) {
   return (
     <section className="form-part" aria-label={head}>
-      <h2>{head}</h2>
+      <h2>
+        {head} {help && <HelpMark about={help} />}
+      </h2>
       <table className="table setting-rows">
         <caption className="said">{head}</caption>
         <thead>

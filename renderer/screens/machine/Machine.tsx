@@ -5,6 +5,7 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { DoNotUseBanner, planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
+import { HelpMark } from '#renderer/help/HelpMark.tsx';
 import { BarKey } from '#renderer/marks/BarKey.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { openHours } from '#renderer/screens/hours/openHours.ts';
@@ -198,7 +199,15 @@ function blockOf(sheet: MachineSheet): TitleCell[] {
     },
     { label: shared.asOf, value: sheet.asOf },
     planningAidCell,
-    { label: machineWords.restsOn, value: machineWords.readings(own, like) },
+    {
+      label: machineWords.restsOn,
+      value: (
+        <>
+          {machineWords.readings(own, like)}
+          <HelpMark about="basis" />
+        </>
+      ),
+    },
     { label: machineWords.bars, value: <BarKey />, grow: true },
   ];
 }
@@ -215,13 +224,26 @@ function hoursCell({
   if (machineHours === null) return { label, value: machineWords.notRead };
   const read = machineHoursRead !== null && readOn !== null;
   if (!estimated && read)
-    return { label, value: <Figures>{machineWords.hoursRead(machineHoursRead, readOn)}</Figures> };
+    return {
+      label,
+      value: (
+        <>
+          <Figures>{machineWords.hoursRead(machineHoursRead, readOn)}</Figures>
+          <HelpMark about="machine-hours" />
+        </>
+      ),
+    };
   return {
     label: dialMachine
       ? `${label}, ${machineWords.goesBy(dialMachine.name)}`
       : read
         ? `${label}, ${machineWords.lastRead(machineHoursRead, readOn)}`
         : label,
-    value: <Figures>{machineWords.hoursEstimated(machineHours)}</Figures>,
+    value: (
+      <>
+        <Figures>{machineWords.hoursEstimated(machineHours)}</Figures>
+        <HelpMark about="machine-hours" />
+      </>
+    ),
   };
 }

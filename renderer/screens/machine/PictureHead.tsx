@@ -1,6 +1,7 @@
 import { flagLeft, hoursRule } from '#core/axis/hoursRule.ts';
 import { hoursToPx, onScale } from '#core/axis/scale.ts';
 import { winterBands } from '#core/axis/winterBands.ts';
+import { HelpMark } from '#renderer/help/HelpMark.tsx';
 import { HoursRule, RULE_BASE_PX } from '#renderer/marks/HoursRule.tsx';
 import { Picture } from '#renderer/marks/Picture.tsx';
 import { flagWidth, PresentFlag } from '#renderer/marks/PresentHours.tsx';
@@ -25,34 +26,42 @@ export function PictureHead({ props, layout }: { props: PictureProps; layout: Pi
   const { names, tooClose } = winterBands(props.winters, hours, 14);
   const wide = layout.kind === 'wide';
   return (
-    <div className="picture-head" aria-hidden="true">
-      <Picture width={layout.widthPx} height={HEAD_PX} label={null}>
-        {now !== null && (
-          <>
-            <Ground props={props} layout={layout} y0={base} y1={HEAD_PX} />
-            <HoursRule rule={hoursRule(hours, { figurePx: 15, flag, pastBefore: null })} y={RULE_TOP_PX} />
-            {flag && (
-              <PresentFlag
-                left={flagLeft(hours, flag.hours, flag.widthPx)}
-                y={RULE_TOP_PX}
-                text={text}
-                estimated={props.estimated}
-              />
-            )}
-            {names.map((name) => (
-              <text key={name.name} x={name.x} y={base + 17} className="second rimmed">
-                {name.name}
-              </text>
-            ))}
-          </>
-        )}
-        {wide && (
-          <>
-            {now !== null && <AxisNames props={props} tooClose={tooClose} y={base + 17} />}
-            <ColumnHeads widthPx={layout.widthPx} y={base + 17} />
-          </>
-        )}
-      </Picture>
+    <div className="picture-head">
+      <div aria-hidden="true">
+        <Picture width={layout.widthPx} height={HEAD_PX} label={null}>
+          {now !== null && (
+            <>
+              <Ground props={props} layout={layout} y0={base} y1={HEAD_PX} />
+              <HoursRule rule={hoursRule(hours, { figurePx: 15, flag, pastBefore: null })} y={RULE_TOP_PX} />
+              {flag && (
+                <PresentFlag
+                  left={flagLeft(hours, flag.hours, flag.widthPx)}
+                  y={RULE_TOP_PX}
+                  text={text}
+                  estimated={props.estimated}
+                />
+              )}
+              {names.map((name) => (
+                <text key={name.name} x={name.x} y={base + 17} className="second rimmed">
+                  {name.name}
+                </text>
+              ))}
+            </>
+          )}
+          {wide && (
+            <>
+              {now !== null && <AxisNames props={props} tooClose={tooClose} y={base + 17} />}
+              <ColumnHeads widthPx={layout.widthPx} y={base + 17} />
+            </>
+          )}
+        </Picture>
+      </div>
+      {wide && (
+        <HelpMark
+          about="wide"
+          style={{ position: 'absolute', top: 2, left: figureColumns(layout.widthPx).middle + 2 }}
+        />
+      )}
     </div>
   );
 }

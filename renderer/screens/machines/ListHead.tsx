@@ -1,5 +1,6 @@
 import { flagLeft, hoursRule } from '#core/axis/hoursRule.ts';
 import { hoursToPx } from '#core/axis/scale.ts';
+import { HelpMark } from '#renderer/help/HelpMark.tsx';
 import { HoursRule } from '#renderer/marks/HoursRule.tsx';
 import { Picture } from '#renderer/marks/Picture.tsx';
 import { flagWidth, PresentFlag, PresentLine } from '#renderer/marks/PresentHours.tsx';
@@ -29,7 +30,7 @@ export function ListHead({ layout }: { layout: ListLayout }) {
         <span className="said">{machinesWords.machine}: </span>
         {machinesWords.axis}
         <br />
-        {machinesWords.axisSecond}
+        {machinesWords.axisSecond} <HelpMark about="wide" />
       </Head>
       <Head className="right foot" left={hours.left} width={hours.width} said={kind === 'narrow'}>
         <span className="said">{machinesWords.machineHours}</span>

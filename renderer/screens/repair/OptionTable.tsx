@@ -5,14 +5,16 @@ import type { RepairChoiceName, RepairOptionShown, RepairSheet } from '#core/con
 import type { DecimalMark } from '#core/words/quantityText.ts';
 import { Key, Keys, Letter } from '#renderer/controls/Key.tsx';
 import { useAccelerator } from '#renderer/controls/useAccelerator.ts';
+import { HelpMark } from '#renderer/help/HelpMark.tsx';
 import { carriedFrom } from '#renderer/screens/fits/carried.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
+import type { HelpTopicId } from '#renderer/words/helpWords.ts';
 import { cautionSaid, closedBecause, reasonText } from '#renderer/words/repairReasons.ts';
 import { repairWords } from '#renderer/words/repairWords.ts';
 import { LIFE_HIGH, LifeBar, LifeScaleFigures, lifeScaleTo } from './LifeScale.tsx';
 import { OptionPicture } from './OptionPicture.tsx';
 
-type Row = { label: string; value: (option: RepairOptionShown) => ReactNode; heavy?: boolean };
+type Row = { label: string; help?: HelpTopicId; value: (option: RepairOptionShown) => ReactNode; heavy?: boolean };
 
 const NOT_REPAIRED: ReadonlySet<RepairChoiceName> = new Set(['leave', 'reject']);
 
@@ -26,6 +28,7 @@ const hoursOr = (of: 'hoursHere' | 'hoursAdded', mark: DecimalMark) => (option: 
 const rowsOf = (mark: DecimalMark): Row[] => [
   {
     label: repairWords.rows.boreTo(mark),
+    help: 'clean-up',
     value: (option) =>
       option.bore
         ? [repairWords.bore(option, mark), repairWords.boreLimits(option, mark)]
@@ -45,11 +48,13 @@ const rowsOf = (mark: DecimalMark): Row[] => [
   { label: repairWords.rows.slack(mark), value: ({ slackMm }) => repairWords.slack(slackMm, mark) },
   {
     label: repairWords.rows.wall,
+    help: 'wall',
     value: (option) => [repairWords.wall(option, mark), repairWords.wallWanted(option, mark)],
     heavy: true,
   },
   {
     label: repairWords.rows.drawn,
+    help: 'drawn',
     value: (option) => (NOT_REPAIRED.has(option.choice) ? '' : repairWords.drawn(option)),
   },
   { label: repairWords.rows.hours, value: hoursOr('hoursHere', mark), heavy: true },
@@ -76,13 +81,19 @@ export function OptionTable({
       <div className="option labels">
         <div />
         <div />
-        {rows.map(({ label }) => (
+        {rows.map(({ label, help }) => (
           <div key={label} className="row">
-            {label}
+            <span>
+              {label}
+              {help && <HelpMark about={help} />}
+            </span>
           </div>
         ))}
         <div className="row life">
-          <span>{repairWords.rows.lasts}</span>
+          <span>
+            {repairWords.rows.lasts}
+            <HelpMark about="lasts" />
+          </span>
           <LifeScaleFigures toHours={toHours} />
         </div>
       </div>

@@ -5,6 +5,7 @@ import { hoursText } from '#core/words/quantityText.ts';
 import { useSentence, whyStep, widthLines, widthSentence } from '#core/words/whyText.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { HelpMark } from '#renderer/help/HelpMark.tsx';
 import { Picture, useHatch } from '#renderer/marks/Picture.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
@@ -17,7 +18,9 @@ export function WhyPanel({ point }: { point: PointSheet }) {
   const why = useAsk(forecastWhy, { pointId: point.pointId });
   return (
     <>
-      <h2 className="panel-head">{whyWords.head(`${point.item} ${pointName(point)}`)}</h2>
+      <h2 className="panel-head">
+        {whyWords.head(`${point.item} ${pointName(point)}`)} <HelpMark about="which-decides" />
+      </h2>
       {why.fault && <FaultBox fault={why.fault} />}
       {why.waiting && <FillingRule words={whyWords.working} />}
       {why.value && (
@@ -64,7 +67,9 @@ function Width({ width }: { width: Why['width'] }) {
   const use = useSentence(width);
   return (
     <figure className="why-width">
-      <figcaption>{whyWords.width}</figcaption>
+      <figcaption>
+        {whyWords.width} <HelpMark about="wide" />
+      </figcaption>
       <p>
         <Figures>{widthSentence(width)}</Figures>
       </p>
