@@ -27,6 +27,7 @@ const strip = {
   curveSizesMm: [],
   nowHours: 6840,
   bar: { low: 8050, middle: 8700, high: 9560, decides: 'middle' as const, ownReadings: 3 },
+  unitMm: 1,
   labelPx: 14,
 };
 
@@ -98,14 +99,19 @@ describe('the wear chart', () => {
 
 describe('a size scale', () => {
   it('has figures at round sizes with room between them', () => {
-    const { ticks, figureStepMm, decimals } = sizeTicks(sizeScale({ fromMm: 8.2, toMm: 12.4, fromPx: 230, toPx: 0 }));
-    expect(figureStepMm).toBe(0.5);
+    const { ticks, figureStep, decimals } = sizeTicks(sizeScale({ fromMm: 8.2, toMm: 12.4, fromPx: 230, toPx: 0 }));
+    expect(figureStep).toBe(0.5);
     expect(decimals).toBe(1);
     expect(ticks.filter((tick) => tick.figure).map((tick) => Math.round(tick.sizeMm * 10) / 10)).toEqual([
       8.5, 9, 9.5, 10, 10.5, 11, 11.5, 12,
     ]);
   });
   it('reads in hundredths over a micrometer’s range', () => {
+    const inInches = sizeTicks(sizeScale({ fromMm: 8.2, toMm: 12.4, fromPx: 230, toPx: 0 }), 25.4);
+    expect(inInches.ticks.filter(({ figure }) => figure).map(({ size }) => Math.round(size * 100) / 100)).toEqual([
+      0.34, 0.36, 0.38, 0.4, 0.42, 0.44, 0.46, 0.48,
+    ]);
+    expect(inInches.decimals).toBe(2);
     expect(sizeTicks(sizeScale({ fromMm: 40, toMm: 40.12, fromPx: 230, toPx: 0 })).decimals).toBe(2);
   });
 });

@@ -31,6 +31,8 @@ export type WearChartNeeds = {
   putRight: readonly ChartPutRight[];
   /** sizes the curves run through, so that they are on the scale [mm] */
   curveSizesMm: readonly number[];
+  /** what the figures beside the sizes count in [mm]: 1, or an inch */
+  unitMm: number;
   nowHours: number | null;
   bar: {
     low: number | null;
@@ -80,7 +82,7 @@ const WHISKER_SDS = 2;
 /** The wear chart of one measuring point, on the hours of the axis above it. */
 export function wearChart(needs: WearChartNeeds): WearChart {
   const size = chartSizeScale(needs);
-  const { ticks, decimals } = sizeTicks(size);
+  const { ticks, decimals } = sizeTicks(size, needs.unitMm);
   const limits = limitShapes(needs, size);
   const bar = barShape(needs, size);
   const readings = readingShapes(needs, size);

@@ -24,6 +24,9 @@ export const inInches = (mark: DecimalMark): boolean => mark.startsWith('in');
 /** What stands after a length, or in the head of its column. */
 export const lengthUnit = (mark: DecimalMark): 'mm' | 'in' => (inInches(mark) ? 'in' : 'mm');
 
+/** What lengths are counted in [mm]: 1, or an inch. */
+export const unitMmOf = (mark: DecimalMark): number => (inInches(mark) ? MM_PER_INCH : 1);
+
 /** Low, middle, high; null where the figure lies beyond what the model will say. */
 export type Range = { low: number | null; middle: number | null; high: number | null };
 

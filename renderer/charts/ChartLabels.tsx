@@ -2,7 +2,7 @@ import { datumPath, renewalShape } from '#core/axis/historyLine.ts';
 import { hoursToPx, onScale } from '#core/axis/scale.ts';
 import { textWidth } from '#core/axis/textWidth.ts';
 import { day } from '#core/units/day.ts';
-import { hoursFigure, lengthFigure, lengthUnit } from '#core/words/quantityText.ts';
+import { decimalFigure, hoursFigure, lengthUnit } from '#core/words/quantityText.ts';
 import { Renewal } from '#renderer/marks/History.tsx';
 import { IntervalBar } from '#renderer/marks/IntervalBar.tsx';
 import { Picture } from '#renderer/marks/Picture.tsx';
@@ -71,7 +71,7 @@ function SizeAxis({ data, hours, heightPx, mark }: WearChartProps & { data: Wear
         .filter((tick) => tick.figure && tick.y > 20)
         .map((tick) => (
           <text key={tick.sizeMm} x={x - 12} y={tick.y + 5} className="end">
-            {lengthFigure(tick.sizeMm, tickDecimals, mark)}
+            {decimalFigure(tick.size, tickDecimals, mark)}
           </text>
         ))}
       <text x={x - 12} y={13} className="end second">

@@ -3,7 +3,7 @@ import type { HoursScale } from '#core/axis/scale.ts';
 import { type WearChart, wearChart } from '#core/axis/wearChart.ts';
 import { type LifePoint, wearLives } from '#core/axis/wearLives.ts';
 import type { PointSheet } from '#core/contract/machine.ts';
-import { type DecimalMark, sizeFigure } from '#core/words/quantityText.ts';
+import { type DecimalMark, sizeFigure, unitMmOf } from '#core/words/quantityText.ts';
 import { chartWords } from '#renderer/words/chartWords.ts';
 
 /** Of a measuring point's sheet, what its wear chart shows. */
@@ -71,6 +71,7 @@ export function wearChartData(
         ...point.fitted.flatMap((p) => [p.low, p.high]),
         ...fan.flatMap((slice) => [slice.low, slice.high]),
       ],
+      unitMm: unitMmOf(on.mark),
       nowHours: on.nowHours,
       bar:
         point.doNotUse || point.forecast.pastLimitMm !== null

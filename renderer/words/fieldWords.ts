@@ -23,5 +23,6 @@ export const fieldWords = {
   optional: 'may stay empty',
   nothingFound: 'Nothing of that name',
   choose: 'choose',
+  staysInMm: 'These figures stand in mm, as the tables and stock lists they go by do. 1 in is 25.4 mm.',
   theme: { light: 'light', dark: 'dark', system: 'as the system' },
 } as const;

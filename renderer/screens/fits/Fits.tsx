@@ -6,6 +6,7 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
+import { StaysInMm } from '#renderer/controls/StaysInMm.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { fitsWords as words } from '#renderer/words/fitsWords.ts';
 import { repairWords } from '#renderer/words/repairWords.ts';
@@ -81,6 +82,7 @@ function WithFigures({ carried, from }: { carried: Carried; from: From | null })
       ]}
     >
       <div className="fits">
+        <StaysInMm />
         <FitPart fit={fit} onFit={setFit} asked={asked} />
         <PressPart fit={fit} of={asked.value ?? null} onFit={setFit} start={carried.press} />
         <PinJointPart start={carried.joint} />

@@ -4,6 +4,7 @@ import { decimalFigure, pointOf } from '#core/words/quantityText.ts';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
+import { StaysInMm } from '#renderer/controls/StaysInMm.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
@@ -23,6 +24,7 @@ export function Cuts({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
   return (
     <section>
       <h2>{words.cuts}</h2>
+      <StaysInMm />
       <table className="table">
         <thead>
           <tr>

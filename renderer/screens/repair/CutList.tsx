@@ -5,6 +5,7 @@ import type { DecimalMark } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { StaysInMm } from '#renderer/controls/StaysInMm.tsx';
 import { GoesBy } from '#renderer/screens/shop-figures/GoesBy.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
@@ -21,6 +22,7 @@ export function CutList({ machineId, mark }: { machineId: number; mark: DecimalM
   return (
     <section className="cut-list">
       <h2>{words.head}</h2>
+      <StaysInMm />
       <Choice
         label={words.head}
         labelled={false}

@@ -5,6 +5,7 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key, Keys, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { StaysInMm } from '#renderer/controls/StaysInMm.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { SettingRows } from '#renderer/screens/forecast-settings/SettingRows.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
@@ -125,6 +126,7 @@ function Bars({ form, read, set }: PartProps & { read: FiguresRead }) {
   return (
     <section className="form-part bars" aria-label={words.rack}>
       <h2>{words.roundBars}</h2>
+      <StaysInMm />
       <TextField
         label={words.roundBarsHint}
         value={form.barsText}
