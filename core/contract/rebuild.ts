@@ -104,8 +104,6 @@ export const zRebuildLine = zRebuildWork.extend({
   declinedWords: z.string(),
   /** size found after each cut; null: not cut yet [mm] */
   boredMm: z.array(z.number().nullable()),
-  /** sizes as left at the hand-over, of the points it renews */
-  left: z.array(z.object({ point: z.string(), sizeMm: z.number() })),
 });
 
 /** A machine back so soon after its hand-over comes back for the same [days]. Common practice, no source. */

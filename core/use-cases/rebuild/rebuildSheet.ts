@@ -13,7 +13,6 @@ import { assembliesOnMachine, positionsOf } from '../../record/assemblyStore.ts'
 import { customerOfMachine, readCustomer } from '../../record/customerStore.ts';
 import { machineOrRefuse } from '../../record/machineStore.ts';
 import { photosAt } from '../../record/photoStore.ts';
-import { pointsOfAssemblies } from '../../record/pointStore.ts';
 import { listRebuilds, type RebuildStepRow, rebuildLinesOf, rebuildStepsOf } from '../../record/rebuildStore.ts';
 import type { ReadableRecord } from '../../record/recordFile.ts';
 import { type CautionId, LOCAL_RULES_PREVAIL, SAFETY_CAUTIONS } from '../../repair/cautions/cautions.ts';
@@ -91,12 +90,6 @@ const sum = (all: readonly number[]): number => all.reduce((so, one) => so + one
 function linesOf(record: ReadableRecord, rebuildId: number, steps: readonly RebuildStepRow[]): Rebuild['lines'] {
   // by all positions on record: the place may have gone to another machine since
   const places = new Map(positionsOf(record).map((position) => [position.id, position]));
-  const handedOver = steps.find(({ kind }) => kind === 'handed-over')?.facts as { left?: Left[] } | undefined;
-  const left = handedOver?.left ?? [];
-  const assemblies = [...new Set([...places.values()].map(({ assemblyId }) => assemblyId))];
-  const names = new Map(
-    left.length === 0 ? [] : pointsOfAssemblies(record, assemblies).map(({ id, name }) => [id, name]),
-  );
   return rebuildLinesOf(record, rebuildId).map((line) => {
     const work = zRebuildWork.parse(line.work);
     const place = line.positionId === null ? undefined : places.get(line.positionId);
@@ -109,16 +102,9 @@ function linesOf(record: ReadableRecord, rebuildId: number, steps: readonly Rebu
       stands: line.stands,
       declinedWords: line.declinedWords,
       boredMm: work.cuts.map((_, cut) => lastBored(bored, cut)),
-      left: work.renews.flatMap(({ pointId }) =>
-        left
-          .filter((one) => one.pointId === pointId)
-          .map(({ sizeMm }) => ({ point: names.get(pointId) ?? '', sizeMm })),
-      ),
     };
   });
 }
-
-type Left = { pointId: number; sizeMm: number };
 
 const lastBored = (bored: readonly RebuildStepRow[], cut: number): number | null => {
   const last = bored.findLast(({ facts }) => (facts as { cut: number }).cut === cut);

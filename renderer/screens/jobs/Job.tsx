@@ -68,24 +68,30 @@ function Whole({ job }: { job: Rebuild }) {
       ]}
     >
       <div className="job-page">
-        <Intake job={job} isOpen={isOpen} />
-        {!isOpen && (
-          <Notice head={words.handedOverFact(dayText(day(job.handedOverOn ?? '')))}>
-            {job.doNotUse.length > 0 && words.stays}
-          </Notice>
-        )}
-        <Work job={job} isOpen={isOpen} />
-        <section>
+        <div className="job-part work">
+          <Intake job={job} isOpen={isOpen} />
+          {!isOpen && (
+            <Notice head={words.handedOverFact(dayText(day(job.handedOverOn ?? '')))}>
+              {job.doNotUse.length > 0 && words.stays}
+            </Notice>
+          )}
+          <Work job={job} isOpen={isOpen} />
+        </div>
+        <section className="job-part minding">
           <h2>{words.cautions}</h2>
           {job.cautions.map((caution) => (
             <p key={caution}>{caution}</p>
           ))}
         </section>
-        <Quotes job={job} isOpen={isOpen} />
-        <Approval job={job} isOpen={isOpen} />
-        <Cuts job={job} isOpen={isOpen} />
-        <Checks job={job} isOpen={isOpen} />
-        {isOpen && <HandOver job={job} />}
+        <div className="job-part agreed">
+          <Quotes job={job} isOpen={isOpen} />
+          <Approval job={job} isOpen={isOpen} />
+          <Cuts job={job} isOpen={isOpen} />
+        </div>
+        <div className="job-part checks">
+          <Checks job={job} isOpen={isOpen} />
+        </div>
+        <div className="job-part over">{isOpen && <HandOver job={job} />}</div>
       </div>
     </Sheet>
   );

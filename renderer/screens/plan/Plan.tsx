@@ -376,6 +376,12 @@ function Winter({ plan }: { plan: PlanSheet }) {
                 }}
               />
               <Legend />
+              <Listed
+                head={words.outside}
+                visits={outside}
+                onStand={stand}
+                tell={({ weeks }) => words.outsideIn(day(weeks[0]!.weekFrom))}
+              />
               <WintersTable plan={plan} />
               <Listed head={words.later} visits={later} tell={({ winter }) => winter} />
             </div>
@@ -389,12 +395,6 @@ function Winter({ plan }: { plan: PlanSheet }) {
                   {doing?.what === 'split' && <SplitForm visit={at} onDone={told} onClose={() => setDoing(null)} />}
                 </VisitDetail>
               )}
-              <Listed
-                head={words.outside}
-                visits={outside}
-                onStand={stand}
-                tell={({ weeks }) => words.outsideIn(day(weeks[0]!.weekFrom))}
-              />
               <Listed
                 head={words.notPlaced}
                 sub={words.notPlacedSub(
