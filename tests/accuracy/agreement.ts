@@ -9,9 +9,13 @@ import { plainPartOf, plainPrior } from './plainForetell.ts';
 import type { ShopSet } from './shopSets.ts';
 import { simulatedClass } from './simulatedClass.ts';
 
-/** The model with its additions switched off: what the plain reference model sums over its grids. */
+/**
+ * The model with its additions switched off: what the plain reference model sums over its grids. A class's figures are learned from
+ * all its parts; as it stands the program learns them from some of a large class.
+ */
 export const plainSettings: ModelSettings = {
   ...defaultModelSettings,
+  partsPerClassForFigures: 2000,
   oddPartShare: 0,
   linearChance: 0,
   lnPowerTail: 0,
@@ -23,7 +27,10 @@ export const additions: { title: string; settings: ModelSettings }[] = [
   { title: 'odd parts', settings: { ...plainSettings, oddPartShare: defaultModelSettings.oddPartShare } },
   { title: 'even wear', settings: { ...plainSettings, linearChance: defaultModelSettings.linearChance } },
   { title: 'power tail', settings: { ...plainSettings, lnPowerTail: defaultModelSettings.lnPowerTail } },
-  { title: 'all three', settings: defaultModelSettings },
+  {
+    title: 'all three',
+    settings: { ...defaultModelSettings, partsPerClassForFigures: plainSettings.partsPerClassForFigures },
+  },
 ];
 
 /** Classes that wear in many ways: a new one for each k. */

@@ -1,3 +1,4 @@
+import { defaultModelSettings } from '#core/fit/modelSettings.ts';
 import {
   type Agreement,
   type AgreementRun,
@@ -20,6 +21,11 @@ export function agreementTable(full: boolean): void {
     );
     rows.push(rowOf('none', parts, runs));
     all = all.concat(runs.flatMap((run) => run.parts));
+  }
+  if (full) {
+    const { partsPerClassForFigures } = defaultModelSettings;
+    const asItStands = compareWithPlain(variedClass(300, 0), { ...additions[0]!.settings, partsPerClassForFigures });
+    rows.push(rowOf(`none; figures learned from ${partsPerClassForFigures} of them, as it stands`, 300, [asItStands]));
   }
   for (const { title, settings } of additions.slice(1))
     for (const [parts, count] of full
