@@ -1,5 +1,7 @@
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Font } from '@react-pdf/renderer';
+import { sfntOfWoff } from './sfntOfWoff.ts';
 
 /**
  * Fonts of the papers, from the packages that carry them: nothing is fetched. Each stack ends in a face that knows the
@@ -18,16 +20,18 @@ const packages = join(import.meta.dirname, '../../node_modules');
 
 function registerFamily(family: string, folder: string): void {
   for (const fontWeight of Object.values(WEIGHT)) {
-    const file = (subset: string) =>
-      join(packages, '@fontsource', folder, 'files', `${folder}-${subset}-${fontWeight}-normal.woff`);
-    Font.register({ family, src: file('latin'), fontWeight });
-    Font.register({ family: `${family} Extended`, src: file('latin-ext'), fontWeight });
+    const bare = (subset: string) => {
+      const file = join(packages, '@fontsource', folder, 'files', `${folder}-${subset}-${fontWeight}-normal.woff`);
+      return `data:font/ttf;base64,${Buffer.from(sfntOfWoff(readFileSync(file))).toString('base64')}`;
+    };
+    Font.register({ family, src: bare('latin'), fontWeight });
+    Font.register({ family: `${family} Extended`, src: bare('latin-ext'), fontWeight });
   }
 }
 
 let registered = false;
 
-/** Registers the fonts, once; the renderer reads a file when a paper first needs it. */
+/** Registers the fonts, once. */
 export function registerPaperFonts(): void {
   if (registered) return;
   registered = true;
