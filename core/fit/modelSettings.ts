@@ -47,7 +47,7 @@ export const defaultModelSettings: ModelSettings = {
   oddPartWidth: 2.5,
   driftDelta: 0.15,
   beyondHRefs: 20,
-  partsPerClassForFigures: 150,
+  partsPerClassForFigures: 400,
   machinesPerClass: 200,
   cloudPoints: 64,
   classNodes: 15,
