@@ -164,16 +164,3 @@ describe('the 80 % band of days over simulated farms', () => {
     });
   }
 });
-
-describe('dates', () => {
-  it('come at more than 1000 a second once a machine’s use is in hand', () => {
-    const use = useOfYear([stretch('2023-10-10', '2024-10-10', 520), stretch('2024-10-10', '2025-10-10', 610)], SHOP);
-    const dateOf = (median: number) =>
-      dateAtLimit({ chancePastBy: around(median, 0.3), leastHoursAhead: 0, use, from: FROM, dayOf: () => FROM });
-    dateOf(500);
-    // processor time, so that a busy machine does not fail it
-    const began = process.cpuUsage();
-    for (let n = 0; n < 500; n++) dateOf(300 + 5 * n);
-    expect(process.cpuUsage(began).user / 1000).toBeLessThan(500);
-  });
-});
