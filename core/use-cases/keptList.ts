@@ -11,7 +11,7 @@ import {
 import type { MachineOnRecord } from '../shop/shopLife.ts';
 import { fingerprint } from '../way/fingerprint.ts';
 import { MODEL_VERSION } from '../way/learning.ts';
-import type { Learning } from '../way.ts';
+import { forecastsOfMachine, type Learning } from '../way.ts';
 import { type Context, recordOf } from './context.ts';
 import { machineLine } from './machineLine.ts';
 import { machineNamesNow } from './machineNamesNow.ts';
@@ -55,6 +55,15 @@ export function forecastNow(context: Context, learning: Learning, machineId: num
   const now = nowOf(context, seriesAround(context, machineId), learning);
   const machine = now.shop.life.machines.find((one) => one.machineId === machineId);
   return machine ? forecastMade(now, machine) : null;
+}
+
+/** The same, and nothing of it stays in memory: for a thread that forecasts machine after machine. */
+export function forecastOnce(context: Context, learning: Learning, machineId: number): ForecastMade | null {
+  const shop = seriesAround(context, machineId);
+  const machine = shop.life.machines.find((one) => one.machineId === machineId);
+  if (!machine) return null;
+  const forecast = forecastsOfMachine(shop, machineId, learning);
+  return forecastMade({ asOf: shop.asOf, shop, learning, ofMachine: () => forecast }, machine);
 }
 
 /** What is kept of a machine's forecasts. */

@@ -15,14 +15,16 @@ import { recallNews, recallRead } from '#core/contract/recall.ts';
 import { recordOf } from '#core/use-cases/context.ts';
 import { learningSettled } from '#core/use-cases/learning/shopLearning.ts';
 import { BENCH_AS_OF } from '#tests/bench/syntheticRecord.ts';
-import { LARGE_SHOP_MACHINES, layLargeShop } from '#tests/support/aLargeShop.ts';
+import { layLargeShop } from '#tests/support/aLargeShop.ts';
 import { aProgramAt, type Program } from '#tests/support/aProgram.ts';
+
+const MACHINES = 130;
 
 /** One large shop, from the first opening on: each test goes on where the one before it ended. */
 const folder = mkdtempSync(join(tmpdir(), 'large-shop-'));
 let program: Program;
 beforeAll(() => {
-  layLargeShop(join(folder, 'shop.hoursandwear'));
+  layLargeShop(join(folder, 'shop.hoursandwear'), MACHINES);
   program = aProgramAt(join(folder, 'shop.hoursandwear'), BENCH_AS_OF);
 }, 120_000);
 afterAll(() => {
@@ -43,8 +45,8 @@ const wait = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 test('at first every machine is there by name, and nothing is forecast while it is learned from', async () => {
   const first = await order();
   expect(first).toMatchObject({
-    count: LARGE_SHOP_MACHINES,
-    older: LARGE_SHOP_MACHINES,
+    count: MACHINES,
+    older: MACHINES,
     fromPriors: true,
     heldOff: false,
   });
@@ -62,8 +64,8 @@ test('forecasting beside the program tells how far it is; cancelled, what was ke
   expect(await program.ask(jobsCancel, { jobId })).toMatchObject({ kind: 'forecast-shop', state: 'cancelled' });
   const kept = keptRows();
   expect(kept).toBeGreaterThan(0);
-  expect(kept).toBeLessThan(LARGE_SHOP_MACHINES);
-  expect(await order()).toMatchObject({ older: LARGE_SHOP_MACHINES - kept, forecasting: null, heldOff: true });
+  expect(kept).toBeLessThan(MACHINES);
+  expect(await order()).toMatchObject({ older: MACHINES - kept, forecasting: null, heldOff: true });
   expect(keptRows()).toBe(kept);
 });
 
@@ -90,7 +92,7 @@ test('asked for again it goes on where it was, and the list is then what one by 
 test('a machine is found by its own names and its owner\u2019s; lines come in the order asked, those not on record left out', async () => {
   expect(idsOf(await order('BENCH 12'))).toEqual(expect.arrayContaining([12, 120, 129]));
   expect(idsOf(await order('hitch holding 77'))).toEqual([77]);
-  expect(await order('nobody of this name')).toMatchObject({ count: LARGE_SHOP_MACHINES, groups: [] });
+  expect(await order('nobody of this name')).toMatchObject({ count: MACHINES, groups: [] });
   const names = { make: 'Bench', model: 'B', serial: 'B-5', builtYear: 2010, note: '' };
   await program.ask(machineChange, { machineId: 5, name: 'Årsund Ø', ...names });
   expect(idsOf(await order('arsund'))).toEqual([5]);

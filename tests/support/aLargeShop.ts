@@ -3,13 +3,12 @@ import { saveForecastSettings } from '#core/record/forecastSettingsStore.ts';
 import { openRecord } from '#core/record/openRecord.ts';
 import { laySyntheticRecord } from '#tests/bench/syntheticRecord.ts';
 
-/** Machines of {@link layLargeShop}: more than a class is learned from there, which makes a shop a large one. */
-export const LARGE_SHOP_MACHINES = 130;
+/** A class is learned from so many machines there: more of them make a shop a large one. */
 const HEARD = 30;
 
 /** A shop that counts as large and is forecast quickly: machines of two points, measured three times. */
-export function layLargeShop(path: string): void {
-  laySyntheticRecord(path, { machines: LARGE_SHOP_MACHINES, points: 2, visits: 3 });
+export function layLargeShop(path: string, machines: number): void {
+  laySyntheticRecord(path, { machines, points: 2, visits: 3 });
   const record = openRecord(path);
   writeEntry(
     record,

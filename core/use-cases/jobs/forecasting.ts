@@ -1,7 +1,7 @@
 import { entriesRevision } from '../../record/entry.ts';
 import type { Learning } from '../../way.ts';
 import { type Context, openContext, recordOf } from '../context.ts';
-import { forecastNow, keepForecastsNow, keptList } from '../keptList.ts';
+import { forecastOnce, keepForecastsNow, keptList } from '../keptList.ts';
 import { learningKept } from '../learning/shopLearning.ts';
 
 /** Forecast and kept so many at a time: a save that comes between waits no longer than for these. */
@@ -28,7 +28,7 @@ function forecastWanting(context: Context, learning: Learning, told: (share: num
   for (let from = 0; from < wanting.length; from += AT_A_TIME) {
     told(from / wanting.length);
     const revision = entriesRevision(recordOf(context));
-    const some = wanting.slice(from, from + AT_A_TIME).flatMap((id) => forecastNow(context, learning, id) ?? []);
+    const some = wanting.slice(from, from + AT_A_TIME).flatMap((id) => forecastOnce(context, learning, id) ?? []);
     keepForecastsNow(context, learning, revision, some);
   }
 }
