@@ -43,8 +43,8 @@ function rateRange(parts: readonly PlainPart[], prior: PlainPrior, mu: Axis): [n
   return [low.reduce((least, x) => Math.min(least, x)), high.reduce((most, x) => Math.max(most, x))];
 }
 
-/** Chances e^18 below the best count for nothing; e^4.5 below, a bell is 3 sd from its middle. */
-const LEAST_LN = 18;
+/** Chances e^14 below the best count for nothing; e^4.5 below, a bell is 3 sd from its middle. */
+const LEAST_LN = 14;
 const THREE_SD_LN = 4.5;
 
 /**

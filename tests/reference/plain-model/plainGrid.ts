@@ -56,10 +56,16 @@ export function marginals(grid: PlainGrid, weight: Float64Array): Record<keyof P
 /** Nodes whose share is less than this of the heaviest's need not be laid: of a bell, those beyond 4 sd. */
 const LEAST_SHARE = 3e-4;
 
-/**
- * The axis to try next, or null: its steps are at most `stepOfSd` sd of what was found, and its open ends hold nothing.
- */
-export function refined(name: keyof PlainGrid, of: Axis, { share, mean, sd }: Marginal, stepOfSd: number): Axis | null {
+/** How wide steps may be, and how wide they are laid where they were wider, in sd of what was found. */
+export type Fineness = { most: number; laid: number };
+
+/** The axis to try next, or null: its steps are no wider than asked, and its open ends hold nothing. */
+export function refined(
+  name: keyof PlainGrid,
+  of: Axis,
+  { share, mean, sd }: Marginal,
+  { most: mostOfSd, laid }: Fineness,
+): Axis | null {
   const { nodes } = of;
   if (nodes.length === 1) return null;
   const step = stepOf(of);
@@ -68,13 +74,13 @@ export function refined(name: keyof PlainGrid, of: Axis, { share, mean, sd }: Ma
   const last = share.findLastIndex((value) => value > LEAST_SHARE * most);
   const openLow = first === 0 && !(beginsAtZero[name] && nodes[0] === 0);
   const openHigh = last === nodes.length - 1;
-  const fine = step <= stepOfSd * sd;
+  const fine = step <= mostOfSd * sd;
   if (fine && !openLow && !openHigh) return null;
   // a bell narrower than the steps shows no sd of its own
   const wide = Math.max(sd, 0.4 * step);
-  const next = fine ? step : 0.96 * stepOfSd * wide;
+  const next = fine ? step : laid * wide;
   // where the bell was met by a few nodes only, it reaches no further than this
-  const reach = step < 1.2 * sd ? Number.POSITIVE_INFINITY : 6 * wide;
+  const reach = step < 1.4 * sd ? Number.POSITIVE_INFINITY : 6 * wide;
   const low = Math.max(nodes[first]! - step, mean - reach);
   const high = Math.min(nodes[last]! + step, mean + reach);
   const from = openLow ? low - 2 * wide : low;

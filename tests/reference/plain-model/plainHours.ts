@@ -116,7 +116,7 @@ function falsePosition(
   for (let i = 0; i < 100 && high - low > 1e-7 * high; i++) {
     const x = (low * above - high * below) / (above - below);
     const at = f(x) - target;
-    if (Math.abs(at) < 1e-8) return x;
+    if (Math.abs(at) < 1e-7) return x;
     if (at < 0) {
       [low, below] = [x, at];
       if (last === -1) above /= 2;

@@ -10,7 +10,17 @@ import {
   spreadAt,
   strideFor,
 } from './plainCurve.ts';
-import { type Axis, axis, axisNames, heldAt, type Marginal, marginals, type PlainGrid, refined } from './plainGrid.ts';
+import {
+  type Axis,
+  axis,
+  axisNames,
+  type Fineness,
+  heldAt,
+  type Marginal,
+  marginals,
+  type PlainGrid,
+  refined,
+} from './plainGrid.ts';
 import { type PlainLaw, type PlainNode, plainLaw } from './plainHours.ts';
 import { kernelAt, type PlainPart, timesOf } from './plainKernel.ts';
 
@@ -129,9 +139,9 @@ function lnPriors(prior: PlainPrior, { mu, omega, c, x }: PlainGrid): Float64Arr
 /** Parts above which a class is first looked at by every fifth of them: their grid shows where to lay the whole one. */
 const LOOKED_AT_WHOLE = 20;
 const EVERY = 5;
-/** Steps of looks, and of the grid in the end, in sd of what was found. */
-const ROUGH = 1.1;
-const FINE = 0.5;
+/** Steps of looks, and of the grid in the end. */
+const ROUGH: Fineness = { most: 1.3, laid: 1.05 };
+const FINE: Fineness = { most: 0.5, laid: 0.48 };
 /** A look tells no scatter from this: sums over ln rate need not be finer. */
 const LEAST_OF_LOOKS = 0.05;
 
@@ -155,12 +165,12 @@ function roughGrid(parts: readonly PlainPart[], prior: PlainPrior, powers: 'free
 }
 
 /** The grid drawn in and out until it needs no more of it. */
-function settled(parts: readonly PlainPart[], prior: PlainPrior, from: PlainGrid, stepOfSd: number): PlainClass {
+function settled(parts: readonly PlainPart[], prior: PlainPrior, from: PlainGrid, fineness: Fineness): PlainClass {
   let found = plainClass(parts, prior, from);
   for (let round = 0; round < 8; round++) {
     const { grid, marginals: held } = found;
     const next = { ...grid };
-    for (const name of axisNames) next[name] = refined(name, grid[name], held[name], stepOfSd) ?? grid[name];
+    for (const name of axisNames) next[name] = refined(name, grid[name], held[name], fineness) ?? grid[name];
     if (axisNames.every((name) => next[name] === grid[name])) return found;
     found = plainClass(parts, prior, next);
   }
