@@ -23,7 +23,7 @@ const LONG_MS = 3_600_000;
  * found is held: the share of parts that meet it, and how far off the worst is.
  */
 const held: Record<number, { meeting: number; hours: number; chance: number }> = {
-  3: { meeting: 0.94, hours: 0.006, chance: 0.004 },
+  3: { meeting: 0.94, hours: 0.008, chance: 0.004 },
   10: { meeting: 0.99, hours: 0.005, chance: 0.003 },
   30: { meeting: 0.99, hours: 0.005, chance: 0.003 },
   100: { meeting: 1, hours: 0.005, chance: 0.002 },
