@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { aReading, aSeries } from '#tests/accuracy/aSeries.ts';
+import { longRun } from '#tests/support/counts.ts';
 import type { ClassPrior } from '../fit/classPrior.ts';
 import { learnShop } from '../fit/learnShop.ts';
 import { machineLaws } from '../fit/machineLaws.ts';
@@ -19,7 +20,7 @@ import { forecastPart } from './forecastPart.ts';
 import { wearFan } from './wearFan.ts';
 import { chanceReadingBelow } from './wearLaw.ts';
 
-const runs = process.env.HOURS_LONG === '1' ? 1000 : 50;
+const runs = longRun ? 1000 : 20;
 
 /** As sheets have them: to a thousandth. */
 const anything = (low: number, high: number) =>
