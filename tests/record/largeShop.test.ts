@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import { jobsCancel, jobsStart, jobsState } from '#core/contract/jobs.ts';
 import {
   machineChange,
@@ -19,6 +19,9 @@ import { layLargeShop } from '#tests/support/aLargeShop.ts';
 import { aProgramAt, type Program } from '#tests/support/aProgram.ts';
 
 const MACHINES = 130;
+
+/** Forecasting steps back for everything else a busy computer does. */
+vi.setConfig({ testTimeout: 300_000 });
 
 /** One large shop, from the first opening on: each test goes on where the one before it ended. */
 const folder = mkdtempSync(join(tmpdir(), 'large-shop-'));
