@@ -1,5 +1,5 @@
 import type { PartLaw } from '../fit/partLaw.ts';
-import { normalCdf } from '../maths/normal.ts';
+import { quickNormalCdf } from '../maths/normal.ts';
 import { wearComponents } from './wearLaw.ts';
 
 /** What a reading at some hours would show, as few normals: chance, mean [mm] and sd [mm] of each, by rising mean. */
@@ -41,7 +41,7 @@ export function wearMixture(law: PartLaw, hours: number, errorSdMm: number, delt
 /** Chance that it lies below x. */
 export function mixtureBelow(mixture: WearMixture, x: number): number {
   let below = 0;
-  for (const { weight, mean, sd } of mixture) below += weight * normalCdf((x - mean) / sd);
+  for (const { weight, mean, sd } of mixture) below += weight * quickNormalCdf((x - mean) / sd);
   return Math.min(1, below);
 }
 
