@@ -18,6 +18,9 @@ export type Proposal = {
   readonly sides: readonly { up: number; down: number }[];
 };
 
+/** What a class of few parts allows; see {@link figureCloud}. */
+export type Few = { cheap?: boolean; gridded?: boolean };
+
 /** A place where the posterior has been worked out. */
 type Known = { x: readonly number[]; lnPosterior: number };
 
@@ -52,6 +55,7 @@ const FAR_BELOW = 25;
  * @param lnPosterior asked about `count` times, in a fixed order
  * @param known where it is known already
  * @param cheap true: so few parts that the posterior itself may be asked at every point of the cloud; no surface is in between
+ * @param gridded true: few enough for a grid of up to three coordinates
  * @source importance sampling of a fitted surface: A. O'Hagan, "Bayes-Hermite quadrature", Journal of Statistical Planning and
  *   Inference 29 (1991); C. E. Rasmussen and Z. Ghahramani, "Bayesian Monte Carlo" (2003)
  */
@@ -59,10 +63,10 @@ export function figureCloud(
   expected: Proposal,
   lnPosterior: (x: readonly number[]) => number,
   count: number,
-  { known = [], cheap = false }: { known?: readonly Known[]; cheap?: boolean } = {},
+  { known = [], cheap = false, gridded = cheap }: { known?: readonly Known[] } & Few = {},
 ): Cloud {
   const d = expected.centre.length;
-  if (cheap && d in GRIDS) return gridCloud(expected, lnPosterior);
+  if (gridded && d in GRIDS && (cheap || d <= 3)) return gridCloud(expected, lnPosterior);
   if (cheap) {
     const found = momentsOf(readOff(exactly(lnPosterior), expected, 2 * count)) ?? expected;
     const cloud = readOff(exactly(lnPosterior), found, CHEAP_TIMES * count);
@@ -98,7 +102,7 @@ export function figureCloudFrom(
   start: readonly number[],
   lnPosterior: (x: readonly number[]) => number,
   count: number,
-  { cheap = false }: { cheap?: boolean } = {},
+  few: Few = {},
 ): Cloud {
   const known: Known[] = [];
   const noted = (x: readonly number[]): number => {
@@ -108,7 +112,7 @@ export function figureCloudFrom(
   };
   const mode = newtonMode(noted, start);
   const about = aboutMode(mode, noted);
-  const laid = figureCloud(about, lnPosterior, count, { known, cheap });
+  const laid = figureCloud(about, lnPosterior, count, { known, ...few });
   if (laid.settled) return laid;
   const cloud = readOff(exactly(lnPosterior), about, FINE_READ);
   // a posterior too sharp for any cloud is its mode

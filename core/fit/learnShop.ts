@@ -4,7 +4,7 @@ import { type BlockState, blockState, keepState, restoreState } from './blockSta
 import { type ClassPool, classEvidence, type HarshnessWord, harshnessWord, muWithout } from './classEvidence.ts';
 import { type FigureCoordinates, figureCoordinates, figuresAt } from './classFigures.ts';
 import type { ClassPrior } from './classPrior.ts';
-import { figureCloud, figureCloudFrom, type Proposal, withoutLast } from './figureCloud.ts';
+import { type Few, figureCloud, figureCloudFrom, type Proposal, withoutLast } from './figureCloud.ts';
 import { byText, clearBlock, contentKey, machineBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import type { ClassFigures } from './partSite.ts';
@@ -236,7 +236,7 @@ function lookAtClass(learner: Learner, settings: ModelSettings, stop: () => void
   const figuresOf = (x: readonly number[]) => figuresAt(x, coordinates, settings);
   const lnPosterior = settledPosterior(learner.sample, figuresOf, [], settings, stop);
   const start = coordinates.names.map(() => 0);
-  const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, { cheap: finer(learner.sample).cheap });
+  const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, finer(learner.sample).few);
   learner.expected = found;
   learner.cloud = cloud.map(({ x, lnWeight }) => ({ figures: figuresOf(x), lnWeight }));
 }
@@ -260,10 +260,10 @@ function learnClass(
     const lnPosterior = settledPosterior(sample, figuresOf, sampleOthers, settings, stop);
     // the power comes last among the coordinates
     const from = shape === 'linear' ? withoutLast(expected) : expected;
-    const { points, cheap } = finer(sample);
+    const { points, few } = finer(sample);
     const count = settings.cloudPoints * points;
-    const laid = figureCloud(from, lnPosterior, count, { cheap });
-    const { cloud } = laid.settled ? laid : figureCloudFrom(from.centre, lnPosterior, 2 * count, { cheap });
+    const laid = figureCloud(from, lnPosterior, count, few);
+    const { cloud } = laid.settled ? laid : figureCloudFrom(from.centre, lnPosterior, 2 * count, few);
     const head =
       Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(cloud.length);
     for (const { x, lnWeight } of cloud) learner.cloud.push({ figures: figuresOf(x), lnWeight: lnWeight + head });
@@ -318,13 +318,13 @@ const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => 
  * The fewer parts, the wider open its figures, and the more points their surface takes, and nodes to stand for it. A class
  * without any part is its prior, and needs no more than a large one.
  */
-function finer(pool: ClassPool): { points: number; nodes: number; cheap: boolean } {
+function finer(pool: ClassPool): { points: number; nodes: number; few: Few } {
   const parts = partsIn(pool);
-  const cheap = parts <= 8;
-  if (parts === 0) return { points: 0.5, nodes: 1, cheap };
-  if (parts >= 300) return { points: 1, nodes: 0.5, cheap };
-  if (parts >= MANY_PARTS) return { points: 1, nodes: 1, cheap };
-  return { points: 1.5, nodes: cheap ? 6 : parts >= 20 ? 2 : 4, cheap };
+  const few = { cheap: parts <= 8, gridded: parts <= 20 };
+  if (parts === 0) return { points: 0.5, nodes: 1, few };
+  if (parts >= 300) return { points: 1, nodes: 0.5, few };
+  if (parts >= MANY_PARTS) return { points: 1, nodes: 1, few };
+  return { points: 1.5, nodes: few.cheap ? 6 : parts >= 20 ? 2 : 4, few };
 }
 
 /** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin. */

@@ -239,7 +239,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: true,
     unit: 'points',
     meaning:
-      'points at which the figures of a class of 60 parts or more are weighed, between which a smooth surface is laid; half as many more below, a grid of its own up to 8',
+      'points at which the figures of a class of 60 parts or more are weighed, between which a smooth surface is laid; half as many more below, a grid of its own up to 20',
     source: COMMON_PRACTICE,
   },
   classNodes: {

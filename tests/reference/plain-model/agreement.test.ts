@@ -24,7 +24,7 @@ const LONG_MS = 3_600_000;
  */
 const held: Record<number, { meeting: number; hours: number; chance: number }> = {
   3: { meeting: 0.94, hours: 0.008, chance: 0.004 },
-  10: { meeting: 0.75, hours: 0.015, chance: 0.012 },
+  10: { meeting: 0.9, hours: 0.01, chance: 0.004 },
   30: { meeting: 0.99, hours: 0.005, chance: 0.003 },
   100: { meeting: 1, hours: 0.005, chance: 0.002 },
   300: { meeting: 1, hours: 0.005, chance: 0.002 },
