@@ -17,8 +17,8 @@ export default defineConfig({
   root: join(import.meta.dirname, '..'),
   test: {
     pool: 'forks',
-    // one more than the processors of a small computer: a window and a disk are waited for
-    maxWorkers: 3,
+    // two more than the processors of a small computer: windows and disks are waited for
+    maxWorkers: 4,
     sequence: { sequencer: LongestFirst },
     projects: [
       { test: { ...common, name: 'alone', include: ALONE } },

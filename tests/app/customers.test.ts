@@ -115,7 +115,7 @@ windowTest('a machine sold on: entered on its page, dated, and put right', async
   await page.locator('.owner-line', { hasText: 'Nether Moss' }).waitFor();
   await expectAxeClean(page);
   await page.getByRole('button', { name: 'Put right: Nether Moss' }).click();
-  await page.getByLabel('Why').fill('another tractor was sold');
+  await page.getByRole('textbox', { name: 'Why' }).fill('another tractor was sold');
   await page.getByRole('button', { name: 'It never was theirs' }).click();
   await page.getByText('struck: another tractor was sold').waitFor();
   await page.locator('.owner-line', { hasText: SMALL_SHOP.customer }).waitFor();

@@ -101,7 +101,7 @@ windowTest('work and share from a day on, a meter’s clock, a new meter in anot
   await shares.getByText('silage, 62.5 % of its hours').waitFor();
   await shares.getByRole('button', { name: 'Put right what holds from 4 Nov 2025' }).click();
   await shares.getByLabel('Assemblies work').fill('50');
-  await shares.getByLabel('Why').fill('asked again');
+  await shares.getByRole('textbox', { name: 'Why' }).fill('asked again');
   await look(page, 'shares');
   await expectAxeClean(page);
   await page.keyboard.press('Enter');

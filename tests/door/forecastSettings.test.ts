@@ -1,4 +1,4 @@
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } from 'vitest';
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import { forecastAll, forecastWhy } from '#core/contract/forecast.ts';
 import { forecastSettingsRead, forecastSettingsSave, forecastSettingsTry } from '#core/contract/forecastSettings.ts';
@@ -27,67 +27,83 @@ async function undo(): Promise<void> {
   await program.ask(entriesUndoLast, { entryId: undoableEntryId!, by: 'Bo' });
 }
 
-beforeEach(async () => {
+async function openOne(): Promise<void> {
   program = aProgram();
   const requests = await aHitchesRequests(program);
   pointId = Number((requests['forecast/why'] as { pointId: number }).pointId);
   // sizes nothing is odd about: a law drifts on from the last of them
   await program.ask(stripDownSave, requests['stripDown/save'] as AskOf<typeof stripDownSave>);
-});
-afterEach(() => program.end());
+}
 
-test('what the shop changes moves its forecasts, is said beside them, and undo takes it back', async () => {
-  const before = await rows();
-  await program.ask(forecastSettingsSave, { ...usual, changed: { driftDelta: 0.4, tradeDistrust: 2 } });
-  expect(await settingNamed('driftDelta')).toMatchObject({ value: 0.4, usual: 0.15 });
-  // only what differs is kept
-  expect(readForecastSettings(recordOf(program.context)).changed).toEqual({ driftDelta: 0.4 });
-  const after = await rows();
-  // the further a law may drift, the sooner a limit may come
-  const soonest = (of: typeof before) => of.reduce((sum, { hoursLeft }) => sum + (hoursLeft.low ?? 0), 0);
-  expect(soonest(after)).toBeLessThan(soonest(before));
-  const why = await program.ask(forecastWhy, { pointId });
-  expect(why.forecast.settingsChanged).toBe(1);
-  expect(why.steps.find(({ code }) => code === 'settings')?.facts).toEqual({ driftDelta: '0.4 (0.15)' });
-  await program.ask(forecastSettingsSave, { ...usual, changed: { driftDelta: 0.3 } });
-  await undo();
-  expect((await settingNamed('driftDelta')).value).toBe(0.4);
-  await undo();
-  expect(await rows()).toEqual(before);
-});
+describe('settings of the forecast', () => {
+  beforeEach(openOne);
+  afterEach(() => program.end());
 
-test('it is told beforehand how many forecasts would move, and nothing is saved by asking', async () => {
-  const kept = program.rows();
-  expect(await program.ask(forecastSettingsTry, { changed: {}, workTypes: usual.workTypes })).toMatchObject({
-    moved: 0,
-    most: null,
+  test('what the shop changes moves its forecasts, is said beside them, and undo takes it back', async () => {
+    const before = await rows();
+    await program.ask(forecastSettingsSave, { ...usual, changed: { driftDelta: 0.4, tradeDistrust: 2 } });
+    expect(await settingNamed('driftDelta')).toMatchObject({ value: 0.4, usual: 0.15 });
+    // only what differs is kept
+    expect(readForecastSettings(recordOf(program.context)).changed).toEqual({ driftDelta: 0.4 });
+    const after = await rows();
+    // the further a law may drift, the sooner a limit may come
+    const soonest = (of: typeof before) => of.reduce((sum, { hoursLeft }) => sum + (hoursLeft.low ?? 0), 0);
+    expect(soonest(after)).toBeLessThan(soonest(before));
+    const why = await program.ask(forecastWhy, { pointId });
+    expect(why.forecast.settingsChanged).toBe(1);
+    expect(why.steps.find(({ code }) => code === 'settings')?.facts).toEqual({ driftDelta: '0.4 (0.15)' });
+    await program.ask(forecastSettingsSave, { ...usual, changed: { driftDelta: 0.3 } });
+    await undo();
+    expect((await settingNamed('driftDelta')).value).toBe(0.4);
+    await undo();
+    expect(await rows()).toEqual(before);
   });
-  const moved = await program.ask(forecastSettingsTry, { changed: { tradeDistrust: 5, driftDelta: 0 }, workTypes: [] });
-  expect(moved.forecasts).toBeGreaterThan(0);
-  expect(moved.moved).toBeLessThanOrEqual(moved.forecasts);
-  expect(moved.most).not.toBeNull();
-  expect(program.rows()).toBe(kept);
+
+  test('it is told beforehand how many forecasts would move, and nothing is saved by asking', async () => {
+    const kept = program.rows();
+    expect(await program.ask(forecastSettingsTry, { changed: {}, workTypes: usual.workTypes })).toMatchObject({
+      moved: 0,
+      most: null,
+    });
+    const moved = await program.ask(forecastSettingsTry, {
+      changed: { tradeDistrust: 5, driftDelta: 0 },
+      workTypes: [],
+    });
+    expect(moved.forecasts).toBeGreaterThan(0);
+    expect(moved.moved).toBeLessThanOrEqual(moved.forecasts);
+    expect(moved.most).not.toBeNull();
+    expect(program.rows()).toBe(kept);
+  });
 });
 
-test.each([
-  ['a setting there is none of', { changed: { moonPhase: 1 } }, 'changed.moonPhase'],
-  ['a value beyond its bounds', { changed: { driftDelta: 3 } }, 'changed.driftDelta'],
-  ['half a node', { changed: { classNodes: 6.5 } }, 'changed.classNodes'],
-  ['no number', { changed: { driftDelta: '0.2' } }, 'changed.driftDelta'],
-  [
-    'one kind of work twice',
-    {
-      workTypes: [
-        { name: 'Silage', timesAsFast: 1.2 },
-        { name: ' silage', timesAsFast: 1.1 },
-      ],
-    },
-    'workTypes.1.name',
-  ],
-  ['work that wears parts a hundredfold', { workTypes: [{ name: 'x', timesAsFast: 100 }] }, 'workTypes.0.timesAsFast'],
-])('%s is refused by name, and nothing is kept', async (_what, its, path) => {
-  const kept = program.rows();
-  const answer = await program.answer(forecastSettingsSave, { changed: {}, ...usual, ...its });
-  expect(answer).toMatchObject({ ok: false, fault: { path } });
-  expect(program.rows()).toBe(kept);
+describe('a setting that cannot be', () => {
+  beforeAll(openOne);
+  afterAll(() => program.end());
+
+  test.each([
+    ['a setting there is none of', { changed: { moonPhase: 1 } }, 'changed.moonPhase'],
+    ['a value beyond its bounds', { changed: { driftDelta: 3 } }, 'changed.driftDelta'],
+    ['half a node', { changed: { classNodes: 6.5 } }, 'changed.classNodes'],
+    ['no number', { changed: { driftDelta: '0.2' } }, 'changed.driftDelta'],
+    [
+      'one kind of work twice',
+      {
+        workTypes: [
+          { name: 'Silage', timesAsFast: 1.2 },
+          { name: ' silage', timesAsFast: 1.1 },
+        ],
+      },
+      'workTypes.1.name',
+    ],
+    [
+      'work that wears parts a hundredfold',
+      { workTypes: [{ name: 'x', timesAsFast: 100 }] },
+      'workTypes.0.timesAsFast',
+    ],
+  ])('%s, is refused by name, and nothing is kept', async (_what, its, path) => {
+    const kept = program.rows();
+    const answer = await program.answer(forecastSettingsSave, { changed: {}, ...usual, ...its });
+    expect(answer).toMatchObject({ ok: false, fault: { path } });
+    expect(program.rows()).toBe(kept);
+  });
 });

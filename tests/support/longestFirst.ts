@@ -4,10 +4,12 @@ import { top } from './runScript.ts';
 
 /** Files that take longer than the rest, the longest first; a name that is missing here costs a little time, no more. */
 const LONGEST = [
-  ...['tests/app/everyScreen.test.ts', 'tests/app/mainJob.test.ts', 'tests/app/repair.test.ts'],
+  ...['tests/app/everyScreen.test.ts', 'tests/app/longList.test.ts', 'tests/app/mainJob.test.ts'],
+  ...['tests/app/packed.test.ts', 'tests/app/coldList.test.ts', 'tests/app/repair.test.ts'],
   ...['tests/app/exchange.test.ts', 'tests/app/oldSheets.test.ts', 'tests/app/photos.test.ts'],
   ...['tests/record/roundTrip.test.ts', 'tests/record/plan.test.ts', 'core/forecast/extremes.test.ts'],
   ...['tests/door/acceptsAll.test.ts', 'tests/reference/plain-model/agreement.test.ts', 'tests/record/kill.test.ts'],
+  ...['tests/record/largeShop.test.ts', 'tests/door/forecastSettings.test.ts', 'tests/way/demoWorkshop.test.ts'],
   ...['tests/record/faults.test.ts', 'tests/record/moved.test.ts', 'tests/record/versions.test.ts'],
   ...['tests/record/customers.test.ts', 'tests/record/recall.test.ts', 'core/fit/workTypeWord.test.ts'],
 ];
