@@ -1,6 +1,6 @@
 import { assertInvariant } from '../outcome.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
-import { blockState, keepState, restoreState } from './blockState.ts';
+import { type BlockState, blockState, keepState, restoreState } from './blockState.ts';
 import { type HarshnessWord, harshness, harshnessWord, muWithout } from './classEvidence.ts';
 import type { ClassLearning, ClassNode, MachineWord, ShopLearning } from './learnShop.ts';
 import { heardKey, heaviestOf } from './learnShop.ts';
@@ -28,6 +28,8 @@ type ClassOnMachine = {
   /** what the learning already holds of this machine in this class; taken out before it is forecast */
   heard: MachineWord | undefined;
   heardIsCurrent: boolean;
+  /** where its sites stood at the heaviest node when it was last asked; null: never yet */
+  settled: BlockState | null;
 };
 
 /**
@@ -64,6 +66,7 @@ function classesOnMachine(learning: ShopLearning, series: readonly WearSeries[])
       block: machineBlock(machineId, parts, of.sharedErrors),
       heard,
       heardIsCurrent: read.length === 0 ? heard === undefined : heard?.key === heardKey(read),
+      settled: null,
     };
   });
 }
@@ -98,7 +101,7 @@ function wordOfHarshness(
 /** With the sweep at the node itself these settle a block. */
 const SETTLING_SWEEPS = 1;
 
-/** Sweeps the block at the heaviest node until it has settled, then at each node from there. */
+/** Sweeps the block at the heaviest node until it has settled, unless it was asked before, then at each node from there. */
 function forEachNode(
   one: ClassOnMachine,
   others: HarshnessWord,
@@ -117,17 +120,20 @@ function forEachNode(
     sweepBlock(block, mu.mean + a.mean, mu.variance + a.variance, node, partLaws(node.partScatter, settings));
     return mu;
   };
-  clearBlock(block);
-  const state = blockState([block]);
-  if (block.read.length > 1) {
-    const heaviest = nodes.indexOf(heaviestOf(nodes));
-    for (let time = 0; time < SETTLING_SWEEPS; time++) sweep(heaviest);
-  }
-  keepState([block], state);
+  one.settled ??= settledAt(block, () => sweep(nodes.indexOf(heaviestOf(nodes))));
+  const state = one.settled;
   nodes.forEach((node, index) => {
     restoreState([block], state);
     use(node, sweep(index), index);
   });
+}
+
+function settledAt(block: MachineBlock, sweep: () => void): BlockState {
+  clearBlock(block);
+  if (block.read.length > 1) for (let time = 0; time < SETTLING_SWEEPS; time++) sweep();
+  const state = blockState([block]);
+  keepState([block], state);
+  return state;
 }
 
 function lawsOfClass(

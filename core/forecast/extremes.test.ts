@@ -20,7 +20,7 @@ import { forecastPart } from './forecastPart.ts';
 import { wearFan } from './wearFan.ts';
 import { chanceReadingBelow } from './wearLaw.ts';
 
-const runs = longRun ? 1000 : 20;
+const runs = longRun ? 1000 : 12;
 
 /** As sheets have them: to a thousandth. */
 const anything = (low: number, high: number) =>

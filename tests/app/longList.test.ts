@@ -9,7 +9,7 @@ import { expectAxeCleanDayAndNight, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 /** So many that forecasting them is not over before it is cancelled. */
-const MACHINES = 500;
+const MACHINES = 350;
 /** Learning and forecasting step back for everything else a busy computer does. */
 const BUSY_MS = 250_000;
 
