@@ -98,10 +98,7 @@ function wordOfHarshness(
   return word;
 }
 
-/** With the sweep at the node itself these settle a block. */
-const SETTLING_SWEEPS = 1;
-
-/** Sweeps the block at the heaviest node until it has settled, unless it was asked before, then at each node from there. */
+/** Sweeps the block at the heaviest node, unless it was asked before, then at each node from there: that settles it. */
 function forEachNode(
   one: ClassOnMachine,
   others: HarshnessWord,
@@ -130,7 +127,7 @@ function forEachNode(
 
 function settledAt(block: MachineBlock, sweep: () => void): BlockState {
   clearBlock(block);
-  if (block.read.length > 1) for (let time = 0; time < SETTLING_SWEEPS; time++) sweep();
+  if (block.read.length > 1) sweep();
   const state = blockState([block]);
   keepState([block], state);
   return state;

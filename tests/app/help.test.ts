@@ -1,10 +1,9 @@
 import { expect } from 'vitest';
 import { machinesList } from '#core/contract/machine.ts';
 import { recordState } from '#core/contract/record.ts';
-import { shopRead, shopSave } from '#core/contract/shop.ts';
 import { stripDownSheet } from '#core/contract/stripDown.ts';
 import { tourSteps, tourWords } from '#renderer/words/tourWords.ts';
-import { expectAxeCleanDayAndNight, goTo, smallShop, told } from './screens.ts';
+import { expectAxeCleanDayAndNight, goTo, inchShop, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 windowTest(
@@ -68,9 +67,7 @@ windowTest(
   'in a shop that measures in inches sizes are shown and typed in inches, and kept in mm',
   async ({ open }) => {
     const { page, ask } = await open({ asOf: '2025-11-09', width: 1280, height: 800 });
-    const { machineId } = await smallShop(ask);
-    const { settings } = await told(ask, shopRead, {});
-    await told(ask, shopSave, { ...settings, lengths: 'inch' });
+    const { machineId } = await inchShop(ask);
     await page.reload();
     await goTo(page, `/strip-down/${machineId}`);
     await page.getByRole('columnheader', { name: 'Measuring point, in' }).waitFor();

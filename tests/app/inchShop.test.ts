@@ -1,15 +1,12 @@
 import { expect } from 'vitest';
-import { shopRead, shopSave } from '#core/contract/shop.ts';
-import { expectAxeClean, goTo, smallShop, told } from './screens.ts';
+import { expectAxeClean, goTo, inchShop } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 windowTest(
   'in a shop that writes inches the chart counts in round inches, and what stays in mm says so',
   async ({ open }) => {
     const { page, ask } = await open({ asOf: '2025-11-09', width: 1280, height: 800 });
-    const { machineId } = await smallShop(ask);
-    const { settings } = await told(ask, shopRead, {});
-    await told(ask, shopSave, { ...settings, lengths: 'inch' });
+    const { machineId } = await inchShop(ask);
     await page.reload();
     await goTo(page, `/machine/${machineId}`);
     const labels = page.locator('.wear-labels text');

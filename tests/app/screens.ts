@@ -5,7 +5,7 @@ import { hoursAdd } from '#core/contract/hours.ts';
 import { machineTakeIn } from '#core/contract/machine.ts';
 import type { AskOf, Operation, ReplyOf } from '#core/contract/operation.ts';
 import { recordStartEmpty } from '#core/contract/record.ts';
-import { shopRead } from '#core/contract/shop.ts';
+import { shopRead, shopSave } from '#core/contract/shop.ts';
 import { stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
 import type { OpenProgram } from '#core/shells/openProgram.ts';
 import { atRest } from './steadyPage.ts';
@@ -75,6 +75,14 @@ export const SMALL_SHOP = {
   /** sizes of its first strip as last found: front, middle, rear */
   strip: [10.2, 10.6, 10.4],
 } as const;
+
+/** The same in a shop that writes its lengths in inches. */
+export async function inchShop(ask: OpenProgram['ask']): Promise<{ machineId: number }> {
+  const made = await smallShop(ask);
+  const { settings } = await told(ask, shopRead, {});
+  await told(ask, shopSave, { ...settings, lengths: 'inch' });
+  return made;
+}
 
 /** One machine with a hitch, read and measured once: enough to type into, and no learning to wait for. */
 export async function smallShop(ask: OpenProgram['ask']): Promise<{ machineId: number }> {

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { MachineLine } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
 import { hoursLeftFigure, whenText } from '#core/words/quantityText.ts';
@@ -28,8 +29,7 @@ type RowProps = {
   layout: ListLayout;
 };
 
-/** Its place, until its line has come. */
-export const WaitingRow = ({ id, chosen, onOpen, top, rowIndex, layout }: RowProps) => (
+const Row = ({ id, chosen, onOpen, top, rowIndex, layout, children }: RowProps & { children: ReactNode }) => (
   <GridRow
     id={id}
     tabIndex={-1}
@@ -39,29 +39,29 @@ export const WaitingRow = ({ id, chosen, onOpen, top, rowIndex, layout }: RowPro
     style={{ transform: `translateY(${top}px)`, height: layout.rowPx }}
     onClick={onOpen}
   >
-    <RowHead className="list-cell second" style={layout.name}>
+    {children}
+  </GridRow>
+);
+
+/** Its place, until its line has come. */
+export const WaitingRow = (row: RowProps) => (
+  <Row {...row}>
+    <RowHead className="list-cell second" style={row.layout.name}>
       {machinesWords.reading}
     </RowHead>
-  </GridRow>
+  </Row>
 );
 
 type MachineRowProps = RowProps & { line: MachineLine; asOf: string };
 
 /** One machine: whose it is and its hours, the bar of what reaches its limit first, its figures, and about when. */
-export function MachineRow({ id, line, asOf, chosen, onOpen, top, rowIndex, layout }: MachineRowProps) {
+export function MachineRow({ line, asOf, ...row }: MachineRowProps) {
   const mark = useDecimalMark();
   const stop = stopOf(line);
+  const { layout } = row;
   const { name, hours } = layout;
   return (
-    <GridRow
-      id={id}
-      tabIndex={-1}
-      aria-rowindex={rowIndex}
-      aria-selected={chosen}
-      className={`machine-row ${layout.kind}`}
-      style={{ transform: `translateY(${top}px)`, height: layout.rowPx }}
-      onClick={onOpen}
-    >
+    <Row {...row}>
       <RowHead className="list-cell" style={name} title={`${line.name}\n${ownerText(line)}`}>
         <div className="machine-name">{line.name}</div>
         <div className="second-line">{ownerText(line)}</div>
@@ -74,7 +74,7 @@ export function MachineRow({ id, line, asOf, chosen, onOpen, top, rowIndex, layo
         <RowPicture line={line} stop={stop} label={lineSentence(line, stop, mark)} layout={layout} mark={mark} />
       </GridCell>
       {stop ? <Stopped line={line} asOf={asOf} layout={layout} /> : <First line={line} asOf={asOf} layout={layout} />}
-    </GridRow>
+    </Row>
   );
 }
 
