@@ -1,8 +1,9 @@
 import type { PointForecast } from './contract/forecast.ts';
-import type { LearnOptions } from './fit/learnShop.ts';
+import type { LearnOptions, ShopLearning } from './fit/learnShop.ts';
 import type { ModelSettings } from './fit/modelSettings.ts';
 import type { PartLaw } from './fit/partLaw.ts';
-import type { ShopLife } from './shop/shopLife.ts';
+import type { WearSeries } from './series/wearSeries.ts';
+import type { PointOnRecord, ShopLife } from './shop/shopLife.ts';
 import type { Day } from './units/day.ts';
 import { forecastOfPoint } from './way/forecastOfPoint.ts';
 import { hoursLeftOfPoint } from './way/hoursLeftOfPoint.ts';
@@ -80,7 +81,35 @@ export function hoursLeftOfMachine(
   return new Map(points.map((point) => [point.pointId, hoursLeftOfPoint(shop, point, laws, findings, settings)]));
 }
 
-function lawsOfMachine(shop: ShopSeries, machineId: number, learning: Learning, settings: ModelSettings) {
+/** What is held of each present part of a machine, from which all that is forecast of it follows. */
+export type MachineLaws = {
+  points: readonly PointOnRecord[];
+  pool: ShopLearning;
+  /** of each machine whose harshness its parts share */
+  parts: readonly WearSeries[][];
+  laws: ReadonlyMap<number, PartLaw>;
+};
+
+/** The machine settled last is kept with its series: a save and the page drawn after it settle its parts once. */
+const settled = new WeakMap<
+  ShopSeries,
+  { machineId: number; from: readonly [Learning, ModelSettings]; its: MachineLaws }
+>();
+
+export function lawsOfMachine(
+  shop: ShopSeries,
+  machineId: number,
+  learning: Learning,
+  settings: ModelSettings = settingsOf(shop.life),
+): MachineLaws {
+  const before = settled.get(shop);
+  if (before?.machineId === machineId && before.from[0] === learning && before.from[1] === settings) return before.its;
+  const its = settleMachine(shop, machineId, learning, settings);
+  settled.set(shop, { machineId, from: [learning, settings], its });
+  return its;
+}
+
+function settleMachine(shop: ShopSeries, machineId: number, learning: Learning, settings: ModelSettings): MachineLaws {
   const points = pointsOfShop(shop.life.points).on(machineId);
   const pool = withEveryClass(learning, shop, settings).shop;
   // as of an earlier day, or on the shelf since it was laid out, a part may share another machine's harshness

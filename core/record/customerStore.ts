@@ -32,18 +32,15 @@ export type CustomersKnown = {
   survivorOf(customerId: number): number;
 };
 
-export function customersKnown(db: ReadableRecord, knownAt: string = NOW_KNOWN): CustomersKnown {
-  const first = bulk<DetailsRow>(db, 'SELECT id, name, place, address, phone, email FROM customers', {});
-  const later = bulk<DetailsRow>(
-    db,
-    `SELECT d.customer_id, d.name, d.place, d.address, d.phone, d.email FROM customer_details d
-     WHERE ${standing('d')} ORDER BY d.id`,
-    { knownAt },
-  );
-  const erased = new Set(bulk<[number]>(db, 'SELECT customer_id FROM customer_erasures', {}).map(([id]) => id));
-  const own = new Map(
-    [...first, ...later].map((row) => [row[0], { id: row[0], ...detailsOf(row), erased: erased.has(row[0]) }]),
-  );
+export const customersKnown = (db: ReadableRecord, knownAt: string = NOW_KNOWN): CustomersKnown =>
+  customersAmong(db, null, knownAt);
+
+/** @param among these and whom they were merged into, and nobody else; null: all */
+export function customersAmong(
+  db: ReadableRecord,
+  among: readonly number[] | null,
+  knownAt: string = NOW_KNOWN,
+): CustomersKnown {
   const into = new Map(
     bulk<[number, number]>(
       db,
@@ -58,6 +55,23 @@ export function customersKnown(db: ReadableRecord, knownAt: string = NOW_KNOWN):
     for (let steps = into.size; steps > 0; steps--) at = into.get(at) ?? at;
     return at;
   };
+  const ids = among && { ids: JSON.stringify([...among, ...among.map(survivorOf)]) };
+  const only = (id: string) => (ids ? `${id} IN (SELECT value FROM json_each(@ids))` : 'true');
+  const first = bulk<DetailsRow>(
+    db,
+    `SELECT id, name, place, address, phone, email FROM customers WHERE ${only('id')}`,
+    { ...ids },
+  );
+  const later = bulk<DetailsRow>(
+    db,
+    `SELECT d.customer_id, d.name, d.place, d.address, d.phone, d.email FROM customer_details d
+     WHERE ${standing('d')} AND ${only('d.customer_id')} ORDER BY d.id`,
+    { knownAt, ...ids },
+  );
+  const erased = new Set(bulk<[number]>(db, 'SELECT customer_id FROM customer_erasures', {}).map(([id]) => id));
+  const own = new Map(
+    [...first, ...later].map((row) => [row[0], { id: row[0], ...detailsOf(row), erased: erased.has(row[0]) }]),
+  );
   return { own, survivorOf, of: (customerId) => own.get(survivorOf(customerId)) ?? null };
 }
 
@@ -75,7 +89,8 @@ export const namesOfCustomers = (db: ReadableRecord): { id: number; name: string
   [...customersKnown(db).own.values()].filter(({ erased }) => !erased).map(({ id, name }) => ({ id, name }));
 
 /** A customer, or the one they were merged into; null: not on record. */
-export const readCustomer = (db: ReadableRecord, id: number): CustomerOnRecord | null => customersKnown(db).of(id);
+export const readCustomer = (db: ReadableRecord, id: number): CustomerOnRecord | null =>
+  customersAmong(db, [id]).of(id);
 
 export const insertCustomer = (w: WritableRecord, customer: CustomerDetails): number =>
   insertInto(w, customers, customer);

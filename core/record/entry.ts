@@ -1,5 +1,6 @@
-import { eq, sql } from 'drizzle-orm';
+import { eq } from 'drizzle-orm';
 import { assertInvariant } from '../outcome.ts';
+import { bulk } from './bulk.ts';
 import { refuseMoved } from './fileId.ts';
 import { insertInto } from './insertInto.ts';
 import { beforeWriting, markUndone, markWritten } from './machineForecastStore.ts';
@@ -56,14 +57,12 @@ export const recordRevision = (record: ReadableRecord): string => `${record.path
 
 /** The same, whatever the file is called. */
 export function entriesRevision(record: ReadableRecord): string {
-  const last = record.read
-    .select({ last: sql<number | null>`max(${entries.id})` })
-    .from(entries)
-    .get();
-  const undone = record.read
-    .select({ count: sql<number>`count(*)`, last: sql<string | null>`max(${entries.undoneAt})` })
-    .from(entries)
-    .where(sql`undone_at IS NOT NULL`)
-    .get();
-  return [last?.last ?? 0, undone?.count ?? 0, undone?.last ?? ''].join(' ');
+  // asked for with every look at the record
+  const [last] = bulk<[id: number | null]>(record, 'SELECT max(id) FROM entries', {});
+  const [undone] = bulk<[count: number, last: string | null]>(
+    record,
+    'SELECT count(*), max(undone_at) FROM entries WHERE undone_at IS NOT NULL',
+    {},
+  );
+  return [last?.[0] ?? 0, undone?.[0] ?? 0, undone?.[1] ?? ''].join(' ');
 }

@@ -4,7 +4,7 @@ import type { Day } from '../units/day.ts';
 import { ofMachines } from './boundMachines.ts';
 import { bound, bulk, groupedBy, type Horizon } from './bulk.ts';
 import { chainOf, counting, NOW_KNOWN, standing } from './counting.ts';
-import { customersKnown } from './customerStore.ts';
+import { customersAmong, customersKnown } from './customerStore.ts';
 import type { ReadableRecord } from './recordFile.ts';
 
 /** What every machine is called and whose it is, in the order of the record. */
@@ -25,10 +25,10 @@ export function loadMachineNames(
 
 /** Every machine with its owner, meter, counting dial events and work shares, up to the as-of day. */
 export function loadMachines(db: ReadableRecord, horizon: Horizon): MachineOnRecord[] {
-  const customers = customersKnown(db, horizon.knownAt);
-  const owners = new Map(
-    ownerRows(db, horizon).map(([machineId, customerId]) => [machineId, customers.of(customerId)]),
-  );
+  const owned = ownerRows(db, horizon);
+  const among = horizon.within && owned.map(([, customerId]) => customerId);
+  const customers = customersAmong(db, among, horizon.knownAt);
+  const owners = new Map(owned.map(([machineId, customerId]) => [machineId, customers.of(customerId)]));
   const meters = new Map(meterRows(db, horizon).map((row) => [row[0], row]));
   const events = groupedBy(eventRows(db, horizon), ([machineId]) => machineId);
   const shares = groupedBy(shareRows(db, horizon), ([machineId]) => machineId);

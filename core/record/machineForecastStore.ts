@@ -103,11 +103,14 @@ const setMark = (w: WritableRecord, revision: string): void => {
 };
 
 /** Rows of x sit at an assembly: every machine it ever sat on. */
-const seats = (assemblyId: string) => `JOIN sittings y ON y.assembly_id = ${assemblyId}`;
+const seats = (assemblyId: string) => `CROSS JOIN sittings y ON y.assembly_id = ${assemblyId}`;
 const byPoint = (pointId: string) =>
-  `JOIN measuring_points m ON m.id = ${pointId} JOIN positions p ON p.id = m.position_id ${seats('p.assembly_id')}`;
+  `CROSS JOIN measuring_points m ON m.id = ${pointId} CROSS JOIN positions p ON p.id = m.position_id ${seats('p.assembly_id')}`;
 
-/** From rows x of each table to the machines whose forecasts rest on them. Null: those of the whole shop do. */
+/**
+ * From rows x of each table to the machines whose forecasts rest on them. Null: those of the whole shop do. Joined from the
+ * few new rows outwards: SQLite keeps the order of a CROSS JOIN, and would otherwise begin with every point of the shop.
+ */
 const TOUCHED: Readonly<Record<string, string | null>> = {
   machines: 'SELECT x.id FROM machines x',
   ...Object.fromEntries(
@@ -118,9 +121,9 @@ const TOUCHED: Readonly<Record<string, string | null>> = {
   ),
   sittings: `SELECT y.machine_id FROM sittings x ${seats('x.assembly_id')}`,
   positions: `SELECT y.machine_id FROM positions x ${seats('x.assembly_id')}`,
-  position_sittings: `SELECT y.machine_id FROM position_sittings x JOIN positions p ON p.id = x.position_id
-    JOIN sittings y ON y.assembly_id IN (p.assembly_id, x.assembly_id)`,
-  measuring_points: `SELECT y.machine_id FROM measuring_points x JOIN positions p ON p.id = x.position_id ${seats('p.assembly_id')}`,
+  position_sittings: `SELECT y.machine_id FROM position_sittings x CROSS JOIN positions p ON p.id = x.position_id
+    CROSS JOIN sittings y ON y.assembly_id IN (p.assembly_id, x.assembly_id)`,
+  measuring_points: `SELECT y.machine_id FROM measuring_points x CROSS JOIN positions p ON p.id = x.position_id ${seats('p.assembly_id')}`,
   ...Object.fromEntries(
     ['sizes', 'renewals', 'shims', 'point_limits', 'joint_members'].map((table) => [
       table,
@@ -129,8 +132,8 @@ const TOUCHED: Readonly<Record<string, string | null>> = {
   ),
   joints: `SELECT y.machine_id FROM joints x ${byPoint('x.slack_point_id')}`,
   findings: `SELECT y.machine_id FROM findings x ${seats('x.assembly_id')}`,
-  finding_closings: `SELECT y.machine_id FROM finding_closings x JOIN findings f ON f.id = x.finding_id ${seats('f.assembly_id')}`,
-  finding_declines: `SELECT y.machine_id FROM finding_declines x JOIN findings f ON f.id = x.finding_id ${seats('f.assembly_id')}`,
+  finding_closings: `SELECT y.machine_id FROM finding_closings x CROSS JOIN findings f ON f.id = x.finding_id ${seats('f.assembly_id')}`,
+  finding_declines: `SELECT y.machine_id FROM finding_declines x CROSS JOIN findings f ON f.id = x.finding_id ${seats('f.assembly_id')}`,
   shop_settings: null,
   forecast_settings: null,
   class_knowledge: null,

@@ -61,13 +61,17 @@ const details = (row: Row): PointDetails => ({
   stations: JSON.parse(row[12]) as string[],
 });
 
+/** Positions that were laid out in the assemblies named, or came to them: found by an index, where they are now is not. */
+const EVER_IN = `o.id IN (SELECT id FROM positions WHERE assembly_id IN (SELECT value FROM json_each(@ids))
+  UNION SELECT position_id FROM position_sittings WHERE assembly_id IN (SELECT value FROM json_each(@ids)))`;
+
 /** Points now in the assemblies named, in the order of their items; of all when none is named. */
 export function pointsOfAssemblies(db: ReadableRecord, assemblyIds: readonly number[] | null): PointDetails[] {
   const rows = bulk<Row>(
     db,
-    `${SELECT} WHERE (@ids IS NULL OR in_assembly IN (SELECT value FROM json_each(@ids))) AND ${standing('p')}
+    `${SELECT} WHERE ${assemblyIds ? `${EVER_IN} AND in_assembly IN (SELECT value FROM json_each(@ids)) AND` : ''} ${standing('p')}
      ORDER BY in_assembly, o.item, o.id, p.id`,
-    { ids: assemblyIds && JSON.stringify(assemblyIds), knownAt: NOW_KNOWN },
+    { ...(assemblyIds && { ids: JSON.stringify(assemblyIds) }), knownAt: NOW_KNOWN },
   );
   return rows.map(details);
 }

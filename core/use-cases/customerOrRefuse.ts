@@ -1,5 +1,5 @@
 import { RefusedError } from '../outcome.ts';
-import { type CustomerOnRecord, customersKnown } from '../record/customerStore.ts';
+import { type CustomerOnRecord, customersAmong } from '../record/customerStore.ts';
 import type { ReadableRecord } from '../record/recordFile.ts';
 
 /**
@@ -7,7 +7,7 @@ import type { ReadableRecord } from '../record/recordFile.ts';
  * @throws RefusedError unknown-customer; customer-merged (they go by another row now); customer-erased
  */
 export function customerOrRefuse(record: ReadableRecord, customerId: number, path = 'customerId'): CustomerOnRecord {
-  const known = customersKnown(record);
+  const known = customersAmong(record, [customerId]);
   const customer = known.own.get(customerId);
   const facts = { path, customerId };
   if (!customer) throw new RefusedError({ code: 'unknown-customer', facts });

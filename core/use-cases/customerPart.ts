@@ -1,7 +1,7 @@
 import type { customerPart } from '../contract/customer.ts';
 import type { Handler } from '../contract/operation.ts';
 import { RefusedError } from '../outcome.ts';
-import { customersKnown, detailsBefore, insertDetails, mergesOf, strikeMerge } from '../record/customerStore.ts';
+import { customersAmong, detailsBefore, insertDetails, mergesOf, strikeMerge } from '../record/customerStore.ts';
 import { writeEntry } from '../record/entry.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 
@@ -11,7 +11,7 @@ export const customerPartHandler: Handler<typeof customerPart, Context> = (conte
   const merge = mergesOf(record).find(({ id }) => id === mergeId);
   if (!merge) throw new RefusedError({ code: 'unknown-merge', facts: { path: 'mergeId', mergeId } });
   const { customerId, intoCustomerId } = merge;
-  if (customersKnown(record).own.get(customerId)?.erased)
+  if (customersAmong(record, [customerId]).own.get(customerId)?.erased)
     throw new RefusedError({ code: 'customer-erased', facts: { path: 'mergeId', customerId } });
   writeEntry(record, entryNow(context, 'customer/part', by), (w, entryId) => {
     const { before, stillLast } = detailsBefore(w, intoCustomerId, merge.entryId);

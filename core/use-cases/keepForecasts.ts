@@ -25,7 +25,7 @@ export function standingForecasts(
   pointIds: ReadonlySet<number> | null = null,
 ): StandingForecast[] {
   const { shop, learning, asOf } = now;
-  const { laws } = now.ofMachine(machineId);
+  const laws = now.lawsOf(machineId);
   return shop.life.points
     .filter((point) => point.machineId === machineId && (pointIds === null || pointIds.has(point.pointId)))
     .flatMap((point) => {

@@ -11,13 +11,13 @@ import {
 import type { MachineOnRecord } from '../shop/shopLife.ts';
 import { fingerprint } from '../way/fingerprint.ts';
 import { MODEL_VERSION } from '../way/learning.ts';
-import { forecastsOfMachine, type Learning } from '../way.ts';
+import type { Learning } from '../way.ts';
 import { type Context, recordOf } from './context.ts';
 import { machineLine } from './machineLine.ts';
 import { machineNamesNow } from './machineNamesNow.ts';
 import { type Due, dueOf } from './recall/dueOf.ts';
 import { seriesAround } from './seriesNow.ts';
-import { nowOf, type ShopNow } from './shopNow.ts';
+import { nowOf, type ShopNow, shopNowFrom } from './shopNow.ts';
 
 export type Line = z.input<typeof zMachineLine>;
 
@@ -62,8 +62,7 @@ export function forecastOnce(context: Context, learning: Learning, machineId: nu
   const shop = seriesAround(context, machineId);
   const machine = shop.life.machines.find((one) => one.machineId === machineId);
   if (!machine) return null;
-  const forecast = forecastsOfMachine(shop, machineId, learning);
-  return forecastMade({ asOf: shop.asOf, shop, learning, ofMachine: () => forecast }, machine);
+  return forecastMade(shopNowFrom(shop, learning), machine);
 }
 
 /** What is kept of a machine's forecasts. */

@@ -4,7 +4,7 @@ import type { Handler } from '../contract/operation.ts';
 import { type AssemblyKind, zAssemblyKind } from '../contract/shop.ts';
 import { machineHoursOn } from '../reading/machineHours.ts';
 import { assembliesOnMachine, positionsOf } from '../record/assemblyStore.ts';
-import { type CustomerOnRecord, customerOfMachine, customersKnown, ownershipsOf } from '../record/customerStore.ts';
+import { type CustomerOnRecord, customerOfMachine, customersAmong, ownershipsOf } from '../record/customerStore.ts';
 import { listKinds } from '../record/kindStore.ts';
 import { machineOrRefuse } from '../record/machineStore.ts';
 import { pointsOfAssemblies } from '../record/pointStore.ts';
@@ -76,8 +76,12 @@ export function machineSheet(record: ReadableRecord, now: ShopNow, machineId: nu
 }
 
 function ownersOf(record: ReadableRecord, machineId: number): Sheet['owners'] {
-  const known = customersKnown(record);
-  return ownershipsOf(record, machineId).map(({ id, customerId, fromOn, struck, reason }) => {
+  const owned = ownershipsOf(record, machineId);
+  const known = customersAmong(
+    record,
+    owned.map(({ customerId }) => customerId),
+  );
+  return owned.map(({ id, customerId, fromOn, struck, reason }) => {
     const { name = '', place = '' } = known.of(customerId) ?? {};
     return { ownershipId: id, customerId: known.survivorOf(customerId), name, place, fromOn, struck, reason };
   });

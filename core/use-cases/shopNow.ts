@@ -5,7 +5,14 @@ import type { Day } from '../units/day.ts';
 import { openFindings } from '../way/openFindings.ts';
 import { pointsOfShop } from '../way/pointsOfShop.ts';
 import { partsOfMachine, type ShopSeries } from '../way/shopSeries.ts';
-import { forecastsOfMachine, type Learning, learnClasses, type MachineForecast, seriesOfShop } from '../way.ts';
+import {
+  forecastsOfMachine,
+  type Learning,
+  lawsOfMachine,
+  learnClasses,
+  type MachineForecast,
+  seriesOfShop,
+} from '../way.ts';
 import { type Context, keptInMemory, recordOf } from './context.ts';
 import { isLarge } from './learning/heardNow.ts';
 import { heardSeries, shopLearning } from './learning/shopLearning.ts';
@@ -17,6 +24,8 @@ export type ShopNow = {
   shop: ShopSeries;
   learning: Learning;
   ofMachine(machineId: number): MachineForecast;
+  /** what is held of its parts, and nothing told of them yet: a fraction of the work */
+  lawsOf(machineId: number): MachineForecast['laws'];
 };
 
 /** @param atOnce where nothing has been learned yet, do not wait for it; see {@link shopLearning} */
@@ -51,16 +60,24 @@ const NO_MACHINE = 0;
 export function nowOf(context: Context, shop: ShopSeries, learning: Learning): ShopNow {
   const { asOf } = shop;
   const known = forecastsKept(context);
+  /** of before, where it still holds; and what that rests on */
+  const standing = (machineId: number) => {
+    const before = known.get(machineId);
+    if (before?.shop === shop && before.learning === learning) return before;
+    const restsOn = [learning.fingerprint, ...machineInputs(shop, machineId)];
+    const holds = before !== undefined && readsAlike(before.restsOn, restsOn);
+    return { restsOn, forecast: holds ? before.forecast : null };
+  };
   return {
     asOf,
     shop,
     learning,
+    lawsOf: (machineId) => standing(machineId).forecast?.laws ?? lawsOfMachine(shop, machineId, learning).laws,
     ofMachine(machineId: number) {
-      const before = known.get(machineId);
-      if (before?.shop === shop && before.learning === learning) return before.forecast;
-      const restsOn = [learning.fingerprint, ...machineInputs(shop, machineId)];
-      const holds = before !== undefined && readsAlike(before.restsOn, restsOn);
-      const forecast = holds ? before.forecast : forecastsOfMachine(shop, machineId, learning);
+      const before = standing(machineId);
+      if ('shop' in before) return before.forecast;
+      const { restsOn } = before;
+      const forecast = before.forecast ?? forecastsOfMachine(shop, machineId, learning);
       known.delete(machineId);
       known.set(machineId, { shop, learning, restsOn, forecast });
       const [oldest] = known.keys();
@@ -70,16 +87,19 @@ export function nowOf(context: Context, shop: ShopSeries, learning: Learning): S
   };
 }
 
-/** The same from a shop's life alone, nothing kept: its classes are learned afresh. */
+/** The same from a shop's life alone: its classes are learned afresh. */
 export function shopNowOf(life: ShopLife, asOf: Day): ShopNow {
   const shop = seriesOfShop(life, asOf);
-  const learning = learnClasses(shop);
+  return shopNowFrom(shop, learnClasses(shop));
+}
+
+/** The same of some series and what was learned, kept with the answer alone. */
+export function shopNowFrom(shop: ShopSeries, learning: Learning): ShopNow {
   const known = new Map<number, MachineForecast>();
   return {
-    asOf,
-    shop,
-    learning,
-    ofMachine(machineId: number) {
+    ...{ asOf: shop.asOf, shop, learning },
+    lawsOf: (machineId) => lawsOfMachine(shop, machineId, learning).laws,
+    ofMachine(machineId) {
       const forecast = known.get(machineId) ?? forecastsOfMachine(shop, machineId, learning);
       known.set(machineId, forecast);
       return forecast;

@@ -4,15 +4,17 @@ import type { Handler, RequestOf } from '../contract/operation.ts';
 import type { stripDownSave } from '../contract/stripDown.ts';
 import { RefusedError } from '../outcome.ts';
 import { writeEntry } from '../record/entry.ts';
+import type { PointOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
+import { pointsOfShop } from '../way/pointsOfShop.ts';
 import type { ShopSeries } from '../way/shopSeries.ts';
-import { forecastsOfMachine, hoursLeftOfMachine } from '../way.ts';
+import { hoursLeftOfMachine } from '../way.ts';
 import { measuredVisits } from './check/scoredForecasts.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { keepForecasts, type StandingForecast, standingForecasts } from './keepForecasts.ts';
 import { type NotedDial, notedDial } from './notedDial.ts';
 import { seriesAround } from './seriesNow.ts';
-import { type ShopNow, shopAround } from './shopNow.ts';
+import { type ShopNow, shopAround, shopNowFrom } from './shopNow.ts';
 import { judgeTyped, judgeTypedRenewals, type TypedStripDown, typedStripDown } from './typedStripDown.ts';
 import { isEmpty, parkedOf, writeStripDown } from './writeStripDown.ts';
 
@@ -28,7 +30,7 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
   const judged = { sizes: judgeTyped(context, typed), renewals: judgeTypedRenewals(context, typed) };
   const dial = dialOf(context, typed, request);
   const before = shopAround(context, request.machineId);
-  const forecastsBefore = before.ofMachine(request.machineId).points;
+  const hoursBefore = hoursLeftOfMachine(before.shop, request.machineId, before.learning);
   const standing = standingBefore(context, typed, before);
   const made = entryNow(context, 'stripDown/save', request.fitter);
   const stripDownId = writeEntry(recordOf(context), made, (w, entryId) => {
@@ -42,7 +44,7 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
   return {
     stripDownId,
     parked: parkedOf(request, judged),
-    moved: movedForecasts(forecastsBefore, hoursAfter),
+    moved: movedForecasts(pointsOfShop(before.shop.life.points).on(request.machineId), hoursBefore, hoursAfter),
     against: againstStanding(standing, after, typed.takenOn),
   };
 };
@@ -55,9 +57,7 @@ function standingBefore(context: Context, { draft, takenOn }: TypedStripDown, be
   const opened = new Set([...draft.sizes, ...draft.renewals].map(({ pointId }) => pointId));
   if (takenOn === before.asOf) return standingForecasts(before, draft.machineId, opened);
   const shop = seriesAround(context, draft.machineId, takenOn);
-  const { learning } = before;
-  const ofMachine = (machineId: number) => forecastsOfMachine(shop, machineId, learning);
-  return standingForecasts({ asOf: takenOn, shop, learning, ofMachine }, draft.machineId, opened);
+  return standingForecasts(shopNowFrom(shop, before.learning), draft.machineId, opened);
 }
 
 /** The sizes of the sheet against what stood just before it. */
@@ -88,11 +88,15 @@ function dialOf(context: Context, { takenOn }: TypedStripDown, { machineId, dial
 /** A forecast has moved when a figure of it differs by more than this [h]. */
 const MOVED_HOURS = 0.5;
 
-function movedForecasts(before: readonly PointForecast[], after: ReadonlyMap<number, PointForecast['hoursLeft']>) {
-  return before.flatMap(({ pointId, item, position, point, hoursLeft: was }) => {
+type HoursLeft = ReadonlyMap<number, PointForecast['hoursLeft']>;
+
+function movedForecasts(points: readonly PointOnRecord[], before: HoursLeft, after: HoursLeft) {
+  return points.flatMap(({ pointId, item, position, point }) => {
+    const was = before.get(pointId);
     const now = after.get(pointId);
     const figures = ['low', 'middle', 'high'] as const;
-    const moved = now !== undefined && !figures.every((figure) => sameHours(was[figure], now[figure]));
+    const moved =
+      was !== undefined && now !== undefined && !figures.every((figure) => sameHours(was[figure], now[figure]));
     return moved ? [{ pointId, item, position, point, before: was, after: now }] : [];
   });
 }

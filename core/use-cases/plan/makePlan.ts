@@ -23,9 +23,9 @@ import {
   type ShopPlanFrom,
   shopPlan,
 } from '../../way/shopPlan.ts';
-import { forecastsOfMachine, learnClasses, type MachineForecast, seriesOfShop } from '../../way.ts';
+import { learnClasses, seriesOfShop } from '../../way.ts';
 import { learningKept } from '../learning/shopLearning.ts';
-import type { ShopNow } from '../shopNow.ts';
+import { type ShopNow, shopNowFrom } from '../shopNow.ts';
 import { planFrom, yearOfWinter } from './planFrom.ts';
 
 export type PlanAsk = z.output<typeof zPlanAsk>;
@@ -84,15 +84,7 @@ function nowOfRecord(record: ReadableRecord, asOf: Day): ShopNow {
   const holds = before?.fingerprint === learnedFrom(shopBefore, settingsOf(life)).fingerprint;
   const shop = holds ? shopBefore : seriesOfShop(life, asOf);
   const learning = holds && before ? before : learnClasses(shop);
-  const known = new Map<number, MachineForecast>();
-  return {
-    ...{ asOf, shop, learning },
-    ofMachine(machineId) {
-      const forecast = known.get(machineId) ?? forecastsOfMachine(shop, machineId, learning);
-      known.set(machineId, forecast);
-      return forecast;
-    },
-  };
+  return shopNowFrom(shop, learning);
 }
 
 function savePlan(
