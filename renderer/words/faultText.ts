@@ -136,13 +136,19 @@ export function fieldName(path: string): string {
   return words.join(', ');
 }
 
-/** What to say of a fault. A code nobody has words for is said so, with its facts, rather than passed over. */
-export function faultText(fault: Fault): FaultSaid {
+/** It names a thing that is not there. */
+export const isNotOnRecord = ({ code }: Fault): boolean => code.startsWith('unknown-') && code !== 'unknown-operation';
+
+/**
+ * What to say of a fault. A code nobody has words for is said so, with its facts, rather than passed over.
+ * @param onlyRead nothing was to be changed, so nothing is said of what was not
+ */
+export function faultText(fault: Fault, { onlyRead = false }: { onlyRead?: boolean } = {}): FaultSaid {
   const sentence = faultSentences[fault.code];
   const said = sentence?.(fault.facts, fault) ?? {
     what: `The program refused this: ${fault.code.replaceAll('-', ' ')}${factsInBrackets(fault.facts)}.`,
   };
-  return { safe: KEPT, next: '', ...said };
+  return { safe: onlyRead ? '' : KEPT, next: '', ...said };
 }
 
 function factsInBrackets(facts: Facts): string {

@@ -11,7 +11,6 @@ export const tabWords = {
 
 export const frameWords = {
   screens: 'Screens',
-  noSuchScreen: 'There is nothing at this address.',
   toMachines: 'To the machines',
   opening: 'Opening the record',
   brokeTitle: 'No screen to show',

@@ -5,6 +5,7 @@ const makeKinds = { pin: 'pin', bush: 'bush', strip: 'strip', boss: 'boss', othe
 /** Words of the Jobs screens. What the papers themselves say stands in core/papers/rebuild. */
 export const jobWords = {
   tab: 'Jobs',
+  toJobs: 'To the jobs',
   title: 'Jobs',
   count: (open: number, handedOver: number): string => `${open} open, ${handedOver} handed over`,
   loading: 'Fetching the jobs',

@@ -22,9 +22,8 @@ export const machineWords = {
   repair: 'Repair',
   slip: 'Slip',
   why: 'Why',
-  toMachines: 'To the machines',
   toThisMachine: 'To the machine',
-  noSuchMachine: 'There is no machine at this address.',
+  machine: 'Machine',
   noAssembly: 'Nothing that wears on this machine yet',
   noAssemblyNext:
     'Lay out an assembly on it: choose its kind, and its positions, measuring points, new sizes and drawing are there, all to be changed.',

@@ -46,7 +46,7 @@ const toward = (ways: Toward, mark: DecimalMark): string =>
 
 export const repairWords = {
   loading: 'Working out what can be done ...',
-  noSuchJoint: 'There is no joint at this place.',
+  tab: 'Repair',
   toMachine: 'Machine',
   toFits: 'Fits and press with these figures',
   choice: (choice: RepairChoiceName) => CHOICES[choice],

@@ -26,7 +26,7 @@ type Play = { frontMm: number; rearMm: number; hookMm: number };
 
 export const slideWords = {
   loading: 'Working out the play ...',
-  noSuchSlide: 'There is no slide at this place.',
+  tab: 'Slide',
   title: (assembly: string) => `${assembly}: slide`,
   sub: (machine: string, customer: string) => [machine, customer].filter(Boolean).join(', '),
   toMachine: 'Machine',

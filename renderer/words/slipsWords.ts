@@ -7,6 +7,8 @@ export const slipsWords = {
   title: 'Slips, newest first',
   count: (count: number): string => `${count} ${counted(count, 'slip', 'slips')} made`,
   loading: 'Fetching the slips',
+  slip: 'Slip',
+  toSlips: 'To the slips',
   number: 'Number',
   madeOn: 'Made',
   machine: 'Machine',

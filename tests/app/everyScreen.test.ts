@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { machineRead, machinesList } from '#core/contract/machine.ts';
 import { rebuildTakeIn } from '#core/contract/rebuild.ts';
+import { recordStartEmpty } from '#core/contract/record.ts';
 import { slipMake } from '#core/contract/slip.ts';
 import type { OpenProgram } from '#core/shells/openProgram.ts';
 import { routes } from '#renderer/screens/routes.tsx';
@@ -118,4 +119,28 @@ windowTest(
     expect(faults).toEqual([]);
   },
   { timeoutMs: 900_000 },
+);
+
+windowTest(
+  'an address of something that is not on record has its heading, says so, and has a way on',
+  async ({ open }) => {
+    const { page, ask } = await open({ asOf: '2026-11-02' });
+    await told(ask, recordStartEmpty, {});
+    await page.reload();
+    const named: Record<string, string> = { panel: 'why', choice: 'bush', paper: 'job-card', takenOn: '2025-01-10' };
+    const paths = routes.filter(({ free, path }) => !free && path.includes(':')).map(({ path }) => path);
+    const faults: string[] = [];
+    for (const path of paths) {
+      const address = path.replace(/:(\w+)/g, (_, name: string) => named[name] ?? '999999');
+      await leaveFor(page, address);
+      await settled(page);
+      const heading = (await page.locator('main h1').allTextContents()).join('');
+      const said = await page.locator('main [role=alert]').count();
+      const keys = await page.locator('main [role=alert] button').allTextContents();
+      if (heading === '' || said !== 1 || !keys.some((key) => /^(To the|Back|Another)/.test(key)))
+        faults.push(`${address}: "${heading}", ${said} said, keys ${keys.join(', ')}`);
+    }
+    expect(faults).toEqual([]);
+    expect(paths.length).toBeGreaterThan(12);
+  },
 );

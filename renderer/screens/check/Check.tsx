@@ -1,15 +1,14 @@
 import { Link, useLocation } from 'wouter';
 import { checkRead } from '#core/contract/check.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { Empty, FaultBox, Notice } from '#renderer/controls/Notice.tsx';
+import { Empty, Notice } from '#renderer/controls/Notice.tsx';
+import { NotYet } from '#renderer/controls/NotYet.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { checkWords as words } from '#renderer/words/checkWords.ts';
 import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { Beyond } from './Beyond.tsx';
 import { ClassTable } from './ClassTable.tsx';
 import { Worth } from './Worth.tsx';
@@ -21,11 +20,10 @@ export default function Check() {
   const read = useAsk(checkRead, {});
   return (
     <Sheet title={words.title} sub={words.sub} {...(read.value && { block: blockOf(read.value) })}>
-      {read.fault && <FaultBox fault={read.fault} keys={<Key onPress={read.again}>{frameWords.tryAgain}</Key>} />}
+      <NotYet of={read} words={words.loading} />
       {read.value?.heardMachines != null && (
         <Notice kind="waiting" head={shared.heardMachines(read.value.heardMachines)} />
       )}
-      {read.waiting && !read.value && <FillingRule words={words.loading} />}
       {read.value?.classes.every(({ sizes }) => sizes === 0) ? (
         <Empty
           head={words.emptyHead}

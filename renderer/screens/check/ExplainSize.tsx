@@ -1,9 +1,8 @@
 import { useRef } from 'react';
 import { useLocation, useParams } from 'wouter';
 import { checkExplain, type Explanation } from '#core/contract/check.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
 import { HoursRule, RULE_BASE_PX } from '#renderer/marks/HoursRule.tsx';
 import { IntervalBar } from '#renderer/marks/IntervalBar.tsx';
@@ -11,10 +10,10 @@ import { Picture } from '#renderer/marks/Picture.tsx';
 import { PresentLine } from '#renderer/marks/PresentHours.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { checkWords as words } from '#renderer/words/checkWords.ts';
 import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { useWidth } from '../machines/useWidth.ts';
 import { type ExplainedReply, type ExplainRow, explainPicture } from './explainPicture.ts';
 import './check.css';
@@ -25,9 +24,10 @@ const ROW_PX = 41;
 
 /** A size beyond its range: what would explain it, each a step from its correction, and the forecast then, now and with it. */
 export default function ExplainSize() {
-  const { pointId, takenOn } = useParams<{ pointId: string; takenOn: string }>();
+  const pointId = useIdInAddress('pointId');
+  const { takenOn = '' } = useParams<{ takenOn?: string }>();
   const [, goTo] = useLocation();
-  const asked = useAsk(checkExplain, { pointId: Number(pointId), takenOn: takenOn ?? '' });
+  const asked = useAsk(checkExplain, pointId === null ? null : { pointId, takenOn });
   const back = (
     <Key letter="Escape" onPress={() => goTo('/forecast-check')}>
       {words.back}
@@ -35,13 +35,13 @@ export default function ExplainSize() {
   );
   if (asked.value) return <Explained reply={asked.value} back={back} />;
   return (
-    <Sheet title={words.explainTitle} actions={back}>
-      {asked.fault ? (
-        <FaultBox fault={asked.fault} keys={<Key onPress={asked.again}>{frameWords.tryAgain}</Key>} />
-      ) : (
-        <FillingRule words={words.explainLoading} />
-      )}
-    </Sheet>
+    <NotYetSheet
+      title={words.explainTitle}
+      of={asked}
+      words={words.explainLoading}
+      noSuch="unknown-point"
+      list={{ at: '/forecast-check', words: words.back }}
+    />
   );
 }
 

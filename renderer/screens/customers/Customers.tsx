@@ -3,14 +3,13 @@ import { useLocation } from 'wouter';
 import { type CustomerSheet, customersSheet, type Double } from '#core/contract/customer.ts';
 import { wholeFigure } from '#core/words/quantityText.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { Empty, FaultBox, Notice } from '#renderer/controls/Notice.tsx';
+import { Empty, Notice } from '#renderer/controls/Notice.tsx';
+import { NotYet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useListKeys } from '#renderer/screens/machines/useListKeys.ts';
 import { useAsk } from '#renderer/useAsk.ts';
 import { machinesCell, customersWords as words } from '#renderer/words/customersWords.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { findCustomers } from './findCustomers.ts';
 import { OpenCustomer } from './OpenCustomer.tsx';
 import './customers.css';
@@ -52,12 +51,7 @@ export default function Customers() {
         { label: words.blockRule, value: words.blockRuleIs, grow: true },
       ]}
     >
-      {!list.value &&
-        (list.fault ? (
-          <FaultBox fault={list.fault} keys={<Key onPress={list.again}>{frameWords.tryAgain}</Key>} />
-        ) : (
-          <FillingRule words={words.loading} />
-        ))}
+      <NotYet of={list} words={words.loading} />
       {list.value && all.length === 0 && (
         <Empty
           head={words.none}

@@ -2,12 +2,12 @@ import { useState } from 'react';
 import { useLocation, useParams } from 'wouter';
 import { fitRead } from '#core/contract/fits.ts';
 import { REPAIR_CHOICE_NAMES, type RepairChoiceName, repairRead } from '#core/contract/repair.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
 import { StaysInMm } from '#renderer/controls/StaysInMm.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { fitsWords as words } from '#renderer/words/fitsWords.ts';
 import { repairWords } from '#renderer/words/repairWords.ts';
 import { type Carried, carriedFrom, NOTHING_CARRIED } from './carried.ts';
@@ -28,28 +28,25 @@ const goToPart = (part: (typeof PARTS)[number]): void => {
 
 /** Fits and press: the shop's slide rule. Nothing here is kept in the record. */
 export default function Fits() {
-  const { positionId, choice } = useParams<{ positionId?: string; choice?: string }>();
+  const positionId = useIdInAddress('positionId');
+  const { choice } = useParams<{ choice?: string }>();
   const from = REPAIR_CHOICE_NAMES.find((name) => name === choice);
-  if (positionId !== undefined && from !== undefined)
-    return <OfJoint key={`${positionId} ${from}`} positionId={Number(positionId)} choice={from} />;
+  if (choice !== undefined)
+    return <OfJoint key={`${positionId} ${choice}`} positionId={positionId} choice={from ?? 'leave'} />;
   return <WithFigures carried={NOTHING_CARRIED} from={null} />;
 }
 
 /** With the figures of a joint's choice typed in. */
-function OfJoint({ positionId, choice }: { positionId: number; choice: RepairChoiceName }) {
-  const sheet = useAsk(repairRead, { positionId });
-  if (sheet.value)
+function OfJoint({ positionId, choice }: { positionId: number | null; choice: RepairChoiceName }) {
+  const sheet = useAsk(repairRead, positionId === null ? null : { positionId });
+  if (positionId && sheet.value)
     return (
       <WithFigures
         carried={carriedFrom(sheet.value, choice) ?? NOTHING_CARRIED}
         from={{ positionId, said: words.from(repairWords.title(sheet.value), repairWords.choice(choice)) }}
       />
     );
-  return (
-    <Sheet title={words.title}>
-      {sheet.fault ? <FaultBox fault={sheet.fault} /> : <FillingRule words={repairWords.loading} />}
-    </Sheet>
-  );
+  return <NotYetSheet title={words.title} of={sheet} words={repairWords.loading} noSuch="unknown-position" />;
 }
 
 type From = { positionId: number; said: string };

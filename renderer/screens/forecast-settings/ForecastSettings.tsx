@@ -5,11 +5,11 @@ import { settingGroups } from '#core/words/settingText.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { forecastSettingsWords as words } from '#renderer/words/forecastSettingsWords.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { useFormKeys } from '../take-in/useFormKeys.ts';
 import { SettingRows } from './SettingRows.tsx';
 import { type SettingsAsk, type SettingsForm, settingsAsk, settingsForm } from './settingsForm.ts';
@@ -20,15 +20,7 @@ import './forecast-settings.css';
 export default function ForecastSettings() {
   const read = useAsk(forecastSettingsRead, {});
   if (read.value) return <OfShop key={JSON.stringify(read.value)} read={read.value} />;
-  return (
-    <Sheet title={words.title} sub={words.sub}>
-      {read.fault ? (
-        <FaultBox fault={read.fault} keys={<Key onPress={read.again}>{frameWords.tryAgain}</Key>} />
-      ) : (
-        <FillingRule words={words.loading} />
-      )}
-    </Sheet>
-  );
+  return <NotYetSheet title={words.title} sub={words.sub} of={read} words={words.loading} />;
 }
 
 function OfShop({ read }: { read: ReplyOf<typeof forecastSettingsRead> }) {

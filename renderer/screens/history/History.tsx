@@ -2,13 +2,12 @@ import { useState } from 'react';
 import { Link } from 'wouter';
 import { type Entry, entriesList, entriesRedoLast, entriesUndoLast } from '#core/contract/entries.ts';
 import { answerTo } from '#renderer/ask.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { StopMark } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { broughtText, daysText, machinesText, whatText, historyWords as words } from '#renderer/words/historyWords.ts';
 import { ByField, useBy } from '../machine/panels/ByField.tsx';
 import { momentText } from './momentText.ts';
@@ -21,17 +20,7 @@ export default function History() {
   const newest = useAsk(entriesList, { beforeEntryId: null, limit: A_PAGE });
   const [older, setOlder] = useState<{ after: number; entries: Entry[]; more: boolean } | null>(null);
   const [asking, setAsking] = useState<'undo' | 'redo' | null>(null);
-  if (!newest.value) {
-    return (
-      <Sheet title={words.title} sub={words.sub}>
-        {newest.fault ? (
-          <FaultBox fault={newest.fault} keys={<Key onPress={newest.again}>{frameWords.tryAgain}</Key>} />
-        ) : (
-          <FillingRule words={words.loading} />
-        )}
-      </Sheet>
-    );
-  }
+  if (!newest.value) return <NotYetSheet title={words.title} sub={words.sub} of={newest} words={words.loading} />;
   const first = newest.value.entries;
   // what was fetched further down hangs on what stands on top: a new entry, and it is fetched again
   const down = older !== null && older.after === first.at(-1)?.entryId ? older : null;

@@ -1,14 +1,14 @@
-import { useLocation, useParams } from 'wouter';
+import { useLocation } from 'wouter';
 import { type Rebuild, rebuildRead } from '#core/contract/rebuild.ts';
 import { day } from '#core/units/day.ts';
 import { dayText, hoursText } from '#core/words/quantityText.ts';
 import { whereaboutsText } from '#core/words/whereabouts.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { FaultBox, Notice } from '#renderer/controls/Notice.tsx';
+import { Notice } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { DoNotUseBanner, planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { jobWords as words } from '#renderer/words/jobWords.ts';
 import { Approval } from './Approval.tsx';
 import { Checks } from './Checks.tsx';
@@ -21,17 +21,17 @@ import './jobs.css';
 
 /** A job from intake to hand-over, in the order it is worked: work, quotes, what the customer says, cuts, checks, hand-over. */
 export default function Job() {
-  const rebuildId = Number(useParams<{ rebuildId: string }>().rebuildId);
-  const job = useAsk(rebuildRead, Number.isInteger(rebuildId) && rebuildId > 0 ? { rebuildId } : null);
+  const rebuildId = useIdInAddress('rebuildId');
+  const job = useAsk(rebuildRead, rebuildId === null ? null : { rebuildId });
   if (job.value) return <Whole job={job.value} />;
   return (
-    <Sheet title={words.tab}>
-      {job.fault ? (
-        <FaultBox fault={job.fault} keys={<Key onPress={job.again}>{frameWords.tryAgain}</Key>} />
-      ) : (
-        <FillingRule words={words.loading} />
-      )}
-    </Sheet>
+    <NotYetSheet
+      title={words.tab}
+      of={job}
+      words={words.loading}
+      noSuch="unknown-rebuild"
+      list={{ at: '/jobs', words: words.toJobs }}
+    />
   );
 }
 

@@ -5,9 +5,9 @@ import { rebuildsList } from '#core/contract/rebuild.ts';
 import { day } from '#core/units/day.ts';
 import { dayText, decimalFigure } from '#core/words/quantityText.ts';
 import { whereaboutsText } from '#core/words/whereabouts.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { Empty } from '#renderer/controls/Notice.tsx';
+import { NotYet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useListKeys } from '#renderer/screens/machines/useListKeys.ts';
@@ -29,7 +29,7 @@ export default function Jobs() {
   const handedOver = jobs.filter((job) => job.handedOverOn !== null).length;
   return (
     <Sheet title={words.title} sub={jobs.length > 0 && words.count(jobs.length - handedOver, handedOver)}>
-      {!list.value && (list.fault ? <FaultBox fault={list.fault} /> : <FillingRule words={words.loading} />)}
+      <NotYet of={list} words={words.loading} />
       {list.value && jobs.length === 0 && (
         <Empty
           head={words.none}

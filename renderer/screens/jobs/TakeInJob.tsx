@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { useLocation, useParams } from 'wouter';
+import { useLocation } from 'wouter';
 import { machineRead } from '#core/contract/machine.ts';
 import { photoDrop } from '#core/contract/photo.ts';
 import { COMEBACK_DAYS, rebuildsList, rebuildTakeIn } from '#core/contract/rebuild.ts';
@@ -8,9 +8,9 @@ import { dayText } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { TakePhotos } from '#renderer/photos/TakePhotos.tsx';
@@ -20,17 +20,18 @@ import { useDecimalMark, useToday } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { jobWords as words } from '#renderer/words/jobWords.ts';
 import { type Where, WhereFields } from './Intake.tsx';
 import './jobs.css';
 
 /** Takes a job in on a machine: complaint, when it is wanted, what the meter shows. */
 export default function TakeInJob() {
-  const machineId = Number(useParams<{ machineId: string }>().machineId);
+  const machineId = useIdInAddress('machineId');
   const [, goTo] = useLocation();
   const today = useToday();
   const mark = useDecimalMark();
-  const machine = useAsk(machineRead, { machineId });
+  const machine = useAsk(machineRead, machineId === null ? null : { machineId });
   const jobs = useAsk(rebuildsList, {});
   const takeIn = useDo(rebuildTakeIn);
   const [complaint, setComplaint] = useState('');
@@ -43,12 +44,8 @@ export default function TakeInJob() {
   const taking = useTakePhotos((photoId) => setPhotoIds((ids) => [...ids, photoId]));
   const drop = useDo(photoDrop);
   const [by, setBy] = useBy();
-  if (!machine.value)
-    return (
-      <Sheet title={words.key}>
-        {machine.fault ? <FaultBox fault={machine.fault} /> : <FillingRule words={words.loading} />}
-      </Sheet>
-    );
+  if (!machineId || !machine.value)
+    return <NotYetSheet title={words.key} of={machine} words={words.loading} noSuch="unknown-machine" />;
   const since = addDays(today, -COMEBACK_DAYS);
   const last = jobs.value?.rebuilds.find(
     (job) => job.machineId === machineId && job.handedOverOn !== null && job.handedOverOn >= since,

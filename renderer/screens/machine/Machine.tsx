@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { useLocation, useParams } from 'wouter';
 import { type MachineSheet, machineRead } from '#core/contract/machine.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { Empty } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { DoNotUseBanner, planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
 import { HelpMark } from '#renderer/help/HelpMark.tsx';
 import { BarKey } from '#renderer/marks/BarKey.tsx';
@@ -12,9 +12,9 @@ import { openHours } from '#renderer/screens/hours/openHours.ts';
 import { useListKeys } from '#renderer/screens/machines/useListKeys.ts';
 import { MeasuringSheetKey } from '#renderer/screens/old-sheets/MeasuringSheetKey.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { jobWords } from '#renderer/words/jobWords.ts';
 import { machineWords, ownerLine } from '#renderer/words/machineWords.ts';
 import { Hint } from './Hint.tsx';
@@ -27,32 +27,11 @@ import './machine.css';
 
 /** All parts of one machine on one hours axis, the chosen one's wear under it, and what both rest on. */
 export default function Machine() {
-  const machineId = Number(useParams<{ machineId: string }>().machineId);
-  const isId = Number.isInteger(machineId) && machineId > 0;
-  const asked = useAsk(machineRead, isId ? { machineId } : null);
-  const [, goTo] = useLocation();
+  const machineId = useIdInAddress('machineId');
+  const asked = useAsk(machineRead, machineId === null ? null : { machineId });
   // asked anew for another machine the old one is still in hand: a machine is never shown under another's address
   if (asked.value?.machineId === machineId) return <OnMachine key={machineId} sheet={asked.value} />;
-  const toMachines = <Key onPress={() => goTo('/machines')}>{machineWords.toMachines}</Key>;
-  return (
-    <Sheet title="">
-      {asked.fault ? (
-        <FaultBox
-          fault={asked.fault}
-          keys={
-            <>
-              <Key onPress={asked.again}>{frameWords.tryAgain}</Key>
-              {toMachines}
-            </>
-          }
-        />
-      ) : isId ? (
-        <FillingRule words={machineWords.loading} />
-      ) : (
-        <FaultBox said={{ what: machineWords.noSuchMachine, safe: '', next: '' }} keys={toMachines} />
-      )}
-    </Sheet>
-  );
+  return <NotYetSheet title={machineWords.machine} of={asked} words={machineWords.loading} noSuch="unknown-machine" />;
 }
 
 function OnMachine({ sheet }: { sheet: MachineSheet }) {

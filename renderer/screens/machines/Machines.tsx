@@ -4,6 +4,7 @@ import type { MachinesOrder } from '#core/contract/machine.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { NotYet } from '#renderer/controls/NotYet.tsx';
 import { planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
 import { useTakenFind } from '#renderer/frame/findFilter.ts';
 import { BarKey } from '#renderer/marks/BarKey.tsx';
@@ -11,7 +12,6 @@ import { openHours } from '#renderer/screens/hours/openHours.ts';
 import { useDo } from '#renderer/useAsk.ts';
 import { useMachinesOrder } from '#renderer/useMachines.ts';
 import { shared } from '#renderer/words/english.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { machinesWords } from '#renderer/words/machinesWords.ts';
 import { machinesOf } from './listItems.ts';
 import { MachinesGrid, machineStoodOn } from './MachinesGrid.tsx';
@@ -57,11 +57,7 @@ export default function Machines() {
       )}
       {!order && (
         <div className="list-word">
-          {list.fault ? (
-            <FaultBox fault={list.fault} keys={<Key onPress={list.again}>{frameWords.tryAgain}</Key>} />
-          ) : (
-            <FillingRule words={machinesWords.working} />
-          )}
+          <NotYet of={list} words={machinesWords.working} />
         </div>
       )}
     </Sheet>

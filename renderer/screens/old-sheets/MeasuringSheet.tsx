@@ -1,32 +1,23 @@
-import { useLocation, useParams } from 'wouter';
+import { useLocation } from 'wouter';
 import { sheetBlank } from '#core/contract/measuringSheet.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
-import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
+import { planningAidCell } from '#renderer/controls/Sheet.tsx';
 import { useToday } from '#renderer/record.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { shared } from '#renderer/words/english.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { measuringSheetWords as words } from '#renderer/words/measuringSheetWords.ts';
 import { PaperSheet } from '../slips/PaperSheet.tsx';
 
 /** The blank measuring sheet of a machine as it leaves the printer. */
 export default function MeasuringSheet() {
-  const machineId = Number(useParams<{ machineId: string }>().machineId);
-  const sheet = useAsk(sheetBlank, Number.isInteger(machineId) && machineId > 0 ? { machineId } : null);
-  if (sheet.value) return <Printed sheet={sheet.value} machineId={machineId} />;
-  return (
-    <Sheet title={words.of('')}>
-      {sheet.fault ? (
-        <FaultBox fault={sheet.fault} keys={<Key onPress={sheet.again}>{frameWords.tryAgain}</Key>} />
-      ) : (
-        <FillingRule words={words.printing} />
-      )}
-    </Sheet>
-  );
+  const machineId = useIdInAddress('machineId');
+  const sheet = useAsk(sheetBlank, machineId === null ? null : { machineId });
+  if (machineId && sheet.value) return <Printed sheet={sheet.value} machineId={machineId} />;
+  return <NotYetSheet title={words.of('')} of={sheet} words={words.printing} noSuch="unknown-machine" />;
 }
 
 function Printed({ sheet, machineId }: { sheet: ReplyOf<typeof sheetBlank>; machineId: number }) {

@@ -1,12 +1,8 @@
 import { useState } from 'react';
 import { type OldSheet, oldSheetsRead } from '#core/contract/oldSheets.ts';
 import { shopRead } from '#core/contract/shop.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
-import { Key } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
-import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
 import { BatchEnd } from './BatchEnd.tsx';
 import { Desk } from './Desk.tsx';
@@ -20,14 +16,5 @@ export default function OldSheets() {
   if (ended) return <BatchEnd {...ended} onAgain={() => setEnded(null)} />;
   if (batch.value && shop.value)
     return <Desk batch={batch.value} shop={shop.value} onEnded={(sheets, by) => setEnded({ sheets, by })} />;
-  const fault = batch.fault ?? shop.fault;
-  return (
-    <Sheet title={words.title}>
-      {fault ? (
-        <FaultBox fault={fault} keys={<Key onPress={batch.again}>{frameWords.tryAgain}</Key>} />
-      ) : (
-        <FillingRule words={words.loading} />
-      )}
-    </Sheet>
-  );
+  return <NotYetSheet title={words.title} of={[batch, shop]} words={words.loading} />;
 }

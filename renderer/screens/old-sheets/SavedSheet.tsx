@@ -1,17 +1,17 @@
 import { useState } from 'react';
-import { useLocation, useParams } from 'wouter';
+import { useLocation } from 'wouter';
 import { stripDownRead, stripDownSwap } from '#core/contract/oldSheets.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
 import { type DecimalMark, hoursText, lengthUnit, sizeEcho } from '#core/words/quantityText.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Notice } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
 import { ByField, useBy } from '../machine/panels/ByField.tsx';
 import { columnNames, columnsOf } from '../strip-down/boxes.ts';
@@ -25,18 +25,10 @@ type Saved = ReplyOf<typeof stripDownRead>;
 
 /** A strip-down on record: its sizes as they stand, what was put right struck beside them, and a way to change them round. */
 export default function SavedSheet() {
-  const stripDownId = Number(useParams<{ stripDownId: string }>().stripDownId);
-  const saved = useAsk(stripDownRead, Number.isInteger(stripDownId) && stripDownId > 0 ? { stripDownId } : null);
-  if (saved.value) return <OfSheet saved={saved.value} stripDownId={stripDownId} again={saved.again} />;
-  return (
-    <Sheet title={words.title}>
-      {saved.fault ? (
-        <FaultBox fault={saved.fault} keys={<Key onPress={saved.again}>{frameWords.tryAgain}</Key>} />
-      ) : (
-        <FillingRule words={words.loading} />
-      )}
-    </Sheet>
-  );
+  const stripDownId = useIdInAddress('stripDownId');
+  const saved = useAsk(stripDownRead, stripDownId === null ? null : { stripDownId });
+  if (stripDownId && saved.value) return <OfSheet saved={saved.value} stripDownId={stripDownId} again={saved.again} />;
+  return <NotYetSheet title={words.title} of={saved} words={words.loading} noSuch="unknown-strip-down" />;
 }
 
 function OfSheet({ saved, stripDownId, again }: { saved: Saved; stripDownId: number; again: () => void }) {

@@ -2,9 +2,9 @@ import { Fragment, type KeyboardEvent, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { classesList, type PartClassSheet } from '#core/contract/partClass.ts';
 import { type DecimalMark, decimalFigure, lengthFigure, lengthUnit } from '#core/words/quantityText.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { Empty, FaultBox, Notice } from '#renderer/controls/Notice.tsx';
+import { Empty, Notice } from '#renderer/controls/Notice.tsx';
+import { NotYet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { IntervalBar, ThinInterval } from '#renderer/marks/IntervalBar.tsx';
 import { Picture } from '#renderer/marks/Picture.tsx';
@@ -57,10 +57,7 @@ export default function PartClasses() {
       {classes.value?.heardMachines != null && (
         <Notice kind="waiting" head={shared.heardMachines(classes.value.heardMachines)} />
       )}
-      {classes.fault && (
-        <FaultBox fault={classes.fault} keys={<Key onPress={classes.again}>{frameWords.tryAgain}</Key>} />
-      )}
-      {classes.waiting && <FillingRule words={frameWords.opening} />}
+      <NotYet of={classes} words={frameWords.opening} />
       {opened === NEW && <ClassEditor initial={emptyClassForm} onLeave={() => setOpened(null)} />}
       {classes.value && all.length === 0 && opened !== NEW && (
         <Empty

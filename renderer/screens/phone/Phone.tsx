@@ -1,11 +1,11 @@
 import { useEffect, useRef, useState } from 'react';
-import { useLocation, useParams } from 'wouter';
+import { useLocation } from 'wouter';
 import { type PhoneMachine, type PhoneSheet, phoneFind, phoneRead } from '#core/contract/recall.ts';
 import type { Day } from '#core/units/day.ts';
 import { FieldFrame } from '#renderer/controls/Field.tsx';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox, Notice } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
 import { useRecord } from '#renderer/record.tsx';
 import { openHours } from '#renderer/screens/hours/openHours.ts';
@@ -14,6 +14,7 @@ import { type Noted, NotedLine } from '#renderer/screens/recall/NotedLine.tsx';
 import { Reach } from '#renderer/screens/recall/Reach.tsx';
 import { SeverityMark } from '#renderer/screens/recall/SeverityMark.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { useMachineNames } from '#renderer/useMachines.ts';
 import { shared } from '#renderer/words/english.ts';
 import { findingText } from '#renderer/words/findingText.ts';
@@ -25,12 +26,8 @@ import '../recall/recall.css';
 
 /** A farmer rings: who it is, and then all that is asked on the telephone. */
 export default function Phone() {
-  const customerId = Number(useParams<{ customerId?: string }>().customerId);
-  return Number.isInteger(customerId) && customerId > 0 ? (
-    <Caller key={customerId} customerId={customerId} />
-  ) : (
-    <WhoRings />
-  );
+  const customerId = useIdInAddress('customerId');
+  return customerId ? <Caller key={customerId} customerId={customerId} /> : <WhoRings />;
 }
 
 function WhoRings() {
@@ -126,13 +123,13 @@ function Caller({ customerId }: { customerId: number }) {
   );
   if (!sheet.value)
     return (
-      <Sheet title={words.title} actions={another}>
-        {sheet.fault ? (
-          <FaultBox fault={sheet.fault} keys={<Key onPress={sheet.again}>{frameWords.tryAgain}</Key>} />
-        ) : (
-          <FillingRule words={words.looking} />
-        )}
-      </Sheet>
+      <NotYetSheet
+        title={words.title}
+        of={sheet}
+        words={words.looking}
+        list={{ at: '/phone', words: words.another }}
+        noSuch="unknown-customer"
+      />
     );
   const { farm, machines, contacts, asOf } = sheet.value;
   const away = recallWords.away(farm.terms.distanceKm, farm.terms.driveMinutes);

@@ -18,13 +18,13 @@ import { answerTo } from '#renderer/ask.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox, Notice, Question } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useJob } from '#renderer/screens/exchange/useJob.ts';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { askAllAnew, useAsk, useDo } from '#renderer/useAsk.ts';
 import { useMachineNames } from '#renderer/useMachines.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { changeText, planWords as words } from '#renderer/words/planWords.ts';
 import { AddMachine } from './AddMachine.tsx';
 import { GoesBy } from './GoesBy.tsx';
@@ -41,15 +41,7 @@ import './plan.css';
 export default function Plan() {
   const plan = useAsk(planRead, {});
   if (plan.value) return <Winter plan={plan.value} />;
-  return (
-    <Sheet title={words.tab}>
-      {plan.fault ? (
-        <FaultBox fault={plan.fault} keys={<Key onPress={plan.again}>{frameWords.tryAgain}</Key>} />
-      ) : (
-        <FillingRule words={words.loading} />
-      )}
-    </Sheet>
-  );
+  return <NotYetSheet title={words.tab} of={plan} words={words.loading} />;
 }
 
 type Panel = 'what-if' | 'goes-by' | 'add' | null;

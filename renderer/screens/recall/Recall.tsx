@@ -8,7 +8,8 @@ import { reasonText } from '#core/words/recallWords.ts';
 import { ask } from '#renderer/ask.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { Empty } from '#renderer/controls/Notice.tsx';
+import { NotYet } from '#renderer/controls/NotYet.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
 import { useRecord } from '#renderer/record.tsx';
 import { saveBytes } from '#renderer/screens/exchange/saveBytes.ts';
@@ -17,7 +18,6 @@ import { useAsk } from '#renderer/useAsk.ts';
 import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { findingText } from '#renderer/words/findingText.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { aboutText, comeInText, contactText, standingText, recallWords as words } from '#renderer/words/recallWords.ts';
 import { BulkSlips } from './BulkSlips.tsx';
 import { LeadForm } from './LeadForm.tsx';
@@ -85,12 +85,7 @@ export default function Recall() {
         { label: words.block.rule, value: words.ruleIs, grow: true },
       ]}
     >
-      {!value &&
-        (list.fault ? (
-          <FaultBox fault={list.fault} keys={<Key onPress={list.again}>{frameWords.tryAgain}</Key>} />
-        ) : (
-          <FillingRule words={words.loading} />
-        ))}
+      <NotYet of={list} words={words.loading} />
       {value?.learning && !isEmptyRecord && <FillingRule words={words.learning} />}
       {said && <NotedLine key={said.text + said.contactIds.join(' ')} noted={said} />}
       {doing === 'lead' && value && <LeadForm leadDays={value.leadDays} onDone={() => setDoing(null)} />}

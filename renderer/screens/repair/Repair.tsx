@@ -1,17 +1,17 @@
 import { useState } from 'react';
-import { useLocation, useParams } from 'wouter';
+import { useLocation } from 'wouter';
 import { type RepairChoiceName, type RepairSheet, repairChoose, repairRead } from '#core/contract/repair.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { GoesBy } from '#renderer/screens/shop-figures/GoesBy.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { cautionSaid, reasonText } from '#renderer/words/repairReasons.ts';
 import { repairForm, repairWords } from '#renderer/words/repairWords.ts';
 import { CutList } from './CutList.tsx';
@@ -22,21 +22,10 @@ import './repair.css';
 
 /** One joint at a time: the worn hole to scale, what can be done with it side by side, and what the bench says of it. */
 export default function Repair() {
-  const positionId = Number(useParams<{ positionId: string }>().positionId);
-  const isId = Number.isInteger(positionId) && positionId > 0;
-  const asked = useAsk(repairRead, isId ? { positionId } : null);
+  const positionId = useIdInAddress('positionId');
+  const asked = useAsk(repairRead, positionId === null ? null : { positionId });
   if (asked.value?.positionId === positionId) return <OnJoint key={positionId} sheet={asked.value} />;
-  return (
-    <Sheet title="">
-      {asked.fault ? (
-        <FaultBox fault={asked.fault} keys={<Key onPress={asked.again}>{frameWords.tryAgain}</Key>} />
-      ) : isId ? (
-        <FillingRule words={repairWords.loading} />
-      ) : (
-        <FaultBox said={{ what: repairWords.noSuchJoint, safe: '', next: '' }} />
-      )}
-    </Sheet>
-  );
+  return <NotYetSheet title={repairWords.tab} of={asked} words={repairWords.loading} noSuch="unknown-position" />;
 }
 
 /** Figures of the shop that the choices rest on. */

@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import { shopFiguresRead, shopFiguresSave } from '#core/contract/shopFigures.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key, Keys, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { StaysInMm } from '#renderer/controls/StaysInMm.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
@@ -12,7 +12,6 @@ import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { FigureField } from '#renderer/screens/take-in/FigureField.tsx';
 import { useFormKeys } from '#renderer/screens/take-in/useFormKeys.ts';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import {
   knownText,
   shopFigureMeaning,
@@ -51,15 +50,7 @@ const GROUPS: readonly { head: string; names: readonly string[] }[] = [
 export default function ShopFigures() {
   const read = useAsk(shopFiguresRead, {});
   if (read.value) return <OfShop key={JSON.stringify(read.value)} read={read.value} />;
-  return (
-    <Sheet title={words.title} sub={words.sub}>
-      {read.fault ? (
-        <FaultBox fault={read.fault} keys={<Key onPress={read.again}>{frameWords.tryAgain}</Key>} />
-      ) : (
-        <FillingRule words={words.loading} />
-      )}
-    </Sheet>
-  );
+  return <NotYetSheet title={words.title} sub={words.sub} of={read} words={words.loading} />;
 }
 
 function OfShop({ read }: { read: FiguresRead }) {

@@ -5,15 +5,14 @@ import { classesList } from '#core/contract/partClass.ts';
 import { shopRead, shopSave } from '#core/contract/shop.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useRecord } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { fitsWords } from '#renderer/words/fitsWords.ts';
 import { forecastSettingsWords } from '#renderer/words/forecastSettingsWords.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { historyWords } from '#renderer/words/historyWords.ts';
 import { shopFigureWords } from '#renderer/words/shopFigureWords.ts';
 import { shopWords as words } from '#renderer/words/shopWords.ts';
@@ -30,15 +29,7 @@ import './shop.css';
 export default function Shop() {
   const shop = useAsk(shopRead, {});
   if (shop.value) return <OfShop shop={shop.value} />;
-  return (
-    <Sheet title={words.title} sub={words.sub}>
-      {shop.fault ? (
-        <FaultBox fault={shop.fault} keys={<Key onPress={shop.again}>{frameWords.tryAgain}</Key>} />
-      ) : (
-        <FillingRule words={words.loading} />
-      )}
-    </Sheet>
-  );
+  return <NotYetSheet title={words.title} sub={words.sub} of={shop} words={words.loading} />;
 }
 
 function OfShop({ shop }: { shop: ReplyOf<typeof shopRead> }) {

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { useLocation, useParams } from 'wouter';
+import { useLocation } from 'wouter';
 import type { ReplyOf } from '#core/contract/operation.ts';
 import { rebuildsList, rebuildTakeSlide } from '#core/contract/rebuild.ts';
 import {
@@ -13,15 +13,16 @@ import {
 } from '#core/contract/slide.ts';
 import { type DecimalMark, sizeFigure } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { GoesBy } from '#renderer/screens/shop-figures/GoesBy.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { cautionSaid, closedBecause, reasonText } from '#renderer/words/repairReasons.ts';
 import { slideWords } from '#renderer/words/slideWords.ts';
@@ -36,22 +37,10 @@ const LEAVE_ALL: SlideAsked['choice'] = {
 
 /** A slide's strips, what can be done with each, and what that gives back at the hook. */
 export default function Slide() {
-  const assemblyId = Number(useParams<{ assemblyId: string }>().assemblyId);
-  return Number.isInteger(assemblyId) && assemblyId > 0 ? (
-    <OfAssembly key={assemblyId} assemblyId={assemblyId} />
-  ) : (
-    <Sheet title="">
-      <FaultBox said={{ what: slideWords.noSuchSlide, safe: '', next: '' }} />
-    </Sheet>
-  );
-}
-
-function OfAssembly({ assemblyId }: { assemblyId: number }) {
-  const kept = useAsk(slideFacts, { assemblyId });
-  if (kept.value) return <WithFacts assemblyId={assemblyId} kept={kept.value} />;
-  return (
-    <Sheet title="">{kept.fault ? <FaultBox fault={kept.fault} /> : <FillingRule words={slideWords.loading} />}</Sheet>
-  );
+  const assemblyId = useIdInAddress('assemblyId');
+  const kept = useAsk(slideFacts, assemblyId === null ? null : { assemblyId });
+  if (assemblyId && kept.value) return <WithFacts key={assemblyId} assemblyId={assemblyId} kept={kept.value} />;
+  return <NotYetSheet title={slideWords.tab} of={kept} words={slideWords.loading} noSuch="unknown-assembly" />;
 }
 
 function WithFacts({ assemblyId, kept }: { assemblyId: number; kept: ReplyOf<typeof slideFacts> }) {
@@ -63,12 +52,7 @@ function WithFacts({ assemblyId, kept }: { assemblyId: number; kept: ReplyOf<typ
   const [last, setLast] = useState<Read | null>(null);
   if (read.value && read.value !== last) setLast(read.value);
   const shown = read.value ?? last;
-  if (!shown)
-    return (
-      <Sheet title="">
-        {read.fault ? <FaultBox fault={read.fault} /> : <FillingRule words={slideWords.loading} />}
-      </Sheet>
-    );
+  if (!shown) return <NotYetSheet title={slideWords.tab} of={read} words={slideWords.loading} />;
   const set = (change: Partial<SlideAsked>) => setAsked({ ...asked, ...change });
   return (
     <Sheet

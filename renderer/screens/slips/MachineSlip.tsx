@@ -1,15 +1,14 @@
 import { useState } from 'react';
-import { useLocation, useParams } from 'wouter';
+import { useLocation } from 'wouter';
 import type { ReplyOf } from '#core/contract/operation.ts';
 import { type Slip, slipMake, slipPreview } from '#core/contract/slip.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
-import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { slipsWords } from '#renderer/words/slipsWords.ts';
 import { EarlierSlips } from './EarlierSlips.tsx';
 import { SlipSheet } from './SlipSheet.tsx';
@@ -19,29 +18,19 @@ type Made = ReplyOf<typeof slipMake> & { slip: Slip };
 
 /** A machine's slip: shown as it would be printed today, then made, with its number, to be printed or saved. */
 export default function MachineSlip() {
-  const machineId = Number(useParams<{ machineId: string }>().machineId);
+  const machineId = useIdInAddress('machineId');
   const [, goTo] = useLocation();
   const [made, setMade] = useState<Made | null>(null);
   // a slip that was made is not previewed anew: printing takes its time
-  const wanted = made === null && Number.isInteger(machineId) && machineId > 0;
-  const preview = useAsk(slipPreview, wanted ? { machineId } : null);
+  const preview = useAsk(slipPreview, made === null && machineId ? { machineId } : null);
   const toMachine = (
     <Key letter="M" onPress={() => goTo(`/machine/${machineId}`)}>
       {slipsWords.machineKey}
     </Key>
   );
-  if (made) return <MadeSlip key={made.slipId} made={made} machineId={machineId} toMachine={toMachine} />;
-  if (!preview.value) {
-    return (
-      <Sheet title="">
-        {preview.fault ? (
-          <FaultBox fault={preview.fault} keys={<Key onPress={preview.again}>{frameWords.tryAgain}</Key>} />
-        ) : (
-          <FillingRule words={slipsWords.printing} />
-        )}
-      </Sheet>
-    );
-  }
+  if (made && machineId) return <MadeSlip key={made.slipId} made={made} machineId={machineId} toMachine={toMachine} />;
+  if (!machineId || !preview.value)
+    return <NotYetSheet title={slipsWords.slip} of={preview} words={slipsWords.printing} noSuch="unknown-machine" />;
   return <Preview preview={preview.value} machineId={machineId} toMachine={toMachine} onMade={setMade} />;
 }
 

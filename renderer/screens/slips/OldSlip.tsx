@@ -1,29 +1,31 @@
-import { useLocation, useParams } from 'wouter';
+import { useLocation } from 'wouter';
 import { slipRead, slipsList } from '#core/contract/slip.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
-import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { slipFileName, slipsWords } from '#renderer/words/slipsWords.ts';
 import { EarlierSlips } from './EarlierSlips.tsx';
 import { SlipSheet } from './SlipSheet.tsx';
 
 /** A slip as it was made, opened again from the list. */
 export default function OldSlip() {
-  const slipId = Number(useParams<{ slipId: string }>().slipId);
+  const slipId = useIdInAddress('slipId');
   const [, goTo] = useLocation();
-  const kept = useAsk(slipRead, Number.isInteger(slipId) && slipId > 0 ? { slipId } : null);
+  const kept = useAsk(slipRead, slipId === null ? null : { slipId });
   const slips = useAsk(slipsList, {});
   const machineId = slips.value?.slips.find((slip) => slip.slipId === slipId)?.machineId;
-  if (!kept.value) {
+  if (!slipId || !kept.value)
     return (
-      <Sheet title="">
-        {kept.fault ? <FaultBox fault={kept.fault} /> : <FillingRule words={slipsWords.printing} />}
-      </Sheet>
+      <NotYetSheet
+        title={slipsWords.slip}
+        of={kept}
+        words={slipsWords.printing}
+        noSuch="unknown-slip"
+        list={{ at: '/slips', words: slipsWords.toSlips }}
+      />
     );
-  }
   const { slip, pdfBase64 } = kept.value;
   const number = slip.number ?? '';
   return (

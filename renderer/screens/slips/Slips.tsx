@@ -3,9 +3,9 @@ import { Link, useLocation } from 'wouter';
 import { slipsList } from '#core/contract/slip.ts';
 import { day } from '#core/units/day.ts';
 import { dayText } from '#core/words/quantityText.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { Empty } from '#renderer/controls/Notice.tsx';
+import { NotYet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { StopMark } from '#renderer/screens/machine/StopBanner.tsx';
 import { useListKeys } from '#renderer/screens/machines/useListKeys.ts';
@@ -34,7 +34,7 @@ export default function Slips() {
   });
   return (
     <Sheet title={slipsWords.title} sub={slips.length > 0 && slipsWords.count(slips.length)}>
-      {!list.value && (list.fault ? <FaultBox fault={list.fault} /> : <FillingRule words={slipsWords.loading} />)}
+      <NotYet of={list} words={slipsWords.loading} />
       {list.value && slips.length === 0 && (
         <Empty
           head={slipsWords.noSlips}

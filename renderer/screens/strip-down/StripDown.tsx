@@ -1,15 +1,15 @@
 import { useState } from 'react';
-import { useLocation, useParams } from 'wouter';
+import { useLocation } from 'wouter';
 import { shopRead } from '#core/contract/shop.ts';
 import { stripDownSheet } from '#core/contract/stripDown.ts';
-import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { Empty } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { useMachineLines } from '#renderer/useMachines.ts';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { Bench, type Saved } from './Bench.tsx';
 import { MovedSheet } from './MovedSheet.tsx';
@@ -18,9 +18,8 @@ import './strip-down.css';
 
 /** Strip-down: pick the machine, type its sizes, save, see what moved. */
 export default function StripDown() {
-  const { machineId } = useParams<{ machineId?: string }>();
-  const id = Number(machineId);
-  return Number.isInteger(id) && id > 0 ? <OfMachine key={id} machineId={id} /> : <PickMachine />;
+  const machineId = useIdInAddress('machineId');
+  return machineId ? <OfMachine key={machineId} machineId={machineId} /> : <PickMachine />;
 }
 
 function OfMachine({ machineId }: { machineId: number }) {
@@ -47,7 +46,6 @@ function OfMachine({ machineId }: { machineId: number }) {
       />
     );
   }
-  const fault = sheet.fault ?? shop.fault;
   if (sheet.value?.rows.length === 0) {
     return (
       <Sheet title={title} sub={sub} bench banner={<StopBanner machineId={machineId} />}>
@@ -66,13 +64,14 @@ function OfMachine({ machineId }: { machineId: number }) {
   }
   if (!sheet.value || !shop.value) {
     return (
-      <Sheet title={title} sub={sub} bench banner={<StopBanner machineId={machineId} />}>
-        {fault ? (
-          <FaultBox fault={fault} keys={<Key onPress={sheet.again}>{frameWords.tryAgain}</Key>} />
-        ) : (
-          <FillingRule words={words.loading} />
-        )}
-      </Sheet>
+      <NotYetSheet
+        title={title}
+        sub={sub}
+        bench
+        banner={<StopBanner machineId={machineId} />}
+        of={[sheet, shop]}
+        words={words.loading}
+      />
     );
   }
   return (

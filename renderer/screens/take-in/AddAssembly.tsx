@@ -7,6 +7,7 @@ import type { Day } from '#core/units/day.ts';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark, useToday } from '#renderer/record.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
@@ -45,6 +46,8 @@ export function AddAssembly({ machineId }: { machineId: number }) {
     if (reply) goTo(`/machine/${machineId}`);
   };
   useFormKeys(() => void send());
+  if (machines.value && !machine)
+    return <NotYetSheet title={words.addTitleBare} of={{ ...machines, value: machine }} noSuch="unknown-machine" />;
   return (
     <Sheet
       title={machine ? words.addTitle(machine.name) : words.addTitleBare}

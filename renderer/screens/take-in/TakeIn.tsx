@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
-import { useLocation, useParams } from 'wouter';
+import { useLocation } from 'wouter';
 import { forecastSettingsRead } from '#core/contract/forecastSettings.ts';
 import { customersList, type MachineNames, machineTakeIn } from '#core/contract/machine.ts';
 import type { Fault } from '#core/contract/operation.ts';
@@ -11,6 +11,7 @@ import type { PickOption } from '#renderer/controls/PickBox.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { useDecimalMark, useRecord, useToday } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { useMachineNames } from '#renderer/useMachines.ts';
 import { faultText } from '#renderer/words/faultText.ts';
 import { remarkText, takeInWords as words } from '#renderer/words/takeInWords.ts';
@@ -28,9 +29,8 @@ import './take-in.css';
 
 /** Take in a machine; with a machine in the address, lay out an assembly on it. */
 export default function TakeIn() {
-  const { machineId } = useParams<{ machineId?: string }>();
-  const id = Number(machineId);
-  return Number.isInteger(id) && id > 0 ? <AddAssembly key={id} machineId={id} /> : <NewMachine />;
+  const machineId = useIdInAddress('machineId');
+  return machineId ? <AddAssembly key={machineId} machineId={machineId} /> : <NewMachine />;
 }
 
 const pullersOf = (machines: readonly MachineNames[]): PickOption[] =>
