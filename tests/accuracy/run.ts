@@ -2,6 +2,7 @@ import { defaultModelSettings } from '#core/fit/modelSettings.ts';
 import { agreementTable } from './tables/agreementTable.ts';
 import { calibrationTable } from './tables/calibrationTable.ts';
 import { datesTable } from './tables/datesTable.ts';
+import { halvingTable } from './tables/halvingTable.ts';
 import { readingTable } from './tables/readingTable.ts';
 import { renewedTable } from './tables/renewedTable.ts';
 import { shopTable } from './tables/shopTable.ts';
@@ -22,6 +23,7 @@ const tables: Record<string, (full: boolean) => void | Promise<void>> = {
   dates: (full) => datesTable(defaultModelSettings, full),
   calibration: (full) => calibrationTable(defaultModelSettings, full),
   agreement: (full) => agreementTable(full),
+  halving: halvingTable,
   weeks: weeksTable,
   winters: wintersTable,
   speed: () => speedTable(defaultModelSettings),

@@ -7,7 +7,7 @@ import { makeTilt } from '#core/fit/partTilt.ts';
 import { hoursAtLimit } from '#core/forecast/hoursAtLimit.ts';
 import { chanceWornPast } from '#core/forecast/wearLaw.ts';
 import { aReading, aSeries } from '#tests/accuracy/aSeries.ts';
-import { type PlainNode, plainChance, plainHours, plainLaw } from '../plain-model/plainHours.ts';
+import { addNode, emptyLaw, plainChance, plainHours, summingToOne } from '../plain-model/plainHours.ts';
 import { kernel, type PlainPart } from '../plain-model/plainKernel.ts';
 
 type Golden = {
@@ -59,20 +59,21 @@ describe('one part at given class figures, against adaptive quadrature', () => {
         closeShare(found.varMm2, want.filtered_var, 1e-10);
       }
       const count = 20_001;
-      const nodes: PlainNode[] = Array.from({ length: count }, (_, k) => {
-        const beta = one.mu + one.omega * (-10 + (20 * k) / (count - 1));
+      const betas = Array.from({ length: count }, (_, k) => one.mu + one.omega * (-10 + (20 * k) / (count - 1)));
+      const sums = emptyLaw(one.H_ref);
+      sums.powers.push({ g: one.g, time: kernel(part, one.H_ref, one.mu, one.c, one.g).time });
+      for (const beta of betas) {
         const z = (beta - one.mu) / one.omega;
         const found = kernel(part, one.H_ref, beta, one.c, one.g);
         const weight = Math.exp(found.lnChance - 0.5 * z * z) / one.omega / Math.sqrt(2 * Math.PI);
-        return { ...found, weight, beta, c: one.c, g: one.g };
-      });
-      const total = nodes.reduce((sum, node) => sum + node.weight, 0);
+        addNode(sums, weight, beta, one.c, 0, found);
+      }
+      const total = sums.weight.reduce((sum, weight) => sum + weight, 0);
       close(Math.log((total * 20 * one.omega) / (count - 1)), one.log_marginal, 1e-8);
-      const held = nodes.map((node) => ({ ...node, weight: node.weight / total }));
-      const law = plainLaw(held, one.H_ref);
-      const mean = held.reduce((sum, node) => sum + node.weight * node.beta, 0);
+      const law = summingToOne(sums);
+      const mean = betas.reduce((sum, beta, k) => sum + law.weight[k]! * beta, 0);
       close(mean, one.posterior_mean_beta, 1e-8);
-      const square = held.reduce((sum, node) => sum + node.weight * (node.beta - mean) ** 2, 0);
+      const square = betas.reduce((sum, beta, k) => sum + law.weight[k]! * (beta - mean) ** 2, 0);
       close(Math.sqrt(square), one.posterior_sd_beta, 1e-8);
       const last = list(one.hours).at(-1)!;
       for (const want of one.cdf) close(plainChance(law, last, one.limit, want.h, one.delta), want.p_reached, 1e-6);

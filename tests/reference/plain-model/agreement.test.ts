@@ -8,12 +8,8 @@ import {
   share,
   variedClass,
 } from '#tests/accuracy/agreement.ts';
-import { plainPartOf, plainPrior } from '#tests/accuracy/plainForetell.ts';
+import { halvings } from '#tests/accuracy/halving.ts';
 import { longRun } from '#tests/support/counts.ts';
-import { axisNames, halved } from './plainGrid.ts';
-import { plainHours } from './plainHours.ts';
-import type { PlainPart } from './plainKernel.ts';
-import { fittedPlainClass, type PlainClass, plainClass, plainPart } from './plainModel.ts';
 
 /** A class of 5,000 takes minutes. */
 const LONG_MS = 3_600_000;
@@ -61,33 +57,11 @@ describe('production against the plain model summed over grids', () => {
 });
 
 describe('halving the steps of the plain model', () => {
-  // an axis at a time: errors of equal nodes on several axes add up
   for (const parts of longRun ? [3, 30, 300, 5000] : [3])
     it(`moves no hours of a class of ${parts} by 0.1 %`, { timeout: LONG_MS }, () => {
-      const set = variedClass(parts, 0);
-      const prior = plainPrior([...set.priors.values()][0]!, plainSettings);
-      const all = set.series.map(plainPartOf);
-      const few = all.slice(0, 20);
-      const usual = fittedPlainClass(all, prior);
-      for (const name of axisNames) {
-        const { nodes } = usual.grid[name];
-        expect(nodes[1]! - nodes[0]!).toBeLessThanOrEqual(0.5 * usual.marginals[name].sd);
-      }
-      const before = few.map((part) => hoursOf(usual, part));
-      for (const name of axisNames) {
-        const finer = plainClass(all, prior, { ...usual.grid, [name]: halved(usual.grid[name]) });
-        few.forEach((part, i) => {
-          hoursOf(finer, part).forEach((hours, k) => {
-            expect(Math.abs(hours / before[i]![k]! - 1), name).toBeLessThan(1e-3);
-          });
-        });
+      for (const { axis, stepOfSd, most } of halvings(parts)) {
+        expect(stepOfSd, axis).toBeLessThanOrEqual(0.5);
+        expect(most, axis).toBeLessThan(1e-3);
       }
     });
 });
-
-/** 10, 50 and 90 % points of hours to 2.5 mm; beyond the last that is spoken of: that last. */
-const hoursOf = (of: PlainClass, part: PlainPart): number[] => {
-  const law = plainPart(of, part);
-  const last = part.readings.at(-1)!.hours;
-  return [0.1, 0.5, 0.9].map((u) => plainHours(law, last, 2.5, u, 0.15) ?? 20 * law.hRefHours);
-};

@@ -53,8 +53,10 @@ export function marginals(grid: PlainGrid, weight: Float64Array): Record<keyof P
   return found;
 }
 
-/** Nodes whose share is less than this of the heaviest's need not be laid: of a bell, those beyond 4 sd. */
+/** An axis reaches to where the share of a node has fallen to this of the heaviest's: of a bell, to 4 sd. */
 const LEAST_SHARE = 3e-4;
+/** An axis whose end node holds more of the heaviest's than this was laid too short. */
+const OPEN_SHARE = 2e-3;
 
 /** How wide steps may be, and how wide they are laid where they were wider, in sd of what was found. */
 export type Fineness = { most: number; laid: number };
@@ -70,10 +72,8 @@ export function refined(
   if (nodes.length === 1) return null;
   const step = stepOf(of);
   const most = share.reduce((top, value) => Math.max(top, value), 0);
-  const first = share.findIndex((value) => value > LEAST_SHARE * most);
-  const last = share.findLastIndex((value) => value > LEAST_SHARE * most);
-  const openLow = first === 0 && !(beginsAtZero[name] && nodes[0] === 0);
-  const openHigh = last === nodes.length - 1;
+  const openLow = share[0]! > OPEN_SHARE * most && !(beginsAtZero[name] && nodes[0] === 0);
+  const openHigh = share.at(-1)! > OPEN_SHARE * most;
   const fine = step <= mostOfSd * sd;
   if (fine && !openLow && !openHigh) return null;
   // a bell narrower than the steps shows no sd of its own
@@ -81,10 +81,18 @@ export function refined(
   const next = fine ? step : laid * wide;
   // where the bell was met by a few nodes only, it reaches no further than this
   const reach = step < 1.4 * sd ? Number.POSITIVE_INFINITY : 6 * wide;
-  const low = Math.max(nodes[first]! - step, mean - reach);
-  const high = Math.min(nodes[last]! + step, mean + reach);
+  const low = Math.max(nodes[0]! + step * fallsTo(LEAST_SHARE * most, share), mean - reach);
+  const high = Math.min(nodes.at(-1)! - step * fallsTo(LEAST_SHARE * most, share.toReversed()), mean + reach);
   const from = openLow ? low - 2 * wide : low;
   const to = openHigh ? high + 2 * wide : high;
   if (beginsAtZero[name] && from <= 0) return axis(0, next, Math.ceil(to / next) + 1, true);
   return axis(from, next, Math.ceil((to - from) / next) + 1);
+}
+
+/** How many nodes from the first on hold less than `least`; between two a share is taken to go evenly in ln. */
+function fallsTo(least: number, share: Float64Array): number {
+  const k = share.findIndex((value) => value > least);
+  if (k <= 0) return 0;
+  const below = Math.max(share[k - 1]!, Number.MIN_VALUE);
+  return k - Math.log(share[k]! / least) / Math.log(share[k]! / below);
 }

@@ -1,40 +1,43 @@
 import { normalCdf } from '#core/maths/normal.ts';
 import type { Kernel } from './plainKernel.ts';
 
-/** One way a part may wear, with its weight; those of a part add up to 1. */
-export type PlainNode = Pick<Kernel, 'meanMm' | 'varMm2' | 'time'> & {
-  weight: number;
-  beta: number;
-  c: number;
-  g: number;
-};
-
 /** All ways a part may wear, as columns: node i goes by the power `powers[powerOf[i]]`. */
 export type PlainLaw = {
   hRefHours: number;
-  weight: Float64Array;
-  rate: Float64Array;
-  c2: Float64Array;
-  meanMm: Float64Array;
-  varMm2: Float64Array;
-  powerOf: Int32Array;
+  weight: number[];
+  rate: number[];
+  c2: number[];
+  meanMm: number[];
+  varMm2: number[];
+  powerOf: number[];
   /** powers of time, and model time at the last size by each */
   powers: { g: number; time: number }[];
 };
 
-export function plainLaw(nodes: readonly PlainNode[], hRefHours: number): PlainLaw {
-  const powers = [...new Map(nodes.map(({ g, time }) => [g, { g, time }])).values()];
-  const places = new Map(powers.map(({ g }, place) => [g, place]));
-  return {
-    hRefHours,
-    weight: Float64Array.from(nodes, (node) => node.weight),
-    rate: Float64Array.from(nodes, (node) => Math.exp(node.beta)),
-    c2: Float64Array.from(nodes, (node) => node.c ** 2),
-    meanMm: Float64Array.from(nodes, (node) => node.meanMm),
-    varMm2: Float64Array.from(nodes, (node) => node.varMm2),
-    powerOf: Int32Array.from(nodes, (node) => places.get(node.g)!),
-    powers,
-  };
+export const emptyLaw = (hRefHours: number): PlainLaw => ({
+  hRefHours,
+  weight: [],
+  rate: [],
+  c2: [],
+  meanMm: [],
+  varMm2: [],
+  powerOf: [],
+  powers: [],
+});
+
+/** One way more: its ln rate, and what is held of true wear at the last size if it goes that way. */
+export function addNode(law: PlainLaw, weight: number, beta: number, c: number, power: number, at: Kernel): void {
+  law.weight.push(weight);
+  law.rate.push(Math.exp(beta));
+  law.c2.push(c ** 2);
+  law.meanMm.push(at.meanMm);
+  law.varMm2.push(at.varMm2);
+  law.powerOf.push(power);
+}
+
+export function summingToOne(law: PlainLaw): PlainLaw {
+  const total = law.weight.reduce((sum, weight) => sum + weight, 0);
+  return { ...law, weight: law.weight.map((weight) => weight / total) };
 }
 
 /** Sum over nodes of weight x chance that true wear at hours x, with an error added to it, is at most y. */

@@ -21,7 +21,7 @@ import {
   type PlainGrid,
   refined,
 } from './plainGrid.ts';
-import { type PlainLaw, type PlainNode, plainLaw } from './plainHours.ts';
+import { addNode, emptyLaw, type PlainLaw, summingToOne } from './plainHours.ts';
 import { kernelAt, type PlainPart, timesOf } from './plainKernel.ts';
 
 /**
@@ -188,28 +188,38 @@ const wideGrid = (prior: PlainPrior, powers: 'free' | 'even'): PlainGrid => {
 };
 
 /** Cells that hold less, against the heaviest, are left out of a forecast; so are columns of cells at one (c, x), and nodes. */
-const LEAST_CELL = 1e-6;
-const LEAST_COLUMN = 2e-6;
-const LEAST_NODE = 2e-9;
+const LEAST_CELL = 2e-6;
+const LEAST_COLUMN = 3e-6;
+const LEAST_NODE = 4e-9;
 
 /**
  * What is held of one part of the class, class figures summed out:
  *   weight(beta, c, g) prop. to chance(beta; c, g) sum_{mu, omega} p(theta | all) phi(beta; mu, omega) / Z(theta)
  */
-export const plainPart = (of: PlainClass, part: PlainPart): PlainLaw =>
-  plainLaw(plainNodes(of, part), of.prior.hRefHours);
+export const plainPart = (of: PlainClass, part: PlainPart): PlainLaw => {
+  const law = emptyLaw(of.prior.hRefHours);
+  addNodes(law, of, part, 1);
+  return summingToOne(law);
+};
 
-function plainNodes({ prior, grid, weight, columns, on, spreads }: PlainClass, part: PlainPart): PlainNode[] {
+/** Adds to a law what one kind of wear holds of a part: nodes that sum to `share`. */
+function addNodes(
+  law: PlainLaw,
+  { prior, grid, weight, columns, on, spreads }: PlainClass,
+  part: PlainPart,
+  share: number,
+): void {
   const { c, x } = grid;
   const muCount = grid.mu.nodes.length;
   const inner = muCount * spreads.length;
   const leastCell = LEAST_CELL * weight.reduce((most, value) => Math.max(most, value), 0);
-  const nodes: PlainNode[] = [];
-  for (const [ix, xNode] of x.nodes.entries())
+  for (const [ix, xNode] of x.nodes.entries()) {
+    const g = powerAt(prior, xNode);
+    const times = timesOf(part, prior.hRefHours, g);
+    const power = law.powers.push({ g, time: times.at(-1) ?? 0 }) - 1;
     for (const [ic, cNode] of c.nodes.entries()) {
-      const column = weight.subarray((ix * c.nodes.length + ic) * inner).subarray(0, inner);
       if (columns[ix * c.nodes.length + ic]! < LEAST_COLUMN) continue;
-      const g = powerAt(prior, xNode);
+      const column = weight.subarray((ix * c.nodes.length + ic) * inner).subarray(0, inner);
       const scatter = Math.max(prior.least, cNode);
       const curve = partCurve(part, prior, scatter, g, on, spreads[0]!.sd, NODES_OF_SD);
       const held = new Float64Array(curve.chance.length);
@@ -222,16 +232,13 @@ function plainNodes({ prior, grid, weight, columns, on, spreads }: PlainClass, p
           addSpread(held, curve, spread, mu, cell / partChance(curve, spread, mu, stride));
         }
       }
-      const times = timesOf(part, prior.hRefHours, g);
       for (const { k, chance } of joined(held.map((value, i) => value * curve.chance[i]!))) {
         if (chance < LEAST_NODE) continue;
         const beta = rateAt(on, curve.from + k * curve.every);
-        const { meanMm, varMm2, time } = kernelAt(part, times, beta, scatter);
-        nodes.push({ meanMm, varMm2, time, weight: chance, beta, c: scatter, g });
+        addNode(law, share * chance, beta, scatter, power, kernelAt(part, times, beta, scatter));
       }
     }
-  const total = nodes.reduce((sum, node) => sum + node.weight, 0);
-  return nodes.map((node) => ({ ...node, weight: node.weight / total }));
+  }
 }
 
 /** Steps between the nodes of a part's bell, in sd. */
@@ -272,8 +279,8 @@ export function fittedPlainMixture(parts: readonly PlainPart[], prior: PlainPrio
 }
 
 /** {@link plainPart} of a class that may wear evenly. */
-export const plainPartOfMixture = (kinds: PlainMixture, part: PlainPart): PlainLaw =>
-  plainLaw(
-    kinds.flatMap(({ share, of }) => plainNodes(of, part).map((node) => ({ ...node, weight: share * node.weight }))),
-    kinds[0]!.of.prior.hRefHours,
-  );
+export const plainPartOfMixture = (kinds: PlainMixture, part: PlainPart): PlainLaw => {
+  const law = emptyLaw(kinds[0]!.of.prior.hRefHours);
+  for (const { share, of } of kinds) addNodes(law, of, part, share);
+  return summingToOne(law);
+};
