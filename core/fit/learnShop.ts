@@ -5,6 +5,7 @@ import { type ClassPool, classEvidence, type HarshnessWord, harshnessWord, muWit
 import { type FigureCoordinates, figureCoordinates, figuresAt } from './classFigures.ts';
 import type { ClassPrior } from './classPrior.ts';
 import { type Few, figureCloud, figureCloudFrom, type Proposal, withoutLast } from './figureCloud.ts';
+import { heardKey } from './heardKey.ts';
 import { byText, clearBlock, contentKey, machineBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import type { ClassFigures } from './partSite.ts';
@@ -83,24 +84,6 @@ export class LearningCancelled extends Error {
     super('learning-cancelled');
     this.name = 'LearningCancelled';
   }
-}
-
-/**
- * Short name of what a machine's parts of one class had to say, to see whether it has changed.
- * @source FNV-1a, 32 bits, twice over: G. Fowler, L. C. Noll, K.-P. Vo, D. Eastlake, "The FNV non-cryptographic hash algorithm"
- */
-export function heardKey(read: readonly WearSeries[]): string {
-  const text = read
-    .map((one) => `${contentKey(one)} ${one.readings.map((reading) => reading.visit).join(' ')}`)
-    .sort()
-    .join(' || ');
-  let a = 0x811c9dc5;
-  let b = 0x1234567;
-  for (let i = 0; i < text.length; i++) {
-    a = Math.imul(a ^ text.charCodeAt(i), 0x01000193);
-    b = Math.imul(b ^ text.charCodeAt(i), 0x01000193) ^ (b >>> 15);
-  }
-  return `${(a >>> 0).toString(16)}-${(b >>> 0).toString(16)}`;
 }
 
 /** A class while it is being learned. */

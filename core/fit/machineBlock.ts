@@ -2,7 +2,7 @@ import { invertPositive } from '../maths/cholesky.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import { type ClassFigures, clearSite, type PartSite, partSite, setTimes } from './partSite.ts';
-import { makeTilt, type PartLaws, type Tilt, tilt } from './partTilt.ts';
+import { keepNodes, makeTilt, type PartLaws, setReadings, sumUnknowns, type Tilt, weighBell } from './partTilt.ts';
 import { MOST_NODES } from './tiltRoom.ts';
 
 /**
@@ -33,13 +33,31 @@ export type MachineBlock = {
   lambda: number;
 };
 
-/** Sorts by what was read, so that neither numbering nor order of entry shows in the answers. */
+/** All that was read of a part, as text: two parts that read alike are alike. */
 export function contentKey(series: WearSeries): string {
   const readings = series.readings.map(
     (r) => `${r.takenOn} ${r.workedHours} ${r.wearMm} ${r.errorSdMm} ${r.workedHoursSd}`,
   );
   const told = series.expectedLnHarshness ? [`told ${series.expectedLnHarshness}`] : [];
   return [series.newSizeSdMm, series.startHoursSd, ...readings, ...told].join(' | ');
+}
+
+/** Orders parts by what was read, so that neither numbering nor order of entry shows in the answers. */
+function byContent(a: WearSeries, b: WearSeries): number {
+  const counted = a.readings.length - b.readings.length;
+  if (counted !== 0) return counted;
+  for (let i = a.readings.length - 1; i >= 0; i--) {
+    const p = a.readings[i]!;
+    const q = b.readings[i]!;
+    const apart =
+      p.wearMm - q.wearMm ||
+      p.workedHours - q.workedHours ||
+      (p.takenOn < q.takenOn ? -1 : p.takenOn > q.takenOn ? 1 : 0) ||
+      p.errorSdMm - q.errorSdMm ||
+      p.workedHoursSd - q.workedHoursSd;
+    if (apart !== 0) return apart;
+  }
+  return a.newSizeSdMm - b.newSizeSdMm || a.startHoursSd - b.startHoursSd;
 }
 
 export const byText = <T>(text: (item: T) => string) => {
@@ -60,7 +78,7 @@ export const byText = <T>(text: (item: T) => string) => {
  * @param sharedErrors false: errors shared by a visit are left out for this class
  */
 export function machineBlock(machineId: number, series: readonly WearSeries[], sharedErrors: boolean): MachineBlock {
-  const sorted = [...series].sort(byText(contentKey));
+  const sorted = [...series].sort(byContent);
   const places = sharedErrors ? sharedVisits(sorted) : new Map<string, number>();
   const sites = sorted.map((one) => {
     const own: number[] = [];
@@ -233,24 +251,62 @@ const WILDEST_LN_RATE = 60;
 /** Over 9 sd of a bell: steps of 1.13 sd, by which its sums and its spread are good to 1e-5. */
 const BELL_NODES = 9;
 
+/** How far the nodes run either way [sd of the bell]. */
+const BELL_REACH = 4.5;
+
+/** Where a part's bell is to be looked for. */
+type Look = { centre: number; half: number; count: number };
+
 /**
- * Looks for the part's bell of ln rate and sums over it.
- * First a wide scan, then nodes over 4.5 sd of the bell found, again until they resolve it.
+ * Where the last size and the cavity would have it, the size as wear at an even rate: ln(y / t), good to sd(y) / y. A size that
+ * says little of a rate is no guess: then the whole of what the cavity holds possible is scanned.
  */
-function tiltOnBell(part: PartSite, figures: ClassFigures, laws: PartLaws): void {
-  const scan = 5 * Math.sqrt(cavityCov[0]! + laws.sd[laws.sd.length - 1]! ** 2);
-  let centre = part.bellSd > 0 ? part.bellMean : cavityMean[0]!;
-  let half = part.bellSd > 0 ? 4.5 * part.bellSd : scan;
-  let count = part.bellSd > 0 ? BELL_NODES : 31;
+function firstLook(part: PartSite, figures: ClassFigures, laws: PartLaws): Look {
+  const last = part.n - 1;
+  const y = part.wearMm[last]!;
+  const t = part.t[last]!;
+  const b = y / t;
+  const own = part.ownVisit[last]! * (part.d + 1);
+  const path = figures.pathScatter ** 2 * t + (part.startHoursVar + part.hoursVar[last]!) * part.slope[last]! ** 2;
+  const doubt = part.newSizeVar + part.noiseVar[last]! + (own > 0 ? cavityCov[own]! : 0) + b * b * path;
+  const ofSize = doubt / (y * y);
+  const widest = laws.sd[laws.sd.length - 1]! ** 2;
+  if (!(y > 0 && t > 0 && ofSize < LEAST_TOLD ** 2))
+    return { centre: cavityMean[0]!, half: 5 * Math.sqrt(cavityCov[0]! + widest), count: SCAN_NODES };
+  const off = Math.log(b) - cavityMean[0]!;
+  const like = cavityCov[0]! + laws.sd[0]! ** 2;
+  // too far off to be like the others: it may be an odd part
+  const ofCavity = off * off > 9 * (like + ofSize) ? cavityCov[0]! + widest : like;
+  return {
+    centre: cavityMean[0]! + (off * ofCavity) / (ofCavity + ofSize),
+    half: BELL_REACH * Math.sqrt((ofCavity * ofSize) / (ofCavity + ofSize)),
+    count: BELL_NODES,
+  };
+}
+
+/** A size good to less than this share of itself says where the rate lies. */
+const LEAST_TOLD = 0.4;
+const SCAN_NODES = 31;
+
+/** Looks for the part's bell of ln rate: nodes over 4.5 sd of where it should be, again until they resolve it. Ask after a cavity. */
+function findBell(part: PartSite, figures: ClassFigures, laws: PartLaws): void {
+  setReadings(part, figures, cavityMean, cavityCov);
+  let { centre, half, count } =
+    part.bellSd > 0
+      ? { centre: part.bellMean, half: BELL_REACH * part.bellSd, count: BELL_NODES }
+      : firstLook(part, figures, laws);
   for (let look = 0; look < 25; look++) {
     centre = Math.min(WILDEST_LN_RATE, Math.max(-WILDEST_LN_RATE, centre));
-    tilt(part, figures, laws, cavityMean, cavityCov, centre, half, count, false, found);
+    weighBell(part, laws, cavityMean[0]!, cavityCov[0]!, centre, half, count, found);
     const spacing = (2 * half) / (count - 1);
     const onEnd = found.ends > 2e-3;
     if (!onEnd && found.bellSd > 0.8 * spacing) break;
     centre = found.bellMean;
-    if (found.ends > 0.5) continue;
-    half = 4.5 * Math.max(found.bellSd * (onEnd ? 1.5 : 1), 0.6 * spacing);
+    if (found.ends > 0.5) {
+      half *= 2;
+      continue;
+    }
+    half = BELL_REACH * Math.max(found.bellSd * (onEnd ? 1.5 : 1), 0.6 * spacing);
     count = BELL_NODES;
   }
   part.bellMean = found.bellMean;
@@ -346,7 +402,8 @@ export function sweepBlock(block: MachineBlock, p: number, q: number, figures: C
   }
   for (const part of block.read) {
     if (!cavity(block, part)) continue;
-    tiltOnBell(part, figures, laws);
+    findBell(part, figures, laws);
+    sumUnknowns(part, cavityMean, cavityCov, laws, found);
     if (renewSite(part)) spreadNews(block, part);
   }
   const lnDet = gatherSites(block, p, q, figures);
@@ -385,7 +442,7 @@ export function nodesOfPart(
   laws: PartLaws,
   into: Tilt,
   nodeCount: number | null = null,
-  reachSd = 4.5,
+  reachSd = BELL_REACH,
 ): { cavityMean: number; cavityVar: number } {
   cavity(block, part);
   if (part.n === 0) {
@@ -394,14 +451,16 @@ export function nodesOfPart(
   }
   const lay = () => {
     const count = nodeCount ?? nodesFor(reachSd, part.bellSd, figures.pathScatter);
-    tilt(part, figures, laws, cavityMean, cavityCov, part.bellMean, reachSd * part.bellSd, count, true, into);
+    weighBell(part, laws, cavityMean[0]!, cavityCov[0]!, part.bellMean, reachSd * part.bellSd, count, into);
     return (2 * reachSd * part.bellSd) / (count - 1);
   };
+  setReadings(part, figures, cavityMean, cavityCov);
   const spacing = lay();
   if (part.n > 0 && (into.ends > 2e-3 || into.bellSd < 0.5 * spacing)) {
     // the bell has moved since the sweep
-    tiltOnBell(part, figures, laws);
+    findBell(part, figures, laws);
     lay();
   }
+  keepNodes(part, figures, laws, into.nodes);
   return { cavityMean: cavityMean[0]!, cavityVar: cavityCov[0]! };
 }

@@ -2,8 +2,9 @@ import { assertInvariant } from '../outcome.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
 import { type BlockState, blockState, keepState, restoreState } from './blockState.ts';
 import { type HarshnessWord, harshness, harshnessWord, muWithout } from './classEvidence.ts';
+import { heardKey } from './heardKey.ts';
 import type { ClassLearning, ClassNode, MachineWord, ShopLearning } from './learnShop.ts';
-import { heardKey, heaviestOf } from './learnShop.ts';
+import { heaviestOf } from './learnShop.ts';
 import {
   clearBlock,
   type MachineBlock,
@@ -30,6 +31,8 @@ type ClassOnMachine = {
   heardIsCurrent: boolean;
   /** where its sites stood at the heaviest node when it was last asked; null: never yet */
   settled: BlockState | null;
+  /** what was held of mu when its one node was swept for its word; null: it was not */
+  swept: MuHeld | null;
 };
 
 /**
@@ -38,16 +41,22 @@ type ClassOnMachine = {
  * so one new size may be forecast before the class is learned again.
  *
  * @param series of one machine: all classes, finished ones too
+ * @param rough true: classes of one node are swept once and no more, for judgements that look far out
  * @returns one law a present series, in the order given
  * @throws broken invariant when a class was not among those learned
  */
-export function machineLaws(learning: ShopLearning, series: readonly WearSeries[], settings: ModelSettings): PartLaw[] {
+export function machineLaws(
+  learning: ShopLearning,
+  series: readonly WearSeries[],
+  settings: ModelSettings,
+  rough = false,
+): PartLaw[] {
   const classes = classesOnMachine(learning, series);
   const words = classes.map((one) => wordOfHarshness(one, classes, settings));
   const laws = new Map<WearSeries, PartLaw>();
   for (const [k, one] of classes.entries()) {
     const others = sum(words.filter((_, other) => other !== k));
-    for (const law of lawsOfClass(one, others, settings)) laws.set(law.series, law.law);
+    for (const law of lawsOfClass(one, others, settings, rough)) laws.set(law.series, law.law);
   }
   return series.filter((one) => one.present).map((one) => laws.get(one)!);
 }
@@ -65,8 +74,9 @@ function classesOnMachine(learning: ShopLearning, series: readonly WearSeries[])
       learning: of,
       block: machineBlock(machineId, parts, of.sharedErrors),
       heard,
-      heardIsCurrent: read.length === 0 ? heard === undefined : heard?.key === heardKey(read),
+      heardIsCurrent: heard === undefined ? read.length === 0 : heard.key === heardKey(read),
       settled: null,
+      swept: null,
     };
   });
 }
@@ -88,46 +98,68 @@ function wordOfHarshness(
 ): HarshnessWord | undefined {
   if (one.heardIsCurrent) return one.heard?.harshness;
   const others = sum(classes.map((other) => (other === one ? undefined : other.heard?.harshness)));
+  const { block, learning } = one;
   const word = { eta: 0, lambda: 0 };
-  forEachNode(one, others, settings, (node, mu) => {
+  const hear = (node: ClassNode, mu: MuHeld) => {
     if (node.machineScatter === 0) return;
-    const said = harshnessWord(one.block, mu.mean, mu.variance);
+    const said = harshnessWord(block, mu.mean, mu.variance);
     word.eta += node.weight * said.eta;
     word.lambda += node.weight * said.lambda;
-  });
+  };
+  if (learning.nodes.length === 1) {
+    // the sweep that settles the block says it
+    clearBlock(block);
+    one.swept = sweepAt(one, 0, others, settings);
+    hear(learning.nodes[0]!, one.swept);
+    one.settled = stateOf(block);
+  } else forEachNode(one, others, settings, hear);
   return word;
 }
+
+/** What is held of a class's mean ln rate without the machine's own word. */
+type MuHeld = { mean: number; variance: number };
+
+/** One sweep of the block at one node of its class. */
+function sweepAt(
+  { block, learning, heard }: ClassOnMachine,
+  index: number,
+  others: HarshnessWord,
+  settings: ModelSettings,
+): MuHeld {
+  const { nodes, prior } = learning;
+  const node = nodes[index]!;
+  const own = heard === undefined ? NOTHING_SAID : { eta: heard.muEta[index]!, lambda: heard.muLambda[index]! };
+  const mu = muWithout(node.muEta, node.muLambda, own, prior);
+  const a = harshness(node.machineScatter, others, block.expected);
+  setBlockTimes(block, prior.hRefHours, node);
+  sweepBlock(block, mu.mean + a.mean, mu.variance + a.variance, node, partLaws(node.partScatter, settings));
+  return mu;
+}
+
+const NOTHING_SAID: HarshnessWord = { eta: 0, lambda: 0 };
 
 /** Sweeps the block at the heaviest node, unless it was asked before, then at each node from there: that settles it. */
 function forEachNode(
   one: ClassOnMachine,
   others: HarshnessWord,
   settings: ModelSettings,
-  use: (node: ClassNode, mu: { mean: number; variance: number }, index: number) => void,
+  use: (node: ClassNode, mu: MuHeld, index: number) => void,
 ): void {
-  const { block, learning, heard } = one;
-  const { nodes, prior } = learning;
-  const sweep = (index: number) => {
-    const node = nodes[index]!;
-    const own =
-      heard === undefined ? { eta: 0, lambda: 0 } : { eta: heard.muEta[index]!, lambda: heard.muLambda[index]! };
-    const mu = muWithout(node.muEta, node.muLambda, own, prior);
-    const a = harshness(node.machineScatter, others, block.expected);
-    setBlockTimes(block, prior.hRefHours, node);
-    sweepBlock(block, mu.mean + a.mean, mu.variance + a.variance, node, partLaws(node.partScatter, settings));
-    return mu;
-  };
-  one.settled ??= settledAt(block, () => sweep(nodes.indexOf(heaviestOf(nodes))));
+  const { block, learning } = one;
+  const { nodes } = learning;
+  if (one.settled === null) {
+    clearBlock(block);
+    if (block.read.length > 1) sweepAt(one, nodes.indexOf(heaviestOf(nodes)), others, settings);
+    one.settled = stateOf(block);
+  }
   const state = one.settled;
   nodes.forEach((node, index) => {
     restoreState([block], state);
-    use(node, sweep(index), index);
+    use(node, sweepAt(one, index, others, settings), index);
   });
 }
 
-function settledAt(block: MachineBlock, sweep: () => void): BlockState {
-  clearBlock(block);
-  if (block.read.length > 1) sweep();
+function stateOf(block: MachineBlock): BlockState {
   const state = blockState([block]);
   keepState([block], state);
   return state;
@@ -137,14 +169,17 @@ function lawsOfClass(
   one: ClassOnMachine,
   others: HarshnessWord,
   settings: ModelSettings,
+  rough: boolean,
 ): { series: WearSeries; law: PartLaw }[] {
-  const { learning, block } = one;
+  const { learning, block, swept } = one;
   const present = [...block.read, ...block.unread].filter((part) => part.series.present);
   if (present.length === 0) return [];
   const builders = present.map((part) => lawBuilder(part, learning));
-  forEachNode(one, others, settings, (node, mu, index) => {
+  const add = (node: ClassNode, mu: MuHeld, index: number) => {
     for (const builder of builders) builder.add(block, node, mu, index, settings);
-  });
+  };
+  if (rough && swept) add(learning.nodes[0]!, swept, 0);
+  else forEachNode(one, others, settings, add);
   return builders.map((builder, k) => ({ series: present[k]!.series, law: builder.finish() }));
 }
 
@@ -180,13 +215,7 @@ function lawBuilder(part: PartSite, learning: ClassLearning) {
   const classOnly = mixtureVariance();
 
   return {
-    add(
-      block: MachineBlock,
-      node: ClassNode,
-      mu: { mean: number; variance: number },
-      index: number,
-      settings: ModelSettings,
-    ) {
+    add(block: MachineBlock, node: ClassNode, mu: MuHeld, index: number, settings: ModelSettings) {
       const laws = partLaws(node.partScatter, settings);
       const partVar = laws.share.reduce((total, share, r) => total + share * laws.sd[r]! ** 2, 0);
       const known = nodesOfPart(block, part, node, laws, tilted);

@@ -36,7 +36,7 @@ export type Tilt = {
   bellSd: number;
   /** share of the weight on the two end nodes */
   ends: number;
-  /** the nodes themselves, summed over the laws: what a forecast is made of. Filled when asked for, instead of z */
+  /** the nodes themselves, summed over the laws: what a forecast is made of; filled when asked for */
   nodes: TiltNodes;
 };
 
@@ -68,48 +68,43 @@ export const makeTilt = (): Tilt => ({
 });
 
 /**
- * @param mean of the cavity on z
- * @param cov of the cavity on z
- * @param centre middle node of beta; nodes run `halfWidth` either way
- * @param keepNodes true fills `out.nodes`, false the mean and variance of z
+ * Weighs the part's chance at equal nodes of ln rate: fills the bell and ln Z of `out`. What the nodes make of z or of the part's
+ * wear is asked for afterwards: {@link sumUnknowns}, {@link keepNodes}. Ask after {@link setReadings}.
+ * @param mU mean of the cavity on u
+ * @param varU variance of the cavity on u
+ * @param centre middle node; nodes run `halfWidth` either way
  */
-export function tilt(
+export function weighBell(
   part: PartSite,
-  figures: ClassFigures,
   laws: PartLaws,
-  mean: Float64Array,
-  cov: Float64Array,
+  mU: number,
+  varU: number,
   centre: number,
   halfWidth: number,
   nodeCount: number,
-  keepNodes: boolean,
   out: Tilt,
 ): void {
   const room = tiltRoom(part.n, part.d);
   const spacing = (2 * halfWidth) / (nodeCount - 1);
-  setReadings(room, part, figures, mean, cov);
   let top = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < nodeCount; i++) {
     room.beta[i] = centre - halfWidth + i * spacing;
     room.rate[i] = Math.exp(room.beta[i]!);
-    top = Math.max(top, weighNode(room, part, i, mean[0]!, cov[0]!, laws));
+    top = Math.max(top, weighNode(room, part, i, mU, varU, laws));
   }
-  const lawCount = laws.share.length;
-  sumBell(room, lawCount, top, centre, nodeCount, spacing, out);
-  if (keepNodes) keepAll(room, part, figures, lawCount, top, nodeCount, out.nodes);
-  else sumUnknowns(room, part, mean, cov, lawCount, nodeCount, out);
+  room.nodeCount = nodeCount;
+  room.lnTop = top;
+  sumBell(room, laws.share.length, top, centre, nodeCount, spacing, out);
 }
 
-/** What is the same at every node: wear less the visits' errors, a, and the two parts of S. */
-function setReadings(
-  room: TiltRoom,
-  part: PartSite,
-  figures: ClassFigures,
-  mean: Float64Array,
-  cov: Float64Array,
-): void {
+/**
+ * Lays a part against its cavity. What is the same at every node: wear less the visits' errors, a, and the two parts of S.
+ * @param mean of the cavity on z
+ * @param cov of the cavity on z
+ */
+export function setReadings(part: PartSite, figures: ClassFigures, mean: Float64Array, cov: Float64Array): void {
   const { n, d, ownVisit, t, slope, noiseVar, hoursVar, wearMm, newSizeVar, startHoursVar } = part;
-  const { fixed, scaled, bare, withU } = room;
+  const { fixed, scaled, bare, withU } = tiltRoom(n, d);
   const c2 = figures.pathScatter ** 2;
   for (let j = 0; j < n; j++) {
     const ej = ownVisit[j]!;
@@ -227,21 +222,14 @@ function sumBell(
 }
 
 /** Mean and variance of z over all laws and nodes: m + C x, C + C X C - (C x)(C x)^T, x and X the sums by unknown over the weight. */
-function sumUnknowns(
-  room: TiltRoom,
-  part: PartSite,
-  mean: Float64Array,
-  cov: Float64Array,
-  lawCount: number,
-  nodeCount: number,
-  out: Tilt,
-): void {
+export function sumUnknowns(part: PartSite, mean: Float64Array, cov: Float64Array, laws: PartLaws, out: Tilt): void {
   const { d } = part;
+  const room = tiltRoom(part.n, d);
   if (out.mean.length < d) {
     out.mean = new Float64Array(d);
     out.cov = new Float64Array(d * d);
   }
-  const sum = sumNodes(room, part, lawCount, nodeCount);
+  const sum = sumNodes(room, part, laws.share.length, room.nodeCount);
   const { first, second, reach } = room;
   for (let a = 0; a < d; a++) {
     let shift = 0;
@@ -356,15 +344,10 @@ function addReadings(room: TiltRoom, n: number, i: number, weight: number, byPul
  * node: with x_j the covariance of X(h_n) and reading j, l = L^-1 x:
  *   mean b t_n + l^T p + gamma l^T q,  variance tau0^2 + b^2 c^2 t_n - l^T l - (l^T q)^2 / (v - s)
  */
-function keepAll(
-  room: TiltRoom,
-  part: PartSite,
-  figures: ClassFigures,
-  lawCount: number,
-  top: number,
-  nodeCount: number,
-  nodes: TiltNodes,
-): void {
+export function keepNodes(part: PartSite, figures: ClassFigures, laws: PartLaws, nodes: TiltNodes): void {
+  const room = tiltRoom(part.n, part.d);
+  const { nodeCount, lnTop } = room;
+  const lawCount = laws.share.length;
   const { n, d, t, slope } = part;
   const { factor, whitened, across, alpha: passage, weight: weights, pull, sharpness } = room;
   const c2 = figures.pathScatter ** 2;
@@ -407,7 +390,7 @@ function keepAll(
     }
     const gamma = gammas / sum;
     const apart = Math.max(0, squares / sum - gamma * gamma);
-    nodes.lnWeight[i] = top + Math.log(sum);
+    nodes.lnWeight[i] = lnTop + Math.log(sum);
     nodes.wearMm[i] = wear + gamma * byU;
     nodes.wearVar[i] = Math.max(0, variance - (byU * byU * sharp) / sum) + byU * byU * apart;
   }

@@ -10,6 +10,9 @@ export const MOST_LAWS = 2;
 export type TiltRoom = {
   n: number;
   d: number;
+  /** nodes laid, and the highest ln weight of one */
+  nodeCount: number;
+  lnTop: number;
   /** ln rate and rate at node i */
   beta: Float64Array;
   rate: Float64Array;
@@ -47,6 +50,8 @@ const roomFor = (n: number, d: number): TiltRoom => {
   return {
     n,
     d,
+    nodeCount: 0,
+    lnTop: 0,
     beta: new Float64Array(MOST_NODES),
     rate: new Float64Array(MOST_NODES),
     weight: new Float64Array(both),

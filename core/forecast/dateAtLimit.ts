@@ -1,3 +1,4 @@
+import { normalQuantile } from '../maths/normal.ts';
 import type { Caution } from '../outcome.ts';
 import type { HoursLine } from '../reading/hoursLine.ts';
 import { seasonDaysSince1970 } from '../reading/season.ts';
@@ -48,7 +49,7 @@ function tableFor(jobHours: number): GammaSmoothing {
 /**
  * The days on which a part reaches its limit: machine hours at limit carried over to the calendar by the machine's use.
  *   P(D <= d) = sum over seasons and rates of weight x integral F(x) gamma(x; shape rate S(from, d)/phi, scale phi) dx
- * 10, 50 and 90 % points by bisection on whole days. Counted from the day the machine's hours were last known, not from
+ * 10, 50 and 90 % points to the whole day. Counted from the day the machine's hours were last known, not from
  * today: nobody has looked since, so the limit may lie before today. Use and wear are taken as independent.
  *
  * @source own derivation: hours run are a gamma process in average days; see useOfYear.ts
@@ -61,44 +62,89 @@ export function dateAtLimit(question: DateQuestion): DateAtLimit {
   const days = datesBy(question, chanceAt, atZero, question.use.branches);
   const cautions: Caution[] = [];
   if (days.high === null) cautions.push({ code: 'date-beyond', facts: { years: BEYOND_YEARS } });
-  return { ...days, useShare: shareOfUse(question, chanceAt, atZero, days), cautions };
+  const dayOf = (number: number | null) => (number === null ? null : dayFromNumber(number));
+  return {
+    low: dayOf(days.low),
+    middle: dayOf(days.middle),
+    high: dayOf(days.high),
+    useShare: shareOfUse(question, chanceAt, atZero, days),
+    cautions,
+  };
 }
 
-type Dates = { low: Day | null; middle: Day | null; high: Day | null };
+/** Days of the three chances, counted since 1970; null: beyond what anybody plans. */
+type DayNumbers = { low: number | null; middle: number | null; high: number | null };
 
 function datesBy(
   question: DateQuestion,
   chanceAt: (lnHours: number) => number,
   atZero: number,
   branches: readonly SeasonBranch[],
-): Dates {
+): DayNumbers {
   const start = dayNumber(question.from);
-  const kept = branches.map(({ season, weight, rates }) => ({
-    season,
-    since: seasonDaysSince1970(season, start),
-    rates: rates.map((rate) => ({ ...rate, weight: rate.weight * weight })).filter((rate) => rate.weight > NEGLIGIBLE),
-  }));
+  const kept = branches.map(({ season, weight, rates }) => {
+    const likely = rates.filter((rate) => rate.weight * weight > NEGLIGIBLE);
+    return {
+      season,
+      since: seasonDaysSince1970(season, start),
+      lnHoursPerDay: Float64Array.from(likely, (rate) => rate.lnHoursPerDay),
+      weights: Float64Array.from(likely, (rate) => rate.weight * weight),
+    };
+  });
   const chanceBy = (dayOf: number): number => {
     let sum = 0;
-    for (const { season, since, rates } of kept) {
+    for (const { season, since, lnHoursPerDay, weights } of kept) {
+      if (weights.length === 0) continue;
       const lnAverageDays = Math.log(seasonDaysSince1970(season, dayOf) - since);
-      for (const { lnHoursPerDay, weight } of rates) sum += weight * chanceAt(lnHoursPerDay + lnAverageDays);
+      for (let i = 0; i < weights.length; i++) sum += weights[i]! * chanceAt(lnHoursPerDay[i]! + lnAverageDays);
     }
     return sum;
   };
-  const point = (chance: number): Day | null => {
-    if (atZero >= chance) return dayBefore(question, chance);
-    let before = start;
-    let by = start + BEYOND_DAYS;
-    if (chanceBy(by) < chance) return null;
-    while (by - before > 1) {
-      const half = Math.floor((before + by) / 2);
-      if (chanceBy(half) >= chance) by = half;
-      else before = half;
-    }
-    return dayFromNumber(by);
+  const last = start + BEYOND_DAYS;
+  const seen: SeenDay[] = [seenDay(start, atZero), seenDay(last, chanceBy(last))];
+  const point = (chance: number): number | null => {
+    if (atZero >= chance) return dayNumber(dayBefore(question, chance));
+    return seen.at(-1)!.chance < chance ? null : firstDayPast(chance, chanceBy, seen);
   };
-  return { low: point(0.1), middle: point(0.5), high: point(0.9) };
+  const middle = point(0.5);
+  return { low: point(0.1), middle, high: point(0.9) };
+}
+
+/** A day whose chance is known, and that chance as a normal's quantile. */
+type SeenDay = { dayOf: number; chance: number; score: number };
+
+const seenDay = (dayOf: number, chance: number): SeenDay => ({
+  dayOf,
+  chance,
+  score: normalQuantile(Math.min(1 - SURE, Math.max(SURE, chance))),
+});
+
+/** Chances nearer than this to 0 or 1 are told apart no more. */
+const SURE = 1e-9;
+/** Between days so near the line itself is good to the day. */
+const NEAR_DAYS = 8;
+
+/**
+ * The first whole day by which a rising chance has come to what is asked. Over ln days a chance is nearly straight in normal
+ * quantiles: between the days seen it is looked for on that line, every third time half-way; what was seen is noted, for the
+ * next that asks.
+ * @param seen in order of days; the first below the chance, the last not
+ */
+function firstDayPast(chance: number, chanceBy: (dayOf: number) => number, seen: SeenDay[]): number {
+  const first = seen[0]!.dayOf - 1;
+  const goal = normalQuantile(chance);
+  for (let step = 1; ; step++) {
+    const at = seen.findIndex((one) => one.chance >= chance);
+    const before = seen[at - 1]!;
+    const by = seen[at]!;
+    const share = (goal - before.score) / (by.score - before.score);
+    if (by.dayOf - before.dayOf <= NEAR_DAYS) return Math.ceil(before.dayOf + share * (by.dayOf - before.dayOf));
+    const lnBefore = Math.log(before.dayOf - first);
+    const lnBy = Math.log(by.dayOf - first);
+    const found = first + Math.round(Math.exp(lnBefore + (step % 3 === 0 ? 0.5 : share) * (lnBy - lnBefore)));
+    const dayOf = Math.min(by.dayOf - 1, Math.max(before.dayOf + 1, found));
+    seen.splice(at, 0, seenDay(dayOf, chanceBy(dayOf)));
+  }
 }
 
 /** A limit reached before the hours were last read: the day is known from the hours themselves. */
@@ -118,14 +164,14 @@ function shareOfUse(
   question: DateQuestion,
   chanceAt: (lnHours: number) => number,
   atZero: number,
-  days: Dates,
+  days: DayNumbers,
 ): number | null {
   const { rate } = question.use;
   const rates = [{ lnHoursPerDay: Math.log(rate.hoursPerDay), weight: 1 }];
   const held = datesBy(question, chanceAt, atZero, [{ season: rate.season, weight: 1, rates }]);
-  if (!days.low || !days.high || !held.low || !held.high) return null;
-  const width = dayNumber(days.high) - dayNumber(days.low);
-  const widthHeld = dayNumber(held.high) - dayNumber(held.low);
+  if (days.low === null || days.high === null || held.low === null || held.high === null) return null;
+  const width = days.high - days.low;
+  const widthHeld = held.high - held.low;
   return width > 0 ? Math.min(1, Math.max(0, 1 - widthHeld / width)) : 0;
 }
 

@@ -1,5 +1,5 @@
 import { lnGammaDensity } from '../maths/gamma.ts';
-import { normalCdf, normalQuantile } from '../maths/normal.ts';
+import { normalQuantile, quickNormalCdf } from '../maths/normal.ts';
 
 /**
  * Averages a chance that rises with hours over gamma-distributed hours, for any mean at once:
@@ -90,7 +90,7 @@ function averaged(
 }
 
 /** First asked for at every so many nodes; between nodes so near, and so near in chance, no further. */
-const COARSE = 16;
+const COARSE = 32;
 const NEAR = 8;
 const NEAR_CHANCE = 0.15;
 /** Chances closer than this have nothing between them. */
@@ -152,7 +152,7 @@ function fillBetween(chances: Float64Array, asked: readonly number[]): void {
           y * y * (1 + 2 * x) * scores[k]! +
           x * x * (1 + 2 * y) * scores[k + 1]! +
           x * y * width * (y * slopes[k]! - x * slopes[k + 1]!);
-        chances[at] = normalCdf(cubic);
+        chances[at] = quickNormalCdf(cubic);
       }
     }
   }

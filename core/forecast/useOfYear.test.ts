@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { seededDice } from '#tests/support/seededDice.ts';
 import { lnGammaDensity } from '../maths/gamma.ts';
 import type { UseStretch } from '../reading/machineHours.ts';
 import { EVEN_USE, GRASS_AND_TILLAGE } from '../reading/season.ts';
-import { day } from '../units/day.ts';
+import { day, dayFromNumber, dayNumber } from '../units/day.ts';
 import { borrowedHoursPerDay, learnedJobHours, useOfYear } from './useOfYear.ts';
 
 const SHOP = { hoursPerDay: 500 / 365, season: GRASS_AND_TILLAGE };
@@ -13,6 +14,30 @@ const years = (hours: readonly number[], from = 2018): UseStretch[] =>
     hours: run,
     sdHours: 0,
   }));
+
+/** Mean and sd of the ln rate in even use, summed in steps of a thousandth. */
+function denseRate(stretches: readonly UseStretch[], jobHours: number): { mean: number; sd: number } {
+  const ln = (lnRate: number): number => {
+    let sum = -0.5 * ((lnRate - Math.log(SHOP.hoursPerDay)) / 0.5) ** 2;
+    for (const { from, to, hours, sdHours } of stretches) {
+      const run = Math.max(0.5, hours);
+      const job = jobHours + sdHours ** 2 / run;
+      sum += lnGammaDensity(run, (Math.exp(lnRate) * (dayNumber(to) - dayNumber(from))) / job, job);
+    }
+    return sum;
+  };
+  let top = Number.NEGATIVE_INFINITY;
+  for (let at = -7; at < 8; at += 0.01) top = Math.max(top, ln(at));
+  let [total, mean, square] = [0, 0, 0];
+  for (let at = -7; at < 8; at += 0.001) {
+    const weight = Math.exp(ln(at) - top);
+    total += weight;
+    mean += weight * at;
+    square += weight * at * at;
+  }
+  mean /= total;
+  return { mean, sd: Math.sqrt(square / total - mean * mean) };
+}
 
 describe("a machine's use", () => {
   it('is the shop’s before it has spoken: 500 h a year, eight in ten between 263 and 949', () => {
@@ -45,6 +70,27 @@ describe("a machine's use", () => {
     const { rate } = useOfYear(stretches, { ...SHOP, season: EVEN_USE });
     expect(Math.log(rate.hoursPerDay)).toBeCloseTo(mean, 2);
     expect(rate.sdLnRate / sd).toBeCloseTo(1, 1);
+  });
+
+  it('agrees with brute-force integration where stretches are wild: a thousand hours in a week, and years of next to none', () => {
+    const { uniform: dice } = seededDice(11);
+    for (let machine = 0; machine < 40; machine++) {
+      let from = 15_000;
+      const stretches = Array.from({ length: 1 + Math.floor(dice() * 12) }, (): UseStretch => {
+        const days = 2 + Math.floor(dice() ** 2 * 700);
+        const hours = dice() < 0.2 ? 4000 * dice() : 2.5 * days * dice();
+        from += days;
+        return { from: dayFromNumber(from - days), to: dayFromNumber(from), hours, sdHours: dice() < 0.3 ? 80 : 0 };
+      });
+      const jobHours = [10, 40, 160][machine % 3]!;
+      const { branches } = useOfYear(stretches, { ...SHOP, jobHours });
+      const { mean, sd } = denseRate(stretches, jobHours);
+      const even = branches[1]!.rates;
+      const found = even.reduce((sum, node) => sum + node.weight * node.lnHoursPerDay, 0);
+      const square = even.reduce((sum, node) => sum + node.weight * (node.lnHoursPerDay - found) ** 2, 0);
+      expect(Math.abs(found - mean) / sd).toBeLessThan(0.01);
+      expect(Math.sqrt(square) / sd).toBeCloseTo(1, 2);
+    }
   });
 
   it('tells a machine that feeds in winter from one that mows', () => {

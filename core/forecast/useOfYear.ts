@@ -1,4 +1,6 @@
-import { lnGammaDensity } from '../maths/gamma.ts';
+import { lnGamma } from '../maths/gamma.ts';
+import { normalQuantile, quickNormalCdf } from '../maths/normal.ts';
+import { solveRising } from '../maths/solveRising.ts';
 import type { UseStretch } from '../reading/machineHours.ts';
 import { EVEN_USE, meanOne, type Season, seasonDays, WINTER_FEEDING } from '../reading/season.ts';
 import { USUAL_JOB_HOURS, type UseRate } from '../reading/useRate.ts';
@@ -37,7 +39,8 @@ export const SD_LN_RATE_OF_MACHINES = 0.5;
 
 export const sdLnRateOf = (shop: ShopUse): number => shop.sdLnRate ?? SD_LN_RATE_OF_MACHINES;
 
-const RATE_NODES = 41;
+/** Nodes of a bell, half an sd apart: sums over it are then good to 1e-6. */
+const RATE_NODES = 17;
 const REACH_SD = 4;
 
 /** Least hours a stretch is taken to have run: a dial is read to the hour [h]. */
@@ -51,7 +54,7 @@ const DAYS_A_YEAR = 365;
 /**
  * How many hours a year a machine runs, and when in the year, from its own stretches of known hours and the shop's habit.
  *   hours H over S average days, given a rate rho (hours per average day): gamma of shape rho S/phi, scale phi, phi = 40 h unless learned
- *   ln rho ~ N(ln rho0, 0.5^2);   41 equal nodes over +-4 sd of the posterior
+ *   ln rho ~ N(ln rho0, 0.5^2);   17 equal nodes over +-4 sd of the posterior
  * A season is one of three with chances of their own; S is counted by it, so readings within a year tell them apart.
  * An estimated stretch speaks with its error added: phi + sd^2 / H.
  *
@@ -80,56 +83,70 @@ export const seasonsOfShop = (shop: ShopUse): { season: Season; chance: number }
   { season: meanOne(WINTER_FEEDING), chance: SEASON_CHANCES.winter },
 ];
 
+/**
+ * With a_k = S_k / phi_k:
+ *   ln weight(rho) = ln N(ln rho; ln rho0, sd^2) + sum_k ((rho a_k - 1) ln H_k - H_k / phi_k - rho a_k ln phi_k - ln Gamma(rho a_k))
+ */
 function fitSeason(season: Season, chance: number, stretches: readonly UseStretch[], shop: ShopUse) {
   const lnShop = Math.log(shop.hoursPerDay);
-  const known = stretches.map(({ from, to, hours, sdHours }) => {
-    const run = Math.max(LEAST_HOURS, hours);
-    return {
-      averageDays: seasonDays(season, from, to),
-      hours: run,
-      jobHours: (shop.jobHours ?? USUAL_JOB_HOURS) + sdHours ** 2 / run,
-    };
-  });
+  const sdLnRate = sdLnRateOf(shop);
+  const shapes: number[] = [];
+  let still = 0;
+  let byRate = 0;
+  let days = 0;
+  let run = 0;
+  let jobs = 0;
+  for (const { from, to, hours, sdHours } of stretches) {
+    const averageDays = seasonDays(season, from, to);
+    if (!(averageDays > 0)) continue;
+    const ran = Math.max(LEAST_HOURS, hours);
+    const jobHours = (shop.jobHours ?? USUAL_JOB_HOURS) + sdHours ** 2 / ran;
+    const shape = averageDays / jobHours;
+    shapes.push(shape);
+    still -= Math.log(ran) + ran / jobHours;
+    byRate += shape * Math.log(ran / jobHours);
+    days += averageDays;
+    run += ran;
+    jobs += ran / jobHours;
+  }
   const lnWeight = (lnRate: number): number => {
-    let sum = -0.5 * ((lnRate - lnShop) / sdLnRateOf(shop)) ** 2;
-    for (const { averageDays, hours, jobHours } of known) {
-      if (averageDays > 0) sum += lnGammaDensity(hours, (Math.exp(lnRate) * averageDays) / jobHours, jobHours);
-    }
+    const rate = Math.exp(lnRate);
+    let sum = -0.5 * ((lnRate - lnShop) / sdLnRate) ** 2 + still + rate * byRate;
+    for (const shape of shapes) sum -= lnGamma(rate * shape);
     return sum;
   };
-  const wide = weigh(lnWeight, lnShop, 3 * REACH_SD * sdLnRateOf(shop), 4 * RATE_NODES);
-  const close = weigh(lnWeight, wide.mean, REACH_SD * Math.max(wide.sd, 1e-3), RATE_NODES);
-  return { season, rates: close.nodes, lnEvidence: Math.log(chance) + close.lnSum };
+  // so many jobs tell the ln rate to 1 / sqrt(jobs)
+  const precision = jobs + sdLnRate ** -2;
+  const own = jobs > 0 ? jobs * Math.log(run / days) : 0;
+  const about = { mean: (own + lnShop * sdLnRate ** -2) / precision, sd: Math.sqrt(1 / precision) };
+  const { nodes, lnSum } = weighedAbout(lnWeight, about);
+  return { season, rates: nodes, lnEvidence: Math.log(chance) + lnSum };
 }
 
-/** A node this far below the top [ln] adds nothing to a sum of doubles. */
-const LOST_BELOW = 45;
-const STRIDE = 6;
+/** Nodes stand well while their middle is off by no more than this, and their width within this of the bell's (sd). */
+const OFF_CENTRE = 0.5;
+const OFF_WIDTH = 0.25;
+const MOST_LOOKS = 20;
 
-/**
- * ln weights at equal nodes of a curve with one top: the nodes beside the top that count, the rest -Infinity. Every sixth
- * node is looked at to find it.
- */
-function lnAtNodes(lnWeight: (at: number) => number, at: readonly number[]): number[] {
-  const ln = at.map((value, index) => (index % STRIDE === 0 ? lnWeight(value) : Number.NaN));
-  let top = 0;
-  for (let index = 0; index < at.length; index += STRIDE) if (ln[index]! > ln[top]!) top = index;
-  const near = (index: number) => {
-    if (Number.isNaN(ln[index])) ln[index] = lnWeight(at[index]!);
-    return ln[index]!;
-  };
-  let best = ln[top]!;
-  for (const way of [1, -1])
-    for (let index = top; index >= 0 && index < at.length && near(index) > best - LOST_BELOW; index += way)
-      best = Math.max(best, ln[index]!);
-  return ln.map((value) => (Number.isNaN(value) ? Number.NEGATIVE_INFINITY : value));
+/** Nodes over a bell of one top, looked for from about where it lies. */
+function weighedAbout(lnWeight: (at: number) => number, about: { mean: number; sd: number }) {
+  let { mean, sd } = about;
+  for (let look = 1; ; look++) {
+    const weighed = weigh(lnWeight, mean, REACH_SD * sd);
+    const off = Math.abs(weighed.mean - mean) / sd;
+    const wider = Math.abs(Math.log(weighed.sd / sd));
+    if ((off < OFF_CENTRE && wider < OFF_WIDTH) || look === MOST_LOOKS) return weighed;
+    mean = weighed.mean;
+    // a bell beyond the nodes is looked for further off, one that hides between two of them nearer by
+    sd = off > 2 ? 3 * sd : Math.max(weighed.sd, 0.3 * sd);
+  }
 }
 
 /** Weighs equal nodes over centre +- reach; their sum times the spacing is the integral (trapezium). */
-function weigh(lnWeight: (at: number) => number, centre: number, reach: number, count: number) {
-  const step = (2 * reach) / (count - 1);
-  const at = Array.from({ length: count }, (_, index) => centre - reach + index * step);
-  const ln = lnAtNodes(lnWeight, at);
+function weigh(lnWeight: (at: number) => number, centre: number, reach: number) {
+  const step = (2 * reach) / (RATE_NODES - 1);
+  const at = Array.from({ length: RATE_NODES }, (_, index) => centre - reach + index * step);
+  const ln = at.map(lnWeight);
   const top = Math.max(...ln);
   const raw = ln.map((value) => Math.exp(value - top));
   const sum = raw.reduce((a, b) => a + b, 0);
@@ -142,7 +159,7 @@ function weigh(lnWeight: (at: number) => number, centre: number, reach: number, 
 /** Rates about a middle one, normal in their logarithm: equal nodes over +-4 sd. */
 export function ratesAbout(lnHoursPerDay: number, sdLnRate: number): RateNode[] {
   const sd = Math.max(sdLnRate, 1e-3);
-  return weigh((at) => -0.5 * ((at - lnHoursPerDay) / sd) ** 2, lnHoursPerDay, REACH_SD * sd, RATE_NODES).nodes;
+  return weigh((at) => -0.5 * ((at - lnHoursPerDay) / sd) ** 2, lnHoursPerDay, REACH_SD * sd).nodes;
 }
 
 /** A use from its branches, whose weights add up to 1; how much of it is its own is told by what the shop's machines differ by. */
@@ -163,8 +180,8 @@ function summaryOf(
   );
   const mean = all.reduce((sum, { lnHoursPerDay, weight }) => sum + weight * lnHoursPerDay, 0);
   const variance = all.reduce((sum, { lnHoursPerDay, weight }) => sum + weight * (lnHoursPerDay - mean) ** 2, 0);
-  const point = (chance: number): number => DAYS_A_YEAR * rateQuantile(branches, chance);
-  const hoursPerYear = { low: point(0.1), middle: point(0.5), high: point(0.9) };
+  const [low, middle, high] = rateQuantiles(branches, [0.1, 0.5, 0.9]).map((perDay) => DAYS_A_YEAR * perDay);
+  const hoursPerYear = { low: low!, middle: middle!, high: high! };
   const season = EVEN_USE.map((_, month) =>
     branches.reduce((sum, branch) => sum + branch.weight * branch.season[month]!, 0),
   );
@@ -175,29 +192,46 @@ function summaryOf(
   };
 }
 
-/** Chance that the logarithm of the rate lies below a value: each node spread evenly over its spacing. */
-function chanceOfRateBelow(branches: readonly SeasonBranch[], lnHoursPerDay: number): number {
-  let sum = 0;
-  for (const { weight, rates } of branches) {
-    const spacing = rates[1]!.lnHoursPerDay - rates[0]!.lnHoursPerDay;
-    for (const node of rates) {
-      const share = (lnHoursPerDay - node.lnHoursPerDay) / spacing + 0.5;
-      sum += weight * node.weight * Math.min(1, Math.max(0, share));
-    }
-  }
-  return sum;
+/**
+ * Chance that the logarithm of the rate lies below each node of a branch, as a normal's quantile: the trapezium sum up to the
+ * node with its end corrected, w_0 + .. + w_i / 2 - (w_(i+1) - w_(i-1)) / 24.
+ * @source Euler and Maclaurin's sum formula: M. Abramowitz, I. A. Stegun, Handbook of Mathematical Functions (1964), 25.4.7
+ */
+function scoresAtNodes(rates: readonly RateNode[]): number[] {
+  let below = 0;
+  return rates.map(({ weight }, index) => {
+    const before = rates[index - 1]?.weight ?? 0;
+    const after = rates[index + 1]?.weight ?? 0;
+    const chance = below + 0.5 * weight - (after - before) / 24;
+    below += weight;
+    return normalQuantile(Math.min(1 - SURE, Math.max(SURE, chance)));
+  });
 }
 
-function rateQuantile(branches: readonly SeasonBranch[], chance: number): number {
-  let low = Math.min(...branches.map(({ rates }) => rates[0]!.lnHoursPerDay)) - 1;
-  let high = Math.max(...branches.map(({ rates }) => rates.at(-1)!.lnHoursPerDay)) + 1;
-  for (let step = 0; step < 40; step++) {
-    const half = (low + high) / 2;
-    if (chanceOfRateBelow(branches, half) < chance) low = half;
-    else high = half;
-  }
-  return Math.exp((low + high) / 2);
+/** Chances nearer than this to 0 or 1 are told apart no more. */
+const SURE = 1e-9;
+
+/** The rate below which a machine runs with each of some chances: straight in normal quantiles from node to node of each branch [h/d]. */
+function rateQuantiles(branches: readonly SeasonBranch[], chances: readonly number[]): number[] {
+  const told = branches
+    .filter(({ weight }) => weight > SURE)
+    .map(({ weight, rates }) => ({ weight, rates, scores: scoresAtNodes(rates) }));
+  const below = (lnRate: number): number => {
+    let sum = 0;
+    for (const { weight, rates, scores } of told) {
+      const first = rates[0]!.lnHoursPerDay;
+      const place = (lnRate - first) / (rates[1]!.lnHoursPerDay - first);
+      const node = Math.min(rates.length - 2, Math.max(0, Math.floor(place)));
+      sum += weight * quickNormalCdf(scores[node]! + (place - node) * (scores[node + 1]! - scores[node]!));
+    }
+    return sum;
+  };
+  const from = Math.min(...told.map(({ rates }) => 2 * rates[0]!.lnHoursPerDay - rates[1]!.lnHoursPerDay));
+  const to = Math.max(...told.map(({ rates }) => 2 * rates.at(-1)!.lnHoursPerDay - rates.at(-2)!.lnHoursPerDay));
+  return chances.map((chance) => Math.exp(solveRising(below, chance, from, to, below(from), below(to), FINE)));
 }
+
+const FINE = 1e-7;
 
 /** Machines whose own rate is known well enough to speak for the shop have been followed this long [average days]. */
 const FOLLOWED_DAYS = 300;

@@ -3,6 +3,7 @@ const STIRLING = [1 / 12, -1 / 360, 1 / 1260, -1 / 1680, 1 / 1188, -691 / 360360
 
 /** Stirling's series is good to 1e-15 from here on. */
 const LARGE = 10;
+const HALF_LN_2PI = 0.5 * Math.log(2 * Math.PI);
 
 /**
  * Natural logarithm of the gamma function, x > 0, to 1e-13 relative to max(1, |result|).
@@ -16,9 +17,12 @@ export function lnGamma(x: number): number {
   let lifted = 1;
   let at = x;
   while (at < LARGE) lifted *= at++;
+  const perAt = 1 / at;
+  const perSquare = perAt * perAt;
   let series = 0;
-  for (let k = STIRLING.length - 1; k >= 0; k--) series = series / (at * at) + STIRLING[k]!;
-  return (at - 0.5) * Math.log(at) - at + 0.5 * Math.log(2 * Math.PI) + series / at - Math.log(lifted);
+  for (let k = STIRLING.length - 1; k >= 0; k--) series = series * perSquare + STIRLING[k]!;
+  const large = (at - 0.5) * Math.log(at) - at + HALF_LN_2PI + series * perAt;
+  return lifted === 1 ? large : large - Math.log(lifted);
 }
 
 /**

@@ -103,9 +103,8 @@ export function machineHoursAtDial(
   const byDate = machineHoursOn(line, on);
   if (!byDate) return null;
   const dayOf = dayNumber(on);
-  const least = line.nodes.findLast((node) => node.dayOf < dayOf);
-  const most = line.nodes.find((node) => node.dayOf > dayOf);
-  const last = line.nodes.findLast((node) => node.dayOf <= dayOf);
+  const { before: last, after: most } = around(line, dayOf);
+  const least = last?.dayOf === dayOf ? around(line, dayOf - 1).before : last;
   const lowest = least ? least.machineHours - 3 * Math.sqrt(least.ownVariance) : 0;
   const highest = most
     ? most.machineHours + 3 * Math.sqrt(most.ownVariance)

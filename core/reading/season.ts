@@ -1,4 +1,4 @@
-import { type Day, dayNumber } from '../units/day.ts';
+import { type Day, dateOfNumber, dayNumber } from '../units/day.ts';
 
 /** Relative use of a machine in each calendar month, January first. Only the ratios count: the mean over the year is made 1. */
 export type Season = readonly number[];
@@ -30,30 +30,44 @@ export const seasonDays = (season: Season, from: Day, to: Day): number =>
 
 /** S from the start of 1970 to the end of a day given by its number since 1970-01-01; whole days only. */
 export function seasonDaysSince1970(season: Season, dayOf: number): number {
-  const scale = 365 / MONTH_DAYS.reduce((sum, days, month) => sum + days * season[month]!, 0);
-  const { year, month, dayOfMonth } = calendar(dayOf);
+  const { scale, before } = counted(season);
+  const { year, month, dayOfMonth } = dateOfNumber(dayOf);
   const leapDays = leapYearsBefore(year) - leapYearsBefore(1970) + (isLeap(year) && month > FEBRUARY ? 1 : 0);
-  let weighted = leapDays * season[FEBRUARY]! + dayOfMonth * season[month]!;
-  for (let earlier = 0; earlier < month; earlier++) weighted += MONTH_DAYS[earlier]! * season[earlier]!;
+  const weighted = leapDays * season[FEBRUARY]! + dayOfMonth * season[month]! + before[month]!;
   return (year - 1970) * 365 + weighted * scale;
 }
+
+/** A season as it is counted by. */
+type SeasonCounted = {
+  /** what makes the mean 1 */
+  scale: number;
+  /** weighted days of a year before each month */
+  before: Float64Array;
+  /** the same season with mean 1 */
+  evened: Season;
+};
+
+/** Worked out once of each season. */
+function counted(season: Season): SeasonCounted {
+  const known = seasons.get(season);
+  if (known) return known;
+  const before = new Float64Array(13);
+  for (let month = 0; month < 12; month++) before[month + 1] = before[month]! + MONTH_DAYS[month]! * season[month]!;
+  const scale = 365 / before[12]!;
+  const made = { scale, before, evened: season.map((weight) => weight * scale) };
+  seasons.set(season, made);
+  return made;
+}
+
+const seasons = new WeakMap<Season, SeasonCounted>();
 
 const isLeap = (year: number): boolean => (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
 
 const leapYearsBefore = (year: number): number =>
   Math.floor((year - 1) / 4) - Math.floor((year - 1) / 100) + Math.floor((year - 1) / 400);
 
-/** Calendar date of a day number; month counts from 0. */
-function calendar(dayOf: number): { year: number; month: number; dayOfMonth: number } {
-  const date = new Date(dayOf * 86_400_000);
-  return { year: date.getUTCFullYear(), month: date.getUTCMonth(), dayOfMonth: date.getUTCDate() };
-}
-
 /** Feeding and yard work: most in winter. Common practice, no source. */
 export const WINTER_FEEDING: Season = [1.6, 1.6, 1.4, 1.0, 0.7, 0.6, 0.6, 0.6, 0.7, 0.9, 1.2, 1.5];
 
 /** The same season with mean 1 over a year of 365 days. */
-export function meanOne(season: Season): Season {
-  const mean = MONTH_DAYS.reduce((sum, days, month) => sum + days * season[month]!, 0) / 365;
-  return season.map((weight) => weight / mean);
-}
+export const meanOne = (season: Season): Season => counted(season).evened;

@@ -24,7 +24,7 @@ export function lastVisitCautions(
   if (looks.length === 0) return new Map();
   const visit = looks[0]!.reading.visit;
   const before = parts.map((part) => ({ ...part, readings: part.readings.filter((one) => one.visit !== visit) }));
-  const laws = new Map(machineLaws(likeliestFigures(pool), before, settings).map((law) => [law.pointId, law]));
+  const laws = new Map(machineLaws(likeliestFigures(pool), before, settings, true).map((law) => [law.pointId, law]));
   const judged = looks.map((look) => judge(look, laws.get(look.part.pointId)!, settings));
   const oneSided = oneSidedVisit(judged.map(({ residualMm }) => residualMm));
   return new Map(judged.map(({ pointId, cautions }) => [pointId, oneSided ? [...cautions, oneSided] : cautions]));
