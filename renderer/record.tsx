@@ -2,7 +2,7 @@ import { createContext, type ReactNode, useContext } from 'react';
 import type { RecordState } from '#core/contract/record.ts';
 import type { Day } from '#core/units/day.ts';
 import { day } from '#core/units/day.ts';
-import { type DecimalMark, markOf } from '#core/words/quantityText.ts';
+import { type Writing, writingOf } from '#core/words/quantityText.ts';
 
 const OpenRecord = createContext<RecordState | null>(null);
 
@@ -22,7 +22,7 @@ export function useRecord(): RecordState {
 export const useToday = (): Day => day(useRecord().today);
 
 /** How this shop writes figures; a point and millimetres where no record is open. */
-export function useDecimalMark(): DecimalMark {
+export function useWriting(): Writing {
   const record = useContext(OpenRecord);
-  return record ? markOf(record) : '.';
+  return record ? writingOf(record) : '.';
 }

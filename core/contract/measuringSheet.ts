@@ -29,7 +29,7 @@ export const zMeasuringSheet = z.object({
     headLines: z.array(z.string()),
     phone: z.string(),
     email: z.string(),
-    decimalMark: z.enum(['.', ',', 'in.', 'in,']),
+    writing: z.enum(['.', ',', 'in.', 'in,']),
   }),
   customer: z.object({ name: z.string(), place: z.string() }),
   machine: z.object({ name: z.string(), makeModel: z.string(), serial: z.string() }),

@@ -66,6 +66,7 @@ export const zSlip = z.object({
     headLines: z.array(z.string()),
     phone: z.string(),
     email: z.string(),
+    /** how its figures are written, inches or not; under this name in slips kept long ago */
     decimalMark: z.enum(['.', ',', 'in.', 'in,']),
   }),
   customer: z.object({ name: z.string(), place: z.string() }),

@@ -70,7 +70,7 @@ const gaugesOf = ({ assemblies, shop }: MeasuringSheet): string[] => [
     assemblies
       .flatMap(({ points }) => points)
       .filter(({ gauge }) => gauge !== '')
-      .map((point) => gaugeText(point, shop.decimalMark)),
+      .map((point) => gaugeText(point, shop.writing)),
   ),
 ];
 

@@ -41,7 +41,7 @@ export const tableHeadPt = HEAD_PT;
 export const tableHead = (sheet: MeasuringSheet, { boxes, namePt, foundPt, leftPt }: SheetColumns): ReactElement =>
   view(
     { height: HEAD_PT, flexDirection: 'row', alignItems: 'flex-end', borderBottomWidth: 1.2, borderBottomColor: INK },
-    headCell(namePt, words.point(lengthUnit(sheet.shop.decimalMark)), ''),
+    headCell(namePt, words.point(lengthUnit(sheet.shop.writing)), ''),
     headCell(boxes * foundPt + GAP_PT, words.asFound, words.last(sheet)),
     headCell(boxes * leftPt + GAP_PT, words.asLeft, ''),
     standing(RENEWED_PT, words.renewed),
@@ -72,9 +72,9 @@ const linesOf = ({ stations }: SheetPoint): number => Math.max(1, Math.ceil(stat
 
 /** A measuring point: its ring and name, a box a station as found and as left, and what may be ticked. */
 export function pointRow(sheet: MeasuringSheet, point: SheetPoint, columns: SheetColumns): ReactElement {
-  const { decimalMark } = sheet.shop;
+  const { writing } = sheet.shop;
   const last = point.stations.map(({ lastSizeMm }) =>
-    lastSizeMm === null ? '' : lastFigure(lastSizeMm, point, decimalMark),
+    lastSizeMm === null ? '' : lastFigure(lastSizeMm, point, writing),
   );
   const names = point.stations.map(({ station }) => station);
   return view(
@@ -111,7 +111,7 @@ const SMALL_PT = 8.5;
 const LIGHTER = 1.06;
 
 function nameCell(sheet: MeasuringSheet, point: SheetPoint, width: number): ReactElement {
-  const { decimalMark } = sheet.shop;
+  const { writing } = sheet.shop;
   const roomPt = width - RING_PT - 10;
   const small = (line: string) =>
     text(
@@ -130,8 +130,8 @@ function nameCell(sheet: MeasuringSheet, point: SheetPoint, width: number): Reac
         shortenMiddle(point.position, roomPt, NAME_PT),
       ),
       small(pointName(point)),
-      small(limitsText(point, decimalMark)),
-      small(gaugeText(point, decimalMark)),
+      small(limitsText(point, writing)),
+      small(gaugeText(point, writing)),
     ),
   );
 }

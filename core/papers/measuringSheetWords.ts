@@ -1,6 +1,6 @@
 import type { MeasuringSheet } from '../contract/measuringSheet.ts';
 import { day } from '../units/day.ts';
-import { gaugeErrorText, hoursText, lengthFigure, limitFigure } from '../words/quantityText.ts';
+import { gaugeErrorText, hoursText, lengthFigure, limitFigure, type Writing } from '../words/quantityText.ts';
 import { longDay, shortDay } from './slipFigures.ts';
 import { findingText, midSentence, severityWords } from './slipNames.ts';
 
@@ -79,25 +79,22 @@ export const assemblyName = ({ name, serial }: MeasuringSheet['assemblies'][numb
 export const pointName = ({ point, measures }: SheetPoint): string => (point === '' ? measuresWords[measures] : point);
 
 /** "Vernier calliper ±0.10". */
-export const gaugeText = ({ gauge, gaugeErrorMm }: SheetPoint, mark: MeasuringSheet['shop']['decimalMark']): string =>
-  [gauge, gaugeErrorText(gaugeErrorMm, mark)].filter((part) => part !== '').join(' ');
+export const gaugeText = ({ gauge, gaugeErrorMm }: SheetPoint, writing: Writing): string =>
+  [gauge, gaugeErrorText(gaugeErrorMm, writing)].filter((part) => part !== '').join(' ');
 
 /** "new 12.0, renew 9.5, reject 8.5". */
-export const limitsText = (
-  { newSizeMm, renewAtMm, rejectAtMm }: SheetPoint,
-  mark: MeasuringSheet['shop']['decimalMark'],
-): string =>
+export const limitsText = ({ newSizeMm, renewAtMm, rejectAtMm }: SheetPoint, writing: Writing): string =>
   [
-    `new ${limitFigure(newSizeMm, mark)}`,
-    renewAtMm === null ? '' : `renew ${limitFigure(renewAtMm, mark)}`,
-    rejectAtMm === null ? '' : `reject ${limitFigure(rejectAtMm, mark)}`,
+    `new ${limitFigure(newSizeMm, writing)}`,
+    renewAtMm === null ? '' : `renew ${limitFigure(renewAtMm, writing)}`,
+    rejectAtMm === null ? '' : `reject ${limitFigure(rejectAtMm, writing)}`,
     renewAtMm === null && rejectAtMm === null ? 'no limit set' : '',
   ]
     .filter((part) => part !== '')
     .join(', ');
 
-export const lastFigure = (sizeMm: number, point: SheetPoint, mark: MeasuringSheet['shop']['decimalMark']): string =>
-  lengthFigure(sizeMm, point.decimals, mark);
+export const lastFigure = (sizeMm: number, point: SheetPoint, writing: Writing): string =>
+  lengthFigure(sizeMm, point.decimals, writing);
 
 /** "Pivot boss, left: cracked, 34 mm at the weld toe; repair, 12 Oct 2026". */
 export const openFindingText = (finding: MeasuringSheet['openFindings'][number]): string =>

@@ -124,7 +124,7 @@ describe('the blank measuring sheet', () => {
     expect(empty).toHaveLength(1);
     expect(empty[0]).toContain('No measuring points are laid out');
     const sheet = aMeasuringSheet();
-    const [comma = ''] = await printed({ ...sheet, shop: { ...sheet.shop, decimalMark: ',' } });
+    const [comma = ''] = await printed({ ...sheet, shop: { ...sheet.shop, writing: ',' } });
     expect(comma).toContain('10,98');
     expect(comma).toContain('new 12,0');
   });

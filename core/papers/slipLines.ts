@@ -1,6 +1,6 @@
 import type { Slip } from '../contract/slip.ts';
 import { day } from '../units/day.ts';
-import { type DecimalMark, inInches, lengthFigure, lengthText, limitFigure } from '../words/quantityText.ts';
+import { inInches, lengthFigure, lengthText, limitFigure, type Writing } from '../words/quantityText.ts';
 import { shortDay } from './slipFigures.ts';
 import { findingText, itemsText, midSentence, severityWords } from './slipNames.ts';
 import { declinedText } from './slipWords.ts';
@@ -27,15 +27,15 @@ export function foundLine(slip: Slip, found: Slip['found'][number]): SlipLine {
 }
 
 /** Millimetres go without saying on a drawing and on this page; inches are said. */
-const sizeOnSlip = (sizeMm: number, places: number, mark: DecimalMark): string =>
-  inInches(mark) ? lengthText(sizeMm, places, mark) : lengthFigure(sizeMm, places, mark);
+const sizeOnSlip = (sizeMm: number, places: number, writing: Writing): string =>
+  inInches(writing) ? lengthText(sizeMm, places, writing) : lengthFigure(sizeMm, places, writing);
 
 function sizeText(slip: Slip, found: Slip['found'][number]): string {
-  const mark = slip.shop.decimalMark;
+  const writing = slip.shop.decimalMark;
   if (found.sizeMm === null) return '';
-  const size = sizeOnSlip(found.sizeMm, found.decimals, mark);
+  const size = sizeOnSlip(found.sizeMm, found.decimals, writing);
   if (found.renewAtMm === null) return size;
-  const limit = limitFigure(found.renewAtMm, mark);
+  const limit = limitFigure(found.renewAtMm, writing);
   return found.pastMm !== null && found.pastMm > 0 ? `${size}, past ${limit}` : `${size}, limit ${limit}`;
 }
 

@@ -28,7 +28,7 @@ export type KeptMachineForecast = {
 export type KeptUnder = { asOf: string; learned: string };
 
 /** The mark says that whoever wrote to the record since kept the marks of stale forecasts up to date. */
-const markOf = (db: ReadableRecord): string | null =>
+const writingOf = (db: ReadableRecord): string | null =>
   bulk<[string]>(db, 'SELECT revision FROM forecasts_marked WHERE id = 1', {})[0]?.[0] ?? null;
 
 const among = (machineIds: readonly number[] | null): string =>
@@ -42,7 +42,7 @@ export function keptPlaces(
   { asOf, learned }: KeptUnder,
   machineIds: readonly number[] | null = null,
 ): Map<number, { place: ListPlace; holds: boolean }> {
-  const isMarked = markOf(db) === revision;
+  const isMarked = writingOf(db) === revision;
   type Row = [machineId: number, holds: number, group: ListGroup, ...hours: (number | null)[]];
   const rows = bulk<Row>(
     db,
@@ -82,7 +82,7 @@ export function keepMachineForecasts(
   { asOf, learned }: KeptUnder,
   forecasts: readonly KeptMachineForecast[],
 ): void {
-  if (markOf(w) !== revision) {
+  if (writingOf(w) !== revision) {
     w.sqlite.prepare('UPDATE machine_forecasts SET stale = 1 WHERE stale = 0').run();
     setMark(w, revision);
   }
@@ -152,7 +152,7 @@ export const beforeWriting = (db: ReadableRecord, revision: string): Before => (
 
 /** Marks stale what rests on the rows written since, and moves the mark on. Without a mark there is nothing to keep up. */
 export function markWritten(w: WritableRecord, before: Before, revision: string): void {
-  if (markOf(w) !== before.revision) return;
+  if (writingOf(w) !== before.revision) return;
   const written = idsGivenOut(w).filter(([table, lastId]) => lastId > (before.lastIds.get(table) ?? 0));
   const tables = written.map(([table]) => table).filter(touchesForecasts);
   markRows(w, tables, (table) => `x.id > ${before.lastIds.get(table) ?? 0}`);
@@ -161,7 +161,7 @@ export function markWritten(w: WritableRecord, before: Before, revision: string)
 
 /** Marks stale what rests on an entry that is undone or put in again; the entry that says so moves the mark on. */
 export const markUndone = (w: WritableRecord, entryId: number): void => {
-  if (markOf(w) !== null) markRows(w, Object.keys(TOUCHED), () => `x.entry_id = ${entryId}`);
+  if (writingOf(w) !== null) markRows(w, Object.keys(TOUCHED), () => `x.entry_id = ${entryId}`);
 };
 
 function markRows(w: WritableRecord, tables: readonly string[], which: (table: string) => string): void {

@@ -7,7 +7,7 @@ import { customerOfMachine } from '../record/customerStore.ts';
 import { listKinds } from '../record/kindStore.ts';
 import { machineOrRefuse } from '../record/machineStore.ts';
 import { readSettings } from '../record/settingsStore.ts';
-import { markOf } from '../words/quantityText.ts';
+import { writingOf } from '../words/quantityText.ts';
 import { type Context, recordOf } from './context.ts';
 import { hoursOfMachine } from './seriesNow.ts';
 import { stripDownSheetHandler } from './stripDownSheet.ts';
@@ -34,7 +34,7 @@ export async function measuringSheet(context: Context, machineId: number): Promi
   const lastDays = rows.flatMap(({ stations }) => stations.map(({ lastOn }) => lastOn)).filter((on) => on !== null);
   const kinds = new Map(listKinds(record).map(({ id, template }) => [id, template]));
   return zMeasuringSheet.parse({
-    shop: { name: shopName, headLines, phone, email, decimalMark: markOf(settings) },
+    shop: { name: shopName, headLines, phone, email, writing: writingOf(settings) },
     customer: { name: customer?.name ?? '', place: customer?.place ?? '' },
     machine: { name, makeModel: [make, model].filter((word) => word !== '').join(' '), serial },
     printedOn: context.today(),

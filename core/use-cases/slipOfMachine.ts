@@ -13,7 +13,7 @@ import type { SlipHours } from '../slip/slipHours.ts';
 import type { Day } from '../units/day.ts';
 import { type DialGoneBy, dialGoneBy } from '../way/dialGoneBy.ts';
 import { machinePlan } from '../way/machinePlan.ts';
-import { markOf } from '../words/quantityText.ts';
+import { writingOf } from '../words/quantityText.ts';
 import type { ShopNow } from './shopNow.ts';
 
 /** The slip of a machine as it stands now, not yet numbered. @throws RefusedError unknown-machine */
@@ -30,7 +30,7 @@ export function slipOfMachine(record: ReadableRecord, now: ShopNow, machineId: n
     head: {
       number: null,
       madeOn,
-      shop: { name, headLines, phone, email, decimalMark: markOf(settings) },
+      shop: { name, headLines, phone, email, decimalMark: writingOf(settings) },
       customer: { name: customer?.name ?? '', place: customer?.place ?? '' },
       machine: { name: named.name, makeModel: makeModel(named), serial: named.serial },
       measuredBy: lastFitter(record, machineId, now.asOf),

@@ -12,20 +12,20 @@ export const NO_BREAK_SPACE = '\u00A0';
 export type Point = '.' | ',';
 
 /** How the shop writes figures, in input and output alike: its decimal mark, and "in" before it where lengths stand in inches. */
-export type DecimalMark = Point | `in${Point}`;
+export type Writing = Point | `in${Point}`;
 
-export const markOf = ({ decimalMark, lengths }: { decimalMark: Point; lengths: LengthUnit }): DecimalMark =>
+export const writingOf = ({ decimalMark, lengths }: { decimalMark: Point; lengths: LengthUnit }): Writing =>
   lengths === 'inch' ? `in${decimalMark}` : decimalMark;
 
-export const pointOf = (mark: DecimalMark): Point => (mark.endsWith(',') ? ',' : '.');
+export const pointOf = (writing: Writing): Point => (writing.endsWith(',') ? ',' : '.');
 
-export const inInches = (mark: DecimalMark): boolean => mark.startsWith('in');
+export const inInches = (writing: Writing): boolean => writing.startsWith('in');
 
 /** What stands after a length, or in the head of its column. */
-export const lengthUnit = (mark: DecimalMark): 'mm' | 'in' => (inInches(mark) ? 'in' : 'mm');
+export const lengthUnit = (writing: Writing): 'mm' | 'in' => (inInches(writing) ? 'in' : 'mm');
 
 /** What lengths are counted in [mm]: 1, or an inch. */
-export const unitMmOf = (mark: DecimalMark): number => (inInches(mark) ? MM_PER_INCH : 1);
+export const unitMmOf = (writing: Writing): number => (inInches(writing) ? MM_PER_INCH : 1);
 
 /** Low, middle, high; null where the figure lies beyond what the model will say. */
 export type Range = { low: number | null; middle: number | null; high: number | null };
@@ -41,10 +41,10 @@ export function wholeFigure(value: number): string {
 }
 
 /** A decimal figure with a fixed number of places: 10.19, or 10,19 in a shop that writes commas. */
-export function decimalFigure(value: number, places: number, mark: DecimalMark = '.'): string {
+export function decimalFigure(value: number, places: number, writing: Writing = '.'): string {
   const digits = Math.abs(value).toFixed(places);
   const [whole = '0', fraction] = digits.split('.');
-  const text = fraction === undefined ? grouped(whole) : `${grouped(whole)}${pointOf(mark)}${fraction}`;
+  const text = fraction === undefined ? grouped(whole) : `${grouped(whole)}${pointOf(writing)}${fraction}`;
   return signed(value < 0 && Number(digits) !== 0, text);
 }
 
@@ -53,16 +53,16 @@ export function decimalFigure(value: number, places: number, mark: DecimalMark =
  * fewest that lose nothing: half of the last one is 0.00127 mm where half of the last one in mm is 0.005.
  * @param places decimals it has in mm
  */
-export const lengthFigure = (lengthMm: number, places: number, mark: DecimalMark = '.'): string =>
-  inInches(mark)
-    ? decimalFigure(lengthMm / MM_PER_INCH, places + INCH_PLACES_MORE, mark)
-    : decimalFigure(lengthMm, places, mark);
+export const lengthFigure = (lengthMm: number, places: number, writing: Writing = '.'): string =>
+  inInches(writing)
+    ? decimalFigure(lengthMm / MM_PER_INCH, places + INCH_PLACES_MORE, writing)
+    : decimalFigure(lengthMm, places, writing);
 
 const INCH_PLACES_MORE = 2;
 
 /** A length with its unit: "10.19 mm", "0.4012 in". */
-export const lengthText = (lengthMm: number, places: number, mark: DecimalMark = '.'): string =>
-  `${lengthFigure(lengthMm, places, mark)}${NO_BREAK_SPACE}${lengthUnit(mark)}`;
+export const lengthText = (lengthMm: number, places: number, writing: Writing = '.'): string =>
+  `${lengthFigure(lengthMm, places, writing)}${NO_BREAK_SPACE}${lengthUnit(writing)}`;
 
 /** Machine hours or dial hours, whole: "6 840". */
 export const hoursFigure = (hours: number): string => wholeFigure(hours);
@@ -81,43 +81,43 @@ export function decimalsOfGauge(stepMm: number): number {
 }
 
 /** A size as its gauge reads it: 10.19. The unit stands in the column head. */
-export const sizeFigure = (sizeMm: number, stepMm = 0.01, mark: DecimalMark = '.'): string =>
-  lengthFigure(sizeMm, decimalsOfGauge(stepMm), mark);
+export const sizeFigure = (sizeMm: number, stepMm = 0.01, writing: Writing = '.'): string =>
+  lengthFigure(sizeMm, decimalsOfGauge(stepMm), writing);
 
 /**
  * A size as it stands in its box once that is left: with the gauge's decimals, or as many more as were typed (up to three),
  * so that the echo never rounds what goes into the record.
  * @param decimals of its gauge, in mm
  */
-export function sizeEcho(sizeMm: number, decimals: number, mark: DecimalMark): string {
-  const more = inInches(mark) ? INCH_PLACES_MORE : 0;
-  const size = inInches(mark) ? sizeMm / MM_PER_INCH : sizeMm;
+export function sizeEcho(sizeMm: number, decimals: number, writing: Writing): string {
+  const more = inInches(writing) ? INCH_PLACES_MORE : 0;
+  const size = inInches(writing) ? sizeMm / MM_PER_INCH : sizeMm;
   const [least, most] = [decimals + more, 3 + more];
   // what was read of an inch is exact to a tenth of a micrometre
-  const exact = inInches(mark) ? 4e-6 : 1e-6 / 10 ** least;
+  const exact = inInches(writing) ? 4e-6 : 1e-6 / 10 ** least;
   const places = [least, least + 1, most].find((n) => Math.abs(size - Math.round(size * 10 ** n) / 10 ** n) < exact);
-  return decimalFigure(size, Math.max(least, Math.min(most, places ?? most)), mark);
+  return decimalFigure(size, Math.max(least, Math.min(most, places ?? most)), writing);
 }
 
 /** A limit: one decimal, or as many more as it was set with (up to three): 12.0, 9.5, 40.25. In inches two to four: 0.50, 0.4375. */
-export function limitFigure(limitMm: number, mark: DecimalMark = '.'): string {
-  const limit = inInches(mark) ? limitMm / MM_PER_INCH : limitMm;
-  const [few, more, most] = inInches(mark) ? [2, 3, 4] : [1, 2, 3];
+export function limitFigure(limitMm: number, writing: Writing = '.'): string {
+  const limit = inInches(writing) ? limitMm / MM_PER_INCH : limitMm;
+  const [few, more, most] = inInches(writing) ? [2, 3, 4] : [1, 2, 3];
   const places = [few, more].find((n) => Math.abs(limit * 10 ** n - Math.round(limit * 10 ** n)) < 1e-6) ?? most;
-  return decimalFigure(limit, places, mark);
+  return decimalFigure(limit, places, writing);
 }
 
 /** A limit with its unit. */
-export const limitText = (limitMm: number, mark: DecimalMark = '.'): string =>
-  `${limitFigure(limitMm, mark)}${NO_BREAK_SPACE}${lengthUnit(mark)}`;
+export const limitText = (limitMm: number, writing: Writing = '.'): string =>
+  `${limitFigure(limitMm, writing)}${NO_BREAK_SPACE}${lengthUnit(writing)}`;
 
 /** A gauge's error as the shop writes it, U = 2 sd: "±0.10". The record holds the sd. */
-export const gaugeErrorText = (errorSdMm: number, mark: DecimalMark = '.'): string =>
-  `±${lengthFigure(2 * errorSdMm, 2 * errorSdMm < 0.01 ? 3 : 2, mark)}`;
+export const gaugeErrorText = (errorSdMm: number, writing: Writing = '.'): string =>
+  `±${lengthFigure(2 * errorSdMm, 2 * errorSdMm < 0.01 ? 3 : 2, writing)}`;
 
 /** Wear rate on screens: the shop's unit in 1 000 h, where code holds mm per hour. */
-export const rateFigure = (rateMmPerHour: number, mark: DecimalMark = '.'): string =>
-  lengthFigure(rateMmPerHour * 1000, 2, mark);
+export const rateFigure = (rateMmPerHour: number, writing: Writing = '.'): string =>
+  lengthFigure(rateMmPerHour * 1000, 2, writing);
 
 /** A chance in words a farmer uses: "about 3 in 10"; never 0 or 10 of 10. */
 export function chanceText(chance: number): string {

@@ -3,7 +3,6 @@ import { counted } from './english.ts';
 import {
   chanceText,
   countWord,
-  type DecimalMark,
   dayText,
   decimalFigure,
   gaugeErrorText,
@@ -14,6 +13,7 @@ import {
   lengthUnit,
   limitFigure,
   monthYearText,
+  type Writing,
   wholeFigure,
 } from './quantityText.ts';
 import { settingName } from './settingText.ts';
@@ -24,7 +24,7 @@ import { settingName } from './settingText.ts';
  */
 type Facts = Record<string, string | number | boolean | null>;
 export type WhyStep = { code: string; facts: Facts };
-type Sentence = (facts: Facts, mark: DecimalMark) => string;
+type Sentence = (facts: Facts, writing: Writing) => string;
 
 const NBSP = '\u00A0';
 
@@ -66,21 +66,21 @@ function withoutMeter(f: Facts): string {
 const number = (fact: Facts[string] | undefined): number | null => (typeof fact === 'number' ? fact : null);
 const text = (fact: Facts[string] | undefined): string => (typeof fact === 'string' ? fact : '');
 
-const mm = (fact: Facts[string] | undefined, mark: DecimalMark, places = 2): string =>
-  typeof fact === 'number' ? lengthText(fact, places, mark) : NOT_KNOWN;
+const mm = (fact: Facts[string] | undefined, writing: Writing, places = 2): string =>
+  typeof fact === 'number' ? lengthText(fact, places, writing) : NOT_KNOWN;
 const hours = (fact: Facts[string] | undefined): string =>
   typeof fact === 'number' ? `${hoursFigure(fact)}${NBSP}h` : NOT_KNOWN;
 /** U, as the shop writes a gauge's error: twice the standard deviation. */
-const error = (fact: Facts[string] | undefined, mark: DecimalMark): string =>
-  typeof fact === 'number' && fact > 0 ? ` ${gaugeErrorText(fact, mark)}` : '';
+const error = (fact: Facts[string] | undefined, writing: Writing): string =>
+  typeof fact === 'number' && fact > 0 ? ` ${gaugeErrorText(fact, writing)}` : '';
 
 /** "0.11 to 0.17 mm in 1 000 h, likely 0.14"; nothing where the rate is not known. */
-function rates(facts: Facts, mark: DecimalMark): string {
+function rates(facts: Facts, writing: Writing): string {
   const [low, middle, high] = [facts.lowPer1000hMm, facts.middlePer1000hMm, facts.highPer1000hMm].map(number);
   if (low == null || middle == null || high == null) return NOT_KNOWN;
   const places = Math.max(low, middle, high) < 0.1 ? 3 : 2;
-  const figure = (value: number) => lengthFigure(value, places, mark);
-  return `${figure(low)} to ${figure(high)}${NBSP}${lengthUnit(mark)} in 1\u2009000${NBSP}h, likely ${figure(middle)}`;
+  const figure = (value: number) => lengthFigure(value, places, writing);
+  return `${figure(low)} to ${figure(high)}${NBSP}${lengthUnit(writing)} in 1\u2009000${NBSP}h, likely ${figure(middle)}`;
 }
 
 const percent = (share: number): string => {
@@ -89,18 +89,18 @@ const percent = (share: number): string => {
 };
 
 const stepSentences: Record<string, Sentence> = {
-  readings: (f, mark) => {
-    const fitted = `It went in at ${mm(f.newSizeMm, mark)}${error(f.newSizeSdMm, mark)}`;
+  readings: (f, writing) => {
+    const fitted = `It went in at ${mm(f.newSizeMm, writing)}${error(f.newSizeSdMm, writing)}`;
     const own = number(f.ownReadings) ?? 0;
     if (own === 0) return `${fitted} and has not been measured since.`;
     const on = typeof f.lastOn === 'string' && isDay(f.lastOn) ? ` on ${dayText(f.lastOn)}` : '';
     const count = own === 1 ? 'once' : own === 2 ? 'twice' : `${countWord(own)} times`;
-    return `${fitted} and was measured ${count} since; last${on} it read ${mm(f.lastSizeMm, mark)}${error(f.lastErrorSdMm, mark)}.`;
+    return `${fitted} and was measured ${count} since; last${on} it read ${mm(f.lastSizeMm, writing)}${error(f.lastErrorSdMm, writing)}.`;
   },
-  'change-seen': (f, mark) =>
-    `${changed(f, mark)}, more than the gauges’ error of ${mm(f.errorMm, mark)}: a rate can be read from it.`,
-  'change-too-small-to-see': (f, mark) =>
-    `${changed(f, mark)}, within the gauges’ error of ${mm(f.errorMm, mark)}: too small to see yet, so it says little.`,
+  'change-seen': (f, writing) =>
+    `${changed(f, writing)}, more than the gauges’ error of ${mm(f.errorMm, writing)}: a rate can be read from it.`,
+  'change-too-small-to-see': (f, writing) =>
+    `${changed(f, writing)}, within the gauges’ error of ${mm(f.errorMm, writing)}: too small to see yet, so it says little.`,
   'part-hours': (f) => {
     const part = number(f.partHours);
     if (part === null) return 'Its hours are not known: no meter reading on record, or none since it was fitted.';
@@ -112,38 +112,39 @@ const stepSentences: Record<string, Sentence> = {
       share !== null && share < 0.995 ? ` The assembly works ${percent(share)} of those: ${hours(f.workedHours)}.` : '';
     return `It has been in for ${hours(part)} of the machine’s ${hours(f.machineHours)}${start}.${withoutMeter(f)}${worked}`;
   },
-  'class-before': (f, mark) =>
+  'class-before': (f, writing) =>
     f.from === 'trade'
-      ? `Before anything was measured here, the trade says of such parts (${text(f.partClass)}): ${rates(f, mark)}.`
-      : `The trade has no figure for such parts (${text(f.partClass)}), so nearly anything is possible: ${rates(f, mark)}.`,
-  'class-after': (f, mark) => {
+      ? `Before anything was measured here, the trade says of such parts (${text(f.partClass)}): ${rates(f, writing)}.`
+      : `The trade has no figure for such parts (${text(f.partClass)}), so nearly anything is possible: ${rates(f, writing)}.`,
+  'class-after': (f, writing) => {
     const parts = number(f.parts) ?? 0;
     const machines = number(f.machines) ?? 0;
     return parts === 0
       ? 'None has been measured in this shop yet, so that stands.'
-      : `${wholeFigure(parts)} ${counted(parts, 'part', 'parts')} on ${wholeFigure(machines)} ${counted(machines, 'machine', 'machines')} measured in this shop make it ${rates(f, mark)}.`;
+      : `${wholeFigure(parts)} ${counted(parts, 'part', 'parts')} on ${wholeFigure(machines)} ${counted(machines, 'machine', 'machines')} measured in this shop make it ${rates(f, writing)}.`;
   },
-  'class-coverage': (f, mark) => {
+  'class-coverage': (f, writing) => {
     const [sizes, inside] = [number(f.sizes) ?? 0, number(f.inside) ?? 0];
     const told = `Of ${wholeFigure(sizes)} earlier ${counted(sizes, 'size', 'sizes')} of such parts, each forecast from what was known before it, ${wholeFigure(inside)} came out within the range that should hold 8 in 10`;
     const by = number(f.widenedBy) ?? 1;
-    const widened = by > 1 ? ` Too few: the law of this part is made ${decimalFigure(by, 2, mark)} times as wide.` : '';
+    const widened =
+      by > 1 ? ` Too few: the law of this part is made ${decimalFigure(by, 2, writing)} times as wide.` : '';
     return sizes < LEAST_TO_JUDGE ? `${told}: too few to judge by.` : `${told} (${percent(inside / sizes)}).${widened}`;
   },
-  'class-shape': (f, mark) => {
+  'class-shape': (f, writing) => {
     const [low, middle, high] = [f.lowPower, f.middlePower, f.highPower].map(number);
     if (low == null || middle == null || high == null) return NOT_KNOWN;
-    const figure = (power: number) => decimalFigure(power, 2, mark);
+    const figure = (power: number) => decimalFigure(power, 2, writing);
     const range = `(power of hours ${figure(low)} to ${figure(high)})`;
     if (high - low < 0.02 && Math.abs(middle - 1) < 0.02) return `Such parts wear evenly with hours ${range}.`;
     if (high < 1) return `Wear of such parts runs in: it slows as hours go on ${range}.`;
     if (low > 1) return `Wear of such parts quickens as hours go on ${range}.`;
     return `Taken as about even with hours; whether it runs in or quickens is not settled ${range}.`;
   },
-  machine: (f, mark) => {
+  machine: (f, writing) => {
     const [low, middle, high] = [f.lowTimes, f.middleTimes, f.highTimes].map(number);
     if (low == null || middle == null || high == null) return NOT_KNOWN;
-    const figure = (times: number) => decimalFigure(times, 2, mark);
+    const figure = (times: number) => decimalFigure(times, 2, writing);
     const heard = number(f.classesHeard) ?? 0;
     const from =
       heard === 0
@@ -154,28 +155,29 @@ const stepSentences: Record<string, Sentence> = {
       : '';
     return `${word}${from}: parts here wear ${figure(low)} to ${figure(high)} times as fast as on the usual machine, likely ${figure(middle)}.`;
   },
-  joint: (f, mark) => {
+  joint: (f, writing) => {
     const bore = typeof f.bores === 'number' && f.bores > 1 ? 'the bore that wears fastest' : 'the bore';
     const both = [f.pinRatePer1000hMm, f.boreRatePer1000hMm].every((rate) => typeof rate === 'number');
     const rates = both
-      ? `: the pin loses ${mm(f.pinRatePer1000hMm, mark)} in 1000 hours, ${bore} ${mm(f.boreRatePer1000hMm, mark)}`
+      ? `: the pin loses ${mm(f.pinRatePer1000hMm, writing)} in 1000 hours, ${bore} ${mm(f.boreRatePer1000hMm, writing)}`
       : '';
-    return `Slack is worked out from the forecasts of pin and bore together${rates}. New, they leave ${mm(f.newSlackMm, mark)}. A slack measured by itself counts only where the two were not measured, so that nothing is heard twice.`;
+    return `Slack is worked out from the forecasts of pin and bore together${rates}. New, they leave ${mm(f.newSlackMm, writing)}. A slack measured by itself counts only where the two were not measured, so that nothing is heard twice.`;
   },
-  part: (f, mark) => {
+  part: (f, writing) => {
     const own = number(f.ownShare) ?? 0;
-    const worn = typeof f.wearNowMm === 'number' ? ` By now it has worn about ${mm(f.wearNowMm, mark)}.` : '';
+    const worn = typeof f.wearNowMm === 'number' ? ` By now it has worn about ${mm(f.wearNowMm, writing)}.` : '';
     const whose =
       own < 0.005
         ? 'wholly borrowed from like parts and its machine'
         : `${percent(own)} of that from its own readings, the rest from like parts and its machine`;
-    return `Taken together: ${rates(f, mark)}; ${whose}.${worn}`;
+    return `Taken together: ${rates(f, writing)}; ${whose}.${worn}`;
   },
-  limit: (f, mark) => {
+  limit: (f, writing) => {
     const source = text(f.source) ? ` (${text(f.source)})` : '';
-    const renewAt = typeof f.renewAtMm === 'number' ? limitFigure(f.renewAtMm, mark) : '';
-    const limit = `Renew at ${renewAt}${NBSP}${lengthUnit(mark)}${source} allows ${mm(f.limitWearMm, mark)} of wear`;
-    if (typeof f.pastLimitMm === 'number') return `${limit}; at its last size it was ${mm(f.pastLimitMm, mark)} past.`;
+    const renewAt = typeof f.renewAtMm === 'number' ? limitFigure(f.renewAtMm, writing) : '';
+    const limit = `Renew at ${renewAt}${NBSP}${lengthUnit(writing)}${source} allows ${mm(f.limitWearMm, writing)} of wear`;
+    if (typeof f.pastLimitMm === 'number')
+      return `${limit}; at its last size it was ${mm(f.pastLimitMm, writing)} past.`;
     const left = {
       low: number(f.lowHoursLeft),
       middle: number(f.middleHoursLeft),
@@ -224,18 +226,18 @@ const stepSentences: Record<string, Sentence> = {
   },
 };
 
-function changed(f: Facts, mark: DecimalMark): string {
+function changed(f: Facts, writing: Writing): string {
   const change = number(f.changeMm) ?? 0;
   const way = change < 0 ? 'better' : 'more worn';
-  return `The last two looks, ${hours(f.workedHours)} apart, differ by ${mm(Math.abs(change), mark)} (${way})`;
+  return `The last two looks, ${hours(f.workedHours)} apart, differ by ${mm(Math.abs(change), writing)} (${way})`;
 }
 
 /** Head and sentence of a step; a code nobody has words for is still said, with what is known. */
-export function whyStep({ code, facts }: WhyStep, mark: DecimalMark): { head: string; sentence: string } {
+export function whyStep({ code, facts }: WhyStep, writing: Writing): { head: string; sentence: string } {
   const plain = code.replaceAll('-', ' ');
   const head = stepHeads[code] ?? plain.charAt(0).toUpperCase() + plain.slice(1);
   const sentence =
-    stepSentences[code]?.(facts, mark) ??
+    stepSentences[code]?.(facts, writing) ??
     Object.values(facts)
       .filter((fact) => fact !== null)
       .join(', ');

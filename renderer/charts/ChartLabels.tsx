@@ -57,7 +57,7 @@ const LabelText = ({
   </text>
 );
 
-function SizeAxis({ data, hours, heightPx, mark }: WearChartProps & { data: WearChartData }) {
+function SizeAxis({ data, hours, heightPx, writing }: WearChartProps & { data: WearChartData }) {
   const x = hours.fromPx;
   const { ticks, tickDecimals } = data.chart;
   const shown = ticks.filter((tick) => tick.y > 4 && tick.y < heightPx - 4);
@@ -71,20 +71,20 @@ function SizeAxis({ data, hours, heightPx, mark }: WearChartProps & { data: Wear
         .filter((tick) => tick.figure && tick.y > 20)
         .map((tick) => (
           <text key={tick.sizeMm} x={x - 12} y={tick.y + 5} className="end">
-            {decimalFigure(tick.size, tickDecimals, mark)}
+            {decimalFigure(tick.size, tickDecimals, writing)}
           </text>
         ))}
       <text x={x - 12} y={13} className="end second">
-        {lengthUnit(mark)}
+        {lengthUnit(writing)}
       </text>
     </g>
   );
 }
 
-function LimitLabels({ data, hours, point, mark, labels }: WearChartProps & { data: WearChartData }) {
+function LimitLabels({ data, hours, point, writing, labels }: WearChartProps & { data: WearChartData }) {
   return data.chart.limits.map((limit) => {
     const tolMm = limit.kind === 'new-size' ? point.limits.newSizeTolMm : null;
-    const words = chartWords.limit(limit.kind, limit.sizeMm, tolMm, mark);
+    const words = chartWords.limit(limit.kind, limit.sizeMm, tolMm, writing);
     const red = limit.kind === 'new-size' ? 'second' : 'red heavy';
     return labels === 'beside' ? (
       <g key={limit.kind}>

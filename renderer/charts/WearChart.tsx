@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import { Area, ComposedChart, Line, ReferenceLine, Scatter, XAxis, YAxis } from 'recharts';
 import type { HoursScale } from '#core/axis/scale.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { MarkDefs } from '#renderer/marks/Picture.tsx';
 import { ChartLabels } from './ChartLabels.tsx';
 import { type BandSlice, type ChartedPoint, type WearChartData, wearChartData } from './wearChartData.ts';
@@ -15,7 +15,7 @@ export type WearChartProps = {
   /** of the whole picture; labels stand beside the plot */
   widthPx: number;
   nowHours: number | null;
-  mark: DecimalMark;
+  writing: Writing;
   /** limit labels right of the plot, or inside it where there is no room beside it */
   labels: 'beside' | 'inside';
 };

@@ -7,7 +7,7 @@ const on = {
   hours: hoursScale({ fromHours: 1500, toHours: 11_000, fromPx: 260, toPx: 1010 }),
   heightPx: 240,
   nowHours: 6840,
-  mark: '.' as const,
+  writing: '.' as const,
 };
 const strip = samplePictures.ordinary?.chosen as ChartedPoint;
 
@@ -73,5 +73,5 @@ it('a size kept out of the forecast is marked questioned and governs nothing', (
 });
 
 it('a shop that writes commas reads commas', () => {
-  expect(wearChartData(strip, { ...on, mark: ',' }).chart.readings.at(-1)?.text).toBe('10,19');
+  expect(wearChartData(strip, { ...on, writing: ',' }).chart.readings.at(-1)?.text).toBe('10,19');
 });

@@ -3,7 +3,7 @@ import type { HoursScale } from '#core/axis/scale.ts';
 import { type WearChart, wearChart } from '#core/axis/wearChart.ts';
 import { type LifePoint, wearLives } from '#core/axis/wearLives.ts';
 import type { PointSheet } from '#core/contract/machine.ts';
-import { type DecimalMark, sizeFigure, unitMmOf } from '#core/words/quantityText.ts';
+import { sizeFigure, unitMmOf, type Writing } from '#core/words/quantityText.ts';
 import { chartWords } from '#renderer/words/chartWords.ts';
 
 /** Of a measuring point's sheet, what its wear chart shows. */
@@ -42,7 +42,7 @@ export type WearChartData = {
 /** Everything the wear chart draws, in hours and millimetres and as shapes on the shared hours scale. */
 export function wearChartData(
   point: ChartedPoint,
-  on: { hours: HoursScale; heightPx: number; nowHours: number | null; mark: DecimalMark },
+  on: { hours: HoursScale; heightPx: number; nowHours: number | null; writing: Writing },
 ): WearChartData {
   const lives = wearLives(
     point.visits.map((visit) => ({
@@ -65,13 +65,13 @@ export function wearChartData(
       heightPx: on.heightPx,
       wears: point.wears,
       limits: point.limits,
-      readings: readingsOf(point, on.mark),
-      putRight: putRightOf(point, on.mark),
+      readings: readingsOf(point, on.writing),
+      putRight: putRightOf(point, on.writing),
       curveSizesMm: [
         ...point.fitted.flatMap((p) => [p.low, p.high]),
         ...fan.flatMap((slice) => [slice.low, slice.high]),
       ],
-      unitMm: unitMmOf(on.mark),
+      unitMm: unitMmOf(on.writing),
       nowHours: on.nowHours,
       bar:
         point.doNotUse || point.forecast.pastLimitMm !== null
@@ -94,7 +94,7 @@ const bandOf = (curve: readonly CurvePoint[]): BandSlice[] =>
   curve.map((p) => ({ hours: p.machineHours, span: [p.low, p.high], middle: p.middle }));
 
 /** Every station read; only the governing one is named by its size. */
-function readingsOf(point: ChartedPoint, mark: DecimalMark) {
+function readingsOf(point: ChartedPoint, writing: Writing) {
   return point.visits.flatMap((visit) =>
     visit.stations.map((station) => ({
       machineHours: visit.machineHours,
@@ -102,15 +102,15 @@ function readingsOf(point: ChartedPoint, mark: DecimalMark) {
       errorSdMm: station.governs ? visit.errorSdMm : 0,
       governs: station.governs && !station.parked,
       questioned: station.parked,
-      text: station.governs || station.parked ? sizeFigure(station.sizeMm, 0.01, mark) : '',
+      text: station.governs || station.parked ? sizeFigure(station.sizeMm, 0.01, writing) : '',
     })),
   );
 }
 
-const putRightOf = (point: ChartedPoint, mark: DecimalMark) =>
+const putRightOf = (point: ChartedPoint, writing: Writing) =>
   point.putRight.map((old) => ({
     machineHours: old.machineHours,
     sizeMm: old.sizeMm,
     newSizeMm: old.newSizeMm,
-    text: chartWords.putRight(sizeFigure(old.sizeMm, 0.01, mark), old.putRightOn),
+    text: chartWords.putRight(sizeFigure(old.sizeMm, 0.01, writing), old.putRightOn),
   }));

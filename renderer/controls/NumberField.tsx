@@ -1,14 +1,14 @@
 import { type Ref, useState } from 'react';
 import {
-  type DecimalMark,
   decimalFigure,
   hoursFigure,
   inInches,
   lengthUnit,
   pointOf,
   sizeEcho,
+  type Writing,
 } from '#core/words/quantityText.ts';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { numberFaultWords } from '#renderer/words/fieldWords.ts';
 import { readLength, readNumber } from '#renderer/words/readNumber.ts';
 import { FieldFrame } from './Field.tsx';
@@ -19,7 +19,7 @@ export type NumberFieldProps = {
   /** null: empty, or not readable as typed */
   value: number | null;
   /** how figures are written; absent: as the shop does */
-  mark?: DecimalMark;
+  writing?: Writing;
   /** `typed` is the text as it stands, for forms that keep it; value null with a text that could not be read */
   onChange: (value: number | null, typed: string) => void;
   hint?: string;
@@ -37,33 +37,33 @@ export function NumberField({
   unit,
   value,
   onChange,
-  mark: given,
+  writing: given,
   hint,
   fault,
   needed = false,
   autoFocus,
   ref,
 }: NumberFieldProps) {
-  const shops = useDecimalMark();
-  const mark = given ?? shops;
+  const shops = useWriting();
+  const writing = given ?? shops;
   const [typed, setTyped] = useState<string | null>(null);
   const [left, setLeft] = useState(false);
   const text =
-    typed !== null && sameValue(typed, value, unit, mark)
+    typed !== null && sameValue(typed, value, unit, writing)
       ? typed
       : value === null
         ? (typed ?? '')
-        : asTyped(value, unit, mark);
-  const read = reading(text, unit, mark);
+        : asTyped(value, unit, writing);
+  const read = reading(text, unit, writing);
   const unreadable =
-    !read.ok && (read.why === 'empty' ? needed && left : true) ? numberFaultWords(read.why, unit, mark) : null;
+    !read.ok && (read.why === 'empty' ? needed && left : true) ? numberFaultWords(read.why, unit, writing) : null;
   return (
     <FieldFrame
       label={label}
       hint={hint}
-      unit={unit === 'mm' ? lengthUnit(mark) : unit}
+      unit={unit === 'mm' ? lengthUnit(writing) : unit}
       fault={fault ?? unreadable}
-      echo={read.ok ? echoOf(read.value, unit, mark, text) : null}
+      echo={read.ok ? echoOf(read.value, unit, writing, text) : null}
     >
       {({ id, describedBy }) => (
         <input
@@ -80,7 +80,7 @@ export function NumberField({
           onBlur={() => setLeft(true)}
           onChange={(event) => {
             setTyped(event.target.value);
-            const now = reading(event.target.value, unit, mark);
+            const now = reading(event.target.value, unit, writing);
             onChange(now.ok ? now.value : null, event.target.value);
           }}
         />
@@ -90,22 +90,22 @@ export function NumberField({
 }
 
 /** What was typed still says what the form holds: it stays as typed, even half typed ("10,"). */
-function sameValue(typed: string, value: number | null, unit: 'mm' | 'h', mark: DecimalMark): boolean {
-  const read = reading(typed, unit, mark);
+function sameValue(typed: string, value: number | null, unit: 'mm' | 'h', writing: Writing): boolean {
+  const read = reading(typed, unit, writing);
   return read.ok ? read.value === value : value === null;
 }
 
-const reading = (text: string, unit: 'mm' | 'h', mark: DecimalMark) =>
-  unit === 'mm' ? readLength(text, mark) : readNumber(text, unit);
+const reading = (text: string, unit: 'mm' | 'h', writing: Writing) =>
+  unit === 'mm' ? readLength(text, writing) : readNumber(text, unit);
 
-const asTyped = (value: number, unit: 'mm' | 'h', mark: DecimalMark): string =>
-  unit === 'mm' && inInches(mark) ? sizeEcho(value, 2, mark) : String(value).replace('.', pointOf(mark));
+const asTyped = (value: number, unit: 'mm' | 'h', writing: Writing): string =>
+  unit === 'mm' && inInches(writing) ? sizeEcho(value, 2, writing) : String(value).replace('.', pointOf(writing));
 
 /** Only where it tells something the typed text does not: a comma turned, thousands parted, a unit dropped. */
-function echoOf(value: number, unit: 'mm' | 'h', mark: DecimalMark, typed: string): string {
-  if (unit === 'mm' && inInches(mark))
-    return `${sizeEcho(value, 2, mark)}\u00A0in, ${decimalFigure(value, 2, mark)}\u00A0mm`;
+function echoOf(value: number, unit: 'mm' | 'h', writing: Writing, typed: string): string {
+  if (unit === 'mm' && inInches(writing))
+    return `${sizeEcho(value, 2, writing)}\u00A0in, ${decimalFigure(value, 2, writing)}\u00A0mm`;
   const places = Math.max(unit === 'mm' ? 2 : 0, Math.min(3, (String(value).split('.')[1] ?? '').length));
-  const figure = unit === 'h' && Number.isInteger(value) ? hoursFigure(value) : decimalFigure(value, places, mark);
+  const figure = unit === 'h' && Number.isInteger(value) ? hoursFigure(value) : decimalFigure(value, places, writing);
   return figure === typed ? '' : `${figure}\u00A0${unit}`;
 }

@@ -1,8 +1,8 @@
 import { inInches } from '#core/words/quantityText.ts';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { fieldWords } from '#renderer/words/fieldWords.ts';
 
 /** In a shop that writes inches: said where figures stand in millimetres all the same. */
 export function StaysInMm() {
-  return inInches(useDecimalMark()) ? <p className="second">{fieldWords.staysInMm}</p> : null;
+  return inInches(useWriting()) ? <p className="second">{fieldWords.staysInMm}</p> : null;
 }

@@ -22,7 +22,7 @@ function NarrowingBox({ taken }: { taken: TakenFind }) {
   const box = useRef<HTMLInputElement>(null);
   useAccelerator('/', () => box.current?.focus());
   return (
-    <div className="find">
+    <div className="find" data-finds>
       <input
         ref={box}
         type="search"
@@ -62,6 +62,7 @@ function GoingBox() {
   return (
     <ComboBox
       className="find"
+      data-finds
       aria-label={shared.find}
       items={typed.trim() === '' ? [] : firstMatches(all, typed)}
       inputValue={typed}

@@ -1,8 +1,9 @@
 import { useSyncExternalStore } from 'react';
+import { keepOverReload, leftOverReload } from './overReload.ts';
 
 /**
- * What somebody had typed on a screen that broke: read off the page in the moment the screen goes, kept outside of it, and
- * put back into the boxes of the same name once it stands again. No form knows of it.
+ * What somebody had typed on a screen that broke or was loaded anew: read off the page in the moment the screen goes, kept
+ * outside of it, and put back into the boxes of the same name once it stands again. No form knows of it.
  */
 export type TypedText = {
   /** the box as it is named on the screen; of an option the question it answers */
@@ -36,12 +37,46 @@ export function typedBoxes(): TypedBox[] {
   return all.filter((one) => typed.includes(one) || (isPicked(one.box) && forms.has(formOf(one.box))));
 }
 
-/** Keeps what stood in boxes that are gone since; of a box kept before, the newer words. */
+/** Keeps what stood in boxes that are gone since. */
 export function keepTyped(at: string, boxes: readonly TypedBox[]): void {
-  const gone = boxes.filter(({ box }) => !box.isConnected).map(({ label, text, nth }) => ({ label, text, nth }));
-  if (gone.length === 0) return;
-  const older = (keptAt.get(at) ?? NONE).filter((old) => !gone.some((now) => isSameBox(now, old)));
-  put(at, [...older, ...gone]);
+  const gone = boxes.filter(({ box }) => !box.isConnected);
+  if (gone.length > 0) put(at, withNewer(at, gone));
+}
+
+type OverReload = { record: string; kept: [at: string, typed: readonly TypedText[]][] };
+const OVER_RELOAD = 'typed';
+
+/**
+ * Keeps what stands typed at `at` over a reload of the window, and takes up what was kept so. A window may be loaded anew
+ * with another record in it: what was typed into the one is not offered in the other.
+ */
+export function keepTypedOverReload(record: string, at: string): () => void {
+  const left = leftOverReload<OverReload>(OVER_RELOAD);
+  if (left?.record === record) for (const [there, typed] of left.kept) put(there, typed);
+  return keepOverReload(OVER_RELOAD, (): OverReload => {
+    const kept = new Map(keptAt);
+    kept.set(at, withNewer(at, typedBoxes()));
+    return { record, kept: [...kept].filter(([, typed]) => typed.length > 0) };
+  });
+}
+
+/** What is kept of a screen, with what boxes hold now; of a box kept before, the newer words. */
+function withNewer(at: string, boxes: readonly TypedBox[]): readonly TypedText[] {
+  const newer = boxes.map(({ label, text, nth }) => ({ label, text, nth }));
+  const older = (keptAt.get(at) ?? NONE).filter((old) => !newer.some((now) => isSameBox(now, old)));
+  return [...older, ...newer];
+}
+
+/** Lets go of what its box holds already: it was saved, or its form keeps it by itself. */
+export function letStandingGo(at: string): void {
+  const kept = keptAt.get(at) ?? NONE;
+  const stand = named(document);
+  const holds = (typed: TypedText) =>
+    stand.some(
+      (one) => isSameBox(one, typed) && isSameOption(one, typed) && one.text === typed.text && !isUnpicked(one.box),
+    );
+  const other = kept.filter((typed) => !holds(typed));
+  if (other.length < kept.length) put(at, other);
 }
 
 /**
@@ -84,12 +119,15 @@ const isSameOption = ({ box, text }: TypedBox, typed: TypedText): boolean => !is
 
 const isOption = (box: Box): box is HTMLInputElement => box instanceof HTMLInputElement && box.type === 'radio';
 const isTick = (box: Box): box is HTMLInputElement => box instanceof HTMLInputElement && box.type === 'checkbox';
+const isUnpicked = (box: Box): boolean => isOption(box) && !box.checked;
 const isPicked = (box: Box): boolean => isOption(box) && box.checked;
 const formOf = (box: Box): Element | null => box.closest('form, section, main');
 
-/** Every box on the page by its name; files and secrets are not looked at. */
+/** Every box on the page by its name; files, secrets and what only finds are not looked at. */
 function named(page: Document): TypedBox[] {
-  const boxes = [...page.querySelectorAll<Box>('input:not([type=file], [type=password]), textarea, select')];
+  const boxes = [...page.querySelectorAll<Box>('input:not([type=file], [type=password]), textarea, select')].filter(
+    (box) => box.closest('[data-finds]') === null,
+  );
   const seen = new Map<string, number>();
   return boxes.map((box) => {
     const own = nameOf(box);

@@ -1,6 +1,5 @@
 import { type Day, day } from '#core/units/day.ts';
 import {
-  type DecimalMark,
   dayText,
   gaugeErrorText,
   hoursFigure,
@@ -8,6 +7,7 @@ import {
   monthYearText,
   type Range,
   rateFigure,
+  type Writing,
 } from '#core/words/quantityText.ts';
 import { limitWords } from './markWords.ts';
 
@@ -18,14 +18,14 @@ export const chartWords = {
   asBuilt: 'as built',
   fittedSomeTime: (from: number, to: number): string =>
     `renewed some time from ${hoursFigure(from)} to ${hoursFigure(to)}\u00A0h`,
-  rate: ({ low, middle, high }: Range, mark: DecimalMark): string | null =>
+  rate: ({ low, middle, high }: Range, writing: Writing): string | null =>
     middle === null
       ? null
-      : `${rateFigure(middle / 1000, mark)}\u00A0mm in 1\u2009000\u00A0h${low === null || high === null ? '' : ` (${rateFigure(low / 1000, mark)} to ${rateFigure(high / 1000, mark)})`}`,
-  limit: (kind: keyof typeof limitWords, sizeMm: number, tolMm: number | null, mark: DecimalMark): string =>
-    `${limitWords[kind]} ${limitFigure(sizeMm, mark)}${tolMm ? ` ±${limitFigure(tolMm / 2, mark)}` : ''}`,
+      : `${rateFigure(middle / 1000, writing)}\u00A0mm in 1\u2009000\u00A0h${low === null || high === null ? '' : ` (${rateFigure(low / 1000, writing)} to ${rateFigure(high / 1000, writing)})`}`,
+  limit: (kind: keyof typeof limitWords, sizeMm: number, tolMm: number | null, writing: Writing): string =>
+    `${limitWords[kind]} ${limitFigure(sizeMm, writing)}${tolMm ? ` ±${limitFigure(tolMm / 2, writing)}` : ''}`,
   worstOf: (stations: readonly string[]): string => `worst of ${stations.join(', ')}`,
-  gauge: (gauge: string, errorSdMm: number, mark: DecimalMark): string =>
-    `${gauge || 'gauge'}, ${gaugeErrorText(errorSdMm, mark)}`,
+  gauge: (gauge: string, errorSdMm: number, writing: Writing): string =>
+    `${gauge || 'gauge'}, ${gaugeErrorText(errorSdMm, writing)}`,
   source: (source: string): string => `limits: ${source}`,
 } as const;

@@ -3,18 +3,18 @@ import type { ReplyOf } from '#core/contract/operation.ts';
 import { day } from '#core/units/day.ts';
 import {
   countWord,
-  type DecimalMark,
   dayText,
   decimalFigure,
   hoursLeftFigure,
   hoursText,
+  type Writing,
   wholeFigure,
 } from '#core/words/quantityText.ts';
 import { counted } from './english.ts';
 
 const count = (n: number, one: string, many: string): string => `${wholeFigure(n)} ${counted(n, one, many)}`;
 const percent = (share: number): string => `${Math.round(100 * share)}\u00A0%`;
-const mm = (value: number, mark: DecimalMark): string => `${decimalFigure(value, 2, mark)}\u00A0mm`;
+const mm = (value: number, writing: Writing): string => `${decimalFigure(value, 2, writing)}\u00A0mm`;
 const number = (fact: unknown): number | null => (typeof fact === 'number' ? fact : null);
 const hours = (fact: unknown): string => {
   const value = number(fact);
@@ -54,24 +54,24 @@ export const checkWords = {
       : `${count(one.sizes, 'size', 'sizes')}, ${one.kept === 0 ? 'all rebuilt' : `${wholeFigure(one.kept)} kept`}`,
   insideOf: ({ inside, sizes }: ClassCheck) => `${wholeFigure(inside)} of ${wholeFigure(sizes)}`,
   insideShare: ({ inside, sizes }: ClassCheck) => percent(inside / sizes),
-  biasText: ({ biasMm }: ClassCheck, mark: DecimalMark) =>
+  biasText: ({ biasMm }: ClassCheck, writing: Writing) =>
     biasMm === null || Math.abs(biasMm) < 0.005
       ? 'none'
-      : `${mm(Math.abs(biasMm), mark)} ${biasMm > 0 ? 'more worn' : 'less worn'}`,
-  millimetres: (value: number | null, mark: DecimalMark) => (value === null ? '' : decimalFigure(value, 2, mark)),
-  rateText: (range: ClassCheck['ratePer1000hNowMm'], mark: DecimalMark) =>
+      : `${mm(Math.abs(biasMm), writing)} ${biasMm > 0 ? 'more worn' : 'less worn'}`,
+  millimetres: (value: number | null, writing: Writing) => (value === null ? '' : decimalFigure(value, 2, writing)),
+  rateText: (range: ClassCheck['ratePer1000hNowMm'], writing: Writing) =>
     range.low === null || range.high === null
       ? 'not known'
-      : `${decimalFigure(range.low, 2, mark)} to ${decimalFigure(range.high, 2, mark)}`,
-  verdicts: (one: ClassCheck, mark: DecimalMark): string =>
+      : `${decimalFigure(range.low, 2, writing)} to ${decimalFigure(range.high, 2, writing)}`,
+  verdicts: (one: ClassCheck, writing: Writing): string =>
     ({
       'too-few': 'too few sizes to say',
       'as-said': 'as said',
       'too-wide': 'wider than need be',
       'too-narrow':
         one.widenedBy > 1
-          ? `too sure of itself: told ${decimalFigure(one.widenedBy, 2, mark)} times as wide`
-          : `too sure of itself: would have to be ${decimalFigure(one.widenBy, 2, mark)} times as wide; switched off`,
+          ? `too sure of itself: told ${decimalFigure(one.widenedBy, 2, writing)} times as wide`
+          : `too sure of itself: would have to be ${decimalFigure(one.widenBy, 2, writing)} times as wide; switched off`,
     })[one.verdict],
   fellSentence: (one: ClassCheck) =>
     `${one.partClass}: ${wholeFigure(one.inside)} of ${count(one.sizes, 'size', 'sizes')} within the range; ${wholeFigure(one.tenths[0] ?? 0)} less worn than it, ${wholeFigure(one.tenths[9] ?? 0)} more worn`,
@@ -108,10 +108,10 @@ export const checkWords = {
   origins: { kept: 'kept', rebuilt: 'rebuilt' },
   explain: 'What would explain it',
   explainOf: (one: SizeAgainst) => `What would explain it: ${one.machine}, ${one.position}, ${one.point}`,
-  sizeText: (value: number, mark: DecimalMark) => decimalFigure(value, 2, mark),
-  rangeText: (one: Pick<SizeAgainst, 'leastWornMm' | 'mostWornMm'>, mark: DecimalMark) => {
+  sizeText: (value: number, writing: Writing) => decimalFigure(value, 2, writing),
+  rangeText: (one: Pick<SizeAgainst, 'leastWornMm' | 'mostWornMm'>, writing: Writing) => {
     const [low, high] = [one.leastWornMm, one.mostWornMm].sort((a, b) => a - b);
-    return `${decimalFigure(low ?? 0, 2, mark)} to ${decimalFigure(high ?? 0, 2, mark)}`;
+    return `${decimalFigure(low ?? 0, 2, writing)} to ${decimalFigure(high ?? 0, 2, writing)}`;
   },
 
   worthHead: 'Worth measuring at the next visit',
@@ -129,8 +129,8 @@ export const checkWords = {
   back: 'To the forecast check',
   toMachine: 'To the machine',
   explainLoading: 'Working through what would explain it',
-  explainHead: (one: SizeAgainst, mark: DecimalMark): string =>
-    `${one.position}, ${one.point}: measured ${decimalFigure(one.sizeMm, 2, mark)} mm on ${dayText(day(one.takenOn))}; foretold was ${checkWords.rangeText(one, mark)} mm. ${
+  explainHead: (one: SizeAgainst, writing: Writing): string =>
+    `${one.position}, ${one.point}: measured ${decimalFigure(one.sizeMm, 2, writing)} mm on ${dayText(day(one.takenOn))}; foretold was ${checkWords.rangeText(one, writing)} mm. ${
       one.inside ? 'It lies within the range.' : `It came out ${one.pit > 0.5 ? 'more' : 'less'} worn.`
     }`,
   visitSentence: ({ sizes, sameSide }: { sizes: number; sameSide: number }): string =>
@@ -148,7 +148,7 @@ export const checkWords = {
     share: 'If it worked in another share of hours',
     'hard-worked': 'If the machine works otherwise than said',
   } satisfies Record<Explanation['code'], string>,
-  causeText: ({ code, facts, explains }: Explanation, mark: DecimalMark): string => {
+  causeText: ({ code, facts, explains }: Explanation, writing: Writing): string => {
     const fits = explains === true ? ' The size would be as foretold.' : '';
     switch (code) {
       case 'hours':
@@ -162,14 +162,14 @@ export const checkWords = {
       case 'renewal':
         return `Another part may have gone in between ${dayOf(facts.fromOn)} and ${dayOf(facts.toOn)}.${explains === false ? ' Even then it would be beyond the range of a newer part.' : fits}`;
       case 'gauge':
-        return `It lies ${mm(number(facts.offMm) ?? 0, mark)} beyond the range, ${decimalFigure(number(facts.gaugeErrors) ?? 0, 1, mark)} times its gauge’s error (1 sd). The bar is without it: measure again, or put the figure right.`;
+        return `It lies ${mm(number(facts.offMm) ?? 0, writing)} beyond the range, ${decimalFigure(number(facts.gaugeErrors) ?? 0, 1, writing)} times its gauge’s error (1 sd). The bar is without it: measure again, or put the figure right.`;
       case 'share':
         return explains === false && number(facts.wouldBe) !== null && (number(facts.wouldBe) ?? 0) > 1
           ? `It would have to have worked ${percent(number(facts.wouldBe) ?? 0)} of the machine’s hours since ${dayOf(facts.since)}: it cannot.`
           : `${percent(number(facts.wouldBe) ?? 0)} of the machine’s hours since ${dayOf(facts.since)}, not ${percent(number(facts.share) ?? 1)}, would give it.${fits}`;
       case 'hard-worked':
         return typeof facts.word === 'string'
-          ? `If it were said to work “${facts.word}” (${decimalFigure(number(facts.times) ?? 1, 2, mark)} times as fast).${
+          ? `If it were said to work “${facts.word}” (${decimalFigure(number(facts.times) ?? 1, 2, writing)} times as fast).${
               explains
                 ? fits
                 : ' That alone would not bring it into the range: such parts differ more than their machines do.'
@@ -196,9 +196,9 @@ export const checkWords = {
     `${count(beyond, 'size', 'sizes')} of ${wholeFigure(sizes)} came out beyond the range that stood before. Two in ten do when all is well.`,
   savedBeyondOne: (
     one: { item: number; position: string; point: string; sizeMm: number; leastWornMm: number; mostWornMm: number },
-    mark: DecimalMark,
+    writing: Writing,
   ) =>
-    `${one.item} ${one.position}, ${one.point}: ${decimalFigure(one.sizeMm, 2, mark)} mm; foretold was ${checkWords.rangeText(one, mark)} mm.`,
+    `${one.item} ${one.position}, ${one.point}: ${decimalFigure(one.sizeMm, 2, writing)} mm; foretold was ${checkWords.rangeText(one, writing)} mm.`,
   block: {
     asOf: 'As of',
     sizes: 'Sizes laid against forecasts',

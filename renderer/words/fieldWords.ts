@@ -1,21 +1,21 @@
-import { type DecimalMark, inInches } from '#core/words/quantityText.ts';
+import { inInches, type Writing } from '#core/words/quantityText.ts';
 import type { NumberRead } from './readNumber.ts';
 
 /** What stands beside a box that could not be read: what would be. */
 export const numberFaultWords = (
   why: Extract<NumberRead, { ok: false }>['why'],
   unit: 'mm' | 'h',
-  mark: DecimalMark = '.',
+  writing: Writing = '.',
 ): string =>
   ({
-    empty: unit === 'mm' ? `Write a size in ${exampleOf(mark)}` : 'Write hours, such as 6 840',
-    'not-a-number': unit === 'mm' ? `A size is a figure in ${exampleOf(mark)}` : 'Hours are a figure, such as 6 840',
+    empty: unit === 'mm' ? `Write a size in ${exampleOf(writing)}` : 'Write hours, such as 6 840',
+    'not-a-number': unit === 'mm' ? `A size is a figure in ${exampleOf(writing)}` : 'Hours are a figure, such as 6 840',
     'two-decimal-marks': 'Two marks in one figure: write it with one, 1234.5 or 1234,5',
     'thousands-mark': 'Thousands or decimals? Write 4120 or 4.12',
   })[why];
 
-const exampleOf = (mark: DecimalMark): string =>
-  inInches(mark) ? 'inches, such as 0.4012 or 13/32' : 'mm, such as 10.19';
+const exampleOf = (writing: Writing): string =>
+  inInches(writing) ? 'inches, such as 0.4012 or 13/32' : 'mm, such as 10.19';
 
 export const fieldWords = {
   unreadDay: 'A day is written 12 Oct 2026, 12.10.2026 or 2026-10-12',

@@ -1,22 +1,22 @@
-import { type DecimalMark, decimalFigure, MINUS, NO_BREAK_SPACE, wholeFigure } from '#core/words/quantityText.ts';
+import { decimalFigure, MINUS, NO_BREAK_SPACE, type Writing, wholeFigure } from '#core/words/quantityText.ts';
 
 /** Micrometres of a deviation as mm, as a drawing has it: +0.025, 0, half micrometres with a fourth place. */
-export function deviationFigure(um: number, mark: DecimalMark): string {
+export function deviationFigure(um: number, writing: Writing): string {
   if (um === 0) return '0';
-  const figure = decimalFigure(Math.abs(um) / 1000, Number.isInteger(um) ? 3 : 4, mark);
+  const figure = decimalFigure(Math.abs(um) / 1000, Number.isInteger(um) ? 3 : 4, writing);
   return um < 0 ? `${MINUS}${figure}` : `+${figure}`;
 }
 
 /** A size with its limits in thousandths, and in ten-thousandths where half a micrometre stands in it. */
-export const limitSizeFigure = (mm: number, mark: DecimalMark): string =>
-  decimalFigure(mm, Math.abs(mm * 1000 - Math.round(mm * 1000)) < 1e-6 ? 3 : 4, mark);
+export const limitSizeFigure = (mm: number, writing: Writing): string =>
+  decimalFigure(mm, Math.abs(mm * 1000 - Math.round(mm * 1000)) < 1e-6 ? 3 : 4, writing);
 
-const amount = (um: number, mark: DecimalMark): string => deviationFigure(Math.abs(um), mark).replace('+', '');
+const amount = (um: number, writing: Writing): string => deviationFigure(Math.abs(um), writing).replace('+', '');
 
-export const kiloNewtons = (newtons: number, mark: DecimalMark): string => decimalFigure(newtons / 1000, 1, mark);
+export const kiloNewtons = (newtons: number, writing: Writing): string => decimalFigure(newtons / 1000, 1, writing);
 const TONNE_FORCE_N = 9806.65;
-export const tonneForce = (newtons: number, mark: DecimalMark): string =>
-  decimalFigure(newtons / TONNE_FORCE_N, 1, mark);
+export const tonneForce = (newtons: number, writing: Writing): string =>
+  decimalFigure(newtons / TONNE_FORCE_N, 1, writing);
 export const megapascals = (mpa: number): string => wholeFigure(mpa);
 export const newtonMetres = (nmm: number): string => wholeFigure(nmm / 1000);
 export const celsius = (c: number): string => `${wholeFigure(c)}${NO_BREAK_SPACE}°C`;
@@ -25,8 +25,8 @@ const kinds = { clearance: 'Clearance', transition: 'Transition', interference: 
 type Ends = { kind: keyof typeof kinds; leastClearanceUm: number; mostClearanceUm: number };
 
 /** "Clearance, 0.009 to 0.050 mm" - of an interference fit the interference, of a transition both. */
-function rangeText({ kind, leastClearanceUm, mostClearanceUm }: Ends, mark: DecimalMark): string {
-  const figure = (um: number) => amount(um, mark);
+function rangeText({ kind, leastClearanceUm, mostClearanceUm }: Ends, writing: Writing): string {
+  const figure = (um: number) => amount(um, writing);
   if (kind === 'clearance') return `${figure(leastClearanceUm)} to ${figure(mostClearanceUm)}${NO_BREAK_SPACE}mm`;
   if (kind === 'interference') return `${figure(mostClearanceUm)} to ${figure(leastClearanceUm)}${NO_BREAK_SPACE}mm`;
   return `from ${figure(leastClearanceUm)}${NO_BREAK_SPACE}mm interference to ${figure(mostClearanceUm)}${NO_BREAK_SPACE}mm clearance`;
@@ -63,9 +63,9 @@ export const fitsWords = {
     'bush-in-boss': 'bush in boss',
     'fixed-pin': 'fixed pin',
   } as Record<string, string>,
-  answer: (ends: Ends, feel: string, mark: DecimalMark) => ({
+  answer: (ends: Ends, feel: string, writing: Writing) => ({
     kind: kinds[ends.kind],
-    range: rangeText(ends, mark),
+    range: rangeText(ends, writing),
     feel,
   }),
   besides: {
@@ -83,7 +83,7 @@ export const fitsWords = {
   /** the end with least clearance, and the end with most, as each kind names them */
   leastWord: { clearance: 'least', transition: 'interference', interference: 'most' },
   mostWord: { clearance: 'most', transition: 'clearance', interference: 'least' },
-  dimension: (um: number, mark: DecimalMark) => amount(um, mark),
+  dimension: (um: number, writing: Writing) => amount(um, writing),
   nominal: (mm: string) => `Ø${mm}`,
   pictureSays: (pair: string, range: string) => `Tolerance zones of ${pair} to one scale: ${range}`,
 

@@ -1,10 +1,10 @@
 import type { ForecastSetting, Moved } from '#core/contract/forecastSettings.ts';
-import { type DecimalMark, hoursLeftFigure, pointOf, wholeFigure } from '#core/words/quantityText.ts';
+import { hoursLeftFigure, pointOf, type Writing, wholeFigure } from '#core/words/quantityText.ts';
 import { counted } from './english.ts';
 
 /** A value as the shop writes it: no more decimals than it has, thousands by a thin gap. */
-export const valueText = (value: number, mark: DecimalMark): string =>
-  Number.isInteger(value) ? wholeFigure(value) : String(value).replace('.', pointOf(mark));
+export const valueText = (value: number, writing: Writing): string =>
+  Number.isInteger(value) ? wholeFigure(value) : String(value).replace('.', pointOf(writing));
 
 /** Words of the sheet on which a shop sets its forecasts. */
 export const forecastSettingsWords = {
@@ -20,9 +20,10 @@ export const forecastSettingsWords = {
   source: 'Where that comes from',
   back: 'Put back',
   backOf: (name: string) => `Put back: ${name}`,
-  between: ({ from, to }: ForecastSetting, mark: DecimalMark) => `${valueText(from, mark)} to ${valueText(to, mark)}`,
-  beyond: (setting: ForecastSetting, mark: DecimalMark) =>
-    `${setting.whole ? 'A whole number from' : 'From'} ${valueText(setting.from, mark)} to ${valueText(setting.to, mark)}.`,
+  between: ({ from, to }: ForecastSetting, writing: Writing) =>
+    `${valueText(from, writing)} to ${valueText(to, writing)}`,
+  beyond: (setting: ForecastSetting, writing: Writing) =>
+    `${setting.whole ? 'A whole number from' : 'From'} ${valueText(setting.from, writing)} to ${valueText(setting.to, writing)}.`,
 
   workTypes: 'Kinds of work',
   workTypesHint:

@@ -1,6 +1,6 @@
 import type { HoursSourceRow, MachineSheet, WorkShareRow } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
-import { type DecimalMark, dayText, decimalFigure, hoursFigure, hoursText } from '#core/words/quantityText.ts';
+import { dayText, decimalFigure, hoursFigure, hoursText, type Writing } from '#core/words/quantityText.ts';
 
 /** Words of what a machine's hours rest on: its meter, its share of work, the machine that pulls it. */
 export const hoursFactsWords = {
@@ -29,7 +29,7 @@ export const hoursFactsWords = {
   workTypeHint: 'hard, light, or a kind of the shop’s own',
   share: 'Assemblies work in',
   shareHint: 'of its hours',
-  shareOf: (share: number, mark: DecimalMark): string => `${percentFigure(share, mark)} % of its hours`,
+  shareOf: (share: number, writing: Writing): string => `${percentFigure(share, writing)} % of its hours`,
 
   sources: 'Where its hours come from',
   noSources: 'From its own meter and estimates.',
@@ -80,36 +80,36 @@ export const hoursFactsWords = {
 } as const;
 
 /** "80", "12.5". */
-export const percentFigure = (share: number, mark: DecimalMark): string => {
+export const percentFigure = (share: number, writing: Writing): string => {
   const percent = 100 * share;
-  return decimalFigure(percent, Math.abs(percent - Math.round(percent)) < 0.05 ? 0 : 1, mark);
+  return decimalFigure(percent, Math.abs(percent - Math.round(percent)) < 0.05 ? 0 : 1, writing);
 };
 
 export const fromText = (from: string | null): string =>
   from === null ? hoursFactsWords.beginning : dayText(day(from));
 
 /** "silage, 80 % of its hours". */
-export const shareText = ({ workType, share }: Pick<WorkShareRow, 'workType' | 'share'>, mark: DecimalMark): string =>
-  [workType, hoursFactsWords.shareOf(share, mark)].filter(Boolean).join(', ');
+export const shareText = ({ workType, share }: Pick<WorkShareRow, 'workType' | 'share'>, writing: Writing): string =>
+  [workType, hoursFactsWords.shareOf(share, writing)].filter(Boolean).join(', ');
 
 /** "Tarrow 90 pulls it, 30 % of its hours, ±50 % a year". */
 export function sourceText(
   { kind, puller, share, hoursPerYear, errorShare }: HoursSourceRow,
-  mark: DecimalMark,
+  writing: Writing,
 ): string {
   // 2 sd, as errors are shown everywhere
-  const within = `±${percentFigure(2 * errorShare, mark)} % a year`;
+  const within = `±${percentFigure(2 * errorShare, writing)} % a year`;
   if (kind === 'pulled')
-    return `${puller?.name ?? ''} pulls it, ${percentFigure(share ?? 0, mark)} % of that one’s hours, ${within}`;
+    return `${puller?.name ?? ''} pulls it, ${percentFigure(share ?? 0, writing)} % of that one’s hours, ${within}`;
   if (kind === 'yearly') return `about ${hoursText(hoursPerYear ?? 0)} a year, ${within}`;
   return 'its own meter and estimates';
 }
 
 /** What is known of the meter, as facts. */
-export function meterFacts({ meter }: Pick<MachineSheet, 'meter'>, mark: DecimalMark): [string, string][] {
+export function meterFacts({ meter }: Pick<MachineSheet, 'meter'>, writing: Writing): [string, string][] {
   const { digits, hoursBefore, hoursPerDialHour, clockReason } = meter;
   const places = Number.isInteger(hoursPerDialHour) ? 0 : 2;
-  const clock = hoursFactsWords.clockOf(decimalFigure(hoursPerDialHour, places, mark));
+  const clock = hoursFactsWords.clockOf(decimalFigure(hoursPerDialHour, places, writing));
   return [
     [hoursFactsWords.digits, digits === null ? hoursFactsWords.notKnown : String(digits)],
     [hoursFactsWords.hoursBefore, hoursBefore === null ? hoursFactsWords.dialIs : `${hoursFigure(hoursBefore)} h`],

@@ -16,8 +16,8 @@ import { readLength } from './readNumber.ts';
  * @source 1 inch is 25.4 mm exactly: NIST Special Publication 811 (2008), appendix B.8; the worked figures are products of it
  */
 const INCH = 'in.';
-const mmOf = (typed: string, mark: Parameters<typeof readLength>[1] = INCH) => {
-  const read = readLength(typed, mark);
+const mmOf = (typed: string, writing: Parameters<typeof readLength>[1] = INCH) => {
+  const read = readLength(typed, writing);
   return read.ok ? read.value : read.why;
 };
 
@@ -65,9 +65,9 @@ describe('a length in inches', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 1_000_000 }), fc.constantFrom(0, 1, 2, 3), (steps, places) => {
         const sizeMm = steps / 10 ** places;
-        for (const mark of ['in.', 'in,'] as const) {
-          const shown = lengthFigure(sizeMm, places, mark).replace(/\u2009/g, '');
-          expect(Math.abs((mmOf(shown, mark) as number) - sizeMm)).toBeLessThan(0.5 / 10 ** places);
+        for (const writing of ['in.', 'in,'] as const) {
+          const shown = lengthFigure(sizeMm, places, writing).replace(/\u2009/g, '');
+          expect(Math.abs((mmOf(shown, writing) as number) - sizeMm)).toBeLessThan(0.5 / 10 ** places);
         }
       }),
     );

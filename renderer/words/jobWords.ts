@@ -1,4 +1,4 @@
-import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
+import { decimalFigure, type Writing } from '#core/words/quantityText.ts';
 
 const makeKinds = { pin: 'pin', bush: 'bush', strip: 'strip', boss: 'boss', other: 'other' } as const;
 
@@ -197,5 +197,5 @@ export const jobWords = {
 } as const;
 
 /** "84.00 EUR". */
-export const priceText = (price: number, currency: string, mark: DecimalMark): string =>
-  `${decimalFigure(price, 2, mark)}\u00A0${currency}`;
+export const priceText = (price: number, currency: string, writing: Writing): string =>
+  `${decimalFigure(price, 2, writing)}\u00A0${currency}`;

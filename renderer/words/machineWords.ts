@@ -3,12 +3,12 @@ import type { Finding, MachineSheet, PointSheet } from '#core/contract/machine.t
 import { day } from '#core/units/day.ts';
 import {
   countWord,
-  type DecimalMark,
   dayText,
   gaugeErrorText,
   hoursFigure,
   hoursText,
   sizeFigure,
+  type Writing,
 } from '#core/words/quantityText.ts';
 import { counted, shared } from './english.ts';
 import { findingText } from './findingText.ts';
@@ -108,9 +108,9 @@ export function measuredText({
 }
 
 /** "calliper, error ±0.10; J. Tarn, 12 Oct 2026": what the last look was measured with. */
-export function gaugeText(point: Pick<PointSheet, 'visits' | 'gaugeErrorMm'>, mark: DecimalMark): string {
+export function gaugeText(point: Pick<PointSheet, 'visits' | 'gaugeErrorMm'>, writing: Writing): string {
   const last = point.visits.at(-1);
-  const error = `error ${gaugeErrorText(last?.errorSdMm ?? point.gaugeErrorMm, mark)}`;
+  const error = `error ${gaugeErrorText(last?.errorSdMm ?? point.gaugeErrorMm, writing)}`;
   const by = last ? [last.by, dayText(day(last.takenOn))].filter(Boolean).join(', ') : '';
   return [[last?.gauge, error].filter(Boolean).join(', '), by].filter(Boolean).join('; ');
 }
@@ -254,4 +254,4 @@ export const panelWords = {
   makeSlip: 'Make a slip',
 } as const;
 
-export const sizeText = (sizeMm: number, mark: DecimalMark): string => sizeFigure(sizeMm, 0.01, mark);
+export const sizeText = (sizeMm: number, writing: Writing): string => sizeFigure(sizeMm, 0.01, writing);

@@ -2,11 +2,11 @@ import type { Finding, MachineLine } from '#core/contract/machine.ts';
 import { day, yearOf } from '#core/units/day.ts';
 import {
   basisFigure,
-  type DecimalMark,
   dayOfYearText,
   dayText,
   hoursText,
   monthYearText,
+  type Writing,
   wholeFigure,
 } from '#core/words/quantityText.ts';
 import { counted, shared } from './english.ts';
@@ -130,8 +130,8 @@ export const foundText = (finding: Finding, asOf: string): string => {
 };
 
 /** The sentence that stands for a machine's picture. */
-export function lineSentence(line: MachineLine, stop: Finding | null, mark: DecimalMark): string {
+export function lineSentence(line: MachineLine, stop: Finding | null, writing: Writing): string {
   if (stop) return `${shared.doNotUse}: ${stopText(stop)}. No forecast while this is open`;
   if (!line.first) return shared.noForecast;
-  return forecastSentence({ ...line.first, item: null, point: line.first.point }, mark);
+  return forecastSentence({ ...line.first, item: null, point: line.first.point }, writing);
 }

@@ -1,10 +1,10 @@
 import {
   basisText,
-  type DecimalMark,
   hoursLeftSentence,
   hoursText,
   lengthText,
   type Range,
+  type Writing,
 } from '#core/words/quantityText.ts';
 import { shared } from './english.ts';
 
@@ -23,11 +23,11 @@ export type ForecastSaid = {
 };
 
 /** "Slide strip, bottom rear: 150 to 880 hours left, likely 470; 3 own readings, 14 like parts". */
-export function forecastSentence(said: ForecastSaid, mark: DecimalMark = '.'): string {
+export function forecastSentence(said: ForecastSaid, writing: Writing = '.'): string {
   const name = [said.item == null ? '' : `${said.item} `, said.position, said.point ? `, ${said.point}` : ''].join('');
   if (said.doNotUse != null) return `${name}: ${doNotUseText(said.doNotUse)}. No forecast while this is open`;
   const basis = basisText(said.ownReadings, said.likeParts);
-  if (said.pastLimitMm != null) return `${name}: ${pastLimitText(said.pastLimitMm, mark)} its limit; ${basis}`;
+  if (said.pastLimitMm != null) return `${name}: ${pastLimitText(said.pastLimitMm, writing)} its limit; ${basis}`;
   if (said.hoursLeft.low === null && said.hoursLeft.middle === null) return `${name}: ${shared.noForecast}; ${basis}`;
   return `${name}: ${hoursLeftSentence(said.hoursLeft, 'hours left')}; ${basis}`;
 }
@@ -36,7 +36,8 @@ export const doNotUseText = (finding: string): string =>
   finding === '' ? shared.doNotUse : `${shared.doNotUse}: ${finding}`;
 
 /** "0.36 mm past". */
-export const pastLimitText = (pastMm: number, mark: DecimalMark = '.'): string => `${lengthText(pastMm, 2, mark)} past`;
+export const pastLimitText = (pastMm: number, writing: Writing = '.'): string =>
+  `${lengthText(pastMm, 2, writing)} past`;
 
 export const flagText = (hours: number, estimated: boolean): string =>
   estimated ? `${shared.estimated} ${hoursText(hours)}` : hoursText(hours);

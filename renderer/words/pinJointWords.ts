@@ -1,5 +1,5 @@
 import type { JOINT_FIGURE_NAMES } from '#core/contract/pinJoint.ts';
-import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
+import { decimalFigure, type Writing } from '#core/words/quantityText.ts';
 
 type Figure = (typeof JOINT_FIGURE_NAMES)[number];
 
@@ -41,8 +41,8 @@ export const pinJointWords = {
     'fork-net-tension': 'fork, tension beside the bore',
     'fork-tear-out': 'fork, tearing out',
   } satisfies Record<Figure, string>,
-  change: (ratio: number, word: string, mark: DecimalMark) =>
-    word === 'the same' ? 'the same' : `${decimalFigure(ratio * 100, 0, mark)}\u00A0%, ${word}`,
+  change: (ratio: number, word: string, writing: Writing) =>
+    word === 'the same' ? 'the same' : `${decimalFigure(ratio * 100, 0, writing)}\u00A0%, ${word}`,
   rulesCaption: 'Beside it, the published rules for new structures',
   rulesHeads: { asDrawn: 'as drawn', repaired: 'repaired', limit: 'up to' },
   rules: {

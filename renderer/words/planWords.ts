@@ -2,28 +2,28 @@ import type { PlanAccount, PlanChange, PlanSum, VisitLine } from '#core/contract
 import { type Day, day } from '#core/units/day.ts';
 import {
   chanceText,
-  type DecimalMark,
   dayOfYearText,
   dayText,
   decimalFigure,
   hoursText,
   MINUS,
+  type Writing,
 } from '#core/words/quantityText.ts';
 
-const h = (hours: number, mark: DecimalMark): string => `${decimalFigure(hours, 1, mark)}\u00A0h`;
+const h = (hours: number, writing: Writing): string => `${decimalFigure(hours, 1, writing)}\u00A0h`;
 const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 
 /** A difference with its sign. */
-export const differenceText = (hours: number, mark: DecimalMark): string =>
-  `${hours < 0 ? MINUS : '+'}${h(Math.abs(hours), mark)}`;
+export const differenceText = (hours: number, writing: Writing): string =>
+  `${hours < 0 ? MINUS : '+'}${h(Math.abs(hours), writing)}`;
 
 /** Words of the Winter screen. */
 export const planWords = {
   tab: 'Winter',
   title: (winter: string): string => `Winter ${winter}`,
   loading: 'Fetching the plan',
-  sub: (visits: number, hours: number, ofHours: number, mark: DecimalMark): string =>
-    `${count(visits, 'visit', 'visits')}, ${decimalFigure(hours, 0, mark)} h of ${decimalFigure(ofHours, 0, mark)} h`,
+  sub: (visits: number, hours: number, ofHours: number, writing: Writing): string =>
+    `${count(visits, 'visit', 'visits')}, ${decimalFigure(hours, 0, writing)} h of ${decimalFigure(ofHours, 0, writing)} h`,
   proposedOn: (on: Day, byHand: number): string =>
     `Proposed from the forecasts of ${dayText(on)}${byHand > 0 ? `, ${byHand} settled by hand` : ''}`,
   none: 'No winter planned yet',
@@ -64,8 +64,8 @@ export const planWords = {
   },
   weekFrom: 'Week from',
   benchHours: 'bench hours',
-  shopHours: (hours: number, mark: DecimalMark): string => `${decimalFigure(hours, 1, mark)} h, the shop`,
-  over: (hours: number, mark: DecimalMark): string => `${h(hours, mark)} over: move one`,
+  shopHours: (hours: number, writing: Writing): string => `${decimalFigure(hours, 1, writing)} h, the shop`,
+  over: (hours: number, writing: Writing): string => `${h(hours, writing)} over: move one`,
   shut: (note: string): string => (note ? `shut, ${note}` : 'shut'),
   continued: 'continued',
   weekLabel: (weekFrom: Day): string => `, hours of the week of ${dayText(weekFrom)}`,
@@ -89,8 +89,8 @@ export const planWords = {
     ]
       .filter(Boolean)
       .join(', ')}`,
-  detailWhen: (visit: VisitLine, mark: DecimalMark): string =>
-    `${visit.weeks[0] ? `Week of ${dayText(day(visit.weeks[0].weekFrom))}` : 'No week yet'}, ${h(visit.hours, mark)}, ${standsText(visit)}`,
+  detailWhen: (visit: VisitLine, writing: Writing): string =>
+    `${visit.weeks[0] ? `Week of ${dayText(day(visit.weeks[0].weekFrom))}` : 'No week yet'}, ${h(visit.hours, writing)}, ${standsText(visit)}`,
   toMachine: 'To the machine',
   toJob: 'To its job',
   together: 'Together',
@@ -102,17 +102,17 @@ export const planWords = {
   bracket: 'Bracket: shared strip-down, counted once. Double ring: opened anyway, ends soon after.',
   promised: (on: Day): string => `promised for ${dayText(on)}`,
   atFarm: 'at the farm',
-  farmCall: (hours: number, mark: DecimalMark): string =>
-    `At the farm: ${h(hours, mark)} for the way and setting up, once for all that is done there in its week.`,
+  farmCall: (hours: number, writing: Writing): string =>
+    `At the farm: ${h(hours, writing)} for the way and setting up, once for all that is done there in its week.`,
   wayUnknown: 'Nobody has said how long the way takes: How to reach them, on Recall or the telephone screen.',
-  farmHours: (hours: number, mark: DecimalMark): string => `way ${decimalFigure(hours, 1, mark)}`,
+  farmHours: (hours: number, writing: Writing): string => `way ${decimalFigure(hours, 1, writing)}`,
   waits: 'Parts ordered today are not there by its week.',
   away: 'The customer is away that week.',
   noDeparture: 'nothing known of how long it lasts',
   notPlaced: 'Not placed',
-  notPlacedSub: (n: number, hours: number, mark: DecimalMark): string =>
-    `${count(n, 'machine', 'machines')}, ${h(hours, mark)}`,
-  riskOf: (hours: number, mark: DecimalMark): string => `risks ${h(hours, mark)}`,
+  notPlacedSub: (n: number, hours: number, writing: Writing): string =>
+    `${count(n, 'machine', 'machines')}, ${h(hours, writing)}`,
+  riskOf: (hours: number, writing: Writing): string => `risks ${h(hours, writing)}`,
   postponed: 'Left out of this winter',
   outside: 'Held outside the weeks of this winter',
   outsideIn: (weekFrom: Day): string => `week of ${dayText(weekFrom)}`,
@@ -122,9 +122,9 @@ export const planWords = {
     hours: 'h',
     thrown: 'life thrown away',
     breakdowns: 'breakdowns in season',
-    of: (hours: number, ofHours: number, mark: DecimalMark): string =>
-      `${decimalFigure(hours, 0, mark)} of ${decimalFigure(ofHours, 0, mark)}`,
-    expected: (n: number, mark: DecimalMark): string => decimalFigure(n, 1, mark),
+    of: (hours: number, ofHours: number, writing: Writing): string =>
+      `${decimalFigure(hours, 0, writing)} of ${decimalFigure(ofHours, 0, writing)}`,
+    expected: (n: number, writing: Writing): string => decimalFigure(n, 1, writing),
     note: 'Breakdowns are parts expected past their limit by the end of the season. All costs are bench hours.',
   },
   block: {
@@ -133,13 +133,15 @@ export const planWords = {
     restsOnIs: (machines: number, readings: number): string =>
       `forecasts of ${count(machines, 'machine', 'machines')}, ${count(readings, 'own reading', 'own readings')}`,
     hours: 'Shop hours',
-    hoursAre: (hours: number, from: Day, to: Day, mark: DecimalMark): string =>
-      `${h(hours, mark)} a week; ${dayOfYearText(from)} to ${dayOfYearText(to)}`,
+    hoursAre: (hours: number, from: Day, to: Day, writing: Writing): string =>
+      `${h(hours, writing)} a week; ${dayOfYearText(from)} to ${dayOfYearText(to)}`,
     search: 'Search',
-    searched: (gap: number, mark: DecimalMark): string =>
-      gap <= 0 ? 'no plan of weeks does less harm' : `within ${decimalFigure(100 * gap, 1, mark)} % of the least harm`,
-    stopped: (gap: number, mark: DecimalMark): string =>
-      `stopped early, within ${decimalFigure(100 * gap, 1, mark)} % of the least harm`,
+    searched: (gap: number, writing: Writing): string =>
+      gap <= 0
+        ? 'no plan of weeks does less harm'
+        : `within ${decimalFigure(100 * gap, 1, writing)} % of the least harm`,
+    stopped: (gap: number, writing: Writing): string =>
+      `stopped early, within ${decimalFigure(100 * gap, 1, writing)} % of the least harm`,
     without: (n: number): string =>
       n === 0 ? '' : `; ${count(n, 'machine', 'machines')} without hours or limits left out`,
   },
@@ -234,14 +236,14 @@ export const standsText = ({ stands, saidBy }: Pick<VisitLine, 'stands' | 'saidB
   stands === 'agreed' && saidBy ? `agreed with ${saidBy}` : STANDS[stands];
 
 /** What a change has cost, in one sentence. */
-export function changeText(change: PlanChange, mark: DecimalMark): string {
+export function changeText(change: PlanChange, writing: Writing): string {
   const { benchHours, overHours, weeksLate, breakdownCost, total } = change;
   const told = [
-    Math.abs(benchHours) >= 0.05 && `${differenceText(benchHours, mark)} of the weeks’ hours`,
-    Math.abs(overHours) >= 0.05 && `${differenceText(overHours, mark)} over the weeks’ hours`,
+    Math.abs(benchHours) >= 0.05 && `${differenceText(benchHours, writing)} of the weeks’ hours`,
+    Math.abs(overHours) >= 0.05 && `${differenceText(overHours, writing)} over the weeks’ hours`,
     weeksLate !== 0 && `${weeksLate > 0 ? '' : MINUS}${count(Math.abs(weeksLate), 'week', 'weeks')} late`,
-    Math.abs(breakdownCost) >= 0.05 && `${differenceText(breakdownCost, mark)} in risk of breakdowns`,
-    Math.abs(total) >= 0.05 && `${differenceText(total, mark)} in all over the winters planned`,
+    Math.abs(breakdownCost) >= 0.05 && `${differenceText(breakdownCost, writing)} in risk of breakdowns`,
+    Math.abs(total) >= 0.05 && `${differenceText(total, writing)} in all over the winters planned`,
   ].filter((one) => one !== false);
   return told.length === 0 ? 'That costs nothing more.' : `That changes the plan by ${told.join(', ')}.`;
 }
@@ -257,14 +259,16 @@ const placeName = (name: string): string =>
 /**
  * Why a position is done in this visit: "good until 12 900 h, but opened anyway for the ram pin; doing it later costs 6.5 h more".
  */
-export function becauseText(place: Place, mark: DecimalMark): string {
+export function becauseText(place: Place, writing: Writing): string {
   const { reason, goodUntilHours, openedWithItems, leavingItCosts, moreStripDownHours, chancePast } = place;
   const until = goodUntilHours === null ? null : `good until ${hoursText(goodUntilHours)}`;
   const later =
-    leavingItCosts !== null && leavingItCosts >= 0.05 ? `doing it later costs ${h(leavingItCosts, mark)} more` : null;
+    leavingItCosts !== null && leavingItCosts >= 0.05
+      ? `doing it later costs ${h(leavingItCosts, writing)} more`
+      : null;
   const strip =
     moreStripDownHours !== null && moreStripDownHours >= 0.05
-      ? `${h(moreStripDownHours, mark)} of it strip-down again`
+      ? `${h(moreStripDownHours, writing)} of it strip-down again`
       : null;
   const cost = later && strip ? `${later}, ${strip}` : later;
   const said = {

@@ -8,20 +8,22 @@ describe('a question', () => {
   it('about a size names both figures, the day and the gauge’s error', () => {
     const { fact, meanwhile } = questionText(
       asked('better-than-last', { sizeMm: 11.75, lastSizeMm: 11.04, lastOn: '2024-01-10' }),
-      { mark: '.', decimals: 2, gaugeErrorMm: 0.05, measures: 'thickness' },
+      { writing: '.', decimals: 2, gaugeErrorMm: 0.05, measures: 'thickness' },
     );
     expect(fact).toBe('11.75 is thicker than 11.04 on 10 Jan 2024; gauge error ±0.10.');
     expect(meanwhile).toBe('Kept, and left out of the forecast until answered.');
   });
   it('about a bore says smaller, in the shop’s own writing', () => {
     const { fact } = questionText(asked('better-than-new', { sizeMm: 39.7, newSizeMm: 40 }), {
-      mark: ',',
+      writing: ',',
       measures: 'bore',
     });
     expect(fact).toBe('39,70 is smaller than new, 40,0.');
   });
   it('about inches names what they would be in mm', () => {
-    const { fact } = questionText(asked('wrong-unit', { sizeMm: 1.18, likelyMm: 29.972, unit: 'inch' }), { mark: '.' });
+    const { fact } = questionText(asked('wrong-unit', { sizeMm: 1.18, likelyMm: 29.972, unit: 'inch' }), {
+      writing: '.',
+    });
     expect(fact).toBe('1.18 mm is far out; read as inch it would be 29.97 mm.');
   });
   it('about a dial names the last figure and what would fit', () => {
@@ -33,13 +35,13 @@ describe('a question', () => {
         rolloverPlausible: false,
         tenTimesFits: true,
       }),
-      { mark: '.' },
+      { writing: '.' },
     );
     expect(fact).toBe(`4${gap}120 h on 4 Mar 2026, 812 h now: the dial went back.`);
     expect(meanwhile).toBe(`8${gap}120 h would fit. Not kept until you say.`);
   });
   it('nobody has words for is still asked', () => {
-    expect(questionText(asked('odd-smell', {}), { mark: '.' }).fact).toBe('Odd smell.');
+    expect(questionText(asked('odd-smell', {}), { writing: '.' }).fact).toBe('Odd smell.');
     expect(answerText('smell-again')).toEqual({ text: 'smell again', letter: 'S' });
   });
 });

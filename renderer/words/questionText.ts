@@ -1,13 +1,13 @@
 import type { Question } from '#core/contract/shapes.ts';
 import { isDay } from '#core/units/day.ts';
 import {
-  type DecimalMark,
   dayText,
   gaugeErrorText,
   hoursFigure,
   lengthFigure,
   lengthUnit,
   limitFigure,
+  type Writing,
 } from '#core/words/quantityText.ts';
 import { counted } from './english.ts';
 
@@ -18,7 +18,7 @@ import { counted } from './english.ts';
 export type QuestionSaid = { fact: string; meanwhile: string };
 
 export type QuestionContext = {
-  mark: DecimalMark;
+  writing: Writing;
   /** decimals of the gauge the size was read with */
   decimals?: number;
   /** 1 sd of that gauge */
@@ -42,8 +42,8 @@ const BETTER = {
   depth: 'less',
 } as const;
 
-const size = (value: Facts[string] | undefined, { mark, decimals = 2 }: QuestionContext): string =>
-  typeof value === 'number' ? lengthFigure(value, decimals, mark) : String(value ?? '');
+const size = (value: Facts[string] | undefined, { writing, decimals = 2 }: QuestionContext): string =>
+  typeof value === 'number' ? lengthFigure(value, decimals, writing) : String(value ?? '');
 
 const hours = (value: Facts[string] | undefined): string =>
   typeof value === 'number' ? hoursFigure(value) : String(value ?? '');
@@ -51,8 +51,8 @@ const hours = (value: Facts[string] | undefined): string =>
 const on = (value: Facts[string] | undefined): string =>
   typeof value === 'string' && isDay(value) ? ` on ${dayText(value)}` : '';
 
-const gaugeError = ({ gaugeErrorMm, mark }: QuestionContext): string =>
-  gaugeErrorMm === undefined ? '' : `; gauge error ${gaugeErrorText(gaugeErrorMm, mark)}`;
+const gaugeError = ({ gaugeErrorMm, writing }: QuestionContext): string =>
+  gaugeErrorMm === undefined ? '' : `; gauge error ${gaugeErrorText(gaugeErrorMm, writing)}`;
 
 const better = ({ measures }: QuestionContext): string => (measures ? BETTER[measures] : 'better');
 
@@ -70,7 +70,7 @@ export const questionSentences: Record<string, Sentence> = {
     meanwhile: KEPT_OUT,
   }),
   'better-than-new': (f, c) => ({
-    fact: `${size(f.sizeMm, c)} is ${better(c)} than new, ${limitFigure(Number(f.newSizeMm), c.mark)}${gaugeError(c)}.`,
+    fact: `${size(f.sizeMm, c)} is ${better(c)} than new, ${limitFigure(Number(f.newSizeMm), c.writing)}${gaugeError(c)}.`,
     meanwhile: KEPT_OUT,
   }),
   'ten-times-off': (f, c) =>
@@ -81,27 +81,27 @@ export const questionSentences: Record<string, Sentence> = {
           meanwhile: NOT_YET_KEPT,
         },
   'wrong-unit': (f, c) => ({
-    fact: `${size(f.sizeMm, { ...c, decimals: Math.max(2, c.decimals ?? 2) })} ${lengthUnit(c.mark)} is far out; read as ${f.unit} it would be ${size(f.likelyMm, c)} ${lengthUnit(c.mark)}.`,
+    fact: `${size(f.sizeMm, { ...c, decimals: Math.max(2, c.decimals ?? 2) })} ${lengthUnit(c.writing)} is far out; read as ${f.unit} it would be ${size(f.likelyMm, c)} ${lengthUnit(c.writing)}.`,
     meanwhile: KEPT_OUT,
   }),
   'not-oversize': (f, c) => ({
-    fact: `${size(f.sizeMm, c)} is no larger than the standard here, ${limitFigure(Number(f.newSizeMm), c.mark)}.`,
+    fact: `${size(f.sizeMm, c)} is no larger than the standard here, ${limitFigure(Number(f.newSizeMm), c.writing)}.`,
     meanwhile: KEPT_OUT,
   }),
   'put-in-worn': (f, c) => ({
-    fact: `${size(f.sizeMm, c)} put in is at its limit already, ${limitFigure(Number(f.renewAtMm), c.mark)}.`,
+    fact: `${size(f.sizeMm, c)} put in is at its limit already, ${limitFigure(Number(f.renewAtMm), c.writing)}.`,
     meanwhile: KEPT_OUT,
   }),
   'put-in-larger': (f, c) => ({
-    fact: `${size(f.sizeMm, c)} put in is larger than new, ${limitFigure(Number(f.newSizeMm), c.mark)}: is it oversize?`,
+    fact: `${size(f.sizeMm, c)} put in is larger than new, ${limitFigure(Number(f.newSizeMm), c.writing)}: is it oversize?`,
     meanwhile: KEPT_OUT,
   }),
   'put-in-smaller': (f, c) => ({
-    fact: `${size(f.sizeMm, c)} put in is smaller than new, ${limitFigure(Number(f.newSizeMm), c.mark)}: is it a used part?`,
+    fact: `${size(f.sizeMm, c)} put in is smaller than new, ${limitFigure(Number(f.newSizeMm), c.writing)}: is it a used part?`,
     meanwhile: KEPT_OUT,
   }),
   'past-reject': (f, c) => ({
-    fact: `${size(f.sizeMm, c)} is past reject at ${limitFigure(Number(f.rejectAtMm), c.mark)}.`,
+    fact: `${size(f.sizeMm, c)} is past reject at ${limitFigure(Number(f.rejectAtMm), c.writing)}.`,
     meanwhile: 'It goes in as it is. Say with + if the part must not be used.',
   }),
   'dial-went-back': (f) => ({

@@ -1,5 +1,5 @@
 import { MM_PER_INCH } from '#core/units/length.ts';
-import { type DecimalMark, inInches } from '#core/words/quantityText.ts';
+import { inInches, type Writing } from '#core/words/quantityText.ts';
 
 /** What a person typed into a number box, as understood. The echo beside the box shows it in the shop's own writing. */
 export type NumberRead =
@@ -43,9 +43,9 @@ export function readNumber(typed: string, unit: 'mm' | 'h'): NumberRead {
  * Reads a length in the shop's own unit, as mm. A unit typed after the figure goes before the shop's: 10.2 mm, 0.4 in, 3/8".
  * Inches may be a whole and a fraction: 1 3/8, 13/16, 2-1/4.
  */
-export function readLength(typed: string, mark: DecimalMark): NumberRead {
+export function readLength(typed: string, writing: Writing): NumberRead {
   const text = typed.trim().toLowerCase();
-  const inches = INCHES.test(text) || (inInches(mark) && !text.endsWith('mm'));
+  const inches = INCHES.test(text) || (inInches(writing) && !text.endsWith('mm'));
   if (!inches) return readNumber(typed, 'mm');
   const bare = text.replace(INCHES, '');
   const fraction = FRACTION.exec(bare);

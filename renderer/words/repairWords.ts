@@ -2,25 +2,25 @@ import type { RepairChoiceName, RepairFacts, RepairOptionShown, RepairSheet } fr
 import type { Day } from '#core/units/day.ts';
 import {
   basisText,
-  type DecimalMark,
   dayText,
   decimalFigure,
   hoursText,
   lengthFigure,
   lengthText,
   lengthUnit,
+  type Writing,
 } from '#core/words/quantityText.ts';
 
 const NBSP = '\u00A0';
 type Span = { low: number; high: number };
 
-export const mmText = (mm: number, mark: DecimalMark, places = 2): string => lengthText(mm, places, mark);
-const size = (mm: number, mark: DecimalMark, places = 2): string => lengthFigure(mm, places, mark);
-const span = ({ low, high }: Span, mark: DecimalMark, places = 2): string =>
+export const mmText = (mm: number, writing: Writing, places = 2): string => lengthText(mm, places, writing);
+const size = (mm: number, writing: Writing, places = 2): string => lengthFigure(mm, places, writing);
+const span = ({ low, high }: Span, writing: Writing, places = 2): string =>
   low.toFixed(places) === high.toFixed(places)
-    ? size(low, mark, places)
-    : `${size(low, mark, places)} to ${size(high, mark, places)}`;
-const tenths = (hours: number, mark: DecimalMark): string => `${decimalFigure(hours, 1, mark)}${NBSP}h`;
+    ? size(low, writing, places)
+    : `${size(low, writing, places)} to ${size(high, writing, places)}`;
+const tenths = (hours: number, writing: Writing): string => `${decimalFigure(hours, 1, writing)}${NBSP}h`;
 
 const CHOICES: Readonly<Record<RepairChoiceName, string>> = {
   leave: 'Leave',
@@ -41,8 +41,8 @@ const WAYS: Readonly<Record<NonNullable<RepairFacts['wornTowards']>, string>> = 
 };
 
 type Toward = readonly { way: keyof typeof WAYS; mm: number }[];
-const toward = (ways: Toward, mark: DecimalMark): string =>
-  ways.map(({ way, mm }) => `${size(mm, mark)} to ${WAYS[way]}`).join(', ');
+const toward = (ways: Toward, writing: Writing): string =>
+  ways.map(({ way, mm }) => `${size(mm, writing)} to ${WAYS[way]}`).join(', ');
 
 export const repairWords = {
   loading: 'Working out what can be done ...',
@@ -52,17 +52,17 @@ export const repairWords = {
   choice: (choice: RepairChoiceName) => CHOICES[choice],
   way: (way: keyof typeof WAYS) => WAYS[way],
   title: ({ item, position }: RepairSheet) => `${item} ${position}`,
-  sub: (sheet: RepairSheet, mark: DecimalMark): string => {
+  sub: (sheet: RepairSheet, writing: Writing): string => {
     const { machine, customer, assembly, facts, slackNowMm, limits } = sheet;
     const slacks = [
-      slackNowMm === null ? '' : `slack ${size(slackNowMm, mark)}`,
-      limits.renewSlackMm === null ? '' : `renew at ${size(limits.renewSlackMm, mark)}`,
-      limits.rejectSlackMm === null ? '' : `reject at ${size(limits.rejectSlackMm, mark)}`,
+      slackNowMm === null ? '' : `slack ${size(slackNowMm, writing)}`,
+      limits.renewSlackMm === null ? '' : `renew at ${size(limits.renewSlackMm, writing)}`,
+      limits.rejectSlackMm === null ? '' : `reject at ${size(limits.rejectSlackMm, writing)}`,
     ].filter(Boolean);
     const said = [
       [machine, customer, assembly].filter(Boolean).join(', '),
-      facts.pinMm === null ? 'pin not measured' : `pin Ø${NBSP}${mmText(facts.pinMm, mark)}`,
-      slacks.length === 0 ? '' : `${slacks.join(', ')}${NBSP}${lengthUnit(mark)}`,
+      facts.pinMm === null ? 'pin not measured' : `pin Ø${NBSP}${mmText(facts.pinMm, writing)}`,
+      slacks.length === 0 ? '' : `${slacks.join(', ')}${NBSP}${lengthUnit(writing)}`,
     ];
     return said.filter(Boolean).join('; ');
   },
@@ -77,9 +77,9 @@ export const repairWords = {
     list: (names: readonly string[]) => `Still missing: ${names.join(', ')}.`,
   },
   rows: {
-    boreTo: (mark: DecimalMark): string => `Bore to, ${lengthUnit(mark)}`,
-    fit: (mark: DecimalMark): string => `Fit, ${lengthUnit(mark)}`,
-    slack: (mark: DecimalMark): string => `Slack then, ${lengthUnit(mark)}`,
+    boreTo: (writing: Writing): string => `Bore to, ${lengthUnit(writing)}`,
+    fit: (writing: Writing): string => `Fit, ${lengthUnit(writing)}`,
+    slack: (writing: Writing): string => `Slack then, ${lengthUnit(writing)}`,
     wall: 'Wall left',
     drawn: 'Against drawing',
     hours: 'Hours here',
@@ -93,42 +93,42 @@ export const repairWords = {
   asFound: 'as found',
   asBought: 'as bought',
   notKnown: 'not known',
-  bore: ({ bore }: RepairOptionShown, mark: DecimalMark): string => {
+  bore: ({ bore }: RepairOptionShown, writing: Writing): string => {
     if (!bore) return '';
-    const centre = bore.centre === 'old' ? 'old centre' : toward(bore.toward, mark);
-    return `${size(bore.nominalMm, mark)} ${bore.toleranceClass}, ${centre}`;
+    const centre = bore.centre === 'old' ? 'old centre' : toward(bore.toward, writing);
+    return `${size(bore.nominalMm, writing)} ${bore.toleranceClass}, ${centre}`;
   },
-  boreLimits: ({ bore }: RepairOptionShown, mark: DecimalMark): string =>
-    bore ? `${size(bore.smallestMm, mark, 3)} to ${size(bore.largestMm, mark, 3)}` : '',
-  fit: ({ bush, pin, fitOnPin }: RepairOptionShown, mark: DecimalMark): string => {
-    const pinSaid = pin ? `pin ${size(pin.nominalMm, mark)} ${pin.toleranceClass}` : 'pin as found';
+  boreLimits: ({ bore }: RepairOptionShown, writing: Writing): string =>
+    bore ? `${size(bore.smallestMm, writing, 3)} to ${size(bore.largestMm, writing, 3)}` : '',
+  fit: ({ bush, pin, fitOnPin }: RepairOptionShown, writing: Writing): string => {
+    const pinSaid = pin ? `pin ${size(pin.nominalMm, writing)} ${pin.toleranceClass}` : 'pin as found';
     if (bush)
-      return `${size(bush.outsideMm.nominalMm, mark)} ${bush.outsideMm.toleranceClass} bush, ${size(bush.insideAfterMm.nominalMm, mark)} ${bush.insideAfterMm.toleranceClass} once in; ${pinSaid}`;
+      return `${size(bush.outsideMm.nominalMm, writing)} ${bush.outsideMm.toleranceClass} bush, ${size(bush.insideAfterMm.nominalMm, writing)} ${bush.insideAfterMm.toleranceClass} once in; ${pinSaid}`;
     return fitOnPin ? `${pinSaid}, ${fitOnPin.feel}` : pinSaid;
   },
-  slack: (slackMm: Span | null, mark: DecimalMark): string => (slackMm ? span(slackMm, mark) : 'not known'),
-  wall: ({ wall }: RepairOptionShown, mark: DecimalMark): string => (wall ? lengthText(wall.leftMm, 1, mark) : 'new'),
-  wallWanted: ({ wall }: RepairOptionShown, mark: DecimalMark): string =>
-    wall ? `${lengthFigure(wall.wantedMm, 1, mark)} wanted` : '',
+  slack: (slackMm: Span | null, writing: Writing): string => (slackMm ? span(slackMm, writing) : 'not known'),
+  wall: ({ wall }: RepairOptionShown, writing: Writing): string => (wall ? lengthText(wall.leftMm, 1, writing) : 'new'),
+  wallWanted: ({ wall }: RepairOptionShown, writing: Writing): string =>
+    wall ? `${lengthFigure(wall.wantedMm, 1, writing)} wanted` : '',
   drawn: ({ comparison }: RepairOptionShown): string => {
     if (!comparison) return 'not compared';
     const worst = Math.max(...comparison.figures.map(({ ratio }) => ratio));
     return comparison.notWorse ? 'not worse' : `${Math.round((worst - 1) * 100)}${NBSP}% worse`;
   },
-  hours: (hours: number, mark: DecimalMark): string => tenths(hours, mark),
+  hours: (hours: number, writing: Writing): string => tenths(hours, writing),
   make: ({ toMake, choice }: RepairOptionShown): string => {
     if (toMake.length === 0) return choice === 'reject' ? 'bought' : 'nothing';
     return toMake.map(({ kind, count }) => `${count} ${count === 1 ? kind : PLURALS[kind]}`).join(', ');
   },
-  press: ({ bush }: RepairOptionShown, mark: DecimalMark): string => {
+  press: ({ bush }: RepairOptionShown, writing: Writing): string => {
     if (!bush) return '';
     const { pressForceN, boreAfter, shrink } = bush.pressed;
     const kn = (newton: number) => Math.round(newton / 1000);
     const sized = bush.sizedAfter ? 'bore to size once in' : 'comes out to size';
     const closes = boreAfter
-      ? `closes in ${span(boreAfter.closesInMm, mark, 3)}${NBSP}${lengthUnit(mark)}; ${sized}`
+      ? `closes in ${span(boreAfter.closesInMm, writing, 3)}${NBSP}${lengthUnit(writing)}; ${sized}`
       : sized;
-    return `Press ${kn(pressForceN.low)} to ${kn(pressForceN.high)}${NBSP}kN, or heat the boss to ${Math.round(shrink.heatToC)}${NBSP}°C; ${closes}. Wall of the bush ${mmText(bush.wallMm, mark, 1)}.`;
+    return `Press ${kn(pressForceN.low)} to ${kn(pressForceN.high)}${NBSP}kN, or heat the boss to ${Math.round(shrink.heatToC)}${NBSP}°C; ${closes}. Wall of the bush ${mmText(bush.wallMm, writing, 1)}.`;
   },
   chosenBy: ({ by, chosenOn }: { by: string; chosenOn: string }) =>
     `Chosen, ${by ? `${by}, ` : ''}${dayText(chosenOn as Day)}.`,
@@ -141,22 +141,22 @@ export const repairWords = {
   cautionsOf: (choice: RepairChoiceName) => `Before the work, ${CHOICES[choice].toLowerCase()}`,
   details: 'Details',
   lifeSaid: (choice: RepairChoiceName, sentence: string) => `${CHOICES[choice]}: ${sentence}`,
-  drawing: (sheet: RepairSheet, mark: DecimalMark): string => {
+  drawing: (sheet: RepairSheet, writing: Writing): string => {
     const clean = sheet.cleanUp;
     if (!clean) return '';
     const best = clean.withinLimit ?? clean.onBestCentre;
     return [
-      `Worn hole to scale: new ${mmText(sheet.facts.newBoreMm ?? 0, mark)}, ${mmText(clean.wearMm, mark)} gone at worst.`,
-      `Cleans up at ${mmText(clean.onOldCentre.boreMm, mark)} on the old centre`,
-      best ? `, at ${mmText(best.boreMm, mark)} moved ${toward(best.toward, mark) || 'nowhere'}.` : '.',
+      `Worn hole to scale: new ${mmText(sheet.facts.newBoreMm ?? 0, writing)}, ${mmText(clean.wearMm, writing)} gone at worst.`,
+      `Cleans up at ${mmText(clean.onOldCentre.boreMm, writing)} on the old centre`,
+      best ? `, at ${mmText(best.boreMm, writing)} moved ${toward(best.toward, writing) || 'nowhere'}.` : '.',
     ].join('');
   },
-  cleansUp: (boreMm: number, mark: DecimalMark) => `Ø${NBSP}${size(boreMm, mark)}`,
+  cleansUp: (boreMm: number, writing: Writing) => `Ø${NBSP}${size(boreMm, writing)}`,
   cleansUpWord: 'cleans up',
-  moved: (ways: Toward, mark: DecimalMark): string => toward(ways, mark) || 'on the old centre',
-  boss: (mm: number, mark: DecimalMark) => `boss Ø${NBSP}${size(mm, mark, 1)}`,
-  axis: (name: string, mm: number, mark: DecimalMark) => `${name} ${size(mm, mark)}`,
-  gone: (mm: number, mark: DecimalMark) => size(mm, mark),
+  moved: (ways: Toward, writing: Writing): string => toward(ways, writing) || 'on the old centre',
+  boss: (mm: number, writing: Writing) => `boss Ø${NBSP}${size(mm, writing, 1)}`,
+  axis: (name: string, mm: number, writing: Writing) => `${name} ${size(mm, writing)}`,
+  gone: (mm: number, writing: Writing) => size(mm, writing),
   sides: {
     across: ['FRONT', 'REAR'],
     upright: ['left', 'right'],
@@ -168,10 +168,10 @@ export const repairWords = {
     lengthwise: 'From behind, looking forward.',
   } satisfies Record<RepairFacts['run'], string>,
   key: {
-    newSize: (mm: number, mark: DecimalMark) => `new size Ø${NBSP}${size(mm, mark)}`,
+    newSize: (mm: number, writing: Writing) => `new size Ø${NBSP}${size(mm, writing)}`,
     worn: 'worn, as found',
-    cleanUp: (aSideMm: number, mark: DecimalMark) => `clean-up, ${mmText(aSideMm, mark)} a side`,
-    gone: (mm: number, mark: DecimalMark) => `metal gone, ${mmText(mm, mark)} at worst`,
+    cleanUp: (aSideMm: number, writing: Writing) => `clean-up, ${mmText(aSideMm, writing)} a side`,
+    gone: (mm: number, writing: Writing) => `metal gone, ${mmText(mm, writing)} at worst`,
   },
   centre: {
     yes: (against: string) => `The centre may move, by the ${against}.`,
@@ -180,9 +180,9 @@ export const repairWords = {
     'limit-not-said': () => 'How far the joint’s centre may move is not said: the old centre is kept.',
     'datum-not-named': () => 'What the direction was found from is not said: the old centre is kept.',
   } satisfies Record<NonNullable<NonNullable<RepairSheet['cleanUp']>['allowed']>, (against: string) => string>,
-  bothCentres: (oldMm: number, bestMm: number, ways: Toward, mark: DecimalMark): string =>
-    `Old centre Ø${NBSP}${size(oldMm, mark)}; best centre Ø${NBSP}${size(bestMm, mark)}, ${toward(ways, mark) || 'not moved'}.`,
-  oldOnly: (oldMm: number, mark: DecimalMark) => `Old centre Ø${NBSP}${size(oldMm, mark)}.`,
+  bothCentres: (oldMm: number, bestMm: number, ways: Toward, writing: Writing): string =>
+    `Old centre Ø${NBSP}${size(oldMm, writing)}; best centre Ø${NBSP}${size(bestMm, writing)}, ${toward(ways, writing) || 'not moved'}.`,
+  oldOnly: (oldMm: number, writing: Writing) => `Old centre Ø${NBSP}${size(oldMm, writing)}.`,
   movesTiming: 'Moving the centre moves the joint: latch timing, gaps and rod lengths go with it.',
   block: {
     opened: 'Opened anyway by',
@@ -203,12 +203,12 @@ export const repairWords = {
     waste: 'Waste',
     onPaper: 'Cut list on paper',
     paper: 'Parts to make',
-    part: ({ kind, name, count, sizes }: RepairOptionShown['toMake'][number], mark: DecimalMark): string =>
+    part: ({ kind, name, count, sizes }: RepairOptionShown['toMake'][number], writing: Writing): string =>
       `${count} ${count === 1 ? kind : PLURALS[kind]}, ${name}: ${sizes
         .map(({ of, smallestMm, largestMm, finished }) =>
           [
             SIZES[of],
-            span({ low: smallestMm, high: largestMm }, mark, of === 'length' ? 1 : 3),
+            span({ low: smallestMm, high: largestMm }, writing, of === 'length' ? 1 : 3),
             finished === 'before' ? '' : '(once in)',
           ]
             .filter(Boolean)
@@ -217,13 +217,13 @@ export const repairWords = {
         .join('; ')}`,
     cut: (
       bar: { barMm: number; piecesMm: readonly number[]; leftMm: number; keep: boolean },
-      mark: DecimalMark,
+      writing: Writing,
     ): string => {
-      const left = `${decimalFigure(bar.leftMm, 0, mark)} left${bar.keep ? ', back on the rack' : ''}`;
-      return `${decimalFigure(bar.barMm, 0, mark)}: ${bar.piecesMm.map((mm) => decimalFigure(mm, 0, mark)).join(' + ')}; ${left}`;
+      const left = `${decimalFigure(bar.leftMm, 0, writing)} left${bar.keep ? ', back on the rack' : ''}`;
+      return `${decimalFigure(bar.barMm, 0, writing)}: ${bar.piecesMm.map((mm) => decimalFigure(mm, 0, writing)).join(' + ')}; ${left}`;
     },
-    wasteSaid: (mm: number, proven: boolean, mark: DecimalMark): string =>
-      `${decimalFigure(mm, 0, mark)}${NBSP}mm${proven ? '' : ', may not be the least'}`,
+    wasteSaid: (mm: number, proven: boolean, writing: Writing): string =>
+      `${decimalFigure(mm, 0, writing)}${NBSP}mm${proven ? '' : ', may not be the least'}`,
   },
   joints: 'Joints of this machine',
   beyond: 'beyond reckoning',

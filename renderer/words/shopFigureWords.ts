@@ -1,5 +1,5 @@
 import type { ShopFigure } from '#core/contract/shopFigures.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { decimalFigure } from '#core/words/quantityText.ts';
 import { howKnownWords } from './howKnownWords.ts';
 
@@ -54,8 +54,8 @@ export const knownText = ({ howKnown, source }: Pick<ShopFigure, 'howKnown' | 's
     ? source
     : `${source}; ${howKnownWords[howKnown]}`;
 
-const figureText = ({ value, unit }: ShopFigure, mark: DecimalMark): string =>
-  `${decimalFigure(value, Number.isInteger(value) ? 0 : 2, mark)}${unit && `${NBSP}${unit}`}`;
+const figureText = ({ value, unit }: ShopFigure, writing: Writing): string =>
+  `${decimalFigure(value, Number.isInteger(value) ? 0 : 2, writing)}${unit && `${NBSP}${unit}`}`;
 
 /** Words of the sheet on which a shop sets what it goes by in its repairs. */
 export const shopFigureWords = {
@@ -101,12 +101,12 @@ export const shopFigureWords = {
   goesByHead: 'Gone by here',
   own: 'the shop’s own',
   /** "Oversize pins go up by 0.5 mm; ... (common practice, no source)". */
-  goesBy: (figures: readonly ShopFigure[], mark: DecimalMark): string => {
+  goesBy: (figures: readonly ShopFigure[], writing: Writing): string => {
     const groups = Map.groupBy(figures, (one) => (one.value === one.usual ? knownText(one) : shopFigureWords.own));
     return [...groups]
       .map(
         ([known, ones]) =>
-          `${ones.map((one) => `${lower(shopFigureName(one.name))} ${figureText(one, mark)}`).join(', ')} (${known})`,
+          `${ones.map((one) => `${lower(shopFigureName(one.name))} ${figureText(one, writing)}`).join(', ')} (${known})`,
       )
       .join('; ');
   },

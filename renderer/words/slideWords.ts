@@ -1,7 +1,7 @@
 import type { StripChoiceName, StripPlaceName } from '#core/contract/slide.ts';
-import { type DecimalMark, lengthText } from '#core/words/quantityText.ts';
+import { lengthText, type Writing } from '#core/words/quantityText.ts';
 
-const mm = (value: number, mark: DecimalMark): string => lengthText(value, 1, mark);
+const mm = (value: number, writing: Writing): string => lengthText(value, 1, writing);
 
 const CHOICES: Readonly<Record<StripChoiceName, string>> = {
   leave: 'leave',
@@ -47,7 +47,7 @@ export const slideWords = {
   unit: 'mm',
   notMeasured: '-',
   closed: (choice: StripChoiceName, why: string) => `${CHOICES[choice]}: ${why}`,
-  shim: (shimMm: number, mark: DecimalMark) => `packing ${mm(shimMm, mark)}`,
+  shim: (shimMm: number, writing: Writing) => `packing ${mm(shimMm, writing)}`,
   lengthsHead: 'What the readings do not say',
   spanMm: 'Outer ends of front and rear strips apart',
   overhangMm: 'From the rear strips to the hook',
@@ -73,7 +73,7 @@ export const slideWords = {
   sentence: (
     done: readonly { place: StripPlaceName; choice: StripChoiceName }[],
     hookMm: number,
-    mark: DecimalMark,
+    writing: Writing,
   ): string => {
     const said = (['renew', 'turn', 'shim'] as const)
       .map((choice) => ({
@@ -84,14 +84,14 @@ export const slideWords = {
       .map(({ choice, places }) => `${places.join(', ')} ${DONE[choice]}`);
     if (said.length === 0) return 'Nothing is done: the play stays.';
     const all = said.join('; ');
-    return `${all.charAt(0).toUpperCase()}${all.slice(1)}: gives back ${mm(hookMm, mark)} at the hook.`;
+    return `${all.charAt(0).toUpperCase()}${all.slice(1)}: gives back ${mm(hookMm, writing)} at the hook.`;
   },
   endsWear: 'A tilted carrier bears on the outer ends; those wear more than the middle.',
   counted: (places: readonly StripPlaceName[]) =>
     `Not measured, counted as not worn: ${places.map((place) => PLACES[place]).join(', ')}.`,
-  drawing: (play: { before: Play; after: Play } | null, mark: DecimalMark): string =>
+  drawing: (play: { before: Play; after: Play } | null, writing: Writing): string =>
     play
-      ? `Carrier as a lever, play enlarged: ${mm(play.before.hookMm, mark)} at the hook now, ${mm(play.after.hookMm, mark)} then.`
+      ? `Carrier as a lever, play enlarged: ${mm(play.before.hookMm, writing)} at the hook now, ${mm(play.after.hookMm, writing)} then.`
       : 'Carrier between its strips.',
   by: 'Who measured',
   keep: 'Keep these lengths',

@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import type { zFindingKind, zMeasures, zSeverity } from '#core/contract/shapes.ts';
-import { type DecimalMark, lengthUnit } from '#core/words/quantityText.ts';
+import { lengthUnit, type Writing } from '#core/words/quantityText.ts';
 import { counted } from './english.ts';
 import { numberFaultWords } from './fieldWords.ts';
 
@@ -92,12 +92,12 @@ export const stripDownWords = {
 
   moreAsked: (n: number) => `${n} more in this row.`,
   take: (size: string) => `Take ${size}`,
-  notASize: (why: 'not-a-number' | 'two-decimal-marks' | 'below-nought' | 'too-large', mark: DecimalMark): string =>
+  notASize: (why: 'not-a-number' | 'two-decimal-marks' | 'below-nought' | 'too-large', writing: Writing): string =>
     ({
-      'not-a-number': `${numberFaultWords('not-a-number', 'mm', mark)}.`,
+      'not-a-number': `${numberFaultWords('not-a-number', 'mm', writing)}.`,
       'two-decimal-marks': 'Two marks in one figure: write it with one.',
       'below-nought': 'A size is nought or more.',
-      'too-large': `Over ten metres: sizes are in ${lengthUnit(mark)}.`,
+      'too-large': `Over ten metres: sizes are in ${lengthUnit(writing)}.`,
     })[why],
   stays: 'It stays as typed, and out of the strip-down, until it reads as a size.',
 

@@ -1,4 +1,4 @@
-import { type DecimalMark, limitFigure } from '#core/words/quantityText.ts';
+import { limitFigure, type Writing } from '#core/words/quantityText.ts';
 
 type Facts = Record<string, string | number> | undefined;
 
@@ -131,7 +131,7 @@ export const takeInWords = {
 const bounds = (facts: Facts): string => `${facts?.from} to ${facts?.to}`;
 
 /** What keeps a field from being taken in: what was expected of it. */
-export const takeInRemarks: Record<string, (facts: Facts, mark: DecimalMark) => string> = {
+export const takeInRemarks: Record<string, (facts: Facts, writing: Writing) => string> = {
   missing: () => 'Needed',
   'not-a-number': () => 'A figure was expected',
   'two-decimal-marks': () => 'Two marks in one figure: write it with one',
@@ -140,12 +140,12 @@ export const takeInRemarks: Record<string, (facts: Facts, mark: DecimalMark) => 
   'not-a-day': () => 'A day was expected, such as 12 Oct 2026',
   refused: (facts) => `${facts?.expected}`,
   twice: (facts) => `Number ${facts?.item} stands at two positions`,
-  'wrong-side': (facts, mark) =>
-    `It wears ${facts?.wears} from ${limitFigure(Number(facts?.newSizeMm), mark)}: a limit lies ${facts?.wears === 'down' ? 'below' : 'above'} that`,
-  'limits-crossed': (facts, mark) => `Reject comes after renew at ${limitFigure(Number(facts?.renewAtMm), mark)}`,
+  'wrong-side': (facts, writing) =>
+    `It wears ${facts?.wears} from ${limitFigure(Number(facts?.newSizeMm), writing)}: a limit lies ${facts?.wears === 'down' ? 'below' : 'above'} that`,
+  'limits-crossed': (facts, writing) => `Reject comes after renew at ${limitFigure(Number(facts?.renewAtMm), writing)}`,
   'joint-incomplete': () => 'A joint takes one pin (diameter), its bores, and one slack, all with the same letter',
   'no-position': () => 'Every position is ticked off: leave one in, or take the assembly out',
 };
 
-export const remarkText = (why: string, facts: Facts, mark: DecimalMark): string =>
-  takeInRemarks[why]?.(facts, mark) ?? why.replaceAll('-', ' ');
+export const remarkText = (why: string, facts: Facts, writing: Writing): string =>
+  takeInRemarks[why]?.(facts, writing) ?? why.replaceAll('-', ' ');

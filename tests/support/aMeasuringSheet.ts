@@ -31,7 +31,7 @@ export const aMeasuringSheet = (its: Partial<MeasuringSheet> = {}): MeasuringShe
     headLines: ['Agricultural engineers, Osmere'],
     phone: '05550 4471',
     email: '',
-    decimalMark: '.',
+    writing: '.',
   },
   customer: { name: 'Hollin Top', place: 'Osmere' },
   machine: { name: 'Vessel 118', makeModel: 'Harrod V118', serial: 'V118-2207' },

@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
 import type { Rebuild } from '../../contract/rebuild.ts';
-import { type DecimalMark, decimalFigure } from '../../words/quantityText.ts';
+import { decimalFigure, type Writing } from '../../words/quantityText.ts';
 import { label, line, path, picture, rect } from '../elements.ts';
 import { hatchLines } from './hatchLines.ts';
 
@@ -17,14 +17,14 @@ const CHAIN = { width: 0.6, dash: '8 2 2 2' } as const;
  * edge; outlines thick, centre lines thin chains, dimensions with slim arrows. Not to scale: the figures say the size.
  * @source ISO 128-2 (line kinds), ISO 129-1 (dimensions): from memory
  */
-export function partSketch(make: Make, mark: DecimalMark): ReactElement {
+export function partSketch(make: Make, writing: Writing): ReactElement {
   const { x, y, width, height } = BODY;
   const middle = y + height / 2;
   const isHollow = make.insideMm !== null && make.outsideMm !== null && make.outsideMm > 0;
   const holePx = isHollow ? Math.min(0.86, (make.insideMm ?? 0) / (make.outsideMm ?? 1)) * height : 0;
   const round = make.kind !== 'strip' && make.kind !== 'other';
   const figure = (sizeMm: number | null, sign: string) =>
-    sizeMm === null ? '' : `${sign}${decimalFigure(sizeMm, 2, mark)}`;
+    sizeMm === null ? '' : `${sign}${decimalFigure(sizeMm, 2, writing)}`;
   return picture(
     SIZE,
     rect(x, y, width, height, null, THICK),

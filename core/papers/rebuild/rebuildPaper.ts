@@ -1,6 +1,6 @@
 import type { ReactElement } from 'react';
 import type { Rebuild } from '../../contract/rebuild.ts';
-import type { DecimalMark } from '../../words/quantityText.ts';
+import type { Writing } from '../../words/quantityText.ts';
 import { block, INK, text, view } from '../elements.ts';
 import { WEIGHT } from '../paperFonts.ts';
 import type { ShopOnPaper } from '../paperHead.ts';
@@ -13,7 +13,7 @@ export type RebuildPaper = 'job-card' | 'machining-list' | 'cut-list' | 'close-o
 export type OnPaper = {
   shop: ShopOnPaper;
   printedOn: string;
-  mark: DecimalMark;
+  writing: Writing;
   rebuild: Rebuild;
   found: readonly FoundAtPlace[];
 };

@@ -3,7 +3,7 @@ import type { Rebuild } from '../../contract/rebuild.ts';
 import type { SizeEvent } from '../../shop/measuringPoint.ts';
 import { handOverCheckNames } from '../../words/handOverChecks.ts';
 import { pressingLines } from '../../words/pressingText.ts';
-import { type DecimalMark, decimalFigure, decimalsOfGauge } from '../../words/quantityText.ts';
+import { decimalFigure, decimalsOfGauge, type Writing } from '../../words/quantityText.ts';
 import { findingText, severityWords } from '../slipNames.ts';
 import type { FoundAtPlace } from './foundAtPlace.ts';
 import { partToMake } from './partToMake.ts';
@@ -24,9 +24,9 @@ const itemText = ({ item }: { item: number | null }): string => (item === null ?
 
 /** Complaint, what comes off, the work agreed, parts, what was declined, cautions. */
 export const jobCard = (paper: OnPaper): ReactElement[] => {
-  const { rebuild, mark } = paper;
+  const { rebuild, writing } = paper;
   const agreed = agreedOf(rebuild);
-  const hours = (figure: number) => hoursFigure1(figure, mark);
+  const hours = (figure: number) => hoursFigure1(figure, writing);
   const works: Column[] = [
     { head: heads.item, share: 0.7 },
     { head: heads.position, share: 3 },
@@ -60,12 +60,14 @@ export const jobCard = (paper: OnPaper): ReactElement[] => {
 };
 
 /** What is read at the press, for each part that is pressed straight. */
-const pressingSections = ({ rebuild, mark }: OnPaper): ReactElement[] =>
-  agreedOf(rebuild).flatMap(({ what, pressing }) => (pressing ? [sentences(what, pressingLines(pressing, mark))] : []));
+const pressingSections = ({ rebuild, writing }: OnPaper): ReactElement[] =>
+  agreedOf(rebuild).flatMap(({ what, pressing }) =>
+    pressing ? [sentences(what, pressingLines(pressing, writing))] : [],
+  );
 
 /** One line a cut: what, where its centre goes, its limits, and a box for what it came to. */
 export const machiningList = (paper: OnPaper): ReactElement[] => {
-  const { rebuild, mark } = paper;
+  const { rebuild, writing } = paper;
   const cuts = agreedOf(rebuild).flatMap((one) =>
     one.cuts.map((cut, place) => ({ one, cut, bored: one.boredMm[place] })),
   );
@@ -84,8 +86,8 @@ export const machiningList = (paper: OnPaper): ReactElement[] => {
         itemText(one),
         cut.what,
         cut.centre,
-        limitsMmText(cut.lowerMm, cut.upperMm, mark),
-        bored == null ? '' : sizeMmText(bored, mark),
+        limitsMmText(cut.lowerMm, cut.upperMm, writing),
+        bored == null ? '' : sizeMmText(bored, writing),
       ]),
       words.noCuts,
     ),
@@ -98,7 +100,7 @@ export const cutList = (paper: OnPaper): ReactElement[] => {
   const makes = agreedOf(paper.rebuild).flatMap((one) => one.makes.map((make) => ({ one, make })));
   return [
     partsTable(paper),
-    ...makes.filter(({ make }) => !make.bought).map(({ one, make }) => partToMake(itemText(one), make, paper.mark)),
+    ...makes.filter(({ make }) => !make.bought).map(({ one, make }) => partToMake(itemText(one), make, paper.writing)),
   ];
 };
 
@@ -139,15 +141,16 @@ export const closeOutSheet = (paper: OnPaper): ReactElement[] => {
 };
 
 /** A row for each work agreed, and one for each place that was measured or looked at where no work is agreed; by item. */
-function closeOutRows({ rebuild, found, mark }: OnPaper): string[][] {
+function closeOutRows({ rebuild, found, writing }: OnPaper): string[][] {
   const agreed = agreedOf(rebuild);
-  const sizesOf = (place: FoundAtPlace | undefined, event: SizeEvent) => (place ? foundSizes(place, event, mark) : []);
+  const sizesOf = (place: FoundAtPlace | undefined, event: SizeEvent) =>
+    place ? foundSizes(place, event, writing) : [];
   const told = new Set<FoundAtPlace>();
   const works = agreed.map((one) => {
     const place = found.find(({ positionId }) => positionId !== null && positionId === one.positionId);
     const first = place && !told.has(place) ? place : undefined; // a second work at the same place repeats nothing
     if (first) told.add(first);
-    const bored = one.boredMm.flatMap((size) => (size === null ? [] : [words.asBored(sizeMmText(size, mark))]));
+    const bored = one.boredMm.flatMap((size) => (size === null ? [] : [words.asBored(sizeMmText(size, writing))]));
     const seen = [...sizesOf(first, 'as-found'), ...(first ? foundFindings(first) : [])];
     return { one, cells: [seen, [one.what, ...bored], sizesOf(first, 'as-left')], position: one.position };
   });
@@ -167,7 +170,7 @@ function closeOutRows({ rebuild, found, mark }: OnPaper): string[][] {
 const LAST = 1000;
 
 /** "thickness: front 10.20, rear 10.41", one line a measuring point. */
-const foundSizes = ({ sizes }: FoundAtPlace, event: SizeEvent, mark: DecimalMark): string[] =>
+const foundSizes = ({ sizes }: FoundAtPlace, event: SizeEvent, writing: Writing): string[] =>
   [
     ...Map.groupBy(
       sizes.filter((size) => size.event === event),
@@ -177,7 +180,7 @@ const foundSizes = ({ sizes }: FoundAtPlace, event: SizeEvent, mark: DecimalMark
     words.foundSizes(
       point,
       all.map(({ station, sizeMm, stepMm, parked }) =>
-        words.foundSize(station, decimalFigure(sizeMm, decimalsOfGauge(stepMm), mark), parked),
+        words.foundSize(station, decimalFigure(sizeMm, decimalsOfGauge(stepMm), writing), parked),
       ),
     ),
   );
@@ -185,14 +188,14 @@ const foundSizes = ({ sizes }: FoundAtPlace, event: SizeEvent, mark: DecimalMark
 const foundFindings = ({ findings }: FoundAtPlace): string[] =>
   findings.map(({ kind, severity, note }) => `${findingText({ finding: kind, note })}; ${severityWords[severity]}`);
 
-function partsTable({ rebuild, mark }: OnPaper): ReactElement {
+function partsTable({ rebuild, writing }: OnPaper): ReactElement {
   const rows = agreedOf(rebuild).flatMap((one) =>
     one.makes.map((make) => [
       itemText(one),
       partName(make),
       make.material,
       String(make.count),
-      makeSizesText(make, mark),
+      makeSizesText(make, writing),
       make.stock,
       make.bought ? words.bought(make.leadDays) : words.made,
     ]),

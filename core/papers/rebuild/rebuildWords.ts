@@ -1,5 +1,5 @@
 import type { Rebuild } from '../../contract/rebuild.ts';
-import { type DecimalMark, decimalFigure, hoursText, THIN_GAP } from '../../words/quantityText.ts';
+import { decimalFigure, hoursText, THIN_GAP, type Writing } from '../../words/quantityText.ts';
 import { whereaboutsText } from '../../words/whereabouts.ts';
 
 /** Everything the papers of a job say. */
@@ -90,12 +90,12 @@ export const rebuildWords = {
   >,
 } as const;
 
-const mm = (sizeMm: number, mark: DecimalMark): string => decimalFigure(sizeMm, 2, mark);
+const mm = (sizeMm: number, writing: Writing): string => decimalFigure(sizeMm, 2, writing);
 
-export const sizeMmText = (sizeMm: number, mark: DecimalMark): string => decimalFigure(sizeMm, 3, mark);
+export const sizeMmText = (sizeMm: number, writing: Writing): string => decimalFigure(sizeMm, 3, writing);
 
-export const limitsMmText = (lowerMm: number, upperMm: number, mark: DecimalMark): string =>
-  `${decimalFigure(lowerMm, 3, mark)} to ${decimalFigure(upperMm, 3, mark)}`;
+export const limitsMmText = (lowerMm: number, upperMm: number, writing: Writing): string =>
+  `${decimalFigure(lowerMm, 3, writing)} to ${decimalFigure(upperMm, 3, writing)}`;
 
 type Make = Rebuild['lines'][number]['makes'][number];
 
@@ -103,14 +103,14 @@ type Make = Rebuild['lines'][number]['makes'][number];
 export const partName = ({ kind, what }: Make): string => [rebuildWords.kinds[kind], what].filter(Boolean).join(', ');
 
 /** "Ø50.00 / Ø40.00 × 60.00, size after pressing". */
-export function makeSizesText(make: Make, mark: DecimalMark): string {
+export function makeSizesText(make: Make, writing: Writing): string {
   const round = make.kind === 'pin' || make.kind === 'bush' || make.kind === 'boss' ? 'Ø' : '';
   const across = [make.outsideMm, make.insideMm]
     .filter((size) => size !== null)
-    .map((size) => `${round}${mm(size, mark)}`);
-  const along = [make.widthMm, make.lengthMm].filter((size) => size !== null).map((size) => mm(size, mark));
+    .map((size) => `${round}${mm(size, writing)}`);
+  const along = [make.widthMm, make.lengthMm].filter((size) => size !== null).map((size) => mm(size, writing));
   const sizes = [across.join(' / '), ...along].filter(Boolean).join(`${THIN_GAP}×${THIN_GAP}`);
   return [sizes, make.limits].filter(Boolean).join(', ');
 }
 
-export const hoursFigure1 = (hours: number, mark: DecimalMark): string => decimalFigure(hours, 1, mark);
+export const hoursFigure1 = (hours: number, writing: Writing): string => decimalFigure(hours, 1, writing);

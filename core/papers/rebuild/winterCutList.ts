@@ -1,5 +1,5 @@
 import type { Rebuild } from '../../contract/rebuild.ts';
-import { type DecimalMark, decimalFigure } from '../../words/quantityText.ts';
+import { decimalFigure, type Writing } from '../../words/quantityText.ts';
 import type { ShopOnPaper } from '../paperHead.ts';
 import { printListPaper } from './listPaper.ts';
 import { partToMake } from './partToMake.ts';
@@ -9,7 +9,7 @@ import { sentences, tableSection } from './table.ts';
 export type CutListPaper = {
   shop: ShopOnPaper;
   printedOn: string;
-  mark: DecimalMark;
+  writing: Writing;
   /** whose parts; empty: of every machine */
   machine: string;
   groups: readonly {
@@ -21,8 +21,8 @@ export type CutListPaper = {
 };
 
 /** Parts to make for the repairs chosen, bar by bar: how each bar is cut, and each part with its drawing. */
-export const printCutList = ({ shop, printedOn, mark, machine, groups }: CutListPaper): Promise<Uint8Array> => {
-  const mm = (sizeMm: number) => decimalFigure(sizeMm, 0, mark);
+export const printCutList = ({ shop, printedOn, writing, machine, groups }: CutListPaper): Promise<Uint8Array> => {
+  const mm = (sizeMm: number) => decimalFigure(sizeMm, 0, writing);
   return printListPaper({
     ...{ title: words.titles['cut-list'], shop, printedOn },
     sections: groups.flatMap(({ bar, makes, bars, proven }) => [
@@ -43,7 +43,7 @@ export const printCutList = ({ shop, printedOn, mark, machine, groups }: CutList
         words.noParts,
       ),
       ...(proven ? [] : [sentences(words.notProven, [])]),
-      ...makes.map((make) => partToMake('', make, mark)),
+      ...makes.map((make) => partToMake('', make, writing)),
     ]),
     cells: [
       [words.machine, machine === '' ? words.everyMachine : machine, 6],

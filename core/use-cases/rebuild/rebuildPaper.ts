@@ -12,7 +12,7 @@ export const rebuildPaperHandler: Handler<typeof rebuildPaper, Context> = async 
   const pdf = await printRebuildPaper(paper, {
     shop: { name, headLines, phone, email },
     printedOn: context.today(),
-    mark: decimalMark,
+    writing: decimalMark,
     rebuild,
     found: paper === 'close-out' ? foundOnJob(context, rebuild) : [],
   });

@@ -18,7 +18,7 @@ export const repairCutListPaperHandler: Handler<typeof repairCutListPaper, Conte
   const pdf = await printCutList({
     shop: { name, headLines, phone, email },
     printedOn: context.today(),
-    mark: decimalMark,
+    writing: decimalMark,
     machine: machineId === null ? '' : machineOrRefuse(record, machineId).name,
     groups: groups.map(({ bar, parts, plan }) => ({
       ...{ bar, bars: plan.bars, proven: plan.proven, makes: parts.map(makeOf) },

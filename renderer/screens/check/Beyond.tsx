@@ -2,12 +2,12 @@ import { Link } from 'wouter';
 import type { SizeAgainst } from '#core/contract/check.ts';
 import { day } from '#core/units/day.ts';
 import { dayText } from '#core/words/quantityText.ts';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { checkWords as words } from '#renderer/words/checkWords.ts';
 
 /** Sizes that came out beyond their range, newest first; each a step from what would explain it. */
 export function Beyond({ sizes }: { sizes: readonly SizeAgainst[] }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   return (
     <section>
       <h2>{words.beyondHead}</h2>
@@ -39,8 +39,8 @@ export function Beyond({ sizes }: { sizes: readonly SizeAgainst[] }) {
                   {one.machine}
                   <small>{`${one.item} ${one.position}, ${one.point}`}</small>
                 </th>
-                <td className="figures main">{words.sizeText(one.sizeMm, mark)}</td>
-                <td className="figures">{words.rangeText(one, mark)}</td>
+                <td className="figures main">{words.sizeText(one.sizeMm, writing)}</td>
+                <td className="figures">{words.rangeText(one, writing)}</td>
                 <td>{words.origins[one.origin]}</td>
                 <td>
                   <Link href={`/forecast-check/${one.pointId}/${one.takenOn}`} aria-label={words.explainOf(one)}>

@@ -1,6 +1,6 @@
 import type { ClassCheck } from '#core/contract/check.ts';
 import { Picture, useHatch } from '#renderer/marks/Picture.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { checkWords as words } from '#renderer/words/checkWords.ts';
 import { tenthsPicture } from './tenthsPicture.ts';
 
@@ -8,7 +8,7 @@ const FELL = { width: 168, height: 34 } as const;
 
 /** A row a class: where its sizes fell, and its figures. Classes with most sizes first. */
 export function ClassTable({ classes }: { classes: readonly ClassCheck[] }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const ordered = [...classes].sort((a, b) => b.sizes - a.sizes);
   return (
     <table className="check-classes">
@@ -66,15 +66,15 @@ export function ClassTable({ classes }: { classes: readonly ClassCheck[] }) {
                 </>
               )}
             </td>
-            <td>{one.sizes > 0 && words.biasText(one, mark)}</td>
-            <td className="figures">{words.millimetres(one.widthMm, mark)}</td>
-            <td className="figures">{words.millimetres(one.lined?.crpsMm ?? one.crpsMm, mark)}</td>
-            <td className="figures">{words.millimetres(one.lined?.lineMm ?? null, mark)}</td>
+            <td>{one.sizes > 0 && words.biasText(one, writing)}</td>
+            <td className="figures">{words.millimetres(one.widthMm, writing)}</td>
+            <td className="figures">{words.millimetres(one.lined?.crpsMm ?? one.crpsMm, writing)}</td>
+            <td className="figures">{words.millimetres(one.lined?.lineMm ?? null, writing)}</td>
             <td>
-              {words.rateText(one.ratePer1000hBeforeMm, mark)}
-              <small className="now">{words.rateText(one.ratePer1000hNowMm, mark)}</small>
+              {words.rateText(one.ratePer1000hBeforeMm, writing)}
+              <small className="now">{words.rateText(one.ratePer1000hNowMm, writing)}</small>
             </td>
-            <td>{words.verdicts(one, mark)}</td>
+            <td>{words.verdicts(one, writing)}</td>
           </tr>
         ))}
       </tbody>

@@ -8,7 +8,7 @@ import { HoursRule, RULE_BASE_PX } from '#renderer/marks/HoursRule.tsx';
 import { IntervalBar } from '#renderer/marks/IntervalBar.tsx';
 import { Picture } from '#renderer/marks/Picture.tsx';
 import { PresentLine } from '#renderer/marks/PresentHours.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { checkWords as words } from '#renderer/words/checkWords.ts';
@@ -46,7 +46,7 @@ export default function ExplainSize() {
 }
 
 function Explained({ reply, back }: { reply: ExplainedReply; back: React.ReactNode }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const [, goTo] = useLocation();
   const { size, stood } = reply;
   const holder = useRef<HTMLDivElement>(null);
@@ -74,7 +74,7 @@ function Explained({ reply, back }: { reply: ExplainedReply; back: React.ReactNo
     >
       <div className="check explain" ref={holder}>
         <p className="check-kept">
-          <Figures>{words.explainHead(size, mark)}</Figures>{' '}
+          <Figures>{words.explainHead(size, writing)}</Figures>{' '}
           <Figures>{`${words.visitSentence(reply.visit)} ${words.wellSaid}`}</Figures>
         </p>
         <table className="check-explained">
@@ -122,7 +122,7 @@ type RowProps = {
 };
 
 function Row({ row, reply, widthPx, nowX, onCorrect }: RowProps) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const { explanation, atLimit, of } = row;
   const { size, stood } = reply;
   const head =
@@ -134,7 +134,7 @@ function Row({ row, reply, widthPx, nowX, onCorrect }: RowProps) {
         {explanation && (
           <>
             <small>
-              <Figures>{words.causeText(explanation, mark)}</Figures>
+              <Figures>{words.causeText(explanation, writing)}</Figures>
             </small>
             <Key onPress={() => onCorrect(correctionOf(explanation.code, size))}>{words.correct[explanation.code]}</Key>
           </>

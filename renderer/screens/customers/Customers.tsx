@@ -74,7 +74,7 @@ export default function Customers() {
               setOpened({ customerId: oneId, with: otherId });
             }}
           />
-          <div className="customers-find">
+          <div className="customers-find" data-finds>
             <TextField label={words.find} value={typed} onChange={setTyped} />
           </div>
           {shown.length === 0 && <p className="second">{words.nothingFound(typed)}</p>}

@@ -4,7 +4,7 @@ import { decimalFigure, pointOf } from '#core/words/quantityText.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import type { Asked } from '#renderer/useAsk.ts';
 import { deviationFigure, limitSizeFigure, fitsWords as words } from '#renderer/words/fitsWords.ts';
 import { howKnownWords } from '#renderer/words/howKnownWords.ts';
@@ -37,8 +37,8 @@ export function FitPart({ fit, onFit, asked }: { fit: string; onFit: (fit: strin
 
 /** A shop's usual fits at this size; pressing one takes it over. */
 function ForRepair({ of, onFit }: { of: FitShown; onFit: (fit: string) => void }) {
-  const mark = useDecimalMark();
-  const size = String(of.nominalMm).replace('.', pointOf(mark));
+  const writing = useWriting();
+  const size = String(of.nominalMm).replace('.', pointOf(writing));
   return (
     <div className="for-repair">
       <p className="label">{words.forRepair}</p>
@@ -60,8 +60,8 @@ function ForRepair({ of, onFit }: { of: FitShown; onFit: (fit: string) => void }
 
 /** What a pair of hole and shaft cannot say. */
 function Besides({ of: { pinsInPressedBush, wrappedBush, weldedBossOverMm } }: { of: FitShown['besides'] }) {
-  const mark = useDecimalMark();
-  const mm = (value: number) => decimalFigure(value, 2, mark);
+  const writing = useWriting();
+  const mm = (value: number) => decimalFigure(value, 2, writing);
   const pins = (all: string[]) => all.join(words.besides.or);
   const lines = [
     { text: words.besides.pins(pins(pinsInPressedBush.pins)), ...pinsInPressedBush },
@@ -80,8 +80,8 @@ function Besides({ of: { pinsInPressedBush, wrappedBush, weldedBossOverMm } }: {
 }
 
 function Limits({ of }: { of: FitShown }) {
-  const mark = useDecimalMark();
-  const { kind, range, feel } = words.answer(of, of.feel, mark);
+  const writing = useWriting();
+  const { kind, range, feel } = words.answer(of, of.feel, writing);
   return (
     <>
       <p className="fit-answer">
@@ -104,16 +104,16 @@ function Limits({ of }: { of: FitShown }) {
           {[of.hole, of.shaft].map((limits) => (
             <tr key={limits.of}>
               <th scope="row">
-                {words.parts[limits.of]} {words.nominal(String(limits.nominalMm).replace('.', pointOf(mark)))}{' '}
+                {words.parts[limits.of]} {words.nominal(String(limits.nominalMm).replace('.', pointOf(writing)))}{' '}
                 {limits.toleranceClass}
               </th>
               <td className="figures">
-                {deviationFigure(limits.upperDeviationUm, mark)}
+                {deviationFigure(limits.upperDeviationUm, writing)}
                 <br />
-                {deviationFigure(limits.lowerDeviationUm, mark)}
+                {deviationFigure(limits.lowerDeviationUm, writing)}
               </td>
-              <td className="figures size">{limitSizeFigure(limits.largestMm, mark)}</td>
-              <td className="figures size">{limitSizeFigure(limits.smallestMm, mark)}</td>
+              <td className="figures size">{limitSizeFigure(limits.largestMm, writing)}</td>
+              <td className="figures size">{limitSizeFigure(limits.smallestMm, writing)}</td>
             </tr>
           ))}
         </tbody>

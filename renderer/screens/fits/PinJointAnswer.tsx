@@ -1,7 +1,7 @@
 import type { ReplyOf } from '#core/contract/operation.ts';
 import type { jointCompare, RulesShown } from '#core/contract/pinJoint.ts';
-import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { decimalFigure, type Writing } from '#core/words/quantityText.ts';
+import { useWriting } from '#renderer/record.tsx';
 import { megapascals } from '#renderer/words/fitsWords.ts';
 import { pinJointWords as words } from '#renderer/words/pinJointWords.ts';
 
@@ -22,8 +22,8 @@ export function PinJointAnswer({ of }: { of: Compared }) {
 }
 
 function Figures({ of: { figures, published } }: { of: Compared }) {
-  const mark = useDecimalMark();
-  const mpa = (value: number | null) => (value === null ? '' : decimalFigure(value, 1, mark));
+  const writing = useWriting();
+  const mpa = (value: number | null) => (value === null ? '' : decimalFigure(value, 1, writing));
   return (
     <table className="table joint-figures">
       <caption>{words.figuresCaption}</caption>
@@ -41,7 +41,7 @@ function Figures({ of: { figures, published } }: { of: Compared }) {
             <th scope="row">{words.figures[figure]}</th>
             {published && <td className="figures">{mpa(asDrawnMpa)}</td>}
             {published && <td className="figures">{mpa(repairedMpa)}</td>}
-            <td className={word === 'worse' ? 'figures past' : 'figures'}>{words.change(ratio, word, mark)}</td>
+            <td className={word === 'worse' ? 'figures past' : 'figures'}>{words.change(ratio, word, writing)}</td>
           </tr>
         ))}
       </tbody>
@@ -50,8 +50,8 @@ function Figures({ of: { figures, published } }: { of: Compared }) {
 }
 
 function Rules({ of: { asDrawn, repaired, factors } }: { of: NonNullable<Compared['published']> }) {
-  const mark = useDecimalMark();
-  const [before, after] = [cellsOf(asDrawn, mark), cellsOf(repaired, mark)];
+  const writing = useWriting();
+  const [before, after] = [cellsOf(asDrawn, writing), cellsOf(repaired, writing)];
   return (
     <>
       <table className="table joint-figures">
@@ -84,12 +84,12 @@ function Rules({ of: { asDrawn, repaired, factors } }: { of: NonNullable<Compare
 
 type Cell = { row: string; text: string; over: boolean; limit: string };
 
-function cellsOf(rules: RulesShown, mark: DecimalMark): Cell[] {
+function cellsOf(rules: RulesShown, writing: Writing): Cell[] {
   const share = (row: string, use: number): Cell => ({
-    ...{ row, text: decimalFigure(use, 2, mark), over: use > 1, limit: '1' },
+    ...{ row, text: decimalFigure(use, 2, writing), over: use > 1, limit: '1' },
   });
   const metal = (row: string, thereMm: number, wantedMm: number): Cell => {
-    const mm = (value: number) => decimalFigure(value, 1, mark);
+    const mm = (value: number) => decimalFigure(value, 1, writing);
     return { row, text: words.ligament(mm(thereMm), mm(wantedMm)), over: thereMm < wantedMm, limit: '' };
   };
   const { eye, fork } = rules;
@@ -111,18 +111,18 @@ function cellsOf(rules: RulesShown, mark: DecimalMark): Cell[] {
     metal(words.rules.eyeSide, eye.sideMm, eye.sideWantedMm),
     metal(words.rules.forkEnd, fork.endMm, fork.endWantedMm),
     metal(words.rules.forkSide, fork.sideMm, fork.sideWantedMm),
-    shaped(words.rules.eyeShaped, eye.shaped, mark),
-    shaped(words.rules.forkShaped, fork.shaped, mark),
+    shaped(words.rules.eyeShaped, eye.shaped, writing),
+    shaped(words.rules.forkShaped, fork.shaped, writing),
   ];
 }
 
-function shaped(row: string, of: RulesShown['eye']['shaped'], mark: DecimalMark): Cell {
+function shaped(row: string, of: RulesShown['eye']['shaped'], writing: Writing): Cell {
   const pairs = [
     [of.thicknessMm, of.thicknessWantedMm],
     [of.widthMm, of.widthWantedMm],
     [of.endMm, of.endWantedMm],
   ] as const;
-  const mm = (value: number) => decimalFigure(value, 0, mark);
+  const mm = (value: number) => decimalFigure(value, 0, writing);
   const text = pairs.map(([there, wanted]) => words.ligament(mm(there), mm(wanted))).join('; ');
   return { row, text, over: pairs.some(([there, wanted]) => there < wanted), limit: '' };
 }

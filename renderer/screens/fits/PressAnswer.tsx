@@ -1,8 +1,8 @@
 import type { fitPress } from '#core/contract/fits.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
-import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
+import { decimalFigure, type Writing } from '#core/words/quantityText.ts';
 import { Notice } from '#renderer/controls/Notice.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import {
   celsius,
   kiloNewtons,
@@ -33,9 +33,9 @@ export function PressAnswer({ of }: { of: Pressed }) {
 }
 
 function PressTable({ of }: { of: Pressed }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const { loosest, tightest, boss, bush } = of;
-  const mm = (value: number) => decimalFigure(value, 3, mark);
+  const mm = (value: number) => decimalFigure(value, 3, writing);
   const ends: [string, string, string, boolean?][] = [
     [words.rows.interference, mm(Math.max(0, of.leastInterferenceMm)), mm(of.mostInterferenceMm)],
     [words.rows.pressure, loosest ? megapascals(loosest.pressureMpa) : '0', megapascals(tightest.pressureMpa)],
@@ -53,8 +53,8 @@ function PressTable({ of }: { of: Pressed }) {
     ],
     [words.rows.growth, mm(loosest?.bossGrowthMm ?? 0), mm(tightest.bossGrowthMm)],
     [words.rows.closeIn, mm(loosest?.bushCloseInMm ?? 0), mm(tightest.bushCloseInMm)],
-    [words.rows.force, kiloNewtons(of.pressForceN.low, mark), kiloNewtons(of.pressForceN.high, mark)],
-    [words.rows.forceTonnes, tonneForce(of.pressForceN.low, mark), tonneForce(of.pressForceN.high, mark)],
+    [words.rows.force, kiloNewtons(of.pressForceN.low, writing), kiloNewtons(of.pressForceN.high, writing)],
+    [words.rows.forceTonnes, tonneForce(of.pressForceN.low, writing), tonneForce(of.pressForceN.high, writing)],
     [words.rows.torque, newtonMetres(of.slipTorqueNmm.low), newtonMetres(of.slipTorqueNmm.high)],
   ];
   return (
@@ -84,10 +84,10 @@ const stress = (mpa: number, past: boolean, yieldMpa: number): string =>
   past ? `${megapascals(mpa)}, ${words.yields(megapascals(yieldMpa))}` : megapascals(mpa);
 
 function BoreOnceIn({ of: { boreAfter } }: { of: Pressed }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   if (!boreAfter) return null;
   const { smallestMm, largestMm, wanted, withinWanted } = boreAfter;
-  const mm = (value: number) => decimalFigure(value, 3, mark);
+  const mm = (value: number) => decimalFigure(value, 3, writing);
   return (
     <p>
       <b>{words.boreOnceIn}</b> {words.boreRange(mm(smallestMm), mm(largestMm))}
@@ -97,8 +97,8 @@ function BoreOnceIn({ of: { boreAfter } }: { of: Pressed }) {
 }
 
 function WithoutAPress({ of: { shrink, adhesive, boss } }: { of: Pressed }) {
-  const mark = useDecimalMark();
-  const mm = (value: number) => decimalFigure(value, 2, mark);
+  const writing = useWriting();
+  const mm = (value: number) => decimalFigure(value, 2, writing);
   return (
     <section>
       <h3>{words.heatHead}</h3>
@@ -112,7 +112,7 @@ function WithoutAPress({ of: { shrink, adhesive, boss } }: { of: Pressed }) {
             ? words.freezeAlone(words.colds[shrink.freezeWith], celsius(shrink.freezeToC))
             : words.freezeNot}
         </li>
-        <li>{adhesive ? glueText(adhesive, mark) : words.glueNot}</li>
+        <li>{adhesive ? glueText(adhesive, writing) : words.glueNot}</li>
       </ul>
       <p className="second">{words.entryRoom(mm(shrink.entryClearanceMm))}</p>
     </section>
@@ -124,21 +124,21 @@ function bothText(cold: string, coldC: number, heatToC: number, heatNeeded: bool
   return heatNeeded ? words.both(from, celsius(heatToC), tooHot) : words.bothNoHeat(from);
 }
 
-function glueText(adhesive: NonNullable<Pressed['adhesive']>, mark: DecimalMark): string {
-  const mm = (value: number) => decimalFigure(value, 3, mark);
+function glueText(adhesive: NonNullable<Pressed['adhesive']>, writing: Writing): string {
+  const mm = (value: number) => decimalFigure(value, 3, writing);
   const { bushOutsideLargestMm, bushOutsideSmallestMm, holdsN } = adhesive;
   return words.glue(
     mm(bushOutsideSmallestMm),
     mm(bushOutsideLargestMm),
-    kiloNewtons(holdsN.low, mark),
-    kiloNewtons(holdsN.high, mark),
+    kiloNewtons(holdsN.low, writing),
+    kiloNewtons(holdsN.high, writing),
   );
 }
 
 /** Friction and materials are defaults: each with how it is known. */
 function RestsOn({ of: { friction, boss, bush, adhesive } }: { of: Pressed }) {
-  const mark = useDecimalMark();
-  const share = (value: number) => decimalFigure(value, 2, mark);
+  const writing = useWriting();
+  const share = (value: number) => decimalFigure(value, 2, writing);
   const rests = [
     { text: words.frictionIs(share(friction.low), share(friction.high)), ...friction },
     { text: materialText('boss', boss), ...boss },

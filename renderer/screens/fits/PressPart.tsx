@@ -6,7 +6,7 @@ import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { fitsWords as words } from '#renderer/words/fitsWords.ts';
 import { FigureFields, type FigureRow } from '../take-in/FigureFields.tsx';
@@ -110,9 +110,9 @@ function PressFields({ form, onChange }: { form: PressForm; onChange: (next: Par
 const materialOf = (id: string | null) => MATERIAL_NAMES.find((name) => name === id) ?? 'structural-steel';
 
 function NothingPresses({ of, onFit }: { of: FitShown; onFit: (fit: string) => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const bush = of.forRepair.find(({ use }) => use === 'bush-in-boss');
-  const size = String(of.nominalMm).replace('.', pointOf(mark));
+  const size = String(of.nominalMm).replace('.', pointOf(writing));
   return (
     <Empty
       head={words.nothingPresses}

@@ -2,7 +2,7 @@ import type { fitStraighten } from '#core/contract/fits.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
 import { decimalFigure } from '#core/words/quantityText.ts';
 import { StruckBox } from '#renderer/marks/DoNotUseBox.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { kiloNewtons, tonneForce, fitsWords as words } from '#renderer/words/fitsWords.ts';
 import { howKnownWords } from '#renderer/words/howKnownWords.ts';
 import { Cautions } from './Cautions.tsx';
@@ -31,13 +31,13 @@ function Closed({ because }: { because: Straight['closedBecause'] }) {
 }
 
 function Forces({ press, yieldAbove }: { press: NonNullable<Straight['press']>; yieldAbove: Straight['yieldAbove'] }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const rows = [
     [words.straightRows.firstYield, press.firstYieldN],
     [words.straightRows.plastic, press.plasticN],
     [words.straightRows.press, press.pressForN],
   ] as const;
-  const mm = (value: number) => decimalFigure(value, 1, mark);
+  const mm = (value: number) => decimalFigure(value, 1, writing);
   return (
     <>
       <table className="table press-table">
@@ -53,8 +53,8 @@ function Forces({ press, yieldAbove }: { press: NonNullable<Straight['press']>; 
           {rows.map(([row, newtons]) => (
             <tr key={row}>
               <th scope="row">{row}</th>
-              <td className="figures">{kiloNewtons(newtons, mark)}</td>
-              <td className="figures">{tonneForce(newtons, mark)}</td>
+              <td className="figures">{kiloNewtons(newtons, writing)}</td>
+              <td className="figures">{tonneForce(newtons, writing)}</td>
             </tr>
           ))}
         </tbody>
@@ -62,8 +62,8 @@ function Forces({ press, yieldAbove }: { press: NonNullable<Straight['press']>; 
       <p>
         <b>{words.springNote(mm(press.springBackMm.low), mm(press.springBackMm.high))}</b>
       </p>
-      {press.strain !== null && <p>{words.strain(decimalFigure(press.strain * 100, 1, mark))}</p>}
-      <p>{words.goSlowly(kiloNewtons(press.firstYieldN, mark), kiloNewtons(press.pressForN, mark))}</p>
+      {press.strain !== null && <p>{words.strain(decimalFigure(press.strain * 100, 1, writing))}</p>}
+      <p>{words.goSlowly(kiloNewtons(press.firstYieldN, writing), kiloNewtons(press.pressForN, writing))}</p>
       <p className="second">
         {words.yieldNote(mm(yieldAbove.low), mm(yieldAbove.high))} ({howKnownWords[yieldAbove.howKnown]})
       </p>

@@ -1,7 +1,7 @@
 import { type Dimension, toleranceZones, type Zone } from '#core/axis/toleranceZones.ts';
-import { type DecimalMark, decimalFigure } from '#core/words/quantityText.ts';
+import { decimalFigure, type Writing } from '#core/words/quantityText.ts';
 import { Picture, useHatch } from '#renderer/marks/Picture.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { deviationFigure, fitsWords as words } from '#renderer/words/fitsWords.ts';
 import type { FitShown } from './FitPart.tsx';
 
@@ -14,10 +14,10 @@ const LABEL_DROP_PX = 14;
 
 /** Tolerance zones about the nominal size, to scale: the hole hatched one way, the shaft the other. */
 export function ZonesPicture({ of }: { of: FitShown }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const zones = toleranceZones({ hole: of.hole, shaft: of.shaft, ...FRAME });
   const pair = `${of.nominalMm} ${of.hole.toleranceClass}/${of.shaft.toleranceClass}`;
-  const { kind, range } = words.answer(of, of.feel, mark);
+  const { kind, range } = words.answer(of, of.feel, writing);
   return (
     <Picture
       width={WIDTH}
@@ -31,7 +31,7 @@ export function ZonesPicture({ of }: { of: FitShown }) {
           <g key={um}>
             <path className="l-thin" d={`M41 ${y}H46`} />
             <text className="second end" x={37} y={y + 5}>
-              {tickFigure(um, mark)}
+              {tickFigure(um, writing)}
             </text>
           </g>
         ))}
@@ -41,7 +41,7 @@ export function ZonesPicture({ of }: { of: FitShown }) {
       </text>
       <path className="l-centre" d={`M46 ${zones.nominalY}H${WIDTH}`} />
       <text className="second end rimmed" x={WIDTH} y={zones.nominalY - 4}>
-        {words.nominal(decimalFigure(of.nominalMm, decimalsOf(of.nominalMm), mark))}
+        {words.nominal(decimalFigure(of.nominalMm, decimalsOf(of.nominalMm), writing))}
       </text>
       <Extension of={zones.least} from={zones.hole.x1} to={zones.shaft.x0} />
       <Extension of={zones.most} from={zones.hole.x1} to={zones.shaft.x0} />
@@ -56,8 +56,8 @@ export function ZonesPicture({ of }: { of: FitShown }) {
 const decimalsOf = (mm: number): number => Math.min(3, (String(mm).split('.')[1] ?? '').length);
 
 /** Ticks are round: as many places as they need. */
-const tickFigure = (um: number, mark: DecimalMark): string =>
-  um === 0 ? '0' : deviationFigure(um, mark).replace(/0+$/, '');
+const tickFigure = (um: number, writing: Writing): string =>
+  um === 0 ? '0' : deviationFigure(um, writing).replace(/0+$/, '');
 
 function ZoneBox({
   zone,
@@ -70,7 +70,7 @@ function ZoneBox({
   limits: { upperDeviationUm: number; lowerDeviationUm: number };
   hatch: 'section' | 'section-other';
 }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const fill = useHatch(hatch);
   const high = Math.max(1, zone.lowerY - zone.upperY);
   const middle = (zone.x0 + zone.x1) / 2;
@@ -86,10 +86,10 @@ function ZoneBox({
         height={high}
       />
       <text className="middle rimmed" x={middle} y={zone.upperY - LABEL_RISE_PX}>
-        {deviationFigure(limits.upperDeviationUm, mark)}
+        {deviationFigure(limits.upperDeviationUm, writing)}
       </text>
       <text className="middle rimmed" x={middle} y={zone.lowerY + LABEL_DROP_PX}>
-        {deviationFigure(limits.lowerDeviationUm, mark)}
+        {deviationFigure(limits.lowerDeviationUm, writing)}
       </text>
       {high >= 22 && (
         <text className="middle heavy rimmed" x={middle} y={(zone.upperY + zone.lowerY) / 2 + 5}>
@@ -106,7 +106,7 @@ const Extension = ({ of, from, to }: { of: Dimension; from: number; to: number }
 );
 
 function DimensionText({ of, word, um }: { of: Dimension; word: string; um: number }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const y = (of.holeY + of.shaftY) / 2;
   return (
     <g>
@@ -115,7 +115,7 @@ function DimensionText({ of, word, um }: { of: Dimension; word: string; um: numb
         {word}
       </text>
       <text className="rimmed heavy" x={of.x + 7} y={y + 12}>
-        {words.dimension(um, mark)}
+        {words.dimension(um, writing)}
       </text>
     </g>
   );

@@ -7,7 +7,7 @@ import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { forecastSettingsWords as words } from '#renderer/words/forecastSettingsWords.ts';
 import { useFormKeys } from '../take-in/useFormKeys.ts';
@@ -24,12 +24,12 @@ export default function ForecastSettings() {
 }
 
 function OfShop({ read }: { read: ReplyOf<typeof forecastSettingsRead> }) {
-  const mark = useDecimalMark();
-  const [form, setForm] = useState(() => settingsForm(read, mark));
+  const writing = useWriting();
+  const [form, setForm] = useState(() => settingsForm(read, writing));
   const [tried, setTried] = useState(false);
   const [trying, setTrying] = useState<SettingsAsk | null>(null);
   const ask = settingsAsk(form, read.settings);
-  const unsaved = JSON.stringify(ask) !== JSON.stringify(settingsAsk(settingsForm(read, mark), read.settings));
+  const unsaved = JSON.stringify(ask) !== JSON.stringify(settingsAsk(settingsForm(read, writing), read.settings));
   const set = (next: Partial<SettingsForm>) => {
     setForm({ ...form, ...next });
     setTrying(null);

@@ -2,7 +2,7 @@ import type { ForecastSetting } from '#core/contract/forecastSettings.ts';
 import { settingName } from '#core/words/settingText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { HelpMark } from '#renderer/help/HelpMark.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { valueText, forecastSettingsWords as words } from '#renderer/words/forecastSettingsWords.ts';
 import type { HelpTopicId } from '#renderer/words/helpWords.ts';
 import { readSetting } from './settingsForm.ts';
@@ -75,7 +75,7 @@ function SettingRow({
   text: string;
   onText: (text: string) => void;
 }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const value = readSetting(setting, text);
   const isUsual = value === setting.usual;
   return (
@@ -83,7 +83,7 @@ function SettingRow({
       <th scope="row">
         {name}
         <span className="second">{setting.meaning}</span>
-        {value === null && <span className="remark">{words.beyond(setting, mark)}</span>}
+        {value === null && <span className="remark">{words.beyond(setting, writing)}</span>}
       </th>
       <td className="figures">
         <input
@@ -97,12 +97,12 @@ function SettingRow({
         />
         <span className="second">{setting.unit}</span>
       </td>
-      <td className="figures">{valueText(setting.usual, mark)}</td>
-      <td className="second">{words.between(setting, mark)}</td>
+      <td className="figures">{valueText(setting.usual, writing)}</td>
+      <td className="second">{words.between(setting, writing)}</td>
       <td className="second">{setting.source}</td>
       <td className="row-key">
         {!isUsual && (
-          <Key onPress={() => onText(valueText(setting.usual, mark))}>
+          <Key onPress={() => onText(valueText(setting.usual, writing))}>
             {words.back}
             <span className="said">{words.backOf(name)}</span>
           </Key>

@@ -1,7 +1,7 @@
 import type { forecastSettingsRead } from '#core/contract/forecastSettings.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
 import { Key } from '#renderer/controls/Key.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { forecastSettingsWords as words } from '#renderer/words/forecastSettingsWords.ts';
 import { isSoundType, type SettingsForm, typesForm } from './settingsForm.ts';
 
@@ -21,8 +21,8 @@ export function WorkTypes({
   source: string;
   onChange: (types: Types) => void;
 }) {
-  const mark = useDecimalMark();
-  const own = typesForm(usual, mark);
+  const writing = useWriting();
+  const own = typesForm(usual, writing);
   const set = (row: number, next: Partial<Types[number]>) =>
     onChange(form.workTypes.map((type, i) => (i === row ? { ...type, ...next } : type)));
   return (

@@ -1,6 +1,6 @@
 import type { ForecastSetting, forecastSettingsRead, forecastSettingsTry } from '#core/contract/forecastSettings.ts';
 import type { AskOf, ReplyOf } from '#core/contract/operation.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { valueText } from '#renderer/words/forecastSettingsWords.ts';
 import { readNumber } from '#renderer/words/readNumber.ts';
 
@@ -13,13 +13,13 @@ export type SettingsForm = {
 type Read = ReplyOf<typeof forecastSettingsRead>;
 export type SettingsAsk = AskOf<typeof forecastSettingsTry>;
 
-export const settingsForm = ({ settings, workTypes }: Read, mark: DecimalMark): SettingsForm => ({
-  texts: Object.fromEntries(settings.map(({ name, value }) => [name, valueText(value, mark)])),
-  workTypes: typesForm(workTypes, mark),
+export const settingsForm = ({ settings, workTypes }: Read, writing: Writing): SettingsForm => ({
+  texts: Object.fromEntries(settings.map(({ name, value }) => [name, valueText(value, writing)])),
+  workTypes: typesForm(workTypes, writing),
 });
 
-export const typesForm = (types: Read['workTypes'], mark: DecimalMark): SettingsForm['workTypes'] =>
-  types.map(({ name, timesAsFast }) => ({ name, timesText: valueText(timesAsFast, mark) }));
+export const typesForm = (types: Read['workTypes'], writing: Writing): SettingsForm['workTypes'] =>
+  types.map(({ name, timesAsFast }) => ({ name, timesText: valueText(timesAsFast, writing) }));
 
 /** A setting's value as typed; null where it is none, or beyond what may be set. */
 export function readSetting({ from, to, whole }: ForecastSetting, text: string): number | null {

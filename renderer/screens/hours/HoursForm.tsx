@@ -11,7 +11,7 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
-import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { useMachineLines, useMachineNames } from '#renderer/useMachines.ts';
@@ -26,7 +26,7 @@ import type { HoursOpening } from './openHours.ts';
 /** Machine, dial, day, who said so; a question opens under them, and nothing typed is lost by it. */
 export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose: () => void }) {
   const today = useToday();
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const machines = useMachineNames();
   const add = useDo(hoursAdd);
   const [form, setForm] = useState<Form>(() => opened(opening, today));
@@ -93,7 +93,7 @@ export function HoursForm({ opening, onClose }: { opening: HoursOpening; onClose
       else void send(form, false);
     }
   };
-  const asked = question && questionText(question, { mark });
+  const asked = question && questionText(question, { writing });
   return (
     <section ref={strip} className="hours-strip" aria-label={words.title} onKeyDown={onKey}>
       <StopBanner machineId={form.machineId} />
@@ -185,7 +185,7 @@ function DialFields({
   onChange: (next: Partial<Form>) => void;
   missing: (field: HoursField) => string | null;
 }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const figure = (text: string) => {
     const read = readNumber(text, 'h');
     return read.ok ? read.value : null;
@@ -197,7 +197,7 @@ function DialFields({
         key={form.kind}
         label={newMeter ? words.oldDial : form.kind === 'estimate' ? words.estimate : words.dial}
         unit="h"
-        mark={mark}
+        writing={writing}
         value={figure(form.dialText)}
         onChange={(_, dialText) => onChange({ dialText })}
         fault={missing('dialHours')}
@@ -207,7 +207,7 @@ function DialFields({
         <NumberField
           label={words.newDial}
           unit="h"
-          mark={mark}
+          writing={writing}
           value={figure(form.newDialText)}
           onChange={(_, newDialText) => onChange({ newDialText })}
           fault={missing('newDialHours')}
@@ -236,7 +236,7 @@ function DialFields({
         <NumberField
           label={words.error}
           unit="h"
-          mark={mark}
+          writing={writing}
           value={figure(form.errorText)}
           onChange={(_, errorText) => onChange({ errorText })}
           hint={words.errorHint}

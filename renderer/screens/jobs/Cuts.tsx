@@ -5,7 +5,7 @@ import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { StaysInMm } from '#renderer/controls/StaysInMm.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { jobWords as words } from '#renderer/words/jobWords.ts';
@@ -14,13 +14,13 @@ type Line = Rebuild['lines'][number];
 
 /** The cuts of the work agreed: limits, and the size each really came to. */
 export function Cuts({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
-  const mark = pointOf(useDecimalMark());
+  const writing = pointOf(useWriting());
   const cuts = job.lines
     .filter(({ stands }) => stands === 'agreed')
     .flatMap((line) => line.cuts.map((cut, place) => ({ line, cut, place })));
   if (cuts.length === 0) return null;
   const limits = (cut: Line['cuts'][number]) =>
-    `${decimalFigure(cut.lowerMm, 3, mark)} to ${decimalFigure(cut.upperMm, 3, mark)}`;
+    `${decimalFigure(cut.lowerMm, 3, writing)} to ${decimalFigure(cut.upperMm, 3, writing)}`;
   return (
     <section>
       <h2>{words.cuts}</h2>
@@ -44,7 +44,7 @@ export function Cuts({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
                 {isOpen ? (
                   <Bored line={line} place={place} what={cut.what} limits={limits(cut)} />
                 ) : (
-                  line.boredMm[place] != null && decimalFigure(line.boredMm[place], 2, mark)
+                  line.boredMm[place] != null && decimalFigure(line.boredMm[place], 2, writing)
                 )}
               </td>
             </tr>
@@ -56,7 +56,7 @@ export function Cuts({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
 }
 
 function Bored({ line, place, what, limits }: { line: Line; place: number; what: string; limits: string }) {
-  const mark = pointOf(useDecimalMark());
+  const writing = pointOf(useWriting());
   const bored = useDo(rebuildBored);
   const [by] = useBy();
   const [sizeMm, setSizeMm] = useState<number | null>(line.boredMm[place] ?? null);
@@ -72,7 +72,7 @@ function Bored({ line, place, what, limits }: { line: Line; place: number; what:
         keep(false);
       }}
     >
-      <NumberField label={words.boredLabel(what)} unit="mm" value={sizeMm} onChange={setSizeMm} mark={mark} />
+      <NumberField label={words.boredLabel(what)} unit="mm" value={sizeMm} onChange={setSizeMm} writing={writing} />
       <Keys>
         <Key
           type="submit"
@@ -84,7 +84,7 @@ function Bored({ line, place, what, limits }: { line: Line; place: number; what:
       </Keys>
       {isOut && sizeMm !== null && (
         <Question
-          fact={words.outOfLimits(decimalFigure(sizeMm, 2, mark), limits)}
+          fact={words.outOfLimits(decimalFigure(sizeMm, 2, writing), limits)}
           then={words.outOfLimitsThen}
           keys={<Key onPress={() => keep(true)}>{words.keepAll}</Key>}
         />

@@ -8,7 +8,7 @@ import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
-import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { faultText } from '#renderer/words/faultText.ts';
@@ -17,7 +17,7 @@ import { jobWords as words } from '#renderer/words/jobWords.ts';
 /** Sizes as left close the loop: renewed points start their wear again there, and the job is closed. */
 export function HandOver({ job }: { job: Rebuild }) {
   const today = useToday();
-  const mark = pointOf(useDecimalMark());
+  const writing = pointOf(useWriting());
   const machine = useAsk(machineRead, { machineId: job.machineId });
   const handOver = useDo(rebuildHandOver);
   const [handedOverOn, setHandedOverOn] = useState<Day | null>(today);
@@ -68,11 +68,11 @@ export function HandOver({ job }: { job: Rebuild }) {
           <NumberField
             key={pointId}
             label={words.asLeft(points.get(pointId)?.position ?? '', points.get(pointId)?.point ?? '')}
-            hint={words.meant(`${decimalFigure(lowerMm, 2, mark)} to ${decimalFigure(upperMm, 2, mark)}`)}
+            hint={words.meant(`${decimalFigure(lowerMm, 2, writing)} to ${decimalFigure(upperMm, 2, writing)}`)}
             unit="mm"
             value={sizes.get(pointId) ?? null}
             onChange={(sizeMm) => setSizes(new Map([...sizes, [pointId, sizeMm]]))}
-            mark={mark}
+            writing={writing}
           />
         ))}
         {renewed.some(({ kind }) => kind === 'oversize') && (
@@ -83,7 +83,7 @@ export function HandOver({ job }: { job: Rebuild }) {
         )}
         <div className="fields">
           <DayField label={words.handedOverOn} value={handedOverOn} onChange={setHandedOverOn} today={today} />
-          <NumberField label={words.dial} unit="h" value={dialHours} onChange={setDialHours} mark={mark} />
+          <NumberField label={words.dial} unit="h" value={dialHours} onChange={setDialHours} writing={writing} />
           <TextField label={words.note} value={note} onChange={setNote} maxLength={2000} />
           <ByField label={words.by} value={by} onChange={setBy} />
         </div>

@@ -9,7 +9,7 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { Empty } from '#renderer/controls/Notice.tsx';
 import { NotYet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useListKeys } from '#renderer/screens/machines/useListKeys.ts';
 import { useAsk } from '#renderer/useAsk.ts';
 import { jobWords as words } from '#renderer/words/jobWords.ts';
@@ -68,7 +68,7 @@ export default function Jobs() {
 }
 
 function JobRow({ job, stood, onOpen }: { job: Listed; stood: boolean; onOpen: () => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   return (
     <tr className={stood ? 'stood-on' : undefined} onClick={onOpen}>
       <td className="nw">
@@ -79,7 +79,7 @@ function JobRow({ job, stood, onOpen }: { job: Listed; stood: boolean; onOpen: (
       <td className="complaint">{job.complaint}</td>
       <td>{whereaboutsText(job)}</td>
       <td className="nw">{job.wantedBy === null ? '' : dayText(day(job.wantedBy))}</td>
-      <td className="figures">{decimalFigure(job.hours, 1, mark)}</td>
+      <td className="figures">{decimalFigure(job.hours, 1, writing)}</td>
       <td>{stateText(job)}</td>
     </tr>
   );

@@ -5,7 +5,7 @@ import { dayText } from '#core/words/quantityText.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { FigureField } from '#renderer/screens/take-in/FigureField.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
@@ -14,11 +14,11 @@ import { readNumber } from '#renderer/words/readNumber.ts';
 
 /** Quotes made, newest last, and the shop's own rates they go by. */
 export function Quotes({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const rates = useAsk(ratesRead, {});
   const quote = useDo(rebuildQuote);
   const [by] = useBy();
-  const [writing, setWriting] = useState(false);
+  const [changing, setChanging] = useState(false);
   if (!isOpen && job.quotes.length === 0) return null;
   const make = (kind: 'strip-and-report' | 'work') =>
     void quote.run({ rebuildId: job.rebuildId, kind, fixedPrice: null, by });
@@ -32,24 +32,24 @@ export function Quotes({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
             {words.quoted(
               words.quoteKinds[one.kind],
               dayText(day(one.madeOn)),
-              priceText(one.price, one.currency, mark),
+              priceText(one.price, one.currency, writing),
             )}
           </summary>
           <ul>
             {one.lines.map((line) => (
               <li key={line.what}>
                 {line.what === 'strip-and-report' ? words.quoteKinds['strip-and-report'] : line.what}:{' '}
-                {priceText(line.price, one.currency, mark)}
+                {priceText(line.price, one.currency, writing)}
               </li>
             ))}
           </ul>
           <p className="second">{words.noTax}</p>
         </details>
       ))}
-      {isOpen && rates.value && (known == null || writing) && (
-        <Rates known={known ?? null} onDone={() => setWriting(false)} />
+      {isOpen && rates.value && (known == null || changing) && (
+        <Rates known={known ?? null} onDone={() => setChanging(false)} />
       )}
-      {isOpen && known != null && !writing && (
+      {isOpen && known != null && !changing && (
         <Keys>
           <Key disabled={quote.busy} onPress={() => make('strip-and-report')}>
             {words.quoteStrip}
@@ -57,7 +57,7 @@ export function Quotes({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
           <Key letter="Q" disabled={quote.busy || job.lines.length === 0} onPress={() => make('work')}>
             {words.quoteWork}
           </Key>
-          <Key onPress={() => setWriting(true)}>{words.changeRates}</Key>
+          <Key onPress={() => setChanging(true)}>{words.changeRates}</Key>
         </Keys>
       )}
       {quote.fault && <FaultBox fault={quote.fault} />}

@@ -16,7 +16,7 @@ import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { TakePhotos } from '#renderer/photos/TakePhotos.tsx';
 import { Thumbs } from '#renderer/photos/Thumbs.tsx';
 import { useTakePhotos } from '#renderer/photos/useTakePhotos.ts';
-import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
@@ -30,7 +30,7 @@ export default function TakeInJob() {
   const machineId = useIdInAddress('machineId');
   const [, goTo] = useLocation();
   const today = useToday();
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const machine = useAsk(machineRead, machineId === null ? null : { machineId });
   const jobs = useAsk(rebuildsList, {});
   const takeIn = useDo(rebuildTakeIn);
@@ -91,7 +91,7 @@ export default function TakeInJob() {
             hint={words.dialHint}
             value={dialHours}
             onChange={setDialHours}
-            mark={mark}
+            writing={writing}
           />
           <WhereFields where={where} onChange={setWhere} />
           <ByField label={words.by} value={by} onChange={setBy} />

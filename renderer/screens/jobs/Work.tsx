@@ -6,7 +6,7 @@ import { dayText, decimalFigure, NO_BREAK_SPACE } from '#core/words/quantityText
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { jobWords as words } from '#renderer/words/jobWords.ts';
@@ -17,12 +17,12 @@ type Line = Rebuild['lines'][number];
 
 /** The lines of work, what each needs and how it stands with the customer. */
 export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
-  const mark = useDecimalMark();
-  const [writing, setWriting] = useState<Line | 'new' | 'bent' | null>(null);
+  const writing = useWriting();
+  const [onForm, setOnForm] = useState<Line | 'new' | 'bent' | null>(null);
   const takeChosen = useDo(rebuildTakeChosen);
   const [by] = useBy();
   const [striking, setStriking] = useState<Line | null>(null);
-  const hours = (figure: number) => `${decimalFigure(figure, 1, mark)}${NO_BREAK_SPACE}h`;
+  const hours = (figure: number) => `${decimalFigure(figure, 1, writing)}${NO_BREAK_SPACE}h`;
   return (
     <section>
       <h2>{words.work}</h2>
@@ -46,13 +46,13 @@ export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
                 <td>
                   {[line.position, line.what].filter(Boolean).join(': ')}
                   {line.pressing &&
-                    pressingLines(line.pressing, mark).map((sentence) => (
+                    pressingLines(line.pressing, writing).map((sentence) => (
                       <p key={sentence} className="second">
                         {sentence}
                       </p>
                     ))}
                 </td>
-                <td className="figures">{decimalFigure(line.ownHours, 1, mark)}</td>
+                <td className="figures">{decimalFigure(line.ownHours, 1, writing)}</td>
                 <td>{line.makes.map((make) => words.makeLine(make)).join('; ')}</td>
                 <td>
                   {words.stands[line.stands]}
@@ -64,7 +64,7 @@ export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
                       type="button"
                       className="text-key"
                       aria-label={`${words.putRight}: ${line.what}`}
-                      onClick={() => setWriting(line)}
+                      onClick={() => setOnForm(line)}
                     >
                       {words.putRight}
                     </button>
@@ -94,12 +94,12 @@ export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
         </p>
       )}
       {striking && <AskStrike line={striking} onDone={() => setStriking(null)} />}
-      {isOpen && writing === null && (
+      {isOpen && onForm === null && (
         <Keys>
-          <Key letter="A" onPress={() => setWriting('new')}>
+          <Key letter="A" onPress={() => setOnForm('new')}>
             {words.addWork}
           </Key>
-          <Key letter="B" onPress={() => setWriting('bent')}>
+          <Key letter="B" onPress={() => setOnForm('bent')}>
             {words.bent}
           </Key>
           <Key
@@ -112,13 +112,13 @@ export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
         </Keys>
       )}
       {takeChosen.fault && <FaultBox fault={takeChosen.fault} />}
-      {writing === 'bent' && <BentPart job={job} onDone={() => setWriting(null)} />}
-      {writing !== null && writing !== 'bent' && (
+      {onForm === 'bent' && <BentPart job={job} onDone={() => setOnForm(null)} />}
+      {onForm !== null && onForm !== 'bent' && (
         <WorkForm
-          key={writing === 'new' ? 'new' : writing.lineId}
+          key={onForm === 'new' ? 'new' : onForm.lineId}
           job={job}
-          line={writing === 'new' ? null : writing}
-          onDone={() => setWriting(null)}
+          line={onForm === 'new' ? null : onForm}
+          onDone={() => setOnForm(null)}
         />
       )}
     </section>

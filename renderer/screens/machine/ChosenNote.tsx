@@ -22,7 +22,7 @@ export function ChosenNote({
     hours: layout.hours,
     heightPx: chartPx,
     nowHours: props.nowHours,
-    mark: props.mark,
+    writing: props.writing,
   });
   const room = widestRoom(
     chart.limits.map((limit) => limit.labelY),

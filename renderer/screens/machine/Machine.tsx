@@ -7,7 +7,7 @@ import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { DoNotUseBanner, planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
 import { HelpMark } from '#renderer/help/HelpMark.tsx';
 import { BarKey } from '#renderer/marks/BarKey.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { openHours } from '#renderer/screens/hours/openHours.ts';
 import { useListKeys } from '#renderer/screens/machines/useListKeys.ts';
 import { MeasuringSheetKey } from '#renderer/screens/old-sheets/MeasuringSheetKey.tsx';
@@ -36,7 +36,7 @@ export default function Machine() {
 
 function OnMachine({ sheet }: { sheet: MachineSheet }) {
   const [, goTo] = useLocation();
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const opened = useParams<{ pointId?: string; panel?: string }>();
   const [asked, setChosenId] = useState(() => Number(opened.pointId) || firstChosen(sheet));
   const [earlier] = useState<Earlier>(
@@ -114,7 +114,7 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
           <div className="machine-first">
             <div className="machine-picture-room">
               <MachinePicture
-                {...pictureOf(sheet, chosenId, mark, earlier)}
+                {...pictureOf(sheet, chosenId, writing, earlier)}
                 onChoose={setChosenId}
                 onOpen={() => panels.show('sizes')}
               />

@@ -49,7 +49,7 @@ export function PictureFoot({
             heightPx={chartPx}
             widthPx={layout.widthPx}
             nowHours={props.nowHours}
-            mark={props.mark}
+            writing={props.writing}
             labels={layout.kind === 'wide' ? 'beside' : 'inside'}
           />
           {layout.kind === 'wide' && <ChosenNote chosen={chosen} props={props} layout={layout} chartPx={chartPx} />}

@@ -145,7 +145,10 @@ function Row({
   layout: PictureLayout;
 }) {
   const chosen = row.pointId === props.chosenId;
-  const said = forecastSentence({ ...row, doNotUse: row.doNotUse, pastLimitMm: row.pastLimit?.mm ?? null }, props.mark);
+  const said = forecastSentence(
+    { ...row, doNotUse: row.doNotUse, pastLimitMm: row.pastLimit?.mm ?? null },
+    props.writing,
+  );
   return (
     // biome-ignore lint/a11y/useKeyWithClickEvents: keys are taken by the list, which keeps the focus
     <div

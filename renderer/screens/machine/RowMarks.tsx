@@ -32,7 +32,7 @@ export function RowMarks({ row, props, layout }: RowMarksProps) {
           finding={row.doNotUse}
         />
       ) : (
-        <Forecast row={row} nowHours={nowHours} layout={layout} mark={props.mark} />
+        <Forecast row={row} nowHours={nowHours} layout={layout} writing={props.writing} />
       )}
     </Picture>
   );
@@ -42,17 +42,17 @@ function Forecast({
   row,
   nowHours,
   layout,
-  mark,
+  writing,
 }: {
   row: PictureRow;
   nowHours: number;
   layout: PictureLayout;
-  mark: PictureProps['mark'];
+  writing: PictureProps['writing'];
 }) {
   const { hours, barY } = layout;
   if (row.pastLimit) {
     const stub = pastStub(row.pastLimit.readAtHours, hours);
-    return stub && <PastStub stub={stub} y={barY} text={pastLimitText(row.pastLimit.mm, mark)} />;
+    return stub && <PastStub stub={stub} y={barY} text={pastLimitText(row.pastLimit.mm, writing)} />;
   }
   if (row.atLimit.low === null && row.atLimit.middle === null) return null;
   const bar = intervalBar({ ...row.atLimit, nowHours, decides: row.decides, ownReadings: row.ownReadings }, hours);

@@ -2,7 +2,7 @@ import type { RingState } from '#core/axis/itemRing.ts';
 import type { HoursAtLimit } from '#core/axis/pictureRange.ts';
 import type { MachineSheet, PointSheet } from '#core/contract/machine.ts';
 import { cautionText } from '#core/words/cautionText.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { chartWords } from '#renderer/words/chartWords.ts';
 import { findingText } from '#renderer/words/findingText.ts';
 import { basisSentence, gaugeText, limitSourceText, measuredText } from '#renderer/words/machineWords.ts';
@@ -24,7 +24,7 @@ export type Earlier = ReadonlyMap<number, HoursAtLimit>;
 export function pictureOf(
   sheet: MachineSheet,
   chosenId: number | null,
-  mark: DecimalMark,
+  writing: Writing,
   earlier: Earlier = new Map(),
 ): Omit<PictureProps, 'onChoose' | 'onOpen'> {
   const points = pointsInOrder(sheet);
@@ -48,9 +48,9 @@ export function pictureOf(
       elsewhere: chosen !== null && point.assemblyId !== chosen.assemblyId,
     })),
     chosenId: chosen?.pointId ?? null,
-    chosen: chosen && { ...chosen, doNotUse: stopAt(chosen) !== null, note: noteOf(chosen, mark) },
+    chosen: chosen && { ...chosen, doNotUse: stopAt(chosen) !== null, note: noteOf(chosen, writing) },
     sketch: sheet.assemblies.find(({ assemblyId }) => assemblyId === chosen?.assemblyId)?.sketch ?? null,
-    mark,
+    writing,
   };
 }
 
@@ -143,15 +143,15 @@ function movedFrom(was: HoursAtLimit | undefined, is: HoursAtLimit): HoursAtLimi
 }
 
 /** Beside the chart, in order of weight: what it rests on, how fast it goes, how it is measured, and what to doubt. */
-function noteOf(point: PointSheet, mark: DecimalMark): string[] {
+function noteOf(point: PointSheet, writing: Writing): string[] {
   const { forecast } = point;
   return [
-    ...partNotes(point, mark),
+    ...partNotes(point, writing),
     basisSentence(forecast),
-    chartWords.rate(forecast.ratePer1000hMm, mark),
+    chartWords.rate(forecast.ratePer1000hMm, writing),
     measuredText(point),
-    point.visits.length > 0 ? gaugeText(point, mark) : null,
-    ...forecast.cautionFacts.map(({ code, facts }) => cautionText(code, facts, mark)),
+    point.visits.length > 0 ? gaugeText(point, writing) : null,
+    ...forecast.cautionFacts.map(({ code, facts }) => cautionText(code, facts, writing)),
     limitSourceText(point.limits),
   ].filter((line): line is string => Boolean(line));
 }

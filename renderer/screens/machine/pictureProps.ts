@@ -3,7 +3,7 @@ import type { RingState } from '#core/axis/itemRing.ts';
 import type { HoursAtLimit } from '#core/axis/pictureRange.ts';
 import type { Winter } from '#core/axis/winterBands.ts';
 import type { Sketch } from '#core/contract/shop.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import type { ChartedPoint } from '#renderer/charts/wearChartData.ts';
 
 /** One measuring point on the machine's hours axis. */
@@ -56,7 +56,7 @@ export type PictureProps = {
   /** the chosen point's readings and curves; null while none is chosen */
   chosen: (ChartedPoint & ChosenSaid) | null;
   sketch: Sketch | null;
-  mark: DecimalMark;
+  writing: Writing;
 };
 
 /** What the note beside the chart says of the chosen point, beyond what the chart itself shows. */

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import type { MachineLine } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
 import { hoursLeftFigure, whenText } from '#core/words/quantityText.ts';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { shared } from '#renderer/words/english.ts';
 import {
   basisLine,
@@ -56,7 +56,7 @@ type MachineRowProps = RowProps & { line: MachineLine; asOf: string };
 
 /** One machine: whose it is and its hours, the bar of what reaches its limit first, its figures, and about when. */
 export function MachineRow({ line, asOf, ...row }: MachineRowProps) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const stop = stopOf(line);
   const { layout } = row;
   const { name, hours } = layout;
@@ -71,7 +71,13 @@ export function MachineRow({ line, asOf, ...row }: MachineRowProps) {
         <div className="second-line">{readText(line.hours, asOf)}</div>
       </GridCell>
       <GridCell className="picture-cell">
-        <RowPicture line={line} stop={stop} label={lineSentence(line, stop, mark)} layout={layout} mark={mark} />
+        <RowPicture
+          line={line}
+          stop={stop}
+          label={lineSentence(line, stop, writing)}
+          layout={layout}
+          writing={writing}
+        />
       </GridCell>
       {stop ? <Stopped line={line} asOf={asOf} layout={layout} /> : <First line={line} asOf={asOf} layout={layout} />}
     </Row>

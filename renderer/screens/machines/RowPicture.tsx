@@ -2,7 +2,7 @@ import { intervalBar, pastStub, thinInterval } from '#core/axis/intervalBar.ts';
 import { hoursToPx, onScale } from '#core/axis/scale.ts';
 import { winterBands } from '#core/axis/winterBands.ts';
 import type { Finding, MachineLine } from '#core/contract/machine.ts';
-import { type DecimalMark, hoursLeftFigure } from '#core/words/quantityText.ts';
+import { hoursLeftFigure, type Writing } from '#core/words/quantityText.ts';
 import { DoNotUseBox } from '#renderer/marks/DoNotUseBox.tsx';
 import { IntervalBar, PastStub, ThinInterval } from '#renderer/marks/IntervalBar.tsx';
 import { Picture } from '#renderer/marks/Picture.tsx';
@@ -18,7 +18,7 @@ type RowPictureProps = {
   /** the sentence that stands for it */
   label: string;
   layout: ListLayout;
-  mark: DecimalMark;
+  writing: Writing;
 };
 
 /** Thin lines under the bar: the positions that come next. */
@@ -28,7 +28,7 @@ const THIN_PX = 6;
 const MOST_WINTERS = 3;
 
 /** A machine on the one scale: its own winters, the bar of what comes first, thin lines for what comes next. */
-export function RowPicture({ line, stop, label, layout, mark }: RowPictureProps) {
+export function RowPicture({ line, stop, label, layout, writing }: RowPictureProps) {
   const { scale, rowPx, barY } = layout;
   const now = hoursToPx(scale, 0);
   const top = layout.kind === 'narrow' ? barY - 22 : 0;
@@ -45,7 +45,7 @@ export function RowPicture({ line, stop, label, layout, mark }: RowPictureProps)
           finding={stopText(stop)}
         />
       ) : (
-        <Bars line={line} layout={layout} mark={mark} />
+        <Bars line={line} layout={layout} writing={writing} />
       )}
     </Picture>
   );
@@ -65,7 +65,7 @@ function Winters({ line, layout, top }: { line: MachineLine; layout: ListLayout;
   );
 }
 
-function Bars({ line, layout, mark }: { line: MachineLine; layout: ListLayout; mark: DecimalMark }) {
+function Bars({ line, layout, writing }: { line: MachineLine; layout: ListLayout; writing: Writing }) {
   const { scale, barY } = layout;
   const { first } = line;
   if (!first) return null;
@@ -81,7 +81,7 @@ function Bars({ line, layout, mark }: { line: MachineLine; layout: ListLayout; m
       {first.pastLimitMm === null ? (
         <FirstBar first={first} layout={layout} />
       ) : (
-        <Past readAtHours={first.hoursLeft.low ?? 0} pastMm={first.pastLimitMm} layout={layout} mark={mark} />
+        <Past readAtHours={first.hoursLeft.low ?? 0} pastMm={first.pastLimitMm} layout={layout} writing={writing} />
       )}
     </>
   );
@@ -108,14 +108,14 @@ function Past({
   readAtHours,
   pastMm,
   layout,
-  mark,
+  writing,
 }: {
   readAtHours: number;
   pastMm: number;
   layout: ListLayout;
-  mark: DecimalMark;
+  writing: Writing;
 }) {
   const { scale, barY } = layout;
   const stub = pastStub(Math.max(scale.fromHours, Math.min(0, readAtHours)), scale);
-  return stub && <PastStub stub={stub} y={barY} text={pastLimitText(pastMm, mark)} />;
+  return stub && <PastStub stub={stub} y={barY} text={pastLimitText(pastMm, writing)} />;
 }

@@ -204,7 +204,7 @@ const ordinary: SampleMachine = {
   rows: hitch.map((given) => row(given, NOW, given[7] === 6 ? 4310 : FITTED)),
   chosen: strip,
   sketch,
-  mark: '.',
+  writing: '.',
 };
 
 const many = Array.from({ length: 40 }, (_, i): Given => {
@@ -228,7 +228,7 @@ export const samplePictures: Record<string, SampleMachine> = {
   'forty-positions': { ...ordinary, estimated: true, rows: many.map((given) => row(given, NOW, FITTED)) },
   'long-names': {
     ...ordinary,
-    mark: ',',
+    writing: ',',
     rows: ordinary.rows.map((r) => ({ ...r, position: `${r.position} of the telescopic carrier beam, outer section` })),
     chosen: { ...strip, position: `${strip.position} of the telescopic carrier beam, outer section` },
   },

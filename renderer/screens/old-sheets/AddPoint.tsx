@@ -5,7 +5,7 @@ import { Choice } from '#renderer/controls/Choice.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { numberFaultWords } from '#renderer/words/fieldWords.ts';
 import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
 import { measuresWords } from '#renderer/words/stripDownWords.ts';
@@ -39,13 +39,13 @@ export function AddPoint({
   onAdded: (pointId: number) => void;
   onLeave: () => void;
 }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const add = useDeskDo(pointAdd);
   const [form, setForm] = useState<PointForm>(() => emptyPoint(rows));
   const [tried, setTried] = useState(false);
   const strip = useRef<HTMLElement>(null);
   const set = (next: Partial<PointForm>) => setForm((was) => ({ ...was, ...next }));
-  const { request, remarks } = pointRequest(form, machineId, rows, by, mark);
+  const { request, remarks } = pointRequest(form, machineId, rows, by, writing);
   const send = async () => {
     setTried(true);
     const reply = request && (await add.run(request));
@@ -115,7 +115,7 @@ export function AddPoint({
           reads="length"
           text={form.renewAtText}
           onText={(renewAtText) => set({ renewAtText })}
-          fault={remarks.includes('renew-at') ? numberFaultWords('not-a-number', 'mm', mark) : null}
+          fault={remarks.includes('renew-at') ? numberFaultWords('not-a-number', 'mm', writing) : null}
         />
         <TextField
           label={words.stations}

@@ -4,13 +4,13 @@ import { Link, useLocation } from 'wouter';
 import type { MachineLine } from '#core/contract/machine.ts';
 import { type OldSheet, oldSheetsProgress, type QuestionedSize, sizesQuestioned } from '#core/contract/oldSheets.ts';
 import type { Fault, ReplyOf } from '#core/contract/operation.ts';
-import { type DecimalMark, hoursLeftFigure } from '#core/words/quantityText.ts';
+import { hoursLeftFigure, type Writing } from '#core/words/quantityText.ts';
 import { answerTo } from '#renderer/ask.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Notice } from '#renderer/controls/Notice.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
-import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { askAllAnew, useAsk } from '#renderer/useAsk.ts';
 import { useMachineLines } from '#renderer/useMachines.ts';
 import { shared } from '#renderer/words/english.ts';
@@ -29,7 +29,7 @@ type Progress = ReplyOf<typeof oldSheetsProgress>;
 /** After the last sheet: the forecasts are made anew, and the batch's machines stand with what they now say. */
 export function BatchEnd({ sheets, by, onAgain }: { sheets: readonly OldSheet[]; by: string; onAgain: () => void }) {
   const { progress, fault } = useProgress();
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const today = useToday();
   const [, goTo] = useLocation();
   const over = progress?.stage === 'done' || progress?.stage === 'stopped';
@@ -67,7 +67,7 @@ export function BatchEnd({ sheets, by, onAgain }: { sheets: readonly OldSheet[];
       )}
       {!over && progress && <FillingRule words={progressWords(progress)} share={shareOf(progress)} width={400} />}
       {lines && <EndTable lines={lines} sheets={sheets} />}
-      {ofBatch.length > 0 && <EndWaiting sizes={ofBatch} mark={mark} by={by} />}
+      {ofBatch.length > 0 && <EndWaiting sizes={ofBatch} writing={writing} by={by} />}
     </Sheet>
   );
 }
@@ -164,10 +164,10 @@ const leftText = ({ first, group }: MachineLine, figure: Figure): string => {
 
 const decides = ({ first }: MachineLine, figure: Figure): boolean => first?.decides === figure;
 
-const EndWaiting = ({ sizes, mark, by }: { sizes: readonly QuestionedSize[]; mark: DecimalMark; by: string }) => (
+const EndWaiting = ({ sizes, writing, by }: { sizes: readonly QuestionedSize[]; writing: Writing; by: string }) => (
   <section className="end-waiting">
     <h2>{words.waiting}</h2>
     <p className="second">{words.endedWaiting(sizes.length)}</p>
-    <Waiting sizes={sizes} mark={mark} by={by} machineNamed />
+    <Waiting sizes={sizes} writing={writing} by={by} machineNamed />
   </section>
 );

@@ -2,7 +2,7 @@ import { Link } from 'wouter';
 import type { oldSheetsRead } from '#core/contract/oldSheets.ts';
 import { oldSheetsTakeBack, type QuestionedSize } from '#core/contract/oldSheets.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
@@ -14,7 +14,7 @@ export function BatchSide({
   batch,
   waiting,
   machineId,
-  mark,
+  writing,
   by,
   onOpen,
 }: {
@@ -22,7 +22,7 @@ export function BatchSide({
   waiting: readonly QuestionedSize[];
   /** the machine in hand: its own draft is in the boxes */
   machineId: number | null;
-  mark: DecimalMark;
+  writing: Writing;
   by: string;
   onOpen: (machineId: number) => void;
 }) {
@@ -75,7 +75,7 @@ export function BatchSide({
         <section>
           <h2>{words.waiting}</h2>
           <p className="second">{words.waitingNote}</p>
-          <Waiting sizes={waiting} mark={mark} by={by} machineNamed />
+          <Waiting sizes={waiting} writing={writing} by={by} machineNamed />
         </section>
       )}
     </aside>

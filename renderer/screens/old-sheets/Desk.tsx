@@ -13,7 +13,7 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { Empty } from '#renderer/controls/Notice.tsx';
 import { Sheet as Paper } from '#renderer/controls/Sheet.tsx';
-import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
@@ -55,11 +55,11 @@ export function Desk({
   onEnded: (sheets: readonly OldSheet[], by: string) => void;
 }) {
   const today = useToday();
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const fitters = shop.fitters.filter(({ active }) => active).map(({ name }) => name);
   const [machineId, setMachineId] = useState<number | null>(null);
   const [sheet, setSheet] = useState<Sheet>(() =>
-    emptySheet(0, '', fitters.length === 1 ? (fitters[0] ?? '') : '', mark),
+    emptySheet(0, '', fitters.length === 1 ? (fitters[0] ?? '') : '', writing),
   );
   /** a new sheet is new boxes: nothing of the last one stays in them */
   const [serial, setSerial] = useState(0);
@@ -99,7 +99,7 @@ export function Desk({
   const typing = useTyping({
     sheet,
     rows,
-    mark,
+    writing,
     change: (next) => change(next),
     onHours: () => openHours(machineId === null ? {} : { machineId }),
     onOtherLetter: (letter) => {
@@ -129,17 +129,17 @@ export function Desk({
     const key = `${machineId} ${serial}`;
     if (loaded.current === key) return;
     loaded.current = key;
-    if (grid.draft && !isBlank(sheetOf(grid.draft, grid.rows, mark))) {
-      const found = sheetOf(grid.draft, grid.rows, mark);
+    if (grid.draft && !isBlank(sheetOf(grid.draft, grid.rows, writing))) {
+      const found = sheetOf(grid.draft, grid.rows, writing);
       latest.current = found;
       setSheet(found);
       setWasHere(grid.draft.takenOn);
     }
     if (grid.rows.length === 0) setStrip({ is: 'add-point' });
-  }, [grid, gridVersion, version, machineId, serial, mark]);
+  }, [grid, gridVersion, version, machineId, serial, writing]);
 
   const begin = (nextMachineId: number | null, keep: Partial<Sheet>) => {
-    const next = { ...emptySheet(nextMachineId ?? 0, '', latest.current.fitter, mark), ...keep };
+    const next = { ...emptySheet(nextMachineId ?? 0, '', latest.current.fitter, writing), ...keep };
     latest.current = next;
     setSheet(next);
     setMachineId(nextMachineId);
@@ -217,7 +217,7 @@ export function Desk({
               sheet={sheet}
               event={typing.event}
               today={today}
-              mark={mark}
+              writing={writing}
               fitters={fitters}
               aboutDialHours={isDay(sheet.takenOn) ? (grid?.dialHours ?? null) : null}
               onPick={pick}
@@ -233,7 +233,7 @@ export function Desk({
           <StopBanner machineId={machineId} />
           <DeskQuestions
             faults={[save.fault, end.fault, fault]}
-            mark={mark}
+            writing={writing}
             dialQuestion={dialSure || sheet.dialText.trim() === '' ? null : typing.judged.dialQuestion}
             twiceOn={picked?.stripDownDays.includes(sheet.takenOn as never) ? sheet.takenOn : null}
             wasHere={wasHere}
@@ -319,7 +319,7 @@ export function Desk({
           batch={batch}
           waiting={waiting}
           machineId={machineId}
-          mark={mark}
+          writing={writing}
           by={by}
           onOpen={(id) => {
             keeper.flush();

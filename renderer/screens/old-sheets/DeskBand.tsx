@@ -1,6 +1,6 @@
 import type { KeyboardEvent, RefObject } from 'react';
 import { type Day, isDay } from '#core/units/day.ts';
-import { type DecimalMark, hoursText } from '#core/words/quantityText.ts';
+import { hoursText, type Writing } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
@@ -23,7 +23,7 @@ export function DeskBand({
   sheet,
   event,
   today,
-  mark,
+  writing,
   fitters,
   aboutDialHours,
   onPick,
@@ -38,7 +38,7 @@ export function DeskBand({
   sheet: Sheet;
   event: SizeEvent;
   today: Day;
-  mark: DecimalMark;
+  writing: Writing;
   fitters: readonly string[];
   aboutDialHours: number | null;
   onPick: (machineId: number) => void;
@@ -72,7 +72,7 @@ export function DeskBand({
       <NumberField
         label={words.dial}
         unit="h"
-        mark={mark}
+        writing={writing}
         value={readDial(sheet.dialText).dialHours}
         onChange={(_, dialText) => onSheet({ dialText })}
         {...(aboutDialHours !== null && { hint: words.dialHint(hoursText(aboutDialHours)) })}

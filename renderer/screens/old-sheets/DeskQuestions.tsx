@@ -1,6 +1,6 @@
 import type { Fault } from '#core/contract/operation.ts';
 import type { Question as Asks } from '#core/contract/shapes.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
@@ -9,7 +9,7 @@ import { answerText, questionText } from '#renderer/words/questionText.ts';
 /** What is odd about a sheet as a whole: its dial, its day, or that it was here before. Nothing waits for the answers. */
 export function DeskQuestions({
   faults,
-  mark,
+  writing,
   dialQuestion,
   twiceOn,
   wasHere,
@@ -17,7 +17,7 @@ export function DeskQuestions({
   onDialAnswer,
 }: {
   faults: readonly (Fault | null)[];
-  mark: DecimalMark;
+  writing: Writing;
   dialQuestion: Asks | null;
   /** the machine has a strip-down of that day already */
   twiceOn: string | null;
@@ -25,7 +25,7 @@ export function DeskQuestions({
   onDiscard: () => void;
   onDialAnswer: (choice: string) => void;
 }) {
-  const asked = dialQuestion && questionText(dialQuestion, { mark });
+  const asked = dialQuestion && questionText(dialQuestion, { writing });
   const fault = faults.find((one) => one !== null);
   return (
     <>

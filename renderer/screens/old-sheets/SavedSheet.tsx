@@ -2,13 +2,13 @@ import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { stripDownRead, stripDownSwap } from '#core/contract/oldSheets.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
-import { type DecimalMark, hoursText, lengthUnit, sizeEcho } from '#core/words/quantityText.ts';
+import { hoursText, lengthUnit, sizeEcho, type Writing } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Notice } from '#renderer/controls/Notice.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { useIdInAddress } from '#renderer/useIdInAddress.ts';
@@ -33,14 +33,14 @@ export default function SavedSheet() {
 
 function OfSheet({ saved, stripDownId, again }: { saved: Saved; stripDownId: number; again: () => void }) {
   const [, goTo] = useLocation();
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const [by, setBy] = useBy();
   const swap = useDeskDo(stripDownSwap);
   const [swapping, setSwapping] = useState(false);
   const [done, setDone] = useState<ReplyOf<typeof stripDownSwap> | null>(null);
   const events = (['as-found', 'as-left'] as const).filter((event) => saved.sizes.some((size) => size.event === event));
   const textAt = (place: Place) =>
-    events.map((event) => sizeText(saved, { ...place, event }, mark)).find((text) => text !== '') ?? '';
+    events.map((event) => sizeText(saved, { ...place, event }, writing)).find((text) => text !== '') ?? '';
   const send = async (pairs: SwapPair[]) => {
     const reply = await swap.run({ stripDownId, pairs, reason: words.swapReason, by });
     if (!reply) return;
@@ -97,21 +97,21 @@ function OfSheet({ saved, stripDownId, again }: { saved: Saved; stripDownId: num
         <ByField value={by} onChange={setBy} />
       </div>
       {events.map((event) => (
-        <SavedTable key={event} saved={saved} event={event} mark={mark} />
+        <SavedTable key={event} saved={saved} event={event} writing={writing} />
       ))}
       {saved.note !== '' && <p>{saved.note}</p>}
     </Sheet>
   );
 }
 
-function SavedTable({ saved, event, mark }: { saved: Saved; event: 'as-found' | 'as-left'; mark: DecimalMark }) {
+function SavedTable({ saved, event, writing }: { saved: Saved; event: 'as-found' | 'as-left'; writing: Writing }) {
   const columns = columnsOf(saved.rows);
   return (
     <table className="table saved-sheet">
       <caption>{event === 'as-found' ? words.asFound : words.asLeft}</caption>
       <thead>
         <tr>
-          <th scope="col">{words.savedPoint(lengthUnit(mark))}</th>
+          <th scope="col">{words.savedPoint(lengthUnit(writing))}</th>
           {columnNames(saved.rows).map((names, i) => (
             <th key={i} scope="col" className="figures">
               {names.slice(0, 3).join(' or ')}
@@ -133,7 +133,7 @@ function SavedTable({ saved, event, mark }: { saved: Saved; event: 'as-found' | 
               return (
                 <td key={i} className="figures">
                   {station !== undefined && (
-                    <SavedCell saved={saved} place={{ pointId: row.pointId, station, event }} mark={mark} />
+                    <SavedCell saved={saved} place={{ pointId: row.pointId, station, event }} writing={writing} />
                   )}
                 </td>
               );
@@ -150,27 +150,27 @@ type PlaceOfEvent = Place & { event: 'as-found' | 'as-left' };
 const sizesAt = (saved: Saved, { pointId, station, event }: PlaceOfEvent) =>
   saved.sizes.filter((size) => size.pointId === pointId && size.station === station && size.event === event);
 
-function SavedCell({ saved, place, mark }: { saved: Saved; place: PlaceOfEvent; mark: DecimalMark }) {
+function SavedCell({ saved, place, writing }: { saved: Saved; place: PlaceOfEvent; writing: Writing }) {
   const decimals = saved.rows.find(({ pointId }) => pointId === place.pointId)?.decimals ?? 2;
   const sizes = sizesAt(saved, place);
   return sizes.map((size) => (
     <div key={size.sizeId}>
       {size.sizeMm !== null && (
         <span className={size.parked ? 'parked' : undefined} title={size.parked ? words.waits : undefined}>
-          {sizeEcho(size.sizeMm, decimals, mark)}
+          {sizeEcho(size.sizeMm, decimals, writing)}
         </span>
       )}
       {size.was.map((was) => (
-        <span key={was.at} className="was" title={words.was(sizeEcho(was.sizeMm, decimals, mark), was.reason)}>
-          {sizeEcho(was.sizeMm, decimals, mark)}
+        <span key={was.at} className="was" title={words.was(sizeEcho(was.sizeMm, decimals, writing), was.reason)}>
+          {sizeEcho(was.sizeMm, decimals, writing)}
         </span>
       ))}
     </div>
   ));
 }
 
-function sizeText(saved: Saved, place: PlaceOfEvent, mark: DecimalMark): string {
+function sizeText(saved: Saved, place: PlaceOfEvent, writing: Writing): string {
   const decimals = saved.rows.find(({ pointId }) => pointId === place.pointId)?.decimals ?? 2;
   const standing = sizesAt(saved, place).find(({ sizeMm }) => sizeMm !== null);
-  return standing?.sizeMm == null ? '' : sizeEcho(standing.sizeMm, decimals, mark);
+  return standing?.sizeMm == null ? '' : sizeEcho(standing.sizeMm, decimals, writing);
 }

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { QuestionedSize } from '#core/contract/oldSheets.ts';
 import { renewalAnswer, renewalPutRight, sizeAnswer, sizePutRight } from '#core/contract/stripDown.ts';
-import { type DecimalMark, lengthFigure } from '#core/words/quantityText.ts';
+import { lengthFigure, type Writing } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
@@ -14,12 +14,12 @@ import { useDeskDo } from './useDesk.ts';
 /** Sizes kept aside: what is odd about each, and the answers, now or later. */
 export function Waiting({
   sizes,
-  mark,
+  writing,
   by,
   machineNamed,
 }: {
   sizes: readonly QuestionedSize[];
-  mark: DecimalMark;
+  writing: Writing;
   by: string;
   /** several machines stand in the list */
   machineNamed: boolean;
@@ -40,9 +40,9 @@ export function Waiting({
               {[size.position, size.station, size.renewalId === null ? '' : words.putIn].filter(Boolean).join(', ')}
               {machineNamed && <span className="second">{`${size.machine}, ${words.sheetLine(size.takenOn)}`}</span>}
             </span>
-            <b className="figures">{lengthFigure(size.sizeMm, size.decimals, mark)}</b>
+            <b className="figures">{lengthFigure(size.sizeMm, size.decimals, writing)}</b>
           </button>
-          {open === idOf(size) && <Answers size={size} mark={mark} by={by} />}
+          {open === idOf(size) && <Answers size={size} writing={writing} by={by} />}
         </li>
       ))}
     </ul>
@@ -51,7 +51,7 @@ export function Waiting({
 
 const idOf = ({ sizeId, renewalId }: QuestionedSize): string => (sizeId === null ? `put in ${renewalId}` : `${sizeId}`);
 
-function Answers({ size, mark, by }: { size: QuestionedSize; mark: DecimalMark; by: string }) {
+function Answers({ size, writing, by }: { size: QuestionedSize; writing: Writing; by: string }) {
   const { sizeId, renewalId } = size;
   const answer = useDeskDo(sizeAnswer);
   const putRight = useDeskDo(sizePutRight);
@@ -69,7 +69,7 @@ function Answers({ size, mark, by }: { size: QuestionedSize; mark: DecimalMark; 
   };
   const [another, setAnother] = useState<number | null>(null);
   const { decimals, gaugeErrorMm, measures } = size;
-  const said = questionText(size.question, { mark, decimals, gaugeErrorMm, measures });
+  const said = questionText(size.question, { writing, decimals, gaugeErrorMm, measures });
   const choices = size.question.choices.filter(
     (choice): choice is 'right-as-read' | 'was-renewed' => choice === 'right-as-read' || choice === 'was-renewed',
   );
@@ -92,7 +92,7 @@ function Answers({ size, mark, by }: { size: QuestionedSize; mark: DecimalMark; 
         </Key>
       </div>
       <div className="one-line">
-        <NumberField label={words.anotherMm} unit="mm" mark={mark} value={another} onChange={setAnother} />
+        <NumberField label={words.anotherMm} unit="mm" writing={writing} value={another} onChange={setAnother} />
         <Key disabled={busy || another === null} onPress={() => put(another, words.reason)}>
           {words.putRight}
         </Key>

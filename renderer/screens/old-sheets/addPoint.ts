@@ -1,6 +1,6 @@
 import type { pointAdd } from '#core/contract/oldSheets.ts';
 import type { AskOf } from '#core/contract/operation.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { readLength } from '../../words/readNumber.ts';
 import type { SheetRow } from '../strip-down/boxes.ts';
 import { stationsOf, usualWay } from '../take-in/form.ts';
@@ -43,10 +43,10 @@ export function pointRequest(
   machineId: number,
   rows: readonly SheetRow[],
   by: string,
-  mark: DecimalMark,
+  writing: Writing,
 ): { request: AskOf<typeof pointAdd> | null; remarks: PointRemark[] } {
-  const newSize = readLength(form.newSizeText, mark);
-  const renewAt = readLength(form.renewAtText, mark);
+  const newSize = readLength(form.newSizeText, writing);
+  const renewAt = readLength(form.renewAtText, writing);
   const position = form.position.trim();
   const remarks: PointRemark[] = [];
   if (form.assemblyId === null && form.assemblyName.trim() === '') remarks.push('assembly');

@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import { classSave } from '#core/contract/partClass.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { FigureField } from '#renderer/screens/take-in/FigureField.tsx';
 import { useFormKeys } from '#renderer/screens/take-in/useFormKeys.ts';
 import { useDo } from '#renderer/useAsk.ts';
@@ -14,12 +14,12 @@ import { type ClassForm, type ClassRemark, classRequest } from './classForm.ts';
 
 /** What the trade says of a class, to change; under its row. */
 export function ClassEditor({ initial, onLeave }: { initial: ClassForm; onLeave: () => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const save = useDo(classSave);
   const [form, setForm] = useState(initial);
   const [tried, setTried] = useState(false);
   const [saved, setSaved] = useState(false);
-  const { request, remarks } = classRequest(form, mark);
+  const { request, remarks } = classRequest(form, writing);
   const set = (next: Partial<ClassForm>) => {
     setForm({ ...form, ...next });
     setSaved(false);
@@ -56,7 +56,7 @@ export function ClassEditor({ initial, onLeave }: { initial: ClassForm; onLeave:
       </div>
       {tried && remarks.length > 0 && (
         <p className="remark" role="alert">
-          {remarks.map((remark) => remarkWords(remark, mark)).join(' ')}
+          {remarks.map((remark) => remarkWords(remark, writing)).join(' ')}
         </p>
       )}
       {save.fault && <FaultBox fault={save.fault} />}
@@ -74,5 +74,5 @@ export function ClassEditor({ initial, onLeave }: { initial: ClassForm; onLeave:
   );
 }
 
-const remarkWords = (remark: ClassRemark, mark: DecimalMark): string =>
-  remark === 'not-a-number' ? `${numberFaultWords('not-a-number', 'mm', mark)}.` : words[remark];
+const remarkWords = (remark: ClassRemark, writing: Writing): string =>
+  remark === 'not-a-number' ? `${numberFaultWords('not-a-number', 'mm', writing)}.` : words[remark];

@@ -1,14 +1,14 @@
 import { Fragment, type KeyboardEvent, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { classesList, type PartClassSheet } from '#core/contract/partClass.ts';
-import { type DecimalMark, decimalFigure, lengthFigure, lengthUnit } from '#core/words/quantityText.ts';
+import { decimalFigure, lengthFigure, lengthUnit, type Writing } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, Notice } from '#renderer/controls/Notice.tsx';
 import { NotYet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { IntervalBar, ThinInterval } from '#renderer/marks/IntervalBar.tsx';
 import { Picture } from '#renderer/marks/Picture.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { shared } from '#renderer/words/english.ts';
 import { frameWords } from '#renderer/words/frameWords.ts';
@@ -26,7 +26,7 @@ const NEW = -1;
 
 /** Part classes: what the trade says, what the shop has seen, and who is in them. */
 export default function PartClasses() {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const [, goTo] = useLocation();
   const classes = useAsk(classesList, {});
   const [opened, setOpened] = useState<number | null>(null);
@@ -78,8 +78,8 @@ export default function PartClasses() {
             <tr>
               <th scope="col">{words.class}</th>
               <th scope="col" className="rate-head">
-                {words.rate(lengthUnit(mark))}
-                <RateRule ticks={picture.ticks} mark={mark} widthPx={widthPx} />
+                {words.rate(lengthUnit(writing))}
+                <RateRule ticks={picture.ticks} writing={writing} widthPx={widthPx} />
               </th>
               {(['low', 'middle', 'high'] as const).map((end) => (
                 <th key={end} scope="col" className={end === 'middle' ? 'figures main' : 'figures'}>
@@ -98,7 +98,7 @@ export default function PartClasses() {
                 <Fragment key={sheet.partClassId}>
                   <ClassRow
                     row={row}
-                    mark={mark}
+                    writing={writing}
                     widthPx={widthPx}
                     isOpen={isOpen}
                     onToggle={() => toggle(sheet.partClassId)}
@@ -106,9 +106,9 @@ export default function PartClasses() {
                   {isOpen && (
                     <tr className="opened">
                       <td colSpan={7}>
-                        <ClassEditor initial={classForm(sheet, mark)} onLeave={() => setOpened(null)} />
+                        <ClassEditor initial={classForm(sheet, writing)} onLeave={() => setOpened(null)} />
                         {sheet.coverage && <p className="coverage">{words.coverage(sheet.coverage)}</p>}
-                        <Members sheet={sheet} mark={mark} />
+                        <Members sheet={sheet} writing={writing} />
                       </td>
                     </tr>
                   )}
@@ -125,13 +125,13 @@ export default function PartClasses() {
 
 function ClassRow({
   row,
-  mark,
+  writing,
   widthPx,
   isOpen,
   onToggle,
 }: {
   row: RateRow;
-  mark: DecimalMark;
+  writing: Writing;
   widthPx: number;
   isOpen: boolean;
   onToggle: () => void;
@@ -153,7 +153,7 @@ function ClassRow({
       </td>
       {[low, middle, high].map((rate, i) => (
         <td key={i} className={i === 1 ? 'figures main' : 'figures'}>
-          {rateText(rate, mark)}
+          {rateText(rate, writing)}
         </td>
       ))}
       <td>{words.seen(sheet.parts, sheet.readings, sheet.machines)}</td>
@@ -165,16 +165,16 @@ function ClassRow({
   );
 }
 
-const rateText = (rate: number | null, mark: DecimalMark): string =>
-  rate === null ? '\u2013' : lengthFigure(rate, 2, mark);
+const rateText = (rate: number | null, writing: Writing): string =>
+  rate === null ? '\u2013' : lengthFigure(rate, 2, writing);
 
 function RateRule({
   ticks,
-  mark,
+  writing,
   widthPx,
 }: {
   ticks: readonly { rate: number; x: number }[];
-  mark: DecimalMark;
+  writing: Writing;
   widthPx: number;
 }) {
   const last = ticks.at(-1)?.x ?? 0;
@@ -184,14 +184,14 @@ function RateRule({
       <path className="l-thin" d={ticks.map(({ x }) => `M${x} 23v-7`).join('')} />
       {ticks.map(({ rate, x }) => (
         <text key={rate} x={x} y={13} className="middle second">
-          {decimalFigure(rate, rate < 10 && !Number.isInteger(rate) ? 1 : 0, mark)}
+          {decimalFigure(rate, rate < 10 && !Number.isInteger(rate) ? 1 : 0, writing)}
         </text>
       ))}
     </Picture>
   );
 }
 
-function Members({ sheet, mark }: { sheet: PartClassSheet; mark: DecimalMark }) {
+function Members({ sheet, writing }: { sheet: PartClassSheet; writing: Writing }) {
   if (sheet.members.length === 0) return <p className="second">{words.noMembers}</p>;
   return (
     <table className="table members">
@@ -225,11 +225,11 @@ function Members({ sheet, mark }: { sheet: PartClassSheet; mark: DecimalMark }) 
             </td>
             <td>{`${member.position}, ${member.point}`}</td>
             <td className="figures">{member.ownReadings}</td>
-            <td className="figures">{rateText(member.ratePer1000hMm.low, mark)}</td>
+            <td className="figures">{rateText(member.ratePer1000hMm.low, writing)}</td>
             <td className="figures">
-              <b>{rateText(member.ratePer1000hMm.middle, mark)}</b>
+              <b>{rateText(member.ratePer1000hMm.middle, writing)}</b>
             </td>
-            <td className="figures">{rateText(member.ratePer1000hMm.high, mark)}</td>
+            <td className="figures">{rateText(member.ratePer1000hMm.high, writing)}</td>
           </tr>
         ))}
       </tbody>

@@ -1,5 +1,5 @@
 import type { PartClassSheet } from '#core/contract/partClass.ts';
-import { type DecimalMark, hoursFigure, limitFigure } from '#core/words/quantityText.ts';
+import { hoursFigure, limitFigure, type Writing } from '#core/words/quantityText.ts';
 import { readLength, readNumber } from '../../words/readNumber.ts';
 
 /** A part class as typed. */
@@ -25,17 +25,17 @@ export const emptyClassForm: ClassForm = {
   toleranceText: '',
 };
 
-export function classForm(sheet: PartClassSheet, mark: DecimalMark): ClassForm {
+export function classForm(sheet: PartClassSheet, writing: Writing): ClassForm {
   const { tradeWear, newSizeTolMm } = sheet;
   return {
     partClassId: sheet.partClassId,
     name: sheet.name,
-    wearFromText: tradeWear ? limitFigure(tradeWear.wearFromMm, mark) : '',
-    wearToText: tradeWear ? limitFigure(tradeWear.wearToMm, mark) : '',
+    wearFromText: tradeWear ? limitFigure(tradeWear.wearFromMm, writing) : '',
+    wearToText: tradeWear ? limitFigure(tradeWear.wearToMm, writing) : '',
     hoursFromText: tradeWear ? hoursFigure(tradeWear.hoursFrom) : '',
     hoursToText: tradeWear ? hoursFigure(tradeWear.hoursTo) : '',
     source: tradeWear?.source ?? '',
-    toleranceText: newSizeTolMm === null ? '' : limitFigure(newSizeTolMm, mark),
+    toleranceText: newSizeTolMm === null ? '' : limitFigure(newSizeTolMm, writing),
   };
 }
 
@@ -50,12 +50,12 @@ export type ClassRemark = 'nameMissing' | 'tradeHalf' | 'tradeOrder' | 'not-a-nu
 /** What the trade says takes all four of its figures, the smaller of each pair first, or none. */
 export function classRequest(
   form: ClassForm,
-  mark: DecimalMark,
+  writing: Writing,
 ): { request: ClassRequest | null; remarks: ClassRemark[] } {
   const remarks: ClassRemark[] = [];
   if (form.name.trim() === '') remarks.push('nameMissing');
   const figure = (text: string, unit: 'mm' | 'h'): number | null => {
-    const read = unit === 'mm' ? readLength(text, mark) : readNumber(text, unit);
+    const read = unit === 'mm' ? readLength(text, writing) : readNumber(text, unit);
     if (!read.ok && read.why !== 'empty') remarks.push('not-a-number');
     return read.ok ? read.value : null;
   };

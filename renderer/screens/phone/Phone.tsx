@@ -43,7 +43,7 @@ function WhoRings() {
   const open = (place: number) => farms[place] && goTo(`/phone/${farms[place].customerId}`);
   return (
     <Sheet title={words.title} sub={words.sub}>
-      <div className="phone-find">
+      <div className="phone-find" data-finds>
         <FieldFrame label={words.find} hint={words.findHint}>
           {({ id, describedBy }) => (
             <input

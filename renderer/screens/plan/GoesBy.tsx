@@ -9,7 +9,7 @@ import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
-import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { SettingRows } from '#renderer/screens/forecast-settings/SettingRows.tsx';
 import { readSetting } from '#renderer/screens/forecast-settings/settingsForm.ts';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
@@ -23,17 +23,17 @@ const words = planWords.goesBy;
 
 /** Everything the plan goes by: costs and times with their sources, work and parts by class, customers away. */
 export function GoesBy({ plan, onClose }: { plan: Plan; onClose: () => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const [by] = useBy();
   const save = useDo(planSettingsSave);
   const [texts, setTexts] = useState<Readonly<Record<string, string>>>(() =>
-    Object.fromEntries(plan.settings.map(({ name, value }) => [name, valueText(value, mark)])),
+    Object.fromEntries(plan.settings.map(({ name, value }) => [name, valueText(value, writing)])),
   );
   const [parts, setParts] = useState(() =>
     plan.renewals.map((one) => ({
       ...one,
-      own: valueText(one.ownHours, mark),
-      price: valueText(one.partsHours, mark),
+      own: valueText(one.ownHours, writing),
+      price: valueText(one.partsHours, writing),
     })),
   );
   const hours = (text: string) => {
@@ -117,7 +117,9 @@ export function GoesBy({ plan, onClose }: { plan: Plan; onClose: () => void }) {
                     />
                   </td>
                   {plan.rates && (
-                    <td className="figures">{decimalFigure((one.partsHours ?? 0) * plan.rates.hourPrice, 2, mark)}</td>
+                    <td className="figures">
+                      {decimalFigure((one.partsHours ?? 0) * plan.rates.hourPrice, 2, writing)}
+                    </td>
                   )}
                   <td className="second">{one.usual ? one.source : words.ofShop}</td>
                 </tr>

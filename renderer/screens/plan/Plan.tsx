@@ -20,7 +20,7 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox, Notice, Question } from '#renderer/controls/Notice.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useJob } from '#renderer/screens/exchange/useJob.ts';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { askAllAnew, useAsk, useDo } from '#renderer/useAsk.ts';
@@ -48,7 +48,7 @@ type Panel = 'what-if' | 'goes-by' | 'add' | null;
 type Doing = { what: 'move'; to: Day; pieces: number } | { what: 'agree' | 'postpone' | 'split' } | null;
 
 function Winter({ plan }: { plan: PlanSheet }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const [, goTo] = useLocation();
   const queries = useQueryClient();
   const machines = useMachineNames();
@@ -192,7 +192,7 @@ function Winter({ plan }: { plan: PlanSheet }) {
   const sub = isEmpty
     ? undefined
     : [
-        words.sub(ofWinter.length - postponed.length, hours, ofHours, mark),
+        words.sub(ofWinter.length - postponed.length, hours, ofHours, writing),
         plan.proposed && words.proposedOn(day(plan.proposed.asOf), byHand),
       ]
         .filter(Boolean)
@@ -290,14 +290,14 @@ function Winter({ plan }: { plan: PlanSheet }) {
                 label: words.block.search,
                 value: words.block[plan.proposed.status === 'searched' ? 'searched' : 'stopped'](
                   plan.proposed.harm.gap,
-                  mark,
+                  writing,
                 ),
               },
             ]
           : []),
         {
           label: words.block.hours,
-          value: words.block.hoursAre(plan.usualHours, day(plan.winter.from), day(plan.winter.to), mark),
+          value: words.block.hoursAre(plan.usualHours, day(plan.winter.from), day(plan.winter.to), writing),
           grow: true,
         },
       ]}
@@ -392,11 +392,11 @@ function Winter({ plan }: { plan: PlanSheet }) {
                 sub={words.notPlacedSub(
                   unplaced.length,
                   unplaced.reduce((sum, one) => sum + one.hours, 0),
-                  mark,
+                  writing,
                 )}
                 visits={unplaced}
                 onStand={stand}
-                tell={(visit) => words.riskOf(visit.risk, mark)}
+                tell={(visit) => words.riskOf(visit.risk, writing)}
               />
               <Listed head={words.postponed} visits={postponed} onStand={stand} tell={({ note }) => note} />
             </div>
@@ -409,7 +409,7 @@ function Winter({ plan }: { plan: PlanSheet }) {
 
 /** What a change has cost, and the way back. */
 function Changed({ change, onClose }: { change: PlanChange; onClose: () => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const undo = useDo(entriesUndoLast);
   const [by] = useBy();
   const takeBack = async () => {
@@ -419,7 +419,7 @@ function Changed({ change, onClose }: { change: PlanChange; onClose: () => void 
   };
   return (
     <Question
-      fact={changeText(change, mark)}
+      fact={changeText(change, writing)}
       keys={
         <>
           <Key letter="U" disabled={undo.busy} onPress={() => void takeBack()}>
@@ -441,7 +441,7 @@ type ListedProps = {
 };
 
 function Listed({ head, sub, visits, tell, onStand }: ListedProps) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   if (visits.length === 0) return null;
   return (
     <section className="plan-listed">
@@ -461,7 +461,7 @@ function Listed({ head, sub, visits, tell, onStand }: ListedProps) {
               </Link>
             )}
             <span className="second told">{tell(visit)}</span>
-            <span className="figures">{decimalFigure(visit.hours, 1, mark)} h</span>
+            <span className="figures">{decimalFigure(visit.hours, 1, writing)} h</span>
           </li>
         ))}
       </ul>
@@ -470,7 +470,7 @@ function Listed({ head, sub, visits, tell, onStand }: ListedProps) {
 }
 
 function WintersTable({ plan }: { plan: PlanSheet }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   if (plan.proposed === null) return null;
   const most = Math.max(1, ...plan.winters.map(({ hours, ofHours }) => Math.max(hours, ofHours)));
   return (
@@ -501,9 +501,9 @@ function WintersTable({ plan }: { plan: PlanSheet }) {
                 <i style={{ left: `${(100 * winter.ofHours) / most}%` }} />
               </span>
             </td>
-            <td className="figures">{words.winters.of(winter.hours, winter.ofHours, mark)}</td>
-            <td className="figures">{decimalFigure(winter.lifeThrownAway, 0, mark)}</td>
-            <td className="figures">{words.winters.expected(winter.breakdowns, mark)}</td>
+            <td className="figures">{words.winters.of(winter.hours, winter.ofHours, writing)}</td>
+            <td className="figures">{decimalFigure(winter.lifeThrownAway, 0, writing)}</td>
+            <td className="figures">{words.winters.expected(winter.breakdowns, writing)}</td>
           </tr>
         ))}
       </tbody>

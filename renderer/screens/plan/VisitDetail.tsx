@@ -4,14 +4,14 @@ import type { VisitLine } from '#core/contract/plan.ts';
 import { day } from '#core/units/day.ts';
 import { decimalFigure } from '#core/words/quantityText.ts';
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { becauseText, planWords as words } from '#renderer/words/planWords.ts';
 
 /** One visit: what is opened once, what is renewed and why, what it costs, and what can be done with it. */
 export function VisitDetail({ visit, keys, children }: { visit: VisitLine; keys: ReactNode; children?: ReactNode }) {
-  const mark = useDecimalMark();
-  const figure = (hours: number) => `${decimalFigure(hours, 1, mark)}\u00A0h`;
+  const writing = useWriting();
+  const figure = (hours: number) => `${decimalFigure(hours, 1, writing)}\u00A0h`;
   const assemblies = new Set(visit.positions.map(({ assembly }) => assembly));
   return (
     <section className="visit-detail" aria-label={visit.machine}>
@@ -20,12 +20,12 @@ export function VisitDetail({ visit, keys, children }: { visit: VisitLine; keys:
         {visit.customer && `, ${visit.customer}`}
       </h2>
       <p className="second">
-        {words.detailWhen(visit, mark)}
+        {words.detailWhen(visit, writing)}
         {visit.promisedOn && `, ${words.promised(day(visit.promisedOn))}`}
       </p>
       {visit.note && <p>{visit.note}</p>}
       {visit.customerAway && <p className="remark">{words.away}</p>}
-      {visit.farm && <p>{words.farmCall(visit.farm.callHours, mark)}</p>}
+      {visit.farm && <p>{words.farmCall(visit.farm.callHours, writing)}</p>}
       {visit.farm && !visit.farm.isWayKnown && <p className="remark">{words.wayUnknown}</p>}
       {visit.waitsForParts && <p className="remark">{words.waits}</p>}
       <div className="keys">{keys}</div>
@@ -44,7 +44,7 @@ export function VisitDetail({ visit, keys, children }: { visit: VisitLine; keys:
               <b>{place.position}</b>
               {assemblies.size > 1 && <span className="second">{place.assembly}</span>}
               <span className="second">
-                <Figures>{becauseText(place, mark)}</Figures>
+                <Figures>{becauseText(place, writing)}</Figures>
               </span>
             </span>
             <span className="figures">{figure(place.ownHours)}</span>

@@ -5,14 +5,14 @@ import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { planWords as words } from '#renderer/words/planWords.ts';
 
 /** A week with other hours than usual: a holiday, a fitter away. */
 export function WeekForm({ plan, weekFrom, onClose }: { plan: Plan; weekFrom: Day; onClose: () => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const save = useDo(planWeekSave);
   const [by] = useBy();
   const week = plan.weeks.find((one) => one.weekFrom === weekFrom);
@@ -24,7 +24,14 @@ export function WeekForm({ plan, weekFrom, onClose }: { plan: Plan; weekFrom: Da
   return (
     <section className="week-form" aria-label={words.weekForm.head(weekFrom)}>
       <b>{words.weekForm.head(weekFrom)}</b>
-      <NumberField label={words.weekForm.hours} unit="h" value={hours} onChange={setHours} mark={mark} autoFocus />
+      <NumberField
+        label={words.weekForm.hours}
+        unit="h"
+        value={hours}
+        onChange={setHours}
+        writing={writing}
+        autoFocus
+      />
       <TextField label={words.weekForm.note} value={note} onChange={setNote} maxLength={200} />
       <div className="keys">
         <Key first disabled={save.busy || hours === null} onPress={() => void write(hours)}>

@@ -3,7 +3,7 @@ import type { Plan, VisitLine } from '#core/contract/plan.ts';
 import { type Day, day } from '#core/units/day.ts';
 import { decimalFigure, monthYearText } from '#core/words/quantityText.ts';
 import { StruckBox } from '#renderer/marks/DoNotUseBox.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { planWords as words } from '#renderer/words/planWords.ts';
 import { type Stretch, scaleHours, type WeekRow } from './planLayout.ts';
 
@@ -27,7 +27,7 @@ const percent = (share: number): string => `${(100 * share).toFixed(3)}%`;
 /** The winter as one picture: weeks down, hours across, the shop's hours as a limit line, over-hours cross-hatched. */
 export function WeeksPicture(props: WeeksPictureProps) {
   const { plan, rows } = props;
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const scale = scaleHours(plan.weeks);
   const ticks = Array.from({ length: Math.ceil(scale / 10) }, (_, i) => i * 10);
   return (
@@ -37,7 +37,7 @@ export function WeeksPicture(props: WeeksPictureProps) {
         <div className="week-track">
           {ticks.map((tick) => (
             <span key={tick} className="hours-tick" style={{ left: percent(tick / scale) }}>
-              {tick === 0 ? `0 ${words.benchHours}` : decimalFigure(tick, 0, mark)}
+              {tick === 0 ? `0 ${words.benchHours}` : decimalFigure(tick, 0, writing)}
             </span>
           ))}
         </div>
@@ -52,7 +52,7 @@ export function WeeksPicture(props: WeeksPictureProps) {
 type WeekProps = WeeksPictureProps & { row: WeekRow; before: WeekRow | null; scale: number };
 
 function Week({ row, before, scale, plan, at, target, onStand, onWeek, onDrop }: WeekProps) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const from = day(row.weekFrom);
   const newMonth = before === null || before.weekFrom.slice(0, 7) !== row.weekFrom.slice(0, 7);
   const limit = row.benchHours / scale;
@@ -89,16 +89,16 @@ function Week({ row, before, scale, plan, at, target, onStand, onWeek, onDrop }:
             aria-hidden="true"
             style={{ left: percent((row.hours - row.farmHours) / scale), width: percent(row.farmHours / scale) }}
           >
-            {row.farmHours / scale > ROOM_FOR_WORDS && words.farmHours(row.farmHours, mark)}
+            {row.farmHours / scale > ROOM_FOR_WORDS && words.farmHours(row.farmHours, writing)}
           </span>
         )}
         {row.overHours > 0 && <Over from={limit} to={end} />}
         <span className="week-words" style={{ left: percent(Math.max(limit, end)) }}>
           {row.overHours > 0 ? (
-            <b className="over-words">{words.over(row.overHours, mark)}</b>
+            <b className="over-words">{words.over(row.overHours, writing)}</b>
           ) : before === null || before.benchHours !== row.benchHours ? (
             <span className="limit-words">
-              {row.benchHours === 0 ? words.shut(row.note ?? '') : words.shopHours(row.benchHours, mark)}
+              {row.benchHours === 0 ? words.shut(row.note ?? '') : words.shopHours(row.benchHours, writing)}
               {row.benchHours > 0 && row.note ? `: ${row.note}` : ''}
             </span>
           ) : null}
@@ -106,8 +106,8 @@ function Week({ row, before, scale, plan, at, target, onStand, onWeek, onDrop }:
       </div>
       <span className="said">
         {[
-          `${decimalFigure(row.hours, 1, mark)} of ${decimalFigure(row.benchHours, 1, mark)} h`,
-          row.farmHours > 0 && `${words.legend.farm} ${decimalFigure(row.farmHours, 1, mark)} h`,
+          `${decimalFigure(row.hours, 1, writing)} of ${decimalFigure(row.benchHours, 1, writing)} h`,
+          row.farmHours > 0 && `${words.legend.farm} ${decimalFigure(row.farmHours, 1, writing)} h`,
           plan.winter.name,
         ]
           .filter(Boolean)
@@ -152,7 +152,7 @@ function Over({ from, to }: { from: number; to: number }) {
 type VisitProps = { stretch: Stretch; scale: number; stood: boolean; onStand: (visit: VisitLine) => void };
 
 function Visit({ stretch: { visit, fromHours, hours, continues }, scale, stood, onStand }: VisitProps) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const className = ['visit', visit.stands, visit.waitsForParts && 'waits', stood && 'stood', continues].filter(
     Boolean,
   );
@@ -174,7 +174,7 @@ function Visit({ stretch: { visit, fromHours, hours, continues }, scale, stood, 
         {continues !== 'from-before' && visit.farm && <span className="visit-farm"> {words.atFarm}</span>}
       </span>
       <span className="visit-hours">
-        {decimalFigure(hours, 1, mark)}
+        {decimalFigure(hours, 1, writing)}
         <span className="said">{words.visitLabel(visit)}</span>
       </span>
     </button>

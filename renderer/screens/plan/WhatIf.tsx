@@ -6,7 +6,7 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import type { useJob } from '#renderer/screens/exchange/useJob.ts';
 import { useMachineNames } from '#renderer/useMachines.ts';
 import { changedText, differenceText, planWords } from '#renderer/words/planWords.ts';
@@ -17,7 +17,7 @@ type Props = { plan: Plan; job: ReturnType<typeof useJob>; busy: boolean; onClos
 
 /** Tries other hours, prices and use on the plan, and sets both beside each other; nothing is saved. */
 export function WhatIf({ plan, job, busy, onClose }: Props) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const machines = useMachineNames();
   const [hoursPerWeek, setHoursPerWeek] = useState<number | null>(null);
   const [off, setOff] = useState<number | null>(null);
@@ -46,10 +46,10 @@ export function WhatIf({ plan, job, busy, onClose }: Props) {
           unit="h"
           value={hoursPerWeek}
           onChange={setHoursPerWeek}
-          mark={mark}
+          writing={writing}
           autoFocus
         />
-        <NumberField label={words.off} unit="h" value={off} onChange={setOff} mark={mark} />
+        <NumberField label={words.off} unit="h" value={off} onChange={setOff} writing={writing} />
         <label className="field">
           {words.offFrom}
           <select value={offFrom} onChange={(event) => setOffFrom(event.target.value as typeof offFrom)}>
@@ -136,7 +136,7 @@ function TimesField({
 }
 
 function Beside({ account, before }: { account: PlanAccount; before: PlanSum }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   return (
     <div className="beside">
       <table className="table">
@@ -159,14 +159,16 @@ function Beside({ account, before }: { account: PlanAccount; before: PlanSum }) 
         <tbody>
           {(Object.keys(words.rows) as (keyof typeof words.rows)[]).map((row) => {
             const whole = row === 'visits' || row === 'unplaced' || row === 'weeksLate';
-            const figure = (value: number) => decimalFigure(value, whole ? 0 : 1, mark);
+            const figure = (value: number) => decimalFigure(value, whole ? 0 : 1, writing);
             const by = account.now[row] - before[row];
             return (
               <tr key={row}>
                 <th scope="row">{words.rows[row]}</th>
                 <td className="figures">{figure(before[row])}</td>
                 <td className="figures">{figure(account.now[row])}</td>
-                <td className="figures">{Math.abs(by) < 0.05 ? '' : differenceText(by, mark).replace(/\s*h$/, '')}</td>
+                <td className="figures">
+                  {Math.abs(by) < 0.05 ? '' : differenceText(by, writing).replace(/\s*h$/, '')}
+                </td>
               </tr>
             );
           })}

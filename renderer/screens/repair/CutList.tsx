@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { type CutGroup, repairCutList } from '#core/contract/repair.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
@@ -14,7 +14,7 @@ import { repairWords } from '#renderer/words/repairWords.ts';
 const words = repairWords.cutList;
 
 /** Parts to make for the repairs chosen, by the bar they come from, and how to cut it: of one machine, or of all. */
-export function CutList({ machineId, mark }: { machineId: number; mark: DecimalMark }) {
+export function CutList({ machineId, writing }: { machineId: number; writing: Writing }) {
   const [, goTo] = useLocation();
   const [of, setOf] = useState<'machine' | 'whole'>('machine');
   const asked = useAsk(repairCutList, { machineId: of === 'machine' ? machineId : null });
@@ -49,7 +49,7 @@ export function CutList({ machineId, mark }: { machineId: number; mark: DecimalM
             </thead>
             <tbody>
               {groups.map((group) => (
-                <GroupRow key={group.bar} group={group} mark={mark} />
+                <GroupRow key={group.bar} group={group} writing={writing} />
               ))}
             </tbody>
           </table>
@@ -63,7 +63,7 @@ export function CutList({ machineId, mark }: { machineId: number; mark: DecimalM
   );
 }
 
-function GroupRow({ group: { bar, parts, plan }, mark }: { group: CutGroup; mark: DecimalMark }) {
+function GroupRow({ group: { bar, parts, plan }, writing }: { group: CutGroup; writing: Writing }) {
   const lines = (texts: readonly string[]) =>
     texts.map((text, i) => (
       <div key={`${text} ${i}`}>
@@ -73,9 +73,9 @@ function GroupRow({ group: { bar, parts, plan }, mark }: { group: CutGroup; mark
   return (
     <tr>
       <th scope="row">{bar}</th>
-      <td>{lines(parts.map((part) => words.part(part, mark)))}</td>
-      <td>{lines(plan.bars.map((cut) => words.cut(cut, mark)))}</td>
-      <td>{words.wasteSaid(plan.wasteMm, plan.proven, mark)}</td>
+      <td>{lines(parts.map((part) => words.part(part, writing)))}</td>
+      <td>{lines(plan.bars.map((cut) => words.cut(cut, writing)))}</td>
+      <td>{words.wasteSaid(plan.wasteMm, plan.proven, writing)}</td>
     </tr>
   );
 }

@@ -10,7 +10,7 @@ import {
   repairSaveFacts,
   type WAY_NAMES,
 } from '#core/contract/repair.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
@@ -26,7 +26,7 @@ import { repairForm, repairWords } from '#renderer/words/repairWords.ts';
 type SizeName =
   | ('standardMm' | 'newBoreMm' | 'mayMoveMm' | 'aSideMm' | 'bossOutsideMm' | 'bossLengthMm')
   | ('offMiddleMm' | 'centreToEdgeMm' | 'pinMm' | 'pinLengthMm');
-type Asker = { facts: RepairFacts; set: (change: Partial<RepairFacts>) => void; mark: DecimalMark };
+type Asker = { facts: RepairFacts; set: (change: Partial<RepairFacts>) => void; writing: Writing };
 
 /** Ways square to the hole, in the order of its picture. */
 const WAYS_OF: Readonly<Record<RepairFacts['run'], readonly (typeof WAY_NAMES)[number][]>> = {
@@ -36,12 +36,12 @@ const WAYS_OF: Readonly<Record<RepairFacts['run'], readonly (typeof WAY_NAMES)[n
 };
 
 /** What the bench says of a joint: kept in the record, and worked out at once. */
-export function FactsForm({ sheet, mark }: { sheet: RepairSheet; mark: DecimalMark }) {
+export function FactsForm({ sheet, writing }: { sheet: RepairSheet; writing: Writing }) {
   const [facts, setFacts] = useState(sheet.facts);
   const [by, setBy] = useBy();
   const save = useDo(repairSaveFacts);
   const set = (change: Partial<RepairFacts>) => setFacts({ ...facts, ...change });
-  const asker = { facts, set, mark };
+  const asker = { facts, set, writing };
   return (
     <form
       className="facts-form"
@@ -82,12 +82,12 @@ const Group = ({ head, children }: { head: string; children: ReactNode }) => (
   </fieldset>
 );
 
-function Size({ name, facts, set, mark, hint, least }: Asker & { name: SizeName; hint?: string; least?: number }) {
+function Size({ name, facts, set, writing, hint, least }: Asker & { name: SizeName; hint?: string; least?: number }) {
   return (
     <NumberField
       label={repairForm[name]}
       unit="mm"
-      mark={mark}
+      writing={writing}
       value={facts[name]}
       {...(hint !== undefined && { hint })}
       onChange={(value) => {
@@ -136,7 +136,7 @@ function OrNotSaid<T extends string>(props: {
 }
 
 function HoleFields({ sheet, ...asker }: Asker & { sheet: RepairSheet }) {
-  const { facts, set, mark } = asker;
+  const { facts, set, writing } = asker;
   const others = sheet.joints.filter(({ positionId }) => positionId !== sheet.positionId);
   return (
     <>
@@ -153,7 +153,7 @@ function HoleFields({ sheet, ...asker }: Asker & { sheet: RepairSheet }) {
           key={repairForm.axes[facts.run][i]}
           label={repairForm.axes[facts.run][i] ?? ''}
           unit="mm"
-          mark={mark}
+          writing={writing}
           value={mm}
           onChange={(value) => set({ axesMm: facts.axesMm.map((old, j) => (j === i ? value : old)) })}
         />
@@ -239,7 +239,7 @@ function BossFields(asker: Asker) {
 type OtherHalf = NonNullable<RepairFacts['otherHalf']>;
 
 function PinFields(asker: Asker) {
-  const { facts, set, mark } = asker;
+  const { facts, set, writing } = asker;
   const { otherHalf } = facts;
   const standardMm = facts.standardMm ?? 40;
   const half = (change: Partial<OtherHalf>) => otherHalf && set({ otherHalf: { ...otherHalf, ...change } });
@@ -279,7 +279,7 @@ function PinFields(asker: Asker) {
               key={name}
               label={repairForm[name]}
               unit="mm"
-              mark={mark}
+              writing={writing}
               value={otherHalf[name]}
               onChange={(value) => value !== null && half({ [name]: value })}
             />

@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import { circlePath, type HoleDrawn, type HoleInBoss, wornHole } from '#core/axis/wornHole.ts';
 import type { RepairSheet } from '#core/contract/repair.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { Picture, useHatch } from '#renderer/marks/Picture.tsx';
 import { repairWords } from '#renderer/words/repairWords.ts';
 
@@ -15,7 +15,7 @@ const DETAIL = { radius: 70, larger: 6 };
 type DrawnSheet = RepairSheet & { cleanUp: NonNullable<RepairSheet['cleanUp']> };
 
 /** The worn hole in its boss, to scale: new size, worn outline, clean-up circle, and the worst place enlarged. */
-export function JointDrawing({ sheet, mark }: { sheet: DrawnSheet; mark: DecimalMark }) {
+export function JointDrawing({ sheet, writing }: { sheet: DrawnSheet; writing: Writing }) {
   const { cleanUp, facts } = sheet;
   const best = cleanUp.withinLimit ?? cleanUp.onOldCentre;
   const newBoreMm = facts.newBoreMm ?? 0;
@@ -29,20 +29,20 @@ export function JointDrawing({ sheet, mark }: { sheet: DrawnSheet; mark: Decimal
   const sides = repairWords.sides[facts.run];
   return (
     <div className="joint-drawing">
-      <Picture width={WIDTH} height={HEIGHT} label={repairWords.drawing(sheet, mark)}>
+      <Picture width={WIDTH} height={HEIGHT} label={repairWords.drawing(sheet, writing)}>
         <HoleFaces hole={hole} />
         <CentreLines hole={hole} />
         <text x={BOSS.x} y={BOSS.y - 6} className="blue heavy middle rimmed big">
-          {repairWords.cleansUp(best.boreMm, mark)}
+          {repairWords.cleansUp(best.boreMm, writing)}
         </text>
         <text x={BOSS.x} y={BOSS.y + 16} className="blue middle rimmed">
           {repairWords.cleansUpWord}
         </text>
         <text x={BOSS.x} y={BOSS.y + 33} className="blue middle rimmed">
-          {repairWords.moved(best.toward, mark)}
+          {repairWords.moved(best.toward, writing)}
         </text>
-        <BossDimension text={repairWords.boss(facts.bossOutsideMm ?? 0, mark)} />
-        <Axes sheet={sheet} hole={hole} mark={mark} />
+        <BossDimension text={repairWords.boss(facts.bossOutsideMm ?? 0, writing)} />
+        <Axes sheet={sheet} hole={hole} writing={writing} />
         <text x={8} y={HEIGHT - 10} className="ink2">
           {sides[0]}
         </text>
@@ -52,8 +52,8 @@ export function JointDrawing({ sheet, mark }: { sheet: DrawnSheet; mark: Decimal
       </Picture>
       <p className="second">{repairWords.lookedAt[facts.run]}</p>
       <div className="joint-foot">
-        <Key sheet={sheet} mark={mark} />
-        <WorstPlace shape={shape} hole={hole} mm={cleanUp.wearMm} mark={mark} />
+        <Key sheet={sheet} writing={writing} />
+        <WorstPlace shape={shape} hole={hole} mm={cleanUp.wearMm} writing={writing} />
       </div>
     </div>
   );
@@ -108,7 +108,7 @@ function BossDimension({ text }: { text: string }) {
 }
 
 /** Diameters as read across and up, under and beside the drawing. */
-function Axes({ sheet, hole, mark }: { sheet: RepairSheet; hole: HoleDrawn; mark: DecimalMark }) {
+function Axes({ sheet, hole, writing }: { sheet: RepairSheet; hole: HoleDrawn; writing: Writing }) {
   const [across, , upright] = sheet.facts.axesMm;
   const { x, y, newRadius } = hole;
   const [below, beside] = [BOSS.y + BOSS.radius + 30, BOSS.x - BOSS.radius - 34];
@@ -123,7 +123,7 @@ function Axes({ sheet, hole, mark }: { sheet: RepairSheet; hole: HoleDrawn; mark
             d={`M${x - newRadius} ${below}l10 -2.6v5.2zM${x + newRadius} ${below}l-10 -2.6v5.2z`}
           />
           <text x={x} y={below + 5} className="middle rimmed heavy">
-            {repairWords.axis('A', across, mark)}
+            {repairWords.axis('A', across, writing)}
           </text>
         </>
       )}
@@ -136,7 +136,7 @@ function Axes({ sheet, hole, mark }: { sheet: RepairSheet; hole: HoleDrawn; mark
             d={`M${beside} ${y - newRadius}l-2.6 10h5.2zM${beside} ${y + newRadius}l-2.6 -10h5.2z`}
           />
           <text transform={`translate(${beside + 5} ${y}) rotate(-90)`} className="middle rimmed heavy">
-            {repairWords.axis('B', upright, mark)}
+            {repairWords.axis('B', upright, writing)}
           </text>
         </>
       )}
@@ -145,7 +145,17 @@ function Axes({ sheet, hole, mark }: { sheet: RepairSheet; hole: HoleDrawn; mark
 }
 
 /** The worst place, enlarged: from new size to worn outline to clean-up circle. Drawn anew on the larger scale, hatches as elsewhere. */
-function WorstPlace({ shape, hole, mm, mark }: { shape: HoleInBoss; hole: HoleDrawn; mm: number; mark: DecimalMark }) {
+function WorstPlace({
+  shape,
+  hole,
+  mm,
+  writing,
+}: {
+  shape: HoleInBoss;
+  hole: HoleDrawn;
+  mm: number;
+  writing: Writing;
+}) {
   const edge = useId();
   const { radius, larger } = DETAIL;
   const size = 2 * radius + 8;
@@ -162,17 +172,17 @@ function WorstPlace({ shape, hole, mm, mark }: { shape: HoleInBoss; hole: HoleDr
       </g>
       <circle className="l-thin" cx={middle} cy={middle} r={radius} />
       <text x={middle} y={middle + radius - 14} className="middle heavy rimmed">
-        {repairWords.gone(mm, mark)}
+        {repairWords.gone(mm, writing)}
       </text>
     </Picture>
   );
 }
 
-function Key({ sheet: { facts, cleanUp }, mark }: { sheet: DrawnSheet; mark: DecimalMark }) {
+function Key({ sheet: { facts, cleanUp }, writing }: { sheet: DrawnSheet; writing: Writing }) {
   const gone = [
-    ['l-new-size', repairWords.key.newSize(facts.newBoreMm ?? 0, mark)],
+    ['l-new-size', repairWords.key.newSize(facts.newBoreMm ?? 0, writing)],
     ['l-thick', repairWords.key.worn],
-    ['l-clean-up', repairWords.key.cleanUp(facts.aSideMm, mark)],
+    ['l-clean-up', repairWords.key.cleanUp(facts.aSideMm, writing)],
   ] as const;
   return (
     <ul className="drawing-key">
@@ -188,7 +198,7 @@ function Key({ sheet: { facts, cleanUp }, mark }: { sheet: DrawnSheet; mark: Dec
         <Picture width={48} height={12} label={null}>
           <Gone />
         </Picture>
-        {repairWords.key.gone(cleanUp.wearMm, mark)}
+        {repairWords.key.gone(cleanUp.wearMm, writing)}
       </li>
     </ul>
   );

@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { Button } from 'react-aria-components';
 import { useLocation } from 'wouter';
 import type { RepairChoiceName, RepairOptionShown, RepairSheet } from '#core/contract/repair.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { Key, Keys, Letter } from '#renderer/controls/Key.tsx';
 import { useAccelerator } from '#renderer/controls/useAccelerator.ts';
 import { HelpMark } from '#renderer/help/HelpMark.tsx';
@@ -19,37 +19,37 @@ type Row = { label: string; help?: HelpTopicId; value: (option: RepairOptionShow
 const NOT_REPAIRED: ReadonlySet<RepairChoiceName> = new Set(['leave', 'reject']);
 
 /** Fitting a bought part takes what that part takes: not known here. */
-const hoursOr = (of: 'hoursHere' | 'hoursAdded', mark: DecimalMark) => (option: RepairOptionShown) => {
+const hoursOr = (of: 'hoursHere' | 'hoursAdded', writing: Writing) => (option: RepairOptionShown) => {
   const hours = option[of];
-  return hours === null ? repairWords.notKnown : repairWords.hours(hours.typical, mark);
+  return hours === null ? repairWords.notKnown : repairWords.hours(hours.typical, writing);
 };
 
 /** What differs, one row each; the rest stands under the picked column. */
-const rowsOf = (mark: DecimalMark): Row[] => [
+const rowsOf = (writing: Writing): Row[] => [
   {
-    label: repairWords.rows.boreTo(mark),
+    label: repairWords.rows.boreTo(writing),
     help: 'clean-up',
     value: (option) =>
       option.bore
-        ? [repairWords.bore(option, mark), repairWords.boreLimits(option, mark)]
+        ? [repairWords.bore(option, writing), repairWords.boreLimits(option, writing)]
         : option.choice === 'reject'
           ? repairWords.asBought
           : repairWords.asFound,
   },
   {
-    label: repairWords.rows.fit(mark),
+    label: repairWords.rows.fit(writing),
     value: (option) =>
       option.choice === 'leave'
         ? repairWords.asFound
         : option.choice === 'reject'
           ? repairWords.asBought
-          : repairWords.fit(option, mark),
+          : repairWords.fit(option, writing),
   },
-  { label: repairWords.rows.slack(mark), value: ({ slackMm }) => repairWords.slack(slackMm, mark) },
+  { label: repairWords.rows.slack(writing), value: ({ slackMm }) => repairWords.slack(slackMm, writing) },
   {
     label: repairWords.rows.wall,
     help: 'wall',
-    value: (option) => [repairWords.wall(option, mark), repairWords.wallWanted(option, mark)],
+    value: (option) => [repairWords.wall(option, writing), repairWords.wallWanted(option, writing)],
     heavy: true,
   },
   {
@@ -57,24 +57,24 @@ const rowsOf = (mark: DecimalMark): Row[] => [
     help: 'drawn',
     value: (option) => (NOT_REPAIRED.has(option.choice) ? '' : repairWords.drawn(option)),
   },
-  { label: repairWords.rows.hours, value: hoursOr('hoursHere', mark), heavy: true },
-  { label: repairWords.rows.added, value: hoursOr('hoursAdded', mark) },
+  { label: repairWords.rows.hours, value: hoursOr('hoursHere', writing), heavy: true },
+  { label: repairWords.rows.added, value: hoursOr('hoursAdded', writing) },
   { label: repairWords.rows.make, value: repairWords.make },
 ];
 
 /** The choices side by side; a closed one shows why in place of its figures. */
 export function OptionTable({
   sheet,
-  mark,
+  writing,
   picked,
   onPick,
 }: {
   sheet: RepairSheet;
-  mark: DecimalMark;
+  writing: Writing;
   picked: RepairChoiceName;
   onPick: (choice: RepairChoiceName) => void;
 }) {
-  const rows = rowsOf(mark);
+  const rows = rowsOf(writing);
   const toHours = lifeScaleTo(sheet.options);
   return (
     <div className="options" style={{ gridTemplateRows: `92px auto repeat(${rows.length}, auto) ${LIFE_HIGH + 8}px` }}>
@@ -182,14 +182,14 @@ function Cell({ label, value, heavy }: { label: string; value: ReactNode; heavy:
 export function PickedOption({
   option,
   sheet,
-  mark,
+  writing,
 }: {
   option: RepairOptionShown;
   sheet: RepairSheet;
-  mark: DecimalMark;
+  writing: Writing;
 }) {
   const [, goTo] = useLocation();
-  const press = option.closed.length === 0 ? repairWords.press(option, mark) : '';
+  const press = option.closed.length === 0 ? repairWords.press(option, writing) : '';
   return (
     <section className="picked-option" aria-live="polite">
       <h2>{repairWords.choice(option.choice)}</h2>

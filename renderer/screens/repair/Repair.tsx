@@ -5,7 +5,7 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { GoesBy } from '#renderer/screens/shop-figures/GoesBy.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
@@ -43,7 +43,7 @@ function firstPicked({ chosen, options }: RepairSheet): RepairChoiceName {
 
 function OnJoint({ sheet }: { sheet: RepairSheet }) {
   const [, goTo] = useLocation();
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const [asked, setPicked] = useState<RepairChoiceName | null>(null);
   const [by] = useBy();
   const choose = useDo(repairChoose);
@@ -55,7 +55,7 @@ function OnJoint({ sheet }: { sheet: RepairSheet }) {
   return (
     <Sheet
       title={repairWords.title(sheet)}
-      sub={<Figures>{repairWords.sub(sheet, mark)}</Figures>}
+      sub={<Figures>{repairWords.sub(sheet, writing)}</Figures>}
       actions={
         <>
           <Key letter="M" onPress={() => goTo(`/machine/${sheet.machineId}`)}>
@@ -84,12 +84,12 @@ function OnJoint({ sheet }: { sheet: RepairSheet }) {
       {sheet.cleanUp ? (
         <div className="joint">
           <div className="joint-left">
-            <JointDrawing sheet={{ ...sheet, cleanUp: sheet.cleanUp }} mark={mark} />
+            <JointDrawing sheet={{ ...sheet, cleanUp: sheet.cleanUp }} writing={writing} />
             <CentreSaid sheet={sheet} />
           </div>
           <div className="joint-right">
-            <OptionTable sheet={sheet} mark={mark} picked={picked} onPick={setPicked} />
-            {option && <PickedOption option={option} sheet={sheet} mark={mark} />}
+            <OptionTable sheet={sheet} writing={writing} picked={picked} onPick={setPicked} />
+            {option && <PickedOption option={option} sheet={sheet} writing={writing} />}
           </div>
         </div>
       ) : (
@@ -101,8 +101,8 @@ function OnJoint({ sheet }: { sheet: RepairSheet }) {
         </div>
       )}
       {sheet.cleanUp && <GoesBy names={GOES_BY} />}
-      <CutList machineId={sheet.machineId} mark={mark} />
-      <FactsForm sheet={sheet} mark={mark} />
+      <CutList machineId={sheet.machineId} writing={writing} />
+      <FactsForm sheet={sheet} writing={writing} />
       <Others sheet={sheet} />
     </Sheet>
   );
@@ -110,7 +110,7 @@ function OnJoint({ sheet }: { sheet: RepairSheet }) {
 
 /** Old centre against the best one, whether it may be used, and how far the readings can be trusted. */
 function CentreSaid({ sheet }: { sheet: RepairSheet }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const { cleanUp, facts } = sheet;
   if (!cleanUp) return null;
   const { onOldCentre, onBestCentre, allowed } = cleanUp;
@@ -120,8 +120,8 @@ function CentreSaid({ sheet }: { sheet: RepairSheet }) {
       <p>
         <Figures>
           {onBestCentre
-            ? repairWords.bothCentres(onOldCentre.boreMm, onBestCentre.boreMm, onBestCentre.toward, mark)
-            : repairWords.oldOnly(onOldCentre.boreMm, mark)}
+            ? repairWords.bothCentres(onOldCentre.boreMm, onBestCentre.boreMm, onBestCentre.toward, writing)
+            : repairWords.oldOnly(onOldCentre.boreMm, writing)}
         </Figures>
       </p>
       {allowed && <p>{repairWords.centre[allowed](against)}</p>}

@@ -6,7 +6,7 @@ import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { StaysInMm } from '#renderer/controls/StaysInMm.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { SettingRows } from '#renderer/screens/forecast-settings/SettingRows.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { FigureField } from '#renderer/screens/take-in/FigureField.tsx';
@@ -54,12 +54,12 @@ export default function ShopFigures() {
 }
 
 function OfShop({ read }: { read: FiguresRead }) {
-  const mark = useDecimalMark();
-  const [form, setForm] = useState(() => figuresForm(read, mark));
+  const writing = useWriting();
+  const [form, setForm] = useState(() => figuresForm(read, writing));
   const [by, setBy] = useBy();
   const save = useDo(shopFiguresSave);
   const ask = figuresAsk(form, read.figures);
-  const unsaved = JSON.stringify(ask) !== JSON.stringify(figuresAsk(figuresForm(read, mark), read.figures));
+  const unsaved = JSON.stringify(ask) !== JSON.stringify(figuresAsk(figuresForm(read, writing), read.figures));
   const send = async () => {
     if (ask && unsaved) await save.run({ ...ask, by });
   };

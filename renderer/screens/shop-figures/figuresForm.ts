@@ -1,6 +1,6 @@
 import type { AskOf, ReplyOf } from '#core/contract/operation.ts';
 import type { ShopFigure, shopFiguresRead, shopFiguresSave } from '#core/contract/shopFigures.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { valueText } from '#renderer/words/forecastSettingsWords.ts';
 import { readNumber } from '#renderer/words/readNumber.ts';
 
@@ -19,8 +19,8 @@ export const EMPTY_ROW: RackRow = { bar: '', lengthText: '', countText: '1' };
 
 export const barsText = (barsMm: readonly number[]): string => barsMm.join(' ');
 
-export const figuresForm = ({ figures, roundBarsMm, rack }: FiguresRead, mark: DecimalMark): FiguresForm => ({
-  texts: Object.fromEntries(figures.map(({ name, value }) => [name, valueText(value, mark)])),
+export const figuresForm = ({ figures, roundBarsMm, rack }: FiguresRead, writing: Writing): FiguresForm => ({
+  texts: Object.fromEntries(figures.map(({ name, value }) => [name, valueText(value, writing)])),
   barsText: barsText(roundBarsMm),
   rack: rack.map(({ bar, lengthMm, count }) => ({
     ...{ bar, lengthText: String(lengthMm), countText: String(count) },

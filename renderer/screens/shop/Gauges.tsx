@@ -3,7 +3,7 @@ import { type Gauge, gaugeSave } from '#core/contract/shop.ts';
 import { lengthUnit } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { shopWords as words } from '#renderer/words/shopWords.ts';
 import { measuresWords } from '#renderer/words/stripDownWords.ts';
@@ -13,7 +13,7 @@ const MEASURES = Object.keys(measuresWords) as Gauge['measures'];
 
 /** The shop's gauges, a row each: what it measures, and how far a reading of it may be off. */
 export function Gauges({ gauges }: { gauges: readonly Gauge[] }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const [adding, setAdding] = useState(false);
   return (
     <>
@@ -24,10 +24,10 @@ export function Gauges({ gauges }: { gauges: readonly Gauge[] }) {
           <tr>
             <th scope="col">{words.gauge}</th>
             <th scope="col" className="figures">
-              {words.gaugeU(lengthUnit(mark))}
+              {words.gaugeU(lengthUnit(writing))}
             </th>
             <th scope="col" className="figures">
-              {words.gaugeStep(lengthUnit(mark))}
+              {words.gaugeStep(lengthUnit(writing))}
             </th>
             <th scope="col">{words.gaugeMeasures}</th>
             <th scope="col">{words.gaugeUsed}</th>
@@ -38,7 +38,7 @@ export function Gauges({ gauges }: { gauges: readonly Gauge[] }) {
         </thead>
         <tbody>
           {gauges.map((gauge) => (
-            <GaugeRow key={gauge.gaugeId} initial={gaugeForm(gauge, mark)} onSaved={() => undefined} />
+            <GaugeRow key={gauge.gaugeId} initial={gaugeForm(gauge, writing)} onSaved={() => undefined} />
           ))}
           {adding && <GaugeRow initial={emptyGaugeForm} onSaved={() => setAdding(false)} />}
         </tbody>
@@ -53,12 +53,12 @@ export function Gauges({ gauges }: { gauges: readonly Gauge[] }) {
 }
 
 function GaugeRow({ initial, onSaved }: { initial: GaugeForm; onSaved: () => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const save = useDo(gaugeSave);
   const [form, setForm] = useState(initial);
   const [tried, setTried] = useState(false);
   const set = (next: Partial<GaugeForm>) => setForm({ ...form, ...next });
-  const request = gaugeRequest(form, mark);
+  const request = gaugeRequest(form, writing);
   const changed = JSON.stringify(form) !== JSON.stringify(initial);
   const row = form.name || words.newGauge;
   const send = async () => {
@@ -80,8 +80,8 @@ function GaugeRow({ initial, onSaved }: { initial: GaugeForm; onSaved: () => voi
     <>
       <tr>
         <td>{box(words.gauge, 'name')}</td>
-        <td className="figures">{box(words.gaugeU(lengthUnit(mark)), 'uText')}</td>
-        <td className="figures">{box(words.gaugeStep(lengthUnit(mark)), 'stepText')}</td>
+        <td className="figures">{box(words.gaugeU(lengthUnit(writing)), 'uText')}</td>
+        <td className="figures">{box(words.gaugeStep(lengthUnit(writing)), 'stepText')}</td>
         <td>
           <fieldset aria-label={words.rowOf(words.gaugeMeasures, row)}>
             {MEASURES.map((measures) => (

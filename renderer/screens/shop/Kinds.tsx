@@ -5,7 +5,7 @@ import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { Sketch } from '#renderer/marks/Sketch.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { shopWords as words } from '#renderer/words/shopWords.ts';
 import { takeInWords } from '#renderer/words/takeInWords.ts';
@@ -71,16 +71,16 @@ function KindEditor({
   partClasses: readonly string[];
   onLeave: () => void;
 }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const save = useDo(kindSave);
   const [name, setName] = useState(kind?.name ?? '');
   const [positions, setPositions] = useState<PositionForm[]>(
-    () => (kind ? assemblyOfKind(kind, mark) : assemblyByHand(mark)).positions,
+    () => (kind ? assemblyOfKind(kind, writing) : assemblyByHand(writing)).positions,
   );
   const [item, setItem] = useState<string | null>(null);
   const [tried, setTried] = useState(false);
   const body = useRef<HTMLDivElement>(null);
-  const read = kindPositions(positions, mark);
+  const read = kindPositions(positions, writing);
   const remarks = tried ? read.remarks : [];
   const sketch = kind?.sketch ?? null;
   const [tree, setTree] = useState(() => treeForm(kind?.stripDown));

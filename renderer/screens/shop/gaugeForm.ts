@@ -1,6 +1,6 @@
 import type { AskOf } from '#core/contract/operation.ts';
 import type { Gauge, gaugeSave } from '#core/contract/shop.ts';
-import { type DecimalMark, inInches, lengthFigure, limitFigure } from '#core/words/quantityText.ts';
+import { inInches, lengthFigure, limitFigure, type Writing } from '#core/words/quantityText.ts';
 import { readLength } from '../../words/readNumber.ts';
 import { errorFigure } from '../take-in/form.ts';
 
@@ -23,19 +23,19 @@ export const emptyGaugeForm: GaugeForm = {
   active: true,
 };
 
-export const gaugeForm = (gauge: Gauge, mark: DecimalMark): GaugeForm => ({
+export const gaugeForm = (gauge: Gauge, writing: Writing): GaugeForm => ({
   gaugeId: gauge.gaugeId,
   name: gauge.name,
-  uText: errorFigure(gauge.errorMm, mark),
-  stepText: inInches(mark) ? lengthFigure(gauge.stepMm, 3, mark) : limitFigure(gauge.stepMm, mark),
+  uText: errorFigure(gauge.errorMm, writing),
+  stepText: inInches(writing) ? lengthFigure(gauge.stepMm, 3, writing) : limitFigure(gauge.stepMm, writing),
   measures: gauge.measures,
   active: gauge.active,
 });
 
 /** The gauge the row stands for: the record holds the sd, half of what is typed. Null: not one yet. */
-export function gaugeRequest(form: GaugeForm, mark: DecimalMark): AskOf<typeof gaugeSave> | null {
-  const u = readLength(form.uText.replace(/^\s*(±|\+-)/, ''), mark);
-  const step = readLength(form.stepText, mark);
+export function gaugeRequest(form: GaugeForm, writing: Writing): AskOf<typeof gaugeSave> | null {
+  const u = readLength(form.uText.replace(/^\s*(±|\+-)/, ''), writing);
+  const step = readLength(form.stepText, writing);
   const stepMm = step.ok ? step.value : step.why === 'empty' ? 0 : null;
   if (form.name.trim() === '' || !u.ok || u.value < 0.001 || u.value > 20 || stepMm === null || stepMm < 0) return null;
   const { gaugeId, name, measures, active } = form;

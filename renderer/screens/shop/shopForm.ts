@@ -1,5 +1,5 @@
 import type { ShopSettings } from '#core/contract/shop.ts';
-import { type DecimalMark, decimalFigure, hoursFigure } from '#core/words/quantityText.ts';
+import { decimalFigure, hoursFigure, type Writing } from '#core/words/quantityText.ts';
 import { readNumber } from '../../words/readNumber.ts';
 import { dayOfYearEcho, readDayOfYear } from './dayOfYear.ts';
 import { seasonOf, seasonPercent } from './season.ts';
@@ -44,8 +44,8 @@ export const shopForm = (settings: ShopSettings): ShopForm => ({
   lengths: settings.lengths,
 });
 
-const plain = (value: number, mark: DecimalMark): string =>
-  Number.isInteger(value) ? String(value) : decimalFigure(value, 1, mark);
+const plain = (value: number, writing: Writing): string =>
+  Number.isInteger(value) ? String(value) : decimalFigure(value, 1, writing);
 
 const linesOf = (text: string): string[] =>
   text

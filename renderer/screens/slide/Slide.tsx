@@ -11,14 +11,14 @@ import {
   slideRead,
   slideSaveFacts,
 } from '#core/contract/slide.ts';
-import { type DecimalMark, sizeFigure } from '#core/words/quantityText.ts';
+import { sizeFigure, type Writing } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { GoesBy } from '#renderer/screens/shop-figures/GoesBy.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
@@ -45,7 +45,7 @@ export default function Slide() {
 
 function WithFacts({ assemblyId, kept }: { assemblyId: number; kept: ReplyOf<typeof slideFacts> }) {
   const [, goTo] = useLocation();
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const [asked, setAsked] = useState<SlideAsked>(() => ({ assemblyId, ...kept.facts, choice: LEAVE_ALL }));
   const read = useAsk(slideRead, asked);
   // while another choice is worked out the last answer stays
@@ -68,14 +68,14 @@ function WithFacts({ assemblyId, kept }: { assemblyId: number; kept: ReplyOf<typ
       }
     >
       {read.fault && <FaultBox fault={read.fault} />}
-      <Play shown={shown} asked={asked} mark={mark} />
+      <Play shown={shown} asked={asked} writing={writing} />
       <Strips
         shown={shown}
         choice={asked.choice}
-        mark={mark}
+        writing={writing}
         onChoose={(place, choice) => set({ choice: { ...asked.choice, [place]: choice } })}
       />
-      <Lengths asked={asked} kept={kept} set={set} mark={mark} />
+      <Lengths asked={asked} kept={kept} set={set} writing={writing} />
       <GoesBy names={['slidePlayMm', 'stripEvenWithinMm', 'overScrewHeadsMm']} />
     </Sheet>
   );
@@ -114,7 +114,7 @@ function OnJob({ machineId, asked }: { machineId: number; asked: SlideAsked }) {
   );
 }
 
-function Play({ shown: { play, notMeasured }, asked, mark }: { shown: Read; asked: SlideAsked; mark: DecimalMark }) {
+function Play({ shown: { play, notMeasured }, asked, writing }: { shown: Read; asked: SlideAsked; writing: Writing }) {
   if (!play) return <p className="slide-need">{slideWords.needLengths}</p>;
   const done = (Object.entries(asked.choice) as [StripPlaceName, StripChoiceName][]).map(([place, choice]) => ({
     place,
@@ -123,9 +123,9 @@ function Play({ shown: { play, notMeasured }, asked, mark }: { shown: Read; aske
   return (
     <section className="slide-play">
       <p className="slide-says" role="status">
-        <Figures>{slideWords.sentence(done, play.givesBack.hookMm, mark)}</Figures>
+        <Figures>{slideWords.sentence(done, play.givesBack.hookMm, writing)}</Figures>
       </p>
-      <SlideDrawing play={play} asked={asked} mark={mark} />
+      <SlideDrawing play={play} asked={asked} writing={writing} />
       <table className="table">
         <thead>
           <tr>
@@ -139,9 +139,9 @@ function Play({ shown: { play, notMeasured }, asked, mark }: { shown: Read; aske
           {(['frontMm', 'rearMm', 'hookMm'] as const).map((row) => (
             <tr key={row}>
               <th scope="row">{slideWords.rows[row]}</th>
-              <td>{slideWords.mm(play.before[row], mark)}</td>
-              <td>{slideWords.mm(play.after[row], mark)}</td>
-              <td>{slideWords.mm(play.givesBack[row], mark)}</td>
+              <td>{slideWords.mm(play.before[row], writing)}</td>
+              <td>{slideWords.mm(play.after[row], writing)}</td>
+              <td>{slideWords.mm(play.givesBack[row], writing)}</td>
             </tr>
           ))}
         </tbody>
@@ -156,16 +156,16 @@ function Play({ shown: { play, notMeasured }, asked, mark }: { shown: Read; aske
 function Strips({
   shown,
   choice,
-  mark,
+  writing,
   onChoose,
 }: {
   shown: Read;
   choice: SlideAsked['choice'];
-  mark: DecimalMark;
+  writing: Writing;
   onChoose: (place: StripPlaceName, choice: StripChoiceName) => void;
 }) {
   const { columns } = slideWords;
-  const size = (mm: number | null) => (mm === null ? slideWords.notMeasured : sizeFigure(mm, 0.1, mark));
+  const size = (mm: number | null) => (mm === null ? slideWords.notMeasured : sizeFigure(mm, 0.1, writing));
   return (
     <section>
       <h2>
@@ -210,7 +210,7 @@ function Strips({
                     value={choice[strip.place]}
                     onChange={(next) => onChoose(strip.place, next)}
                   />
-                  {picked && picked.shimMm > 0 && picked.choice === 'shim' && slideWords.shim(picked.shimMm, mark)}
+                  {picked && picked.shimMm > 0 && picked.choice === 'shim' && slideWords.shim(picked.shimMm, writing)}
                   {picked?.cautions.map((caution) => (
                     <div key={caution.code}>{reasonText(cautionSaid, caution)}</div>
                   ))}
@@ -242,18 +242,18 @@ function Lengths({
   asked,
   kept,
   set,
-  mark,
+  writing,
 }: {
   asked: SlideAsked;
   kept: ReplyOf<typeof slideFacts>;
   set: (change: Partial<SlideAsked>) => void;
-  mark: DecimalMark;
+  writing: Writing;
 }) {
   const field = (name: 'spanMm' | 'overhangMm' | 'headsBareAtMm') => (
     <NumberField
       label={slideWords[name]}
       unit="mm"
-      mark={mark}
+      writing={writing}
       value={asked[name]}
       onChange={(value) => set({ [name]: value !== null && value > 0 ? value : null })}
     />
@@ -262,7 +262,7 @@ function Lengths({
     <NumberField
       label={slideWords[name]}
       unit="mm"
-      mark={mark}
+      writing={writing}
       value={asked[name]}
       onChange={(value) => value !== null && value <= 50 && set({ [name]: value })}
     />

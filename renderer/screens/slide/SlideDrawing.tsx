@@ -1,6 +1,6 @@
 import type { ReplyOf } from '#core/contract/operation.ts';
 import type { SlideAsked, slideRead } from '#core/contract/slide.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { Picture, useHatch } from '#renderer/marks/Picture.tsx';
 import { slideWords } from '#renderer/words/slideWords.ts';
 
@@ -15,12 +15,12 @@ const AXIS = 100;
 const TRAVEL_PX = 150;
 
 /** The carrier as a lever in its frame: where it lies at its highest and lowest, now thin, then thick. */
-export function SlideDrawing({ play, asked, mark }: { play: Play; asked: SlideAsked; mark: DecimalMark }) {
+export function SlideDrawing({ play, asked, writing }: { play: Play; asked: SlideAsked; writing: Writing }) {
   const [span, overhang] = [asked.spanMm ?? 1, asked.overhangMm ?? 1];
   const rear = LEFT + (span * (RIGHT - LEFT)) / (span + overhang);
   const pxPerMm = TRAVEL_PX / Math.max(1, play.before.hookMm, play.after.hookMm);
   return (
-    <Picture width={WIDTH} height={HEIGHT} label={slideWords.drawing(play, mark)} className="slide-drawing">
+    <Picture width={WIDTH} height={HEIGHT} label={slideWords.drawing(play, writing)} className="slide-drawing">
       <Frame rear={rear} />
       <path className="l-centre" d={`M20 ${AXIS}H${RIGHT + 12}`} />
       <Lever play={play.before} rear={rear} pxPerMm={pxPerMm} className="l-thin" />
@@ -30,7 +30,7 @@ export function SlideDrawing({ play, asked, mark }: { play: Play; asked: SlideAs
         { x: RIGHT + 116, mm: play.after.hookMm, head: slideWords.after, heavy: true },
       ].map(({ x, mm, head, heavy }) => (
         <g key={head}>
-          <Travel x={x} half={(mm / 2) * pxPerMm} text={slideWords.mm(mm, mark)} heavy={heavy} />
+          <Travel x={x} half={(mm / 2) * pxPerMm} text={slideWords.mm(mm, writing)} heavy={heavy} />
           <text x={x} y={HEIGHT - 6} className="middle ink2">
             {head}
           </text>

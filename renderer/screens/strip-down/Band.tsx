@@ -1,7 +1,7 @@
 import type { RefObject } from 'react';
 import type { Question as Asks } from '#core/contract/shapes.ts';
 import { type Day, isDay } from '#core/units/day.ts';
-import { type DecimalMark, hoursText } from '#core/words/quantityText.ts';
+import { hoursText, type Writing } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
@@ -26,7 +26,7 @@ function dialHint(expectedDialHours: number | null, dialMachine: string | null):
 export function Band({
   sheet,
   today,
-  mark,
+  writing,
   fitters,
   expectedDialHours,
   dialMachine,
@@ -37,7 +37,7 @@ export function Band({
 }: {
   sheet: Sheet;
   today: Day;
-  mark: DecimalMark;
+  writing: Writing;
   fitters: readonly string[];
   expectedDialHours: number | null;
   /** whose dial its hours go by; null: its own */
@@ -47,7 +47,7 @@ export function Band({
   onSheet: (sheet: Sheet) => void;
   onDialAnswer: (choice: string) => void;
 }) {
-  const asked = dialQuestion && questionText(dialQuestion, { mark });
+  const asked = dialQuestion && questionText(dialQuestion, { writing });
   return (
     <>
       <div className="bench-band" ref={dayBox}>
@@ -60,7 +60,7 @@ export function Band({
         <NumberField
           label={words.dial}
           unit="h"
-          mark={mark}
+          writing={writing}
           value={readDial(sheet.dialText).dialHours}
           onChange={(_, dialText) => onSheet({ ...sheet, dialText })}
           {...dialHint(expectedDialHours, dialMachine)}

@@ -4,7 +4,7 @@ import type { Gauge } from '#core/contract/shop.ts';
 import { stripDownSave, type stripDownSheet } from '#core/contract/stripDown.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Sheet as Paper } from '#renderer/controls/Sheet.tsx';
-import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
@@ -44,15 +44,15 @@ export function Bench({
   onDiscarded: () => void;
 }) {
   const today = useToday();
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const { rows, openFindings } = sheetAsked;
   const { kept, keeper } = useKept(machineId);
   const save = useDo(stripDownSave);
 
   const [sheet, setSheet] = useState<Sheet>(() =>
     sheetAsked.draft
-      ? sheetOf(sheetAsked.draft, rows, mark)
-      : emptySheet(machineId, today, fitters.length === 1 ? (fitters[0] ?? '') : '', mark),
+      ? sheetOf(sheetAsked.draft, rows, writing)
+      : emptySheet(machineId, today, fitters.length === 1 ? (fitters[0] ?? '') : '', writing),
   );
   const latest = useRef(sheet);
   const [dialSure, setDialSure] = useState(false);
@@ -71,7 +71,7 @@ export function Bench({
   const typing = useTyping({
     sheet,
     rows,
-    mark,
+    writing,
     change,
     onHours: () => openHours({ machineId }),
     onEnd: () => saveKey.current?.querySelector<HTMLElement>('.key.first')?.focus(),
@@ -135,7 +135,7 @@ export function Bench({
       banner={
         <>
           <StopBanner machineId={machineId} />
-          <SaveFault fault={save.fault} mark={mark} />
+          <SaveFault fault={save.fault} writing={writing} />
           {discarding && !isBlank(sheet) && (
             <DiscardAsk onYes={() => void throwAway()} onNo={() => setDiscarding(false)} />
           )}
@@ -146,7 +146,7 @@ export function Bench({
       <Band
         sheet={sheet}
         today={today}
-        mark={mark}
+        writing={writing}
         fitters={fitters}
         expectedDialHours={sheetAsked.dialHours}
         dialMachine={sheetAsked.dialMachine}

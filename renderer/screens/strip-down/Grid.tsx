@@ -1,7 +1,7 @@
 import { Fragment, type KeyboardEvent, type ReactNode, type RefObject, useRef } from 'react';
 import type { Finding } from '#core/contract/machine.ts';
 import type { Gauge } from '#core/contract/shop.ts';
-import { type DecimalMark, lengthUnit, sizeEcho } from '#core/words/quantityText.ts';
+import { lengthUnit, sizeEcho, type Writing } from '#core/words/quantityText.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { useWidth } from '../machines/useWidth.ts';
 import { Asked } from './Asked.tsx';
@@ -30,7 +30,7 @@ export type GridProps = {
   inputs: RefObject<Map<string, HTMLInputElement>>;
   sheet: Sheet;
   event: SizeEvent;
-  mark: DecimalMark;
+  writing: Writing;
   gauges: readonly Gauge[];
   judged: Judged;
   open: readonly OpenQuestion[];
@@ -68,7 +68,7 @@ const STEP_OF_KEY: Record<string, Step> = { Enter: 'next', ArrowDown: 'down', Ar
 
 /** The table of measuring points: type, Enter, type. A question opens under its row while the next box has the focus. */
 export function Grid(props: GridProps) {
-  const { rows, sheet, event, mark, on, judged } = props;
+  const { rows, sheet, event, writing, on, judged } = props;
   const boxes = boxesOf(rows);
   const columns = columnsOf(rows);
   const questionedKeys = new Set(props.open.map(({ key }) => key));
@@ -108,7 +108,7 @@ export function Grid(props: GridProps) {
         </colgroup>
         <thead>
           <tr>
-            <th scope="col">{words.point(lengthUnit(mark))}</th>
+            <th scope="col">{words.point(lengthUnit(writing))}</th>
             {columnNames(rows).map((names, i) => (
               <th key={i} scope="col" className="box-head">
                 <span>{event === 'as-found' ? words.last : words.found}</span>
@@ -145,7 +145,7 @@ export function Grid(props: GridProps) {
                   name={name}
                   sheet={sheet}
                   event={event}
-                  mark={mark}
+                  writing={writing}
                   columns={columns}
                   scaleWidth={scaleWidth}
                   gauges={props.gauges}
@@ -178,7 +178,7 @@ export function Grid(props: GridProps) {
                       renewed={sheet.renewed[row.pointId] ?? NOT_RENEWED}
                       shimMm={sheet.shims[row.pointId] ?? null}
                       asked={judged.renewalQuestions.filter(({ pointId }) => pointId === row.pointId)}
-                      mark={mark}
+                      writing={writing}
                       asksFocus={props.partRow === rowIndex}
                       onHow={(how) => on.how(row.pointId, how)}
                       onShim={(shimMm) => on.shim(row.pointId, shimMm)}
@@ -234,7 +234,7 @@ function AskedUnder({
   columns,
   open,
   inHand,
-  mark,
+  writing,
   on,
 }: GridProps & { row: SheetRow; rowIndex: number; columns: number }) {
   const ofRow = open.filter(({ box }) => box.row === rowIndex);
@@ -246,12 +246,12 @@ function AskedUnder({
       key={`${asked.key} ${asked.question.code}`}
       id={`under-${asked.key}`}
       question={asked.question}
-      context={{ mark, decimals: row.decimals, gaugeErrorMm: row.gaugeErrorMm, measures: row.measures }}
+      context={{ writing, decimals: row.decimals, gaugeErrorMm: row.gaugeErrorMm, measures: row.measures }}
       column={asked.box.column}
       columns={columns}
       more={ofRow.length - 1}
       inHand={asked === inHand}
-      take={likely === null ? null : words.take(sizeEcho(round(likely, row.decimals), row.decimals, mark))}
+      take={likely === null ? null : words.take(sizeEcho(round(likely, row.decimals), row.decimals, writing))}
       onAnswer={(choice) => on.answer(asked, choice)}
     />
   );
@@ -300,13 +300,13 @@ function NotSizes({
   const texts = row.stations.flatMap(({ station }) => {
     const key = boxKey(row.pointId, station);
     const text = sheet.texts[event][key] ?? '';
-    const typed = typedSize(text, sheet.mark);
+    const typed = typedSize(text, sheet.writing);
     return typed.state === 'not-a-size' && key !== typingKey ? [{ key, text, why: typed.why }] : [];
   });
   return texts.map(({ key, text, why }) => (
     <Wide key={key} columns={columns} className="not-size-row">
       <div id={`under-${key}`} role="status">
-        <b>{`"${text.trim()}": ${words.notASize(why, sheet.mark)}`}</b> {words.stays}
+        <b>{`"${text.trim()}": ${words.notASize(why, sheet.writing)}`}</b> {words.stays}
       </div>
     </Wide>
   ));

@@ -1,6 +1,6 @@
 import type { KeyboardEvent } from 'react';
 import type { Gauge } from '#core/contract/shop.ts';
-import { type DecimalMark, gaugeErrorText, lengthUnit, limitFigure, sizeEcho } from '#core/words/quantityText.ts';
+import { gaugeErrorText, lengthUnit, limitFigure, sizeEcho, type Writing } from '#core/words/quantityText.ts';
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
 import { renewalWords } from '#renderer/words/renewalWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
@@ -18,7 +18,7 @@ export type GridRowProps = {
   name: string;
   sheet: Sheet;
   event: SizeEvent;
-  mark: DecimalMark;
+  writing: Writing;
   columns: number;
   /** of the scale's drawing [px] */
   scaleWidth: number;
@@ -43,7 +43,7 @@ export type GridRowProps = {
 
 /** A measuring point: its ring and name, a box a station, its gauge, its scale, and what was seen at its position. */
 export function GridRow(props: GridRowProps) {
-  const { row, sheet, event, mark } = props;
+  const { row, sheet, event, writing } = props;
   const renewed = sheet.renewed[row.pointId] ?? NOT_RENEWED;
   const label = `${row.item} ${props.name}`;
   const worst = props.worstStation;
@@ -56,7 +56,7 @@ export function GridRow(props: GridRowProps) {
             {props.name}
             {row.oversize && (
               <small className="bench-standard">
-                {renewalWords.oversizeShort(limitFigure(row.oversize.standardMm, mark), row.oversize.stamped)}
+                {renewalWords.oversizeShort(limitFigure(row.oversize.standardMm, writing), row.oversize.stamped)}
               </small>
             )}
           </span>
@@ -66,13 +66,13 @@ export function GridRow(props: GridRowProps) {
         const key = boxKey(row.pointId, station);
         const box: Box = { pointId: row.pointId, station, row: props.rowIndex, column };
         const text = sheet.texts[event][key] ?? '';
-        const typed = typedSize(text, mark);
+        const typed = typedSize(text, writing);
         const questioned = props.questionedKeys.has(key);
         return (
           <SizeBox
             key={key}
             label={[label, station].filter(Boolean).join(', ')}
-            reference={reference(row, column, sheet, event, mark)}
+            reference={reference(row, column, sheet, event, writing)}
             text={text}
             worst={worst === station && typed.state === 'size'}
             questioned={questioned}
@@ -114,13 +114,13 @@ export function GridRow(props: GridRowProps) {
   );
 }
 
-function GaugePick({ row, sheet, gauges, mark, name, on }: GridRowProps) {
+function GaugePick({ row, sheet, gauges, writing, name, on }: GridRowProps) {
   const fitting = gauges.filter(({ active, measures }) => active && measures.includes(row.measures));
   const chosen = sheet.gauges[row.pointId] ?? row.gaugeId;
   const gauge = gauges.find(({ gaugeId }) => gaugeId === chosen);
   const shown = gauge
-    ? { name: gauge.name, error: gaugeErrorText(gauge.errorMm, mark) }
-    : { name: row.gauge, error: gaugeErrorText(row.gaugeErrorMm, mark) };
+    ? { name: gauge.name, error: gaugeErrorText(gauge.errorMm, writing) }
+    : { name: row.gauge, error: gaugeErrorText(row.gaugeErrorMm, writing) };
   return (
     <div className="gauge-pick">
       <span aria-hidden="true" title={`${shown.name} ${shown.error}`}>
@@ -139,7 +139,7 @@ function GaugePick({ row, sheet, gauges, mark, name, on }: GridRowProps) {
         )}
         {fitting.map((one) => (
           <option key={one.gaugeId} value={one.gaugeId}>
-            {`${one.name} ${gaugeErrorText(one.errorMm, mark)}`}
+            {`${one.name} ${gaugeErrorText(one.errorMm, writing)}`}
           </option>
         ))}
       </select>
@@ -148,23 +148,23 @@ function GaugePick({ row, sheet, gauges, mark, name, on }: GridRowProps) {
 }
 
 const sizeAt = (sheet: Sheet, event: SizeEvent, key: string): number | null => {
-  const typed = typedSize(sheet.texts[event][key] ?? '', sheet.mark);
+  const typed = typedSize(sheet.texts[event][key] ?? '', sheet.writing);
   return typed.state === 'size' ? typed.sizeMm : null;
 };
 
 /** What a box is read against: as found, the last size there; as left, what was found today; else the new size. */
-function reference(row: SheetRow, column: number, sheet: Sheet, event: SizeEvent, mark: DecimalMark) {
+function reference(row: SheetRow, column: number, sheet: Sheet, event: SizeEvent, writing: Writing) {
   const at = row.stations[column];
   const renewed = sheet.renewed[row.pointId] ?? NOT_RENEWED;
   const found = at ? sizeAt(sheet, 'as-found', boxKey(row.pointId, at.station)) : null;
   const isNew = event === 'as-left' ? renewed.now : renewed.sinceLast;
   const lastMm = isNew ? null : event === 'as-left' && found !== null ? found : (at?.lastSizeMm ?? null);
   if (lastMm === null) {
-    const newSize = limitFigure(row.limits.newSizeMm, mark);
-    return { said: words.newOf(newSize, lengthUnit(mark)), shown: newSize, isNew: true };
+    const newSize = limitFigure(row.limits.newSizeMm, writing);
+    return { said: words.newOf(newSize, lengthUnit(writing)), shown: newSize, isNew: true };
   }
-  const last = sizeEcho(lastMm, row.decimals, mark);
-  return { said: words.lastOf(last, lengthUnit(mark)), shown: last, isNew: false };
+  const last = sizeEcho(lastMm, row.decimals, writing);
+  return { said: words.lastOf(last, lengthUnit(writing)), shown: last, isNew: false };
 }
 
 /** The last visit's worst size, for the open dot; null: the present part was never measured. */

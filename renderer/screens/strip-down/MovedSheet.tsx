@@ -12,7 +12,7 @@ import { IntervalBar, PastStub, ThinInterval } from '#renderer/marks/IntervalBar
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
 import { Picture } from '#renderer/marks/Picture.tsx';
 import { PresentLine } from '#renderer/marks/PresentHours.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { checkWords } from '#renderer/words/checkWords.ts';
 import { shared } from '#renderer/words/english.ts';
@@ -117,13 +117,13 @@ export function MovedSheet({
 
 /** What came out beyond the forecast that stood before, each a step from what would explain it. */
 function BeyondNotice({ saved: { against, takenOn } }: { saved: Saved }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   return (
     <Notice kind="waiting" head={checkWords.savedBeyond(against.beyond.length, against.sizes)}>
       <ul className="beyond-list">
         {against.beyond.map((one) => (
           <li key={one.pointId}>
-            <Figures>{checkWords.savedBeyondOne(one, mark)}</Figures>{' '}
+            <Figures>{checkWords.savedBeyondOne(one, writing)}</Figures>{' '}
             <Link href={`/forecast-check/${one.pointId}/${takenOn}`}>{checkWords.explain}</Link>
           </li>
         ))}
@@ -185,7 +185,7 @@ const blockOf = ({ asOf, hours, points }: MachineSheet): TitleCell[] => [
 
 /** The bar as it stands now; a finding or a limit already passed takes its place. */
 function NowBar({ row, widthPx }: { row: MovedRow; widthPx: number }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const finding = stopping(row.basis);
   if (finding) {
     return (
@@ -197,7 +197,7 @@ function NowBar({ row, widthPx }: { row: MovedRow; widthPx: number }) {
       />
     );
   }
-  if (row.stub) return <PastStub stub={row.stub} y={16} text={pastLimitText(row.basis?.pastLimitMm ?? 0, mark)} />;
+  if (row.stub) return <PastStub stub={row.stub} y={16} text={pastLimitText(row.basis?.pastLimitMm ?? 0, writing)} />;
   return (
     row.bar && (
       <g className="slides" style={{ ['--came-from' as string]: `${row.cameFromPx}px` }}>

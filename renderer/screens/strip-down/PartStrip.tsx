@@ -1,5 +1,5 @@
 import { useEffect, useRef } from 'react';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
@@ -17,7 +17,7 @@ export function PartStrip({
   renewed,
   shimMm,
   asked,
-  mark,
+  writing,
   asksFocus,
   onHow,
   onShim,
@@ -28,7 +28,7 @@ export function PartStrip({
   renewed: Renewed;
   shimMm: number | null;
   asked: Judged['renewalQuestions'];
-  mark: DecimalMark;
+  writing: Writing;
   /** somebody pressed its letter: the first control has the focus */
   asksFocus: boolean;
   onHow: (how: Partial<RenewedHow>) => void;
@@ -69,7 +69,7 @@ export function PartStrip({
         <NumberField
           label={words.size[how.kind]}
           unit="mm"
-          mark={mark}
+          writing={writing}
           value={how.sizeMm}
           onChange={(sizeMm) => onHow({ sizeMm })}
           hint={words.sizeHint(how.kind)}
@@ -86,7 +86,7 @@ export function PartStrip({
       <NumberField
         label={words.shim}
         unit="mm"
-        mark={mark}
+        writing={writing}
         value={shimMm}
         onChange={onShim}
         hint={words.shimHint(row.measures)}
@@ -100,7 +100,7 @@ export function PartStrip({
       {question && (
         <p className="part-note" role="status">
           <b>
-            <Figures>{questionText(question.question, { mark, measures: row.measures }).fact}</Figures>
+            <Figures>{questionText(question.question, { writing, measures: row.measures }).fact}</Figures>
           </b>{' '}
           {words.sizeKeptOut} <Key onPress={() => onHow({ sure: true })}>{words.rightAsRead}</Key>
         </p>

@@ -1,6 +1,6 @@
 import type { RefObject } from 'react';
 import type { Fault } from '#core/contract/operation.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
@@ -43,11 +43,11 @@ const GRIDS = [
 ];
 
 /** Why saving was refused: a dial that cannot be is said as it is asked about, the rest as any fault. */
-export function SaveFault({ fault, mark }: { fault: Fault | null; mark: DecimalMark }) {
+export function SaveFault({ fault, writing }: { fault: Fault | null; writing: Writing }) {
   if (!fault) return null;
   const sentence = questionSentences[fault.code];
   if (!sentence) return <FaultBox fault={fault} />;
-  const { fact } = sentence(fault.facts, { mark });
+  const { fact } = sentence(fault.facts, { writing });
   return <FaultBox said={{ what: fact, safe: words.notSaved, next: words.notSavedNext }} />;
 }
 

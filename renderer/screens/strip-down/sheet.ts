@@ -1,7 +1,7 @@
 import type { z } from 'zod';
 import type { StripDownDraft, zFindingEntry } from '#core/contract/stripDown.ts';
 import { isDay } from '#core/units/day.ts';
-import { type DecimalMark, decimalFigure, hoursFigure, sizeEcho } from '#core/words/quantityText.ts';
+import { decimalFigure, hoursFigure, sizeEcho, type Writing } from '#core/words/quantityText.ts';
 import { readNumber } from '../../words/readNumber.ts';
 import { type Box, boxKey, type SheetRow } from './boxes.ts';
 import { typedSize } from './typedSize.ts';
@@ -29,7 +29,7 @@ export type Renewed = { sinceLast: boolean; now: boolean; how: RenewedHow };
 /** A strip-down as it stands on the screen: texts as typed, not yet numbers. */
 export type Sheet = {
   /** how its texts are written, and read */
-  mark: DecimalMark;
+  writing: Writing;
   machineId: number;
   takenOn: string;
   dialText: string;
@@ -46,8 +46,8 @@ export type Sheet = {
   findings: FindingEntry[];
 };
 
-export const emptySheet = (machineId: number, today: string, fitter: string, mark: DecimalMark): Sheet => ({
-  mark,
+export const emptySheet = (machineId: number, today: string, fitter: string, writing: Writing): Sheet => ({
+  writing,
   machineId,
   takenOn: today,
   dialText: '',
@@ -201,7 +201,7 @@ function renewalsOf(pointId: number, { now, how }: Renewed): StripDownDraft['ren
 function sizesOfRow(sheet: Sheet, event: SizeEvent, row: SheetRow): StripDownDraft['sizes'] {
   return row.stations.flatMap(({ station }) => {
     const key = boxKey(row.pointId, station);
-    const typed = typedSize(sheet.texts[event][key] ?? '', sheet.mark);
+    const typed = typedSize(sheet.texts[event][key] ?? '', sheet.writing);
     if (typed.state !== 'size') return [];
     return [
       {
@@ -217,17 +217,17 @@ function sizesOfRow(sheet: Sheet, event: SizeEvent, row: SheetRow): StripDownDra
 }
 
 /** A kept draft put back on the screen. Sizes of points that are no longer in the grid stay away. */
-export function sheetOf(draft: StripDownDraft, rows: readonly SheetRow[], mark: DecimalMark): Sheet {
+export function sheetOf(draft: StripDownDraft, rows: readonly SheetRow[], writing: Writing): Sheet {
   const rowOf = new Map(rows.map((row) => [row.pointId, row]));
-  const sheet = emptySheet(draft.machineId, draft.takenOn, draft.fitter, mark);
-  sheet.dialText = draft.dialHours === null ? '' : dialEcho(draft.dialHours, mark);
+  const sheet = emptySheet(draft.machineId, draft.takenOn, draft.fitter, writing);
+  sheet.dialText = draft.dialHours === null ? '' : dialEcho(draft.dialHours, writing);
   sheet.note = draft.note;
   sheet.findings = draft.findings;
   for (const size of draft.sizes) {
     const row = rowOf.get(size.pointId);
     if (!row) continue;
     const key = boxKey(size.pointId, size.station);
-    sheet.texts[size.event][key] = sizeEcho(size.sizeMm, row.decimals, mark);
+    sheet.texts[size.event][key] = sizeEcho(size.sizeMm, row.decimals, writing);
     if (size.answer) sheet.sure[size.event][key] = true;
     if (size.gaugeId !== null && size.gaugeId !== row.gaugeId) sheet.gauges[size.pointId] = size.gaugeId;
   }
@@ -242,15 +242,15 @@ export function sheetOf(draft: StripDownDraft, rows: readonly SheetRow[], mark: 
 }
 
 /** A dial figure in a box: whole with thousands gaps, or with the tenths some meters show. */
-export const dialEcho = (dialHours: number, mark: DecimalMark): string =>
-  Number.isInteger(dialHours) ? hoursFigure(dialHours) : decimalFigure(dialHours, 1, mark);
+export const dialEcho = (dialHours: number, writing: Writing): string =>
+  Number.isInteger(dialHours) ? hoursFigure(dialHours) : decimalFigure(dialHours, 1, writing);
 
 export type Tally = { typed: number; boxes: number; questioned: number; notSizes: number; findings: number };
 
 /** What stands in the grid's foot: "22 of 28 readings in, 1 questioned, 2 findings". */
 export function tallyOf(sheet: Sheet, event: SizeEvent, boxes: readonly Box[], questioned: number): Tally {
   const states = boxes.map(
-    (box) => typedSize(sheet.texts[event][boxKey(box.pointId, box.station)] ?? '', sheet.mark).state,
+    (box) => typedSize(sheet.texts[event][boxKey(box.pointId, box.station)] ?? '', sheet.writing).state,
   );
   return {
     typed: states.filter((state) => state === 'size').length,

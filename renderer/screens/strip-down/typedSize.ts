@@ -1,4 +1,4 @@
-import { type DecimalMark, sizeEcho } from '#core/words/quantityText.ts';
+import { sizeEcho, type Writing } from '#core/words/quantityText.ts';
 import { readLength } from '../../words/readNumber.ts';
 
 /** No part is thicker than ten metres: the same bound as the contract's. */
@@ -11,8 +11,8 @@ export type TypedSize =
   | { state: 'not-a-size'; why: 'not-a-number' | 'two-decimal-marks' | 'below-nought' | 'too-large' };
 
 /** A size box's text as understood. */
-export function typedSize(text: string, mark: DecimalMark): TypedSize {
-  const read = readLength(text, mark);
+export function typedSize(text: string, writing: Writing): TypedSize {
+  const read = readLength(text, writing);
   if (!read.ok) {
     if (read.why === 'empty') return { state: 'empty' };
     return { state: 'not-a-size', why: read.why === 'two-decimal-marks' ? read.why : 'not-a-number' };
@@ -23,8 +23,8 @@ export function typedSize(text: string, mark: DecimalMark): TypedSize {
 }
 
 /** The text of a box once it is left: echoed when it reads as a size, else as it was typed. */
-export function settled(text: string, decimals: number, mark: DecimalMark): string {
-  const typed = typedSize(text, mark);
+export function settled(text: string, decimals: number, writing: Writing): string {
+  const typed = typedSize(text, writing);
   if (typed.state === 'empty') return '';
-  return typed.state === 'size' ? sizeEcho(typed.sizeMm, decimals, mark) : text.trim();
+  return typed.state === 'size' ? sizeEcho(typed.sizeMm, decimals, writing) : text.trim();
 }

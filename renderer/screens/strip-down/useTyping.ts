@@ -1,5 +1,5 @@
 import { useRef, useState } from 'react';
-import { type DecimalMark, sizeEcho } from '#core/words/quantityText.ts';
+import { sizeEcho, type Writing } from '#core/words/quantityText.ts';
 import { dropPhotos } from '#renderer/photos/dropPhotos.ts';
 import { type Box, boxesOf, boxKey, nextEmpty, type SheetRow } from './boxes.ts';
 import type { GridProps } from './Grid.tsx';
@@ -28,7 +28,7 @@ import { useJudged } from './useJudged.ts';
 export function useTyping({
   sheet,
   rows,
-  mark,
+  writing,
   change,
   onHours,
   onOtherLetter = () => false,
@@ -36,7 +36,7 @@ export function useTyping({
 }: {
   sheet: Sheet;
   rows: readonly SheetRow[];
-  mark: DecimalMark;
+  writing: Writing;
   change: (next: (sheet: Sheet) => Sheet) => void;
   /** the letter of the hours strip */
   onHours: () => void;
@@ -55,7 +55,7 @@ export function useTyping({
   const boxes = boxesOf(rows);
   const keyOf = (box: Box) => boxKey(box.pointId, box.station);
   const focus = (box: Box) => inputs.current.get(keyOf(box))?.focus();
-  const isEmpty = (box: Box) => typedSize(sheet.texts[event][keyOf(box)] ?? '', mark).state === 'empty';
+  const isEmpty = (box: Box) => typedSize(sheet.texts[event][keyOf(box)] ?? '', writing).state === 'empty';
   const nextAfter = (box: Box | null) => nextEmpty(boxes, box, isEmpty);
   const focusFirst = () => {
     const first = nextAfter(null) ?? boxes[0];
@@ -83,7 +83,7 @@ export function useTyping({
       focus(asked.box);
     } else if (choice === 'take' && likely !== null && row) {
       const rounded = Math.round(likely * 10 ** row.decimals) / 10 ** row.decimals;
-      change((s) => withText(s, event, asked.key, sizeEcho(rounded, row.decimals, mark)));
+      change((s) => withText(s, event, asked.key, sizeEcho(rounded, row.decimals, writing)));
     } else change((s) => withSure(s, event, asked.key));
   };
 
@@ -130,7 +130,7 @@ export function useTyping({
     leave: (box, decimals) => {
       setTypingKey(null);
       const key = keyOf(box);
-      change((s) => withEcho(s, event, key, settled(s.texts[event][key] ?? '', decimals, mark)));
+      change((s) => withEcho(s, event, key, settled(s.texts[event][key] ?? '', decimals, writing)));
     },
     here: setHere,
     focus,
@@ -169,6 +169,6 @@ export function useTyping({
     open,
     judged,
     swapFrom,
-    grid: { inputs, sheet, event, mark, judged, open, inHand, typingKey, swapFrom, seeingRow, partRow, on },
+    grid: { inputs, sheet, event, writing, judged, open, inHand, typingKey, swapFrom, seeingRow, partRow, on },
   };
 }

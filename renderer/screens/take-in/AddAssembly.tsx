@@ -9,7 +9,7 @@ import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
-import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { useMachineNames } from '#renderer/useMachines.ts';
@@ -24,7 +24,7 @@ import { goToFirstRemark, useFormKeys } from './useFormKeys.ts';
 /** Lays out an assembly on a machine that is on record already. */
 export function AddAssembly({ machineId }: { machineId: number }) {
   const today = useToday();
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const [, goTo] = useLocation();
   const machines = useMachineNames();
   const shop = useAsk(shopRead, {});
@@ -35,11 +35,11 @@ export function AddAssembly({ machineId }: { machineId: number }) {
   const [tried, setTried] = useState(false);
   const body = useRef<HTMLDivElement>(null);
   const machine = machines.value?.machines.find((one) => one.machineId === machineId);
-  const remarks = tried && assembly ? assemblyRequest(assembly, mark).remarks : [];
+  const remarks = tried && assembly ? assemblyRequest(assembly, writing).remarks : [];
 
   const send = async () => {
     if (!assembly) return;
-    const { request } = assemblyRequest(assembly, mark);
+    const { request } = assemblyRequest(assembly, writing);
     setTried(true);
     if (!request) return goToFirstRemark(body);
     const reply = await add.run({ machineId, from, assembly: request });
@@ -86,8 +86,8 @@ export function AddAssembly({ machineId }: { machineId: number }) {
           <KindKeys
             kinds={shop.value?.kinds ?? []}
             another={false}
-            onKind={(kind) => setAssembly(assemblyOfKind(kind, mark))}
-            onByHand={() => setAssembly(assemblyByHand(mark))}
+            onKind={(kind) => setAssembly(assemblyOfKind(kind, writing))}
+            onByHand={() => setAssembly(assemblyByHand(writing))}
           />
         )}
       </div>

@@ -4,7 +4,7 @@ import { Choice } from '#renderer/controls/Choice.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Sketch } from '#renderer/marks/Sketch.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { remarkText, takeInWords as words } from '#renderer/words/takeInWords.ts';
 import { FigureField } from './FigureField.tsx';
 import type { AssemblyForm, Fitted } from './form.ts';
@@ -32,12 +32,12 @@ export function AssemblyPart({
   onChange: (assembly: AssemblyForm) => void;
   onDrop: () => void;
 }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const [item, setItem] = useState<string | null>(null);
   const set = (next: Partial<AssemblyForm>) => onChange({ ...assembly, ...next });
   const fault = (field: string) => {
     const remark = remarks.find((one) => one.path === `${path}.${field}`);
-    return remark ? remarkText(remark.why, remark.facts, mark) : null;
+    return remark ? remarkText(remark.why, remark.facts, writing) : null;
   };
   const states = new Map<number, RingState>(
     assembly.positions.map(({ itemText, leftOut }) => [Number(itemText), leftOut ? 'none' : 'leave']),

@@ -1,11 +1,13 @@
 import { decimalFigure, hoursFigure, inInches, lengthUnit, pointOf, sizeEcho } from '#core/words/quantityText.ts';
 import { FieldFrame } from '#renderer/controls/Field.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { readLength, readNumber } from '#renderer/words/readNumber.ts';
 
 /** Typed just as the shop writes it: an echo would tell nothing. */
-const isPlain = (text: string, value: number, mark: string): boolean =>
-  !text.trim().includes(mark === '.' ? ',' : '.') && Number(text.trim().replace(mark, '.')) === value && value < 1000;
+const isPlain = (text: string, value: number, writing: string): boolean =>
+  !text.trim().includes(writing === '.' ? ',' : '.') &&
+  Number(text.trim().replace(writing, '.')) === value &&
+  value < 1000;
 
 /** A figure kept as its text, for forms that must not lose what could not be read; echoed as understood. */
 export function FigureField({
@@ -27,23 +29,25 @@ export function FigureField({
   hint?: string;
   fault?: string | null;
 }) {
-  const mark = useDecimalMark();
-  const read = reads === 'length' ? readLength(text, mark) : readNumber(text, reads);
+  const writing = useWriting();
+  const read = reads === 'length' ? readLength(text, writing) : readNumber(text, reads);
   const echo = !read.ok
     ? null
-    : reads === 'length' && inInches(mark)
-      ? `${sizeEcho(read.value, 2, mark)}\u00A0in, ${decimalFigure(read.value, 2, mark)}\u00A0mm`
+    : reads === 'length' && inInches(writing)
+      ? `${sizeEcho(read.value, 2, writing)}\u00A0in, ${decimalFigure(read.value, 2, writing)}\u00A0mm`
       : Number.isInteger(read.value)
         ? hoursFigure(read.value)
-        : decimalFigure(read.value, reads === 'h' ? 1 : 2, mark);
+        : decimalFigure(read.value, reads === 'h' ? 1 : 2, writing);
   return (
     <FieldFrame
       label={label}
-      unit={reads === 'length' ? lengthUnit(mark) : unit}
+      unit={reads === 'length' ? lengthUnit(writing) : unit}
       hint={hint}
       fault={fault}
       echo={
-        read.ok && (reads !== 'length' || !inInches(mark)) && isPlain(text, read.value, pointOf(mark)) ? null : echo
+        read.ok && (reads !== 'length' || !inInches(writing)) && isPlain(text, read.value, pointOf(writing))
+          ? null
+          : echo
       }
     >
       {({ id, describedBy }) => (

@@ -1,6 +1,6 @@
 import { Fragment, type KeyboardEvent, type ReactNode, useId } from 'react';
 import { Key } from '#renderer/controls/Key.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { measuresWords } from '#renderer/words/stripDownWords.ts';
 import { remarkText, takeInWords as words } from '#renderer/words/takeInWords.ts';
 import { withoutPoint, withPoint, withPointAdded, withPosition, withPositionAdded } from './edit.ts';
@@ -30,7 +30,7 @@ export type PositionTableProps = {
 /** Positions and points of an assembly, as a table to type in: every figure of it may be changed. */
 export function PositionTable(props: PositionTableProps) {
   const { name, path, positions, partClasses, remarks, onChange, onItem, groups = false } = props;
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const classes = useId();
   return (
     <div className="position-table">
@@ -59,7 +59,7 @@ export function PositionTable(props: PositionTableProps) {
                   groups={groups}
                   onPosition={(next) => onChange(withPosition(positions, i, next))}
                   onPoint={(next) => onChange(withPoint(positions, i, j, next))}
-                  onAddPoint={() => onChange(withPointAdded(positions, i, mark))}
+                  onAddPoint={() => onChange(withPointAdded(positions, i, writing))}
                   onDropPoint={position.points.length > 1 ? () => onChange(withoutPoint(positions, i, j)) : null}
                   onHere={() => onItem?.(position.itemText)}
                 />
@@ -70,7 +70,7 @@ export function PositionTable(props: PositionTableProps) {
       </table>
       <Remarked paths={[`${path}.positions`]} remarks={remarks} />
       <div className="position-foot">
-        <Key onPress={() => onChange(withPositionAdded(positions, mark))}>{words.addPosition}</Key>
+        <Key onPress={() => onChange(withPositionAdded(positions, writing))}>{words.addPosition}</Key>
         <p>
           {words.foot} {words.limitsNote}
         </p>
@@ -364,7 +364,7 @@ function RemarkRow({
 }
 
 function Remarked({ paths, remarks, named = false }: { paths: string[]; remarks: readonly Remark[]; named?: boolean }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const own = remarks.filter(({ path }) => paths.includes(path));
   if (own.length === 0) return null;
   return (
@@ -374,7 +374,7 @@ function Remarked({ paths, remarks, named = false }: { paths: string[]; remarks:
         return (
           <span key={`${path} ${why}`}>
             {named && column && <b>{`${columns[column]}: `}</b>}
-            {`${remarkText(why, facts, mark)}. `}
+            {`${remarkText(why, facts, writing)}. `}
           </span>
         );
       })}

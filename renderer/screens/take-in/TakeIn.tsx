@@ -9,7 +9,8 @@ import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import type { PickOption } from '#renderer/controls/PickBox.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
-import { useDecimalMark, useRecord, useToday } from '#renderer/record.tsx';
+import { keepOverReload, leftOverReload } from '#renderer/frame/overReload.ts';
+import { useRecord, useToday, useWriting } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { useMachineNames } from '#renderer/useMachines.ts';
@@ -40,12 +41,13 @@ const pullersOf = (machines: readonly MachineNames[]): PickOption[] =>
     second: [customer, place].filter(Boolean).join(', '),
   }));
 
-/** A form that was left half typed, by record: looking something up on another screen loses nothing of it. */
-const unfinished = new Map<string, TakeInForm>();
+/** A form that was left half typed, by record: looking something up on another screen or loading the window anew loses nothing of it. */
+const unfinished = new Map(leftOverReload<[string, TakeInForm][]>('take-in'));
+keepOverReload('take-in', () => [...unfinished]);
 
 function NewMachine() {
   const today = useToday();
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const { path } = useRecord();
   const [, goTo] = useLocation();
   const customers = useAsk(customersList, {});
@@ -66,14 +68,14 @@ function NewMachine() {
     else unfinished.set(record, form);
   }, [form, record]);
 
-  const own = takeInRequest(form, mark).remarks;
+  const own = takeInRequest(form, writing).remarks;
   const remarks = [...(tried ? own : []), ...refused(takeIn.fault, form)];
   const fault = (at: string) => {
     const remark = remarks.find((one) => one.path === at);
-    return remark ? remarkText(remark.why, remark.facts, mark) : null;
+    return remark ? remarkText(remark.why, remark.facts, writing) : null;
   };
   const send = async () => {
-    const { request } = takeInRequest(form, mark);
+    const { request } = takeInRequest(form, writing);
     setTried(true);
     if (!request) return goToFirstRemark(body);
     const reply = await takeIn.run(request);
@@ -161,8 +163,8 @@ function NewMachine() {
         <KindKeys
           kinds={shop.value?.kinds ?? []}
           another={form.assemblies.length > 0}
-          onKind={(kind) => set({ assemblies: [...form.assemblies, assemblyOfKind(kind, mark)] })}
-          onByHand={() => set({ assemblies: [...form.assemblies, assemblyByHand(mark)] })}
+          onKind={(kind) => set({ assemblies: [...form.assemblies, assemblyOfKind(kind, writing)] })}
+          onByHand={() => set({ assemblies: [...form.assemblies, assemblyByHand(writing)] })}
         />
       </div>
     </Sheet>

@@ -1,4 +1,4 @@
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { nextItem, type PointForm, type PositionForm, pointByHand, positionByHand } from './form.ts';
 
 /** Changes of an assembly's table; each gives a new list and leaves the old one as it was. */
@@ -15,11 +15,11 @@ export const withPoint = (positions: Positions, at: number, point: number, next:
   );
 
 /** Another point at a position, begun like the one above it: a bush and its pin differ in little. */
-export const withPointAdded = (positions: Positions, at: number, mark: DecimalMark): PositionForm[] =>
+export const withPointAdded = (positions: Positions, at: number, writing: Writing): PositionForm[] =>
   positions.map((position, i) => {
     if (i !== at) return position;
     const above = position.points.at(-1);
-    const fresh = pointByHand(mark);
+    const fresh = pointByHand(writing);
     const begun = above
       ? { ...fresh, partClass: above.partClass, gaugeErrorText: above.gaugeErrorText, stationsText: above.stationsText }
       : fresh;
@@ -32,9 +32,9 @@ export const withoutPoint = (positions: Positions, at: number, point: number): P
     i === at ? { ...position, points: position.points.filter((_, j) => j !== point) } : position,
   );
 
-export const withPositionAdded = (positions: Positions, mark: DecimalMark): PositionForm[] => [
+export const withPositionAdded = (positions: Positions, writing: Writing): PositionForm[] => [
   ...positions,
-  positionByHand(nextItem(positions), mark),
+  positionByHand(nextItem(positions), writing),
 ];
 
 /** "12 positions, 14 measuring points" of what is left in, and how many of the limits say where they are from. */

@@ -1,5 +1,5 @@
 import type { AssemblyKind, KindJoint, Sketch } from '#core/contract/shop.ts';
-import { type DecimalMark, decimalFigure, inInches, lengthFigure, limitFigure } from '#core/words/quantityText.ts';
+import { decimalFigure, inInches, lengthFigure, limitFigure, type Writing } from '#core/words/quantityText.ts';
 
 /** The take-in form as typed: texts, not yet numbers. `id` keeps a row's identity while rows come and go. */
 export type PointForm = {
@@ -116,12 +116,11 @@ export const emptyTakeIn = (today: string, saidBy: string): TakeInForm => ({
   assemblies: [],
 });
 
-let made = 0;
 /** Rows are told apart on the screen only; the record gives them their own numbers. */
-const newId = (): string => `row-${++made}`;
+const newId = (): string => `row-${crypto.randomUUID()}`;
 
 /** A kind laid out in the form: every figure of it may be changed before it is laid down. */
-export const assemblyOfKind = (kind: AssemblyKind, mark: DecimalMark): AssemblyForm => ({
+export const assemblyOfKind = (kind: AssemblyKind, writing: Writing): AssemblyForm => ({
   id: newId(),
   kind: kind.name,
   name: kind.name,
@@ -138,7 +137,7 @@ export const assemblyOfKind = (kind: AssemblyKind, mark: DecimalMark): AssemblyF
     mustStayStandard: position.mustStayStandard,
     leftOut: false,
     points: position.points.map((point) => ({
-      ...pointForm(point, mark),
+      ...pointForm(point, writing),
       jointText: jointLetter(kind.joints, { item: position.item, point: point.name }),
     })),
   })),
@@ -151,32 +150,32 @@ function jointLetter(joints: readonly KindJoint[], { item, point }: KindJoint['p
   return at < 0 ? '' : at < 26 ? String.fromCharCode(65 + at) : String(at + 1);
 }
 
-export const pointForm = (point: KindPoint, mark: DecimalMark): PointForm => ({
+export const pointForm = (point: KindPoint, writing: Writing): PointForm => ({
   id: newId(),
   name: point.name,
   measures: point.measures,
   wears: point.wears,
   partClass: point.partClass,
-  newSizeText: limitFigure(point.newSizeMm, mark),
-  newSizeTolText: point.newSizeTolMm === null ? '' : limitFigure(point.newSizeTolMm, mark),
-  renewAtText: point.renewAtMm === null ? '' : limitFigure(point.renewAtMm, mark),
-  rejectAtText: point.rejectAtMm === null ? '' : limitFigure(point.rejectAtMm, mark),
+  newSizeText: limitFigure(point.newSizeMm, writing),
+  newSizeTolText: point.newSizeTolMm === null ? '' : limitFigure(point.newSizeTolMm, writing),
+  renewAtText: point.renewAtMm === null ? '' : limitFigure(point.renewAtMm, writing),
+  rejectAtText: point.rejectAtMm === null ? '' : limitFigure(point.rejectAtMm, writing),
   limitSource: point.limitSource ?? '',
-  gaugeErrorText: errorFigure(point.gaugeErrorMm, mark),
+  gaugeErrorText: errorFigure(point.gaugeErrorMm, writing),
   stationsText: point.stations.join(', '),
   jointText: '',
 });
 
 /** A gauge's error as the shop says it: U = 2 sd, two decimals or as many as keep it exact. */
-export const errorFigure = (errorSdMm: number, mark: DecimalMark): string => {
+export const errorFigure = (errorSdMm: number, writing: Writing): string => {
   const wide = 2 * errorSdMm;
-  if (inInches(mark)) return lengthFigure(wide, 3, mark);
+  if (inInches(writing)) return lengthFigure(wide, 3, writing);
   const places = [2, 3].find((n) => Math.abs(wide * 10 ** n - Math.round(wide * 10 ** n)) < 1e-6) ?? 4;
-  return decimalFigure(wide, places, mark);
+  return decimalFigure(wide, places, writing);
 };
 
 /** An assembly of no kind, with one position to begin with. */
-export const assemblyByHand = (mark: DecimalMark): AssemblyForm => ({
+export const assemblyByHand = (writing: Writing): AssemblyForm => ({
   id: newId(),
   kind: null,
   name: '',
@@ -184,10 +183,10 @@ export const assemblyByHand = (mark: DecimalMark): AssemblyForm => ({
   fitted: 'as-built',
   fittedText: '',
   sketch: null,
-  positions: [positionByHand(1, mark)],
+  positions: [positionByHand(1, writing)],
 });
 
-export const positionByHand = (item: number, mark: DecimalMark): PositionForm => ({
+export const positionByHand = (item: number, writing: Writing): PositionForm => ({
   id: newId(),
   itemText: String(item),
   name: '',
@@ -195,13 +194,13 @@ export const positionByHand = (item: number, mark: DecimalMark): PositionForm =>
   group: '',
   mustStayStandard: false,
   leftOut: false,
-  points: [pointByHand(mark)],
+  points: [pointByHand(writing)],
 });
 
 /** A calliper's error until the shop says otherwise (common practice: U 0.1 mm on a worn part). */
 const CALLIPER_SD_MM = 0.05;
 
-export const pointByHand = (mark: DecimalMark): PointForm => ({
+export const pointByHand = (writing: Writing): PointForm => ({
   id: newId(),
   name: 'thickness',
   measures: 'thickness',
@@ -212,7 +211,7 @@ export const pointByHand = (mark: DecimalMark): PointForm => ({
   renewAtText: '',
   rejectAtText: '',
   limitSource: '',
-  gaugeErrorText: errorFigure(CALLIPER_SD_MM, mark),
+  gaugeErrorText: errorFigure(CALLIPER_SD_MM, writing),
   stationsText: '',
   jointText: '',
 });

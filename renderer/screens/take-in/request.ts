@@ -2,7 +2,7 @@ import type { machineTakeIn } from '#core/contract/machine.ts';
 import type { AskOf } from '#core/contract/operation.ts';
 import type { kindSave } from '#core/contract/shop.ts';
 import { isDay } from '#core/units/day.ts';
-import type { DecimalMark } from '#core/words/quantityText.ts';
+import type { Writing } from '#core/words/quantityText.ts';
 import { type NumberRead, readLength, readNumber } from '../../words/readNumber.ts';
 import { type AssemblyForm, type PointForm, type PositionForm, stationsOf, type TakeInForm } from './form.ts';
 
@@ -32,13 +32,14 @@ export type RemarkWhy =
 /** Collects remarks while a form is read, so that all of them can be shown at once. */
 class Reader {
   readonly remarks: Remark[] = [];
-  readonly #mark: DecimalMark;
+  readonly #writing: Writing;
 
-  constructor(mark: DecimalMark) {
-    this.#mark = mark;
+  constructor(writing: Writing) {
+    this.#writing = writing;
   }
 
-  #read = (text: string, unit: 'mm' | 'h') => (unit === 'mm' ? readLength(text, this.#mark) : readNumber(text, unit));
+  #read = (text: string, unit: 'mm' | 'h') =>
+    unit === 'mm' ? readLength(text, this.#writing) : readNumber(text, unit);
 
   note(path: string, why: RemarkWhy, facts?: Remark['facts']): void {
     this.remarks.push(facts ? { path, why, facts } : { path, why });
@@ -88,9 +89,9 @@ const HOURS = { from: 0, to: 10_000_000 };
  */
 export function takeInRequest(
   form: TakeInForm,
-  mark: DecimalMark,
+  writing: Writing,
 ): { request: TakeInRequest | null; remarks: Remark[] } {
-  const reader = new Reader(mark);
+  const reader = new Reader(writing);
   const customer = form.customerId === null ? customerOf(form, reader) : null;
   const machine = machineOf(form, reader);
   const dial = dialOf(form, reader);
@@ -270,9 +271,9 @@ function remarkLimits(point: NewPoint, path: string, reader: Reader): void {
 /** An assembly alone, for a machine on record; its remarks' paths begin with "assembly". */
 export function assemblyRequest(
   form: AssemblyForm,
-  mark: DecimalMark,
+  writing: Writing,
 ): { request: NewAssembly | null; remarks: Remark[] } {
-  const reader = new Reader(mark);
+  const reader = new Reader(writing);
   const request = assemblyOf(form, 'assembly', reader);
   return reader.remarks.length > 0 ? { request: null, remarks: reader.remarks } : { request, remarks: [] };
 }
@@ -280,12 +281,12 @@ export function assemblyRequest(
 /** Positions and joints of an assembly kind's table, or what keeps them from being saved. */
 export function kindPositions(
   positions: readonly PositionForm[],
-  mark: DecimalMark,
+  writing: Writing,
 ): {
   laidOut: Pick<AskOf<typeof kindSave>['kind'], 'positions' | 'joints'> | null;
   remarks: Remark[];
 } {
-  const reader = new Reader(mark);
+  const reader = new Reader(writing);
   const left = positions.filter(({ leftOut }) => !leftOut);
   const laidOut = {
     positions: positionsOf(positions, 'kind', reader).map((position, i) => ({

@@ -6,7 +6,7 @@ import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { PickBox, type PickOption } from '#renderer/controls/PickBox.tsx';
-import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { useMachineNames } from '#renderer/useMachines.ts';
 import { moveWords as words } from '#renderer/words/moveWords.ts';
@@ -24,7 +24,7 @@ import {
 
 /** Moves an assembly, or half of it: what, where to, when, by which dials; and what goes where, before it goes. */
 export function MoveForm({ halves, onClose }: { halves: Halves; onClose: () => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const today = useToday();
   const machines = useMachineNames().value?.machines ?? [];
   const moveWhole = useDo(assemblyMove);
@@ -124,7 +124,7 @@ export function MoveForm({ halves, onClose }: { halves: Halves; onClose: () => v
           <NumberField
             label={words.offDial(halves.machine ?? '')}
             unit="h"
-            mark={mark}
+            writing={writing}
             value={form.dialHours}
             onChange={(dialHours) => change({ dialHours })}
             hint={words.dialHint}
@@ -134,7 +134,7 @@ export function MoveForm({ halves, onClose }: { halves: Halves; onClose: () => v
           <NumberField
             label={words.offDial(nameOf(dials.on))}
             unit="h"
-            mark={mark}
+            writing={writing}
             value={form.toDialHours}
             onChange={(toDialHours) => change({ toDialHours })}
             hint={words.dialHint}

@@ -8,7 +8,7 @@ import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
-import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { openHours } from '#renderer/screens/hours/openHours.ts';
 import { useDo } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
@@ -84,7 +84,7 @@ const newestFirst = (rows: readonly DialRow[]): DialRow[] =>
     .map(({ row }) => row);
 
 function DialLine({ row, pressed, onMend }: { row: DialRow; pressed: boolean; onMend: () => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const dial = row.dialHours === null ? '' : hoursFigure(row.dialHours);
   const on = dayText(day(row.takenOn));
   const parked = row.cautions.length > 0;
@@ -112,7 +112,7 @@ function DialLine({ row, pressed, onMend }: { row: DialRow; pressed: boolean; on
           {[
             panelWords.kinds[row.kind],
             row.newDialHours === null ? '' : panelWords.newDial(hoursFigure(row.newDialHours)),
-            row.hoursPerDialHour === null ? '' : panelWords.clock(decimalFigure(row.hoursPerDialHour, 2, mark)),
+            row.hoursPerDialHour === null ? '' : panelWords.clock(decimalFigure(row.hoursPerDialHour, 2, writing)),
             row.reason,
             row.superseded ? panelWords.dialPutRight : parked ? panelWords.dialParked : '',
           ]
@@ -133,7 +133,7 @@ const enteredText = ({ madeAt, madeBy, saidBy }: DialRow): string =>
   [momentText(madeAt), madeBy === saidBy ? '' : madeBy].filter(Boolean).join(', ');
 
 function DialForm({ row, onClose }: { row: DialRow; onClose: () => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const today = useToday();
   const putRight = useDo(hoursPutRight);
   const [dialHours, setDialHours] = useState<number | null>(null);
@@ -161,7 +161,7 @@ function DialForm({ row, onClose }: { row: DialRow; onClose: () => void }) {
         <NumberField
           label={panelWords.rightDial}
           unit="h"
-          mark={mark}
+          writing={writing}
           value={dialHours}
           onChange={setDialHours}
           autoFocus

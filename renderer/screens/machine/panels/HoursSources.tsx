@@ -6,7 +6,7 @@ import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
-import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { useMachineNames } from '#renderer/useMachines.ts';
 import { sourceText, hoursFactsWords as words } from '#renderer/words/hoursFactsWords.ts';
@@ -17,7 +17,7 @@ import { SaidForm, SaidRows } from './SaidRows.tsx';
 
 /** From this day on, a share of the puller's hours, or so many a year. */
 export function HoursSources({ sheet }: { sheet: MachineSheet }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const rowOf = (id: number | null) => sheet.hoursSources.find(({ hoursSourceId }) => hoursSourceId === id) ?? null;
   const pulls = sheet.pulls.map(({ name }) => name);
   return (
@@ -26,7 +26,7 @@ export function HoursSources({ sheet }: { sheet: MachineSheet }) {
         head={words.sources}
         none={words.noSources}
         {...(sheet.hoursSources.some(({ kind }) => kind !== 'own') && { note: words.sourcesNote })}
-        rows={sheet.hoursSources.map((row) => ({ ...row, id: row.hoursSourceId, text: sourceText(row, mark) }))}
+        rows={sheet.hoursSources.map((row) => ({ ...row, id: row.hoursSourceId, text: sourceText(row, writing) }))}
         addKey={words.addSource}
         form={(id, onClose) => <SourceForm machineId={sheet.machineId} row={rowOf(id)} onClose={onClose} />}
       />
@@ -40,10 +40,10 @@ const KINDS = (['pulled', 'yearly', 'own'] as const).map((value) => ({ value, te
 type SourceFormProps = { machineId: number; row: HoursSourceRow | null; onClose: () => void };
 
 function SourceForm({ machineId, row, onClose }: SourceFormProps) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const today = useToday();
   const save = useDo(hoursSource);
-  const [form, setForm] = useState(() => sourceForm(row, today, mark));
+  const [form, setForm] = useState(() => sourceForm(row, today, writing));
   const [tried, setTried] = useState(false);
   const [reason, setReason] = useState('');
   const [by, setBy] = useBy();

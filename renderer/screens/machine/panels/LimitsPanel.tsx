@@ -1,13 +1,13 @@
 import { type ReactNode, useState } from 'react';
 import { type PointSheet, pointLimits } from '#core/contract/machine.ts';
 import { type Day, day } from '#core/units/day.ts';
-import { type DecimalMark, dayText, gaugeErrorText, lengthUnit, limitFigure } from '#core/words/quantityText.ts';
+import { dayText, gaugeErrorText, lengthUnit, limitFigure, type Writing } from '#core/words/quantityText.ts';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
-import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { pointName } from '#renderer/words/machinesWords.ts';
 import { panelWords } from '#renderer/words/machineWords.ts';
@@ -18,12 +18,12 @@ type Limits = PointSheet['limits'];
 /** What a point is judged by, whose figures those are, and new ones from a day on. */
 export function LimitsPanel({ point }: { point: PointSheet }) {
   const [changing, setChanging] = useState(false);
-  const mark = useDecimalMark();
+  const writing = useWriting();
   return (
     <>
       <h2 className="panel-head">{panelWords.limitsOf(`${point.item} ${pointName(point)}`)}</h2>
       <dl className="facts">
-        {factsOf(point, mark).map(([name, value]) => (
+        {factsOf(point, writing).map(([name, value]) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>{value}</dd>
@@ -41,11 +41,11 @@ export function LimitsPanel({ point }: { point: PointSheet }) {
   );
 }
 
-function factsOf({ limits, forecast, ...point }: PointSheet, mark: DecimalMark): [string, ReactNode][] {
+function factsOf({ limits, forecast, ...point }: PointSheet, writing: Writing): [string, ReactNode][] {
   const mm = (sizeMm: number | null, none: string) =>
-    sizeMm === null ? none : `${limitFigure(sizeMm, mark)} ${lengthUnit(mark)}`;
+    sizeMm === null ? none : `${limitFigure(sizeMm, writing)} ${lengthUnit(writing)}`;
   return [
-    [panelWords.newSizeName, newSize(limits, mark)],
+    [panelWords.newSizeName, newSize(limits, writing)],
     [panelWords.renewAt, mm(limits.renewAtMm, panelWords.noLimit)],
     [panelWords.rejectAt, mm(limits.rejectAtMm, panelWords.none)],
     [panelWords.source, limits.source || panelWords.noSource],
@@ -53,19 +53,19 @@ function factsOf({ limits, forecast, ...point }: PointSheet, mark: DecimalMark):
     [panelWords.wears, panelWords.wearsWay[point.wears]],
     [panelWords.decides, panelWords.decidesBy[forecast.decides]],
     [panelWords.stations, point.stations.filter(Boolean).join(', ') || panelWords.oneStation],
-    [panelWords.gauge, gaugeErrorText(point.gaugeErrorMm, mark)],
+    [panelWords.gauge, gaugeErrorText(point.gaugeErrorMm, writing)],
   ];
 }
 
-const newSize = (limits: Limits, mark: DecimalMark): string =>
-  `${limitFigure(limits.newSizeMm, mark)} ${lengthUnit(mark)}${limits.newSizeTolMm ? ` ±${limitFigure(limits.newSizeTolMm / 2, mark)}` : ''}`;
+const newSize = (limits: Limits, writing: Writing): string =>
+  `${limitFigure(limits.newSizeMm, writing)} ${lengthUnit(writing)}${limits.newSizeTolMm ? ` ±${limitFigure(limits.newSizeTolMm / 2, writing)}` : ''}`;
 
 type Figure = 'newSizeMm' | 'newSizeTolMm' | 'renewAtMm' | 'rejectAtMm';
 /** While being typed the new size too may stand empty. */
 type Typed = Omit<Limits, 'newSizeMm'> & { newSizeMm: number | null };
 
 function LimitsForm({ point, onClose }: { point: PointSheet; onClose: () => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const today = useToday();
   const save = useDo(pointLimits);
   const [limits, setLimits] = useState<Typed>(point.limits);
@@ -84,7 +84,7 @@ function LimitsForm({ point, onClose }: { point: PointSheet; onClose: () => void
     <NumberField
       label={label}
       unit="mm"
-      mark={mark}
+      writing={writing}
       value={limits[of]}
       onChange={(value, typed) => type(of, value, typed)}
       needed={of === 'newSizeMm'}

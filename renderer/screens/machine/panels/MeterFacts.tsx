@@ -4,7 +4,7 @@ import type { MachineSheet } from '#core/contract/machine.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { meterFacts, hoursFactsWords as words } from '#renderer/words/hoursFactsWords.ts';
@@ -15,13 +15,13 @@ import { SaidForm } from './SaidRows.tsx';
 
 /** What is known of the meter besides what it shows: digits, hours before it, the pace of its clock. */
 export function MeterFacts({ sheet }: { sheet: MachineSheet }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const [changing, setChanging] = useState(false);
   return (
     <section className="said-rows" aria-label={words.meter}>
       <h2 className="panel-head">{words.meter}</h2>
       <dl className="facts">
-        {meterFacts(sheet, mark).map(([name, value]) => (
+        {meterFacts(sheet, writing).map(([name, value]) => (
           <div key={name}>
             <dt>{name}</dt>
             <dd>
@@ -42,9 +42,9 @@ export function MeterFacts({ sheet }: { sheet: MachineSheet }) {
 }
 
 function MeterForm({ sheet, onClose }: { sheet: MachineSheet; onClose: () => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const save = useDo(hoursMeter);
-  const [form, setForm] = useState(() => meterForm(sheet, mark));
+  const [form, setForm] = useState(() => meterForm(sheet, writing));
   const [tried, setTried] = useState(false);
   const [reason, setReason] = useState('');
   const [by, setBy] = useBy();

@@ -7,7 +7,7 @@ import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { panelWords, sizeText } from '#renderer/words/machineWords.ts';
@@ -30,7 +30,7 @@ export function SizeForm(props: SizeFormProps) {
 }
 
 function AnswerKeys({ station, before, onClose, onMend }: SizeFormProps & { onMend: () => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const answer = useDo(sizeAnswer);
   const [by] = useBy();
   const say = async (said: 'right-as-read' | 'was-renewed') => {
@@ -42,9 +42,9 @@ function AnswerKeys({ station, before, onClose, onMend }: SizeFormProps & { onMe
         fact={
           <Figures>
             {panelWords.questionFact(
-              sizeText(station.sizeMm, mark),
+              sizeText(station.sizeMm, writing),
               station.station,
-              before === null ? null : sizeText(before, mark),
+              before === null ? null : sizeText(before, writing),
             )}
           </Figures>
         }
@@ -69,7 +69,7 @@ function AnswerKeys({ station, before, onClose, onMend }: SizeFormProps & { onMe
 }
 
 function PutRightForm({ station, takenOn, onAsked, onClose }: SizeFormProps) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const putRight = useDo(sizePutRight);
   const [sizeMm, setSizeMm] = useState<number | null>(null);
   const [reason, setReason] = useState('');
@@ -90,11 +90,18 @@ function PutRightForm({ station, takenOn, onAsked, onClose }: SizeFormProps) {
     >
       <p>
         <Figures>
-          {panelWords.putRightFact(sizeText(station.sizeMm, mark), station.station, dayText(day(takenOn)))}
+          {panelWords.putRightFact(sizeText(station.sizeMm, writing), station.station, dayText(day(takenOn)))}
         </Figures>
       </p>
       <div className="fields">
-        <NumberField label={panelWords.rightSize} unit="mm" mark={mark} value={sizeMm} onChange={setSizeMm} autoFocus />
+        <NumberField
+          label={panelWords.rightSize}
+          unit="mm"
+          writing={writing}
+          value={sizeMm}
+          onChange={setSizeMm}
+          autoFocus
+        />
         <TextField label={panelWords.why} hint={panelWords.whyHint} value={reason} onChange={setReason} />
         <ByField value={by} onChange={setBy} />
       </div>

@@ -5,7 +5,7 @@ import { day } from '#core/units/day.ts';
 import { dayText, gaugeErrorText, hoursFigure, hoursText, lengthUnit } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty } from '#renderer/controls/Notice.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { pointName } from '#renderer/words/machinesWords.ts';
 import { basisSentence, panelWords, sizeText } from '#renderer/words/machineWords.ts';
@@ -18,7 +18,7 @@ type Station = Visit['stations'][number];
 
 /** Every size of the chosen point, newest first, with what was put right struck beside it. A size is pressed to mend it. */
 export function SizesPanel({ point, machineId }: { point: PointSheet; machineId: number }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const [, goTo] = useLocation();
   const [mending, setMending] = useState<number | null>(firstQuestioned(point));
   const name = `${point.item} ${pointName(point)}`;
@@ -38,7 +38,7 @@ export function SizesPanel({ point, machineId }: { point: PointSheet; machineId:
   return (
     <>
       <table className="table sizes-table">
-        <caption>{panelWords.sizesOf(name, lengthUnit(mark))}</caption>
+        <caption>{panelWords.sizesOf(name, lengthUnit(writing))}</caption>
         <thead>
           <tr>
             <th>{panelWords.day}</th>
@@ -119,7 +119,7 @@ type VisitRowProps = {
 };
 
 function VisitRow({ visit, struck, columns, signed, mending, onMend }: VisitRowProps) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   return (
     <>
       <tr className={struck.length > 0 ? 'continues' : undefined}>
@@ -129,7 +129,7 @@ function VisitRow({ visit, struck, columns, signed, mending, onMend }: VisitRowP
         {columns.map((column, i) => (
           <td key={column} className="figures">
             {i === 0 && visit.stations.length === 0 && visit.governingSizeMm !== null && (
-              <b>{sizeText(visit.governingSizeMm, mark)}</b>
+              <b>{sizeText(visit.governingSizeMm, writing)}</b>
             )}
             {visit.stations
               .filter(({ station }) => station === column)
@@ -145,7 +145,7 @@ function VisitRow({ visit, struck, columns, signed, mending, onMend }: VisitRowP
           </td>
         ))}
         <td className="after-figures">{panelWords.events[visit.event]}</td>
-        <td className="nw">{[visit.gauge, gaugeErrorText(visit.errorSdMm, mark)].filter(Boolean).join(' ')}</td>
+        <td className="nw">{[visit.gauge, gaugeErrorText(visit.errorSdMm, writing)].filter(Boolean).join(' ')}</td>
         {signed && <td>{visit.by}</td>}
       </tr>
       {struck.length > 0 && (
@@ -174,8 +174,8 @@ function SizeKey({
   pressed: boolean;
   onPress: () => void;
 }) {
-  const mark = useDecimalMark();
-  const size = sizeText(station.sizeMm, mark);
+  const writing = useWriting();
+  const size = sizeText(station.sizeMm, writing);
   const kind = station.parked ? 'parked' : station.governs ? 'governs' : '';
   return (
     <button
@@ -238,7 +238,7 @@ function RenewalRow({
   measures: PointSheet['measures'];
   across: number;
 }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const asBuilt = renewal.known && renewal.machineHours < AS_BUILT_HOURS;
   const words = asBuilt
     ? panelWords.fittedAsBuilt
@@ -248,7 +248,8 @@ function RenewalRow({
         hoursText(renewal.toMachineHours),
         hoursText(renewal.machineHours),
       );
-  const size = renewal.sizeMm === null ? '' : panelWords.newSize(sizeText(renewal.sizeMm, mark), lengthUnit(mark));
+  const size =
+    renewal.sizeMm === null ? '' : panelWords.newSize(sizeText(renewal.sizeMm, writing), lengthUnit(writing));
   const what =
     renewal.kind === null || renewal.kind === 'new-part' ? '' : `, ${renewalKindText(renewal.kind, measures)}`;
   return (
@@ -269,12 +270,12 @@ function RenewalRow({
 const AS_BUILT_HOURS = 1;
 
 function Struck({ old }: { old: PointSheet['putRight'][number] }) {
-  const mark = useDecimalMark();
-  const size = sizeText(old.sizeMm, mark);
+  const writing = useWriting();
+  const size = sizeText(old.sizeMm, writing);
   const words = panelWords.struck(
     size,
     dayText(day(old.putRightOn)),
-    old.newSizeMm === null ? null : sizeText(old.newSizeMm, mark),
+    old.newSizeMm === null ? null : sizeText(old.newSizeMm, writing),
   );
   return (
     <div className="struck-line">

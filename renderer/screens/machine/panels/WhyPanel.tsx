@@ -7,7 +7,7 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { HelpMark } from '#renderer/help/HelpMark.tsx';
 import { Picture, useHatch } from '#renderer/marks/Picture.tsx';
-import { useDecimalMark } from '#renderer/record.tsx';
+import { useWriting } from '#renderer/record.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { pointName } from '#renderer/words/machinesWords.ts';
@@ -34,12 +34,12 @@ export function WhyPanel({ point }: { point: PointSheet }) {
 }
 
 function Steps({ why: { steps, forecast } }: { why: Why }) {
-  const mark = useDecimalMark();
-  const doubts = forecast.cautionFacts.map(({ code, facts }) => cautionText(code, facts, mark));
+  const writing = useWriting();
+  const doubts = forecast.cautionFacts.map(({ code, facts }) => cautionText(code, facts, writing));
   return (
     <dl className="why-steps">
       {steps.map((step) => {
-        const { head, sentence } = whyStep(step, mark);
+        const { head, sentence } = whyStep(step, writing);
         return (
           <div key={step.code}>
             <dt>{head}</dt>

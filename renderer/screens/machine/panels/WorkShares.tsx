@@ -6,7 +6,7 @@ import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
-import { useDecimalMark, useToday } from '#renderer/record.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { shareText, hoursFactsWords as words } from '#renderer/words/hoursFactsWords.ts';
 import { FigureField } from '../../take-in/FigureField.tsx';
@@ -16,14 +16,14 @@ import { SaidForm, SaidRows } from './SaidRows.tsx';
 
 /** From this day on, this work and this share of its hours. */
 export function WorkShares({ sheet }: { sheet: MachineSheet }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const rowOf = (id: number | null) => sheet.workShares.find(({ workShareId }) => workShareId === id) ?? null;
   return (
     <SaidRows
       head={words.shares}
       none={words.noShares}
       note={words.sharesNote}
-      rows={sheet.workShares.map((row) => ({ ...row, id: row.workShareId, text: shareText(row, mark) }))}
+      rows={sheet.workShares.map((row) => ({ ...row, id: row.workShareId, text: shareText(row, writing) }))}
       addKey={words.addShare}
       form={(id, onClose) => <ShareForm machineId={sheet.machineId} row={rowOf(id)} onClose={onClose} />}
     />
@@ -33,11 +33,11 @@ export function WorkShares({ sheet }: { sheet: MachineSheet }) {
 const HOLDS = (['day', 'beginning'] as const).map((value) => ({ value, text: words.holdsFrom[value] }));
 
 function ShareForm({ machineId, row, onClose }: { machineId: number; row: WorkShareRow | null; onClose: () => void }) {
-  const mark = useDecimalMark();
+  const writing = useWriting();
   const today = useToday();
   const save = useDo(hoursShare);
   const settings = useAsk(forecastSettingsRead, {});
-  const [form, setForm] = useState(() => shareForm(row, today, mark));
+  const [form, setForm] = useState(() => shareForm(row, today, writing));
   const [tried, setTried] = useState(false);
   const [reason, setReason] = useState('');
   const [by, setBy] = useBy();

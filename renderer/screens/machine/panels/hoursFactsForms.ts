@@ -2,7 +2,7 @@ import type { hoursMeter, hoursShare, hoursSource } from '#core/contract/hours.t
 import type { HoursSourceRow, MachineSheet, WorkShareRow } from '#core/contract/machine.ts';
 import type { AskOf } from '#core/contract/operation.ts';
 import type { Day } from '#core/units/day.ts';
-import { type DecimalMark, pointOf } from '#core/words/quantityText.ts';
+import { pointOf, type Writing } from '#core/words/quantityText.ts';
 import { percentFigure, hoursFactsWords as words } from '../../../words/hoursFactsWords.ts';
 import { readNumber } from '../../../words/readNumber.ts';
 
@@ -19,11 +19,11 @@ function figure(text: string, from: number, to: number): number | null {
 
 export type ShareForm = { from: Day | null; fromBeginning: boolean; workType: string; shareText: string };
 
-export const shareForm = (row: WorkShareRow | null, today: Day, mark: DecimalMark): ShareForm => ({
+export const shareForm = (row: WorkShareRow | null, today: Day, writing: Writing): ShareForm => ({
   from: row?.from ? (row.from as Day) : today,
   fromBeginning: row !== null && row.from === null,
   workType: row?.workType ?? '',
-  shareText: row ? percentFigure(row.share, mark) : '',
+  shareText: row ? percentFigure(row.share, writing) : '',
 });
 
 export function shareOf(form: ShareForm): Read<NonNullable<AskOf<typeof hoursShare>['is']>, 'share' | 'from'> {
@@ -47,13 +47,13 @@ export type SourceForm = {
   errorText: string;
 };
 
-export const sourceForm = (row: HoursSourceRow | null, today: Day, mark: DecimalMark): SourceForm => ({
+export const sourceForm = (row: HoursSourceRow | null, today: Day, writing: Writing): SourceForm => ({
   kind: row?.kind ?? 'pulled',
   from: row ? (row.from as Day) : today,
   pullerId: row?.puller?.machineId ?? null,
-  shareText: row?.share == null ? '' : percentFigure(row.share, mark),
+  shareText: row?.share == null ? '' : percentFigure(row.share, writing),
   hoursPerYearText: row?.hoursPerYear == null ? '' : String(row.hoursPerYear),
-  errorText: row && row.kind !== 'own' ? percentFigure(2 * row.errorShare, mark) : '',
+  errorText: row && row.kind !== 'own' ? percentFigure(2 * row.errorShare, writing) : '',
 });
 
 type SourceIs = NonNullable<AskOf<typeof hoursSource>['is']>;
@@ -84,10 +84,10 @@ export function sourceOf(form: SourceForm): Read<SourceIs, SourceField> {
 
 export type MeterForm = { digitsText: string; hoursBeforeText: string; clockText: string };
 
-export const meterForm = ({ meter }: Pick<MachineSheet, 'meter'>, mark: DecimalMark): MeterForm => ({
+export const meterForm = ({ meter }: Pick<MachineSheet, 'meter'>, writing: Writing): MeterForm => ({
   digitsText: meter.digits === null ? '' : String(meter.digits),
   hoursBeforeText: meter.hoursBefore === null ? '' : String(meter.hoursBefore),
-  clockText: String(meter.hoursPerDialHour).replace('.', pointOf(mark)),
+  clockText: String(meter.hoursPerDialHour).replace('.', pointOf(writing)),
 });
 
 type MeterIs = Pick<AskOf<typeof hoursMeter>, 'meterDigits' | 'hoursBefore' | 'hoursPerDialHour'>;
