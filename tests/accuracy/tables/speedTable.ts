@@ -7,12 +7,9 @@ import { useOfYear } from '#core/forecast/useOfYear.ts';
 import { chanceWornPast } from '#core/forecast/wearLaw.ts';
 import { GRASS_AND_TILLAGE } from '#core/reading/season.ts';
 import { day } from '#core/units/day.ts';
-import { compareWithPlain, plainSettings, variedClass } from '../agreement.ts';
+import { compareWithPlain, plainSettings, variedClass, worked } from '../agreement.ts';
 import { places, printTable } from '../printTable.ts';
 import { type ShopSet, shopH, workshopH } from '../shopSets.ts';
-
-/** Seconds this process has worked: a busy computer does not count. */
-const worked = (): number => process.cpuUsage().user / 1e6;
 
 /** How long a shop takes to learn, how many parts and dates come in a second, and the plain model beside them in the same run. */
 export function speedTable(settings: ModelSettings): void {
@@ -84,28 +81,24 @@ function datesASecond(
   return laws.length / (worked() - start);
 }
 
-/** Production and the plain model on one class of 100 parts in the same run, learned and forecast on both sides. */
+/** Production and the plain model on one class of 100 parts in the same run, by the time the process worked. */
 function againstPlain(): void {
-  const { parts, reference, production } = compareWithPlain(variedClass(100, 0), plainSettings);
-  const ratio = (part: 'learn' | 'forecast') => places(reference[part] / production[part], 0);
-  const both = (reference.learn + reference.forecast) / (production.learn + production.forecast);
+  const series = variedClass(100, 0);
+  const { reference, production } = compareWithPlain(series, plainSettings, true);
+  const row = (title: string, plain: number, own: number) => [
+    title,
+    places(plain, 3),
+    places(own, 4),
+    places(series.series.length / own, 0),
+    places(plain / own, 0),
+  ];
   printTable(
-    `Speed against the plain model in one run, a class of 100 parts (${parts.length} in service), additions switched off; asked: 100 times`,
-    ['', 'plain model s (asked: 5)', 'production s', 'times as fast (asked: 100)'],
+    'Production against the plain model in one run: a class of 100 parts, additions switched off; asked: 100 times as fast, plain model under 5 s',
+    ['', 'plain model s', 'production s', 'production, parts a second', 'times as fast'],
     [
-      ['class learned', places(reference.learn, 2), places(production.learn, 3), ratio('learn')],
-      [
-        'parts forecast, class in hand',
-        places(reference.forecast, 2),
-        places(production.forecast, 4),
-        ratio('forecast'),
-      ],
-      [
-        'both',
-        places(reference.learn + reference.forecast, 2),
-        places(production.learn + production.forecast, 3),
-        places(both, 0),
-      ],
+      row('law, chance and three hours of every part, class in hand', reference.forecast, production.forecast),
+      row('the class learned', reference.learn, production.learn),
+      row('both', reference.learn + reference.forecast, production.learn + production.forecast),
     ],
   );
 }
