@@ -73,13 +73,20 @@ export function muWithout(
   word: Pick<MuWord, 'eta' | 'lambda'>,
   prior: ClassPrior,
 ): { mean: number; variance: number } {
-  const lambda = Math.max(muLambda - word.lambda, 0.1 / prior.s0 ** 2);
+  const lambda = Math.max(muLambda - word.lambda, LEAST_LAMBDA / prior.s0 ** 2);
   return { mean: (muEta - word.eta) / lambda, variance: 1 / lambda };
 }
 
 /** ln Z has settled when a round moves it by less; it is then good to about a tenth of that. */
 const SETTLED = 0.03;
-const MOST_ROUNDS = 12;
+const MOST_ROUNDS = 24;
+/**
+ * Where parts contradict each other each may be the odd one, and their words may swing to and fro from round to round, wider each
+ * time: words that have not settled when they should have go but half of their way from then on.
+ */
+const HALF_WAY = 0.5;
+/** What is held of mu is never this much wider than its prior: sums that say so have lost their way. */
+const LEAST_LAMBDA = 0.1;
 
 /**
  * Chance of a class's readings at given figures, mu and all machines' harshness summed out:
@@ -118,7 +125,7 @@ export function classEvidence(
       const a = harshness(figures.machineScatter, others[k], block.expected);
       const mu = muWithout(muEta, muLambda, words[k]!, prior);
       sweepBlock(block, mu.mean + a.mean, mu.variance + a.variance, figures, laws);
-      const word = muWord(block, a);
+      const word = round <= leastRounds ? muWord(block, a) : towards(muWord(block, a), words[k]!, mu);
       muLambda += word.lambda - words[k]!.lambda;
       muEta += word.eta - words[k]!.eta;
       words[k] = word;
@@ -129,5 +136,14 @@ export function classEvidence(
     const settled = leastRounds === 1 || Math.abs(lnZ - before) < SETTLED || Number.isNaN(lnZ);
     if (round >= leastRounds && settled) break;
   }
+  if (muLambda < LEAST_LAMBDA * priorLambda) lnZ = Number.NaN;
   return { lnZ, muLambda, muEta, words };
+}
+
+/** A word half way from the one before, as likely a message as the new one where mu ~ N(mean, variance). */
+function towards(word: MuWord, before: MuWord, mu: { mean: number; variance: number }): MuWord {
+  const eta = before.eta + HALF_WAY * (word.eta - before.eta);
+  const lambda = before.lambda + HALF_WAY * (word.lambda - before.lambda);
+  const ln = (of: { eta: number; lambda: number }) => lnMessage(mu.mean, mu.variance, of.eta, of.lambda);
+  return { eta, lambda, kappa: word.kappa + ln(word) - ln({ eta, lambda }) };
 }

@@ -303,11 +303,11 @@ const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => 
  */
 function finer(pool: ClassPool): { points: number; nodes: number; few: Few } {
   const parts = partsIn(pool);
-  const few = { cheap: parts <= 8, gridded: parts <= 20 };
+  const few = { cheap: parts <= 8, gridded: parts <= 40 };
   if (parts === 0) return { points: 0.5, nodes: 1, few };
   if (parts >= 300) return { points: 1, nodes: 0.5, few };
   if (parts >= MANY_PARTS) return { points: 1, nodes: 1, few };
-  return { points: 1.5, nodes: few.cheap ? 6 : parts >= 20 ? 2 : 4, few };
+  return { points: 1.5, nodes: few.cheap ? 6 : parts <= 20 ? 4 : 2, few };
 }
 
 /** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin. */

@@ -239,7 +239,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: true,
     unit: 'points',
     meaning:
-      'points at which the figures of a class of 60 parts or more are weighed, between which a smooth surface is laid; half as many more below, a grid of its own up to 20',
+      'points at which the figures of a class of 60 parts or more are weighed, between which a smooth surface is laid; half as many more below, a grid of its own up to 40',
     source: COMMON_PRACTICE,
   },
   classNodes: {
@@ -248,7 +248,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: true,
     unit: 'nodes',
     meaning:
-      'points that then stand for what is known of a class of 60 parts or more; half as many from 300 on, twice as many below 60, four times below 20, six times up to 8',
+      'points that then stand for what is known of a class of 60 parts or more; half as many from 300 on, twice as many below 60, four times up to 20, six times up to 8',
     source: COMMON_PRACTICE,
   },
   useScaleHours: {
