@@ -2,7 +2,7 @@ import type { Day } from '../units/day.ts';
 import { bulk } from './bulk.ts';
 import { chainOf, counting, NOW_KNOWN, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
-import { presentAssemblyOf } from './positionSittings.ts';
+import { everIn, presentAssemblyOf } from './positionSittings.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { assemblies, positionSittings, positions, sittings } from './schema.ts';
 
@@ -29,15 +29,17 @@ const assembly = ([id, name, serial, kindId, kind]: AssemblyRow): AssemblyOnReco
 const SELECT =
   'SELECT a.id, a.name, a.serial, a.kind_id, k.name FROM assemblies a LEFT JOIN assembly_kinds k ON k.id = a.kind_id';
 
-/** Where every assembly sits now: the last of its counting sittings. */
-const SITS_NOW = `SELECT s.assembly_id, s.machine_id, max(COALESCE(s.from_on, '') || printf('%012d', ${chainOf('s')}))
-  FROM sittings s WHERE ${counting('sittings', 's')} GROUP BY s.assembly_id`;
+/** Where assemblies sit now: the last of their counting sittings. @param among SQL that tells which */
+const sitsNow = (
+  among: string,
+) => `SELECT s.assembly_id, s.machine_id, max(COALESCE(s.from_on, '') || printf('%012d', ${chainOf('s')}))
+  FROM sittings s WHERE ${among} AND ${counting('sittings', 's')} GROUP BY s.assembly_id`;
 
 /** Assemblies that sit on a machine now. */
 export const assembliesOnMachine = (db: ReadableRecord, machineId: number): AssemblyOnRecord[] =>
   bulk<AssemblyRow>(
     db,
-    `WITH now(assembly_id, machine_id, last) AS (${SITS_NOW})
+    `WITH now(assembly_id, machine_id, last) AS (${sitsNow('s.assembly_id IN (SELECT assembly_id FROM sittings WHERE machine_id = @machineId)')})
      ${SELECT} JOIN now ON now.assembly_id = a.id WHERE now.machine_id = @machineId AND ${standing('a')} ORDER BY a.id`,
     { machineId, knownAt: NOW_KNOWN },
   ).map(assembly);
@@ -76,8 +78,8 @@ export const positionsOf = (db: ReadableRecord, assemblyId: number | null = null
     db,
     `WITH placed AS (SELECT p.id, ${presentAssemblyOf('p')} AS assembly_id, p.item, p.name, p.safety, p.must_stay_standard,
        p.assembly_id AS laid_out_in
-       FROM positions p WHERE ${standing('p')})
-     SELECT * FROM placed WHERE @assemblyId IS NULL OR assembly_id = @assemblyId ORDER BY assembly_id, item, id`,
+       FROM positions p WHERE ${assemblyId === null ? '' : `${everIn('p', '@assemblyId')} AND`} ${standing('p')})
+     SELECT * FROM placed ${assemblyId === null ? '' : 'WHERE assembly_id = @assemblyId'} ORDER BY assembly_id, item, id`,
     { assemblyId, knownAt: NOW_KNOWN },
   ).map(position);
 
@@ -111,7 +113,7 @@ export const sittingsOf = (db: ReadableRecord, assemblyId: number | null = null)
   bulk<[number, number, number | null, Day | null]>(
     db,
     `SELECT s.id, s.assembly_id, s.machine_id, s.from_on FROM sittings s
-     WHERE (@assemblyId IS NULL OR s.assembly_id = @assemblyId) AND ${counting('sittings', 's')}
+     WHERE ${assemblyId === null ? '' : 's.assembly_id = @assemblyId AND'} ${counting('sittings', 's')}
      ORDER BY s.assembly_id, s.from_on, ${chainOf('s')}`,
     { assemblyId, knownAt: NOW_KNOWN },
   ).map(([id, ofAssembly, machineId, fromOn]) => ({ id, assemblyId: ofAssembly, machineId, fromOn }));

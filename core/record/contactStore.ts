@@ -1,7 +1,7 @@
 import type { ContactAnswer, ContactWay } from '../shop/contact.ts';
 import type { Day } from '../units/day.ts';
 import { bulk } from './bulk.ts';
-import { chainOf, counting, isLastOfChain, NOW_KNOWN, standing } from './counting.ts';
+import { chainOf, counting, isLastOfChain, NOW_KNOWN, ofChain, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { contacts, contactTerms, quietPeriods, recallSettings } from './schema.ts';
@@ -116,7 +116,7 @@ export const strikeQuiet = (w: WritableRecord, entryId: number, quietId: number,
 const lastRowOf = (db: ReadableRecord, table: 'contacts' | 'quiet_periods', chainId: number): number =>
   bulk<[number]>(
     db,
-    `SELECT r.id FROM ${table} r WHERE ${chainOf('r')} = @chainId AND ${standing('r')} ORDER BY r.id DESC LIMIT 1`,
+    `SELECT r.id FROM ${table} r WHERE ${ofChain('r', '@chainId')} AND ${standing('r')} ORDER BY r.id DESC LIMIT 1`,
     { chainId, knownAt: NOW_KNOWN },
   )[0]?.[0] ?? chainId;
 

@@ -20,3 +20,7 @@ export const isLastOfChain = (table: string, row: string): string =>
 
 /** First row of the chain a row belongs to: what other tables refer to. */
 export const chainOf = (row: string): string => `COALESCE(${row}.chain_id, ${row}.id)`;
+
+/** Rows of the chain that a row begins, found by the key and by the index of chains. */
+export const ofChain = (row: string, first: string): string =>
+  `(${row}.id = ${first} OR ${row}.chain_id = ${first}) AND ${chainOf(row)} = ${first}`;

@@ -1,6 +1,6 @@
 import type { Day } from '../units/day.ts';
 import { bulk } from './bulk.ts';
-import { chainOf, counting, isLastOfChain, NOW_KNOWN, standing } from './counting.ts';
+import { chainOf, counting, isLastOfChain, NOW_KNOWN, ofChain, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { customerDetails, customerMerges, customers, ownerships } from './schema.ts';
@@ -182,7 +182,7 @@ export const ownershipsOf = (db: ReadableRecord, machineId: number | null = null
   bulk<[number, number, number, Day | null, number, string]>(
     db,
     `SELECT ${chainOf('o')}, o.machine_id, o.customer_id, o.from_on, o.struck, o.reason FROM ownerships o
-     WHERE (@machineId IS NULL OR o.machine_id = @machineId) AND ${standing('o')} AND ${isLastOfChain('ownerships', 'o')}
+     WHERE ${machineId === null ? '' : 'o.machine_id = @machineId AND'} ${standing('o')} AND ${isLastOfChain('ownerships', 'o')}
      ORDER BY o.machine_id, o.from_on, ${chainOf('o')}`,
     { machineId, knownAt: NOW_KNOWN },
   ).map(([id, machine, customerId, fromOn, struck, reason]) => ({
@@ -211,7 +211,7 @@ export function ownedStretches(db: ReadableRecord, machineId: number | null = nu
 const rowOfOwnership = (db: ReadableRecord, ownershipId: number): number | null =>
   bulk<[number]>(
     db,
-    `SELECT o.id FROM ownerships o WHERE ${chainOf('o')} = @ownershipId AND ${counting('ownerships', 'o')}`,
+    `SELECT o.id FROM ownerships o WHERE ${ofChain('o', '@ownershipId')} AND ${counting('ownerships', 'o')}`,
     { ownershipId, knownAt: NOW_KNOWN },
   )[0]?.[0] ?? null;
 

@@ -29,7 +29,7 @@ export const findingsOf = (db: ReadableRecord, assemblyId: number | null = null)
     `SELECT ${chainOf('f')}, f.assembly_id, f.position_id, f.taken_on, f.kind, f.severity, f.note, f.found_by, c.closed_on, c.outcome
      FROM findings f LEFT JOIN finding_closings c ON c.id = (
        SELECT min(k.id) FROM finding_closings k WHERE k.finding_id = ${chainOf('f')} AND ${counting('finding_closings', 'k')})
-     WHERE (@assemblyId IS NULL OR f.assembly_id = @assemblyId) AND ${counting('findings', 'f')}
+     WHERE ${assemblyId === null ? '' : 'f.assembly_id = @assemblyId AND'} ${counting('findings', 'f')}
      ORDER BY f.taken_on, ${chainOf('f')}`,
     { assemblyId, knownAt: NOW_KNOWN },
   ).map((row) => ({

@@ -10,6 +10,11 @@ export const readLearning = (db: ReadableRecord, key: string): { fingerprint: st
     .where(eq(learnings.key, key))
     .get() ?? null;
 
+/** Of what something was learned, without reading it; null: nothing yet. */
+export const fingerprintKept = (db: ReadableRecord, key: string): string | null =>
+  db.read.select({ fingerprint: learnings.fingerprint }).from(learnings).where(eq(learnings.key, key)).get()
+    ?.fingerprint ?? null;
+
 export const keepLearning = (w: WritableRecord, key: string, fingerprint: string, learning: unknown): void => {
   w.write
     .insert(learnings)

@@ -1,22 +1,25 @@
 import type { DialEvent, DialEventKind, HoursSource, WorkShare } from '../shop/machineLife.ts';
 import type { MachineOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
-import { ofMachines } from './boundMachines.ts';
+import { ofMachines, withinOf } from './boundMachines.ts';
 import { bound, bulk, groupedBy, type Horizon } from './bulk.ts';
 import { chainOf, counting, NOW_KNOWN, standing } from './counting.ts';
-import { customersAmong, customersKnown } from './customerStore.ts';
+import { type CustomerOnRecord, customersAmong } from './customerStore.ts';
 import type { ReadableRecord } from './recordFile.ts';
 
-/** What every machine is called and whose it is, in the order of the record. */
+/** Every machine by what it is called alone, in the order of the record. */
+export const loadCalled = (db: ReadableRecord): [machineId: number, name: string][] =>
+  bulk(db, `SELECT m.id, m.name FROM machines m WHERE ${standing('m')} ORDER BY m.id`, { knownAt: NOW_KNOWN });
+
+/** What machines are called and whose they are, in the order of the record. @param machineIds null: all */
 export function loadMachineNames(
   db: ReadableRecord,
   asOf: Day,
+  machineIds: readonly number[] | null = null,
 ): Pick<MachineOnRecord, 'machineId' | 'name' | 'makeModel' | 'serial' | 'customer' | 'place'>[] {
-  const horizon: Horizon = { asOf, knownAt: NOW_KNOWN, within: null };
-  const customers = customersKnown(db);
-  const owners = new Map(
-    ownerRows(db, horizon).map(([machineId, customerId]) => [machineId, customers.of(customerId)]),
-  );
+  const within = machineIds && withinOf({ machineIds, assemblyIds: [] });
+  const horizon: Horizon = { asOf, knownAt: NOW_KNOWN, within };
+  const owners = ownersOf(db, horizon);
   return machineRows(db, horizon).map(([machineId, name, make, model, serial]) => {
     const { name: customer = '', place = '' } = owners.get(machineId) ?? {};
     return { machineId, name, makeModel: `${make} ${model}`.trim(), serial, customer, place };
@@ -25,10 +28,7 @@ export function loadMachineNames(
 
 /** Every machine with its owner, meter, counting dial events and work shares, up to the as-of day. */
 export function loadMachines(db: ReadableRecord, horizon: Horizon): MachineOnRecord[] {
-  const owned = ownerRows(db, horizon);
-  const among = horizon.within && owned.map(([, customerId]) => customerId);
-  const customers = customersAmong(db, among, horizon.knownAt);
-  const owners = new Map(owned.map(([machineId, customerId]) => [machineId, customers.of(customerId)]));
+  const owners = ownersOf(db, horizon);
   const meters = new Map(meterRows(db, horizon).map((row) => [row[0], row]));
   const events = groupedBy(eventRows(db, horizon), ([machineId]) => machineId);
   const shares = groupedBy(shareRows(db, horizon), ([machineId]) => machineId);
@@ -60,6 +60,14 @@ const machineRows = (db: ReadableRecord, horizon: Horizon) =>
     `SELECT m.id, m.name, m.make, m.model, m.serial FROM machines m WHERE ${standing('m')} ${ofMachines(horizon.within, 'm.id')} ORDER BY m.id`,
     bound(horizon),
   );
+
+/** Whose each machine is on the as-of day, as known then. */
+function ownersOf(db: ReadableRecord, horizon: Horizon): Map<number, CustomerOnRecord | null> {
+  const owned = ownerRows(db, horizon);
+  const among = horizon.within && owned.map(([, customerId]) => customerId);
+  const customers = customersAmong(db, among, horizon.knownAt);
+  return new Map(owned.map(([machineId, customerId]) => [machineId, customers.of(customerId)]));
+}
 
 /** Later owners come later, so that the last one stays. */
 type OwnerRow = [machineId: number, customerId: number];

@@ -3,7 +3,7 @@ import type { Day } from '../units/day.ts';
 import { bulk } from './bulk.ts';
 import { NOW_KNOWN, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
-import { presentAssemblyOf } from './positionSittings.ts';
+import { everIn, presentAssemblyOf } from './positionSittings.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { measuringPoints, pointLimits } from './schema.ts';
 
@@ -61,15 +61,11 @@ const details = (row: Row): PointDetails => ({
   stations: JSON.parse(row[12]) as string[],
 });
 
-/** Positions that were laid out in the assemblies named, or came to them: found by an index, where they are now is not. */
-const EVER_IN = `o.id IN (SELECT id FROM positions WHERE assembly_id IN (SELECT value FROM json_each(@ids))
-  UNION SELECT position_id FROM position_sittings WHERE assembly_id IN (SELECT value FROM json_each(@ids)))`;
-
 /** Points now in the assemblies named, in the order of their items; of all when none is named. */
 export function pointsOfAssemblies(db: ReadableRecord, assemblyIds: readonly number[] | null): PointDetails[] {
   const rows = bulk<Row>(
     db,
-    `${SELECT} WHERE ${assemblyIds ? `${EVER_IN} AND in_assembly IN (SELECT value FROM json_each(@ids)) AND` : ''} ${standing('p')}
+    `${SELECT} WHERE ${assemblyIds ? `${everIn('o', 'SELECT value FROM json_each(@ids)')} AND in_assembly IN (SELECT value FROM json_each(@ids)) AND` : ''} ${standing('p')}
      ORDER BY in_assembly, o.item, o.id, p.id`,
     { ...(assemblyIds && { ids: JSON.stringify(assemblyIds) }), knownAt: NOW_KNOWN },
   );

@@ -102,3 +102,8 @@ export const presentAssemblyOf = (position: string): string =>
   `COALESCE((SELECT home.assembly_id FROM position_sittings home
     WHERE home.position_id = ${position}.id AND home.assembly_id IS NOT NULL AND ${counting('position_sittings', 'home')}
     ORDER BY home.from_on DESC, home.entry_id DESC LIMIT 1), ${position}.assembly_id)`;
+
+/** In SQL: positions that were laid out in some assemblies, or came to them. Indexes find those; where a position is now they do not. */
+export const everIn = (position: string, assemblies: string): string =>
+  `${position}.id IN (SELECT id FROM positions WHERE assembly_id IN (${assemblies})
+    UNION SELECT position_id FROM position_sittings WHERE assembly_id IN (${assemblies}))`;

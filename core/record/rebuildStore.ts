@@ -71,7 +71,7 @@ export const rebuildLinesOf = (db: ReadableRecord, rebuildId: number | null = nu
   bulk<[number, number, number, number | null, string, LineStands, string]>(
     db,
     `SELECT ${chainOf('l')}, l.id, l.rebuild_id, l.position_id, l.work, l.stands, l.declined_words FROM rebuild_lines l
-     WHERE (@rebuildId IS NULL OR l.rebuild_id = @rebuildId) AND ${counting('rebuild_lines', 'l')} ORDER BY ${chainOf('l')}`,
+     WHERE ${rebuildId === null ? '' : 'l.rebuild_id = @rebuildId AND'} ${counting('rebuild_lines', 'l')} ORDER BY ${chainOf('l')}`,
     { rebuildId, knownAt: NOW_KNOWN },
   ).map(([id, rowId, ofRebuild, positionId, work, stands, declinedWords]) => ({
     ...{ id, rowId, rebuildId: ofRebuild, positionId, work: JSON.parse(work), stands, declinedWords },
@@ -82,7 +82,7 @@ export const rebuildStepsOf = (db: ReadableRecord, rebuildId: number | null = nu
   bulk<[number, number, number | null, RebuildStepKind, Day, string, string]>(
     db,
     `SELECT s.id, s.rebuild_id, s.line_id, s.kind, s.said_on, s.said_by, s.facts FROM rebuild_steps s
-     WHERE (@rebuildId IS NULL OR s.rebuild_id = @rebuildId) AND ${standing('s')} ORDER BY s.id`,
+     WHERE ${rebuildId === null ? '' : 's.rebuild_id = @rebuildId AND'} ${standing('s')} ORDER BY s.id`,
     { rebuildId, knownAt: NOW_KNOWN },
   ).map(([id, ofRebuild, lineId, kind, saidOn, saidBy, facts]) => ({
     ...{ id, rebuildId: ofRebuild, lineId, kind, saidOn, saidBy, facts: JSON.parse(facts) },

@@ -1,7 +1,7 @@
 import type { RenewalKind } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import { bulk } from './bulk.ts';
-import { chainOf, counting, isLastOfChain, NOW_KNOWN, standing } from './counting.ts';
+import { chainOf, counting, isLastOfChain, NOW_KNOWN, ofChain, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { pointLimits, renewals, shims } from './schema.ts';
@@ -60,7 +60,7 @@ type Row = [
 ];
 const SELECT = `SELECT r.id, ${chainOf('r')}, r.point_id, r.strip_down_id, v.taken_on, r.hours_known, r.kind, r.station, r.stamped,
   r.size_mm, r.parked, r.question, v.fitter
-  FROM renewals r JOIN strip_downs v ON ${chainOf('v')} = r.strip_down_id AND ${isLastOfChain('strip_downs', 'v')}
+  FROM renewals r JOIN strip_downs v ON ${ofChain('v', 'r.strip_down_id')} AND ${isLastOfChain('strip_downs', 'v')}
   WHERE ${counting('renewals', 'r')}`;
 const renewalRow = (row: Row): RenewalRow => ({
   id: row[0],
@@ -126,7 +126,7 @@ export const shimsOfPoints = (
   bulk<[number, number, Day, number]>(
     db,
     `SELECT s.id, s.point_id, v.taken_on, s.shim_mm
-     FROM shims s JOIN strip_downs v ON ${chainOf('v')} = s.strip_down_id AND ${isLastOfChain('strip_downs', 'v')}
+     FROM shims s JOIN strip_downs v ON ${ofChain('v', 's.strip_down_id')} AND ${isLastOfChain('strip_downs', 'v')}
      WHERE s.point_id IN (SELECT value FROM json_each(@ids)) AND ${counting('shims', 's')} AND ${standing('v')}
      ORDER BY v.taken_on, ${chainOf('s')}`,
     { ids: JSON.stringify(pointIds), knownAt: NOW_KNOWN },

@@ -1,7 +1,7 @@
 import type { SizeEvent } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
 import { bulk } from './bulk.ts';
-import { chainOf, isLastOfChain, NOW_KNOWN, standing } from './counting.ts';
+import { chainOf, isLastOfChain, NOW_KNOWN, ofChain, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { sizes } from './schema.ts';
@@ -76,7 +76,7 @@ const SELECT = `SELECT s.id, ${chainOf('s')}, s.point_id, s.strip_down_id, v.tak
   s.gauge_error_mm, s.gauge_step_mm, s.parked, s.question, s.struck, s.supersedes_id, s.reason, v.fitter, e.made_by, e.made_at,
   NOT (${isLastOfChain('sizes', 's')}), NOT (${standing('s')})
   FROM sizes s JOIN entries e ON e.id = s.entry_id LEFT JOIN gauges g ON g.id = s.gauge_id
-  JOIN strip_downs v ON ${chainOf('v')} = s.strip_down_id AND ${isLastOfChain('strip_downs', 'v')}`;
+  JOIN strip_downs v ON ${ofChain('v', 's.strip_down_id')} AND ${isLastOfChain('strip_downs', 'v')}`;
 
 const sizeRow = (row: Row): SizeRow => ({
   id: row[0],

@@ -1,6 +1,6 @@
 import type { Day } from '../units/day.ts';
 import { bulk } from './bulk.ts';
-import { chainOf, counting, NOW_KNOWN } from './counting.ts';
+import { chainOf, counting, NOW_KNOWN, ofChain } from './counting.ts';
 import { insertInto } from './insertInto.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { stripDowns } from './schema.ts';
@@ -21,8 +21,8 @@ export const stripDownsOf = (db: ReadableRecord, machineId: number | null = null
     db,
     `SELECT ${chainOf('v')}, v.machine_id, v.taken_on, v.dial_reading_id,
        COALESCE((SELECT d.dial_hours FROM dial_readings d
-        WHERE ${chainOf('d')} = v.dial_reading_id AND ${counting('dial_readings', 'd')}), v.dial_hours), v.fitter, v.note
-     FROM strip_downs v WHERE (@machineId IS NULL OR v.machine_id = @machineId) AND ${counting('strip_downs', 'v')}
+        WHERE ${ofChain('d', 'v.dial_reading_id')} AND ${counting('dial_readings', 'd')}), v.dial_hours), v.fitter, v.note
+     FROM strip_downs v WHERE ${machineId === null ? '' : 'v.machine_id = @machineId AND'} ${counting('strip_downs', 'v')}
      ORDER BY v.taken_on, ${chainOf('v')}`,
     { machineId, knownAt: NOW_KNOWN },
   ).map(([id, ofMachine, takenOn, dialReadingId, dialHours, fitter, note]) => ({

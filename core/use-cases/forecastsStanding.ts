@@ -7,7 +7,7 @@ import { type ForecastingBeside, startForecasting } from './jobs/jobs.ts';
 import { type ForecastMade, forecastMade, forecastNow, keepForecastsNow, keptList, type Line } from './keptList.ts';
 import { isLarge } from './learning/heardNow.ts';
 import { isFromPriors, shopLearning } from './learning/shopLearning.ts';
-import { type MachineNames, machineNamesNow } from './machineNamesNow.ts';
+import { type MachineNames, machinesCalled, namesOfSome } from './machineNamesNow.ts';
 import type { Due } from './recall/dueOf.ts';
 import { shopNow } from './shopNow.ts';
 
@@ -47,8 +47,8 @@ export function forecastsStanding(
   const large = isLarge(context);
   const learning = shopLearning(context, context.today(), atOnce || large);
   if (isFromPriors(learning)) {
-    const made = large ? [] : wholeShop(context, machineIds ?? [...machineNamesNow(context).keys()], true);
-    const older = large ? machineNamesNow(context).size : 0;
+    const made = large ? [] : wholeShop(context, machineIds ?? [...machinesCalled(context).keys()], true);
+    const older = large ? machinesCalled(context).size : 0;
     return standing(context, made, { places: new Map(), fromPriors: true, forecasting: null, older });
   }
   const { places, wanting } = keptList(context, learning, machineIds);
@@ -109,7 +109,7 @@ function standing(
     ...{ asOf: context.today(), learning: fromPriors || older > 0, fromPriors, forecasting, older },
     places: new Map([...places, ...made.map(({ machineId, place }) => [machineId, place] as const)]),
     lines(machineIds) {
-      const names = machineNamesNow(context);
+      const names = namesOfSome(context, machineIds);
       const texts = keptOf(
         'line',
         machineIds.filter((machineId) => !byMachine.has(machineId)),

@@ -14,7 +14,7 @@ import { MODEL_VERSION } from '../way/learning.ts';
 import type { Learning } from '../way.ts';
 import { type Context, recordOf } from './context.ts';
 import { machineLine } from './machineLine.ts';
-import { machineNamesNow } from './machineNamesNow.ts';
+import { machinesCalled } from './machineNamesNow.ts';
 import { type Due, dueOf } from './recall/dueOf.ts';
 import { seriesAround } from './seriesNow.ts';
 import { nowOf, type ShopNow, shopNowFrom } from './shopNow.ts';
@@ -36,7 +36,7 @@ export type KeptList = { places: Map<number, ListPlace>; wanting: number[] };
 export function keptList(context: Context, learning: Learning, machineIds: readonly number[] | null = null): KeptList {
   const record = recordOf(context);
   const kept = keptPlaces(record, entriesRevision(record), keptUnder(context, learning), machineIds);
-  const names = machineNamesNow(context);
+  const names = machinesCalled(context);
   const list: KeptList = { places: new Map(), wanting: [] };
   for (const machineId of machineIds ?? names.keys()) {
     if (!names.has(machineId)) continue;

@@ -7,7 +7,7 @@ import { type Context, keptInMemory, recordOf } from './context.ts';
 import { type ForecastsStanding, forecastsStanding } from './forecastsStanding.ts';
 import { listRange } from './listRange.ts';
 import { inListOrder, type Placed } from './machineLine.ts';
-import { machineNamesNow } from './machineNamesNow.ts';
+import { machineNamesNow, machinesCalled } from './machineNamesNow.ts';
 
 /** Every line in one reply, as the command line prints it: a window asks for the order, and for the lines in sight. */
 export const machinesListHandler: Handler<typeof machinesList, Context> = (context, { atOnce }) => {
@@ -55,9 +55,9 @@ const ALPHABET = new Intl.Collator('en', { numeric: true, sensitivity: 'base' })
 
 /** Machines as they stand in the list; those never forecast come last. */
 function inOrder(context: Context, { places }: ForecastsStanding): Placed[] {
-  const names = machineNamesNow(context);
+  const names = machinesCalled(context);
   const placed = [...names.keys()].map((machineId): Placed => ({ machineId, ...(places.get(machineId) ?? NOWHERE) }));
-  return inListOrder(placed, (machineId) => names.get(machineId)?.name ?? '');
+  return inListOrder(placed, (machineId) => names.get(machineId) ?? '');
 }
 
 const NOWHERE = {

@@ -11,9 +11,10 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { basename, join } from 'node:path';
-import Database from 'better-sqlite3';
 import { machinesList } from '#core/contract/machine.ts';
 import { recordOpenDemo } from '#core/contract/record.ts';
+import { openRecord } from '#core/record/openRecord.ts';
+import { learningKept } from '#core/use-cases/learning/shopLearning.ts';
 import type { Learning } from '#core/way.ts';
 import { aProgramAt } from './aProgram.ts';
 import { top } from './runScript.ts';
@@ -33,14 +34,11 @@ export async function layLearnedDemo(dataFolder: string): Promise<void> {
 
 /** What the program learned of it; learned again by whoever has other parts, priors or settings in hand. */
 export async function learningOfDemo(): Promise<Learning> {
-  const sqlite = new Database(await learnedDemo(), { readonly: true });
+  const record = openRecord(await learnedDemo());
   try {
-    const row = sqlite
-      .prepare("SELECT fingerprint, learning FROM learnings WHERE key = 'classes, habit and coverage'")
-      .get() as Record<string, string>;
-    return { ...JSON.parse(row.learning ?? ''), fingerprint: row.fingerprint };
+    return { ...learningKept(record)! }; // read whole while the record is open
   } finally {
-    sqlite.close();
+    record.close();
   }
 }
 

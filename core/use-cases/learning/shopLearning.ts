@@ -1,7 +1,7 @@
 import { setImmediate } from 'node:timers/promises';
 import { RefusedError } from '../../outcome.ts';
 import { entriesRevision, writePlain } from '../../record/entry.ts';
-import { keepLearning, readLearning } from '../../record/learningStore.ts';
+import { fingerprintKept, keepLearning, readLearning } from '../../record/learningStore.ts';
 import { loadShopLife } from '../../record/loadShopLife.ts';
 import type { OpenRecord, ReadableRecord } from '../../record/recordFile.ts';
 import type { ShopLife } from '../../shop/shopLife.ts';
@@ -18,6 +18,8 @@ import { learnInBackground } from './learnInBackground.ts';
 
 /** Names what is kept, its shape included. */
 const KEY = 'classes, habit and coverage';
+/** By far the most of it, and seldom looked at: kept beside, under the same fingerprint. */
+const SCORED = 'sizes scored';
 /** Names the state of the record up to which what is kept is known to hold. */
 const HOLDS_FOR = 'classes hold for';
 
@@ -118,14 +120,35 @@ function stateOf(record: OpenRecord): State {
  * is learned again.
  */
 export function learningKept(record: ReadableRecord): Learning | null {
+  const kept = soundly(() => readLearning(record, KEY));
+  if (!kept || fingerprintKept(record, SCORED) !== kept.fingerprint) return null;
+  return withScored(record, kept.fingerprint, kept.learning as Omit<Learning, 'fingerprint' | 'scored'>);
+}
+
+function soundly<T>(read: () => T): T | null {
   try {
-    const kept = readLearning(record, KEY);
-    const learned = kept?.learning as Omit<Learning, 'fingerprint'> | undefined;
-    return kept && learned?.scored ? { fingerprint: kept.fingerprint, ...learned } : null;
+    return read();
   } catch (thrown) {
     if (thrown instanceof SyntaxError) return null;
     throw thrown;
   }
+}
+
+/** The sizes scored are read when they are first looked at: nobody waits for them to see the list. */
+function withScored(
+  record: ReadableRecord,
+  fingerprint: string,
+  learned: Omit<Learning, 'fingerprint' | 'scored'>,
+): Learning {
+  let scored: Learning['scored'] | null = null;
+  return {
+    fingerprint,
+    ...learned,
+    get scored() {
+      scored ??= soundly(() => readLearning(record, SCORED)?.learning as Learning['scored'] | undefined) ?? [];
+      return scored;
+    },
+  };
 }
 
 /**
@@ -164,10 +187,13 @@ function keep(record: OpenRecord, learning: Learning, holdsFor: string): void {
   const state = stateOf(record);
   const isNew = state.learning !== learning;
   Object.assign(state, { learning, holdsFor });
-  const { fingerprint, ...learned } = learning;
   try {
     writePlain(record, (w) => {
-      if (isNew) keepLearning(w, KEY, fingerprint, learned);
+      if (isNew) {
+        const { fingerprint, scored, ...learned } = learning;
+        keepLearning(w, KEY, fingerprint, learned);
+        keepLearning(w, SCORED, fingerprint, scored);
+      }
       keepLearning(w, HOLDS_FOR, holdsFor, {});
     });
   } catch (thrown) {
