@@ -1,7 +1,9 @@
 import type { z } from 'zod';
 import type { zMachineLine } from '../contract/machine.ts';
 import { RefusedError } from '../outcome.ts';
+import { boundMachines } from '../record/boundMachines.ts';
 import { entriesRevision, writePlain } from '../record/entry.ts';
+import { loadShopLife } from '../record/loadShopLife.ts';
 import {
   type KeptMachineForecast,
   keepMachineForecasts,
@@ -11,7 +13,7 @@ import {
 import type { MachineOnRecord } from '../shop/shopLife.ts';
 import { fingerprint } from '../way/fingerprint.ts';
 import { MODEL_VERSION } from '../way/learning.ts';
-import type { Learning } from '../way.ts';
+import { type Learning, seriesOfShop } from '../way.ts';
 import { type Context, recordOf } from './context.ts';
 import { machineLine } from './machineLine.ts';
 import { machinesCalled } from './machineNamesNow.ts';
@@ -57,12 +59,14 @@ export function forecastNow(context: Context, learning: Learning, machineId: num
   return machine ? forecastMade(now, machine) : null;
 }
 
-/** The same, and nothing of it stays in memory: for a thread that forecasts machine after machine. */
-export function forecastOnce(context: Context, learning: Learning, machineId: number): ForecastMade | null {
-  const shop = seriesAround(context, machineId);
-  const machine = shop.life.machines.find((one) => one.machineId === machineId);
-  if (!machine) return null;
-  return forecastMade(shopNowFrom(shop, learning), machine);
+/** The same of some machines read in one go, and nothing of it stays in memory: for a thread that forecasts the whole shop. */
+export function forecastTogether(context: Context, learning: Learning, machineIds: readonly number[]): ForecastMade[] {
+  const record = recordOf(context);
+  const asOf = context.today();
+  const life = loadShopLife(record, { asOf, within: boundMachines(record, machineIds) });
+  const wanted = new Set(machineIds);
+  const now = shopNowFrom(seriesOfShop(life, asOf, learning.habit), learning);
+  return life.machines.filter(({ machineId }) => wanted.has(machineId)).map((machine) => forecastMade(now, machine));
 }
 
 /** What is kept of a machine's forecasts. */

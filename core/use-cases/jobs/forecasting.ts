@@ -1,11 +1,11 @@
 import { entriesRevision } from '../../record/entry.ts';
 import type { Learning } from '../../way.ts';
 import { type Context, openContext, recordOf } from '../context.ts';
-import { forecastOnce, keepForecastsNow, keptList } from '../keptList.ts';
+import { forecastTogether, keepForecastsNow, keptList } from '../keptList.ts';
 import { learningKept } from '../learning/shopLearning.ts';
 
-/** Forecast and kept so many at a time: a save that comes between waits no longer than for these. */
-const AT_A_TIME = 10;
+/** Read, forecast and kept so many at a time: few enough that a cancel is heeded soon and little stays in memory. */
+const AT_A_TIME = 25;
 
 /**
  * Forecasts every machine that wants it, on a connection of its own, from what the classes have taught so far. Broken off,
@@ -28,7 +28,11 @@ function forecastWanting(context: Context, learning: Learning, told: (share: num
   for (let from = 0; from < wanting.length; from += AT_A_TIME) {
     told(from / wanting.length);
     const revision = entriesRevision(recordOf(context));
-    const some = wanting.slice(from, from + AT_A_TIME).flatMap((id) => forecastOnce(context, learning, id) ?? []);
-    keepForecastsNow(context, learning, revision, some);
+    keepForecastsNow(
+      context,
+      learning,
+      revision,
+      forecastTogether(context, learning, wanting.slice(from, from + AT_A_TIME)),
+    );
   }
 }
