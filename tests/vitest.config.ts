@@ -17,6 +17,7 @@ export default defineConfig({
   root: join(import.meta.dirname, '..'),
   test: {
     pool: 'forks',
+    globalSetup: 'tests/support/ownTemporaryFolder.ts',
     // two more than the processors of a small computer: windows and disks are waited for
     maxWorkers: 4,
     sequence: { sequencer: LongestFirst },

@@ -1,14 +1,16 @@
-import { afterEach, beforeEach, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 import { allOperations } from '#core/contract/allOperations.ts';
 import type { Operation } from '#core/contract/operation.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
 import { aHitchesRequests } from '#tests/support/soundRequests.ts';
 
 let program: Program;
-beforeEach(() => {
+let sound: Record<string, Record<string, unknown>>;
+beforeAll(async () => {
   program = aProgram();
+  sound = await aHitchesRequests(program);
 });
-afterEach(() => program.end());
+afterAll(() => program.end());
 
 /** Those that take back the last entry, and the one before it, and put that in again, come first. */
 const FIRST = ['entries/redoLast', 'entries/undoLast', 'oldSheets/takeBack'];
@@ -37,8 +39,22 @@ const NEEDS_NO_RECORD = [
   'joint/compare',
 ];
 
+test('while no record is open, what needs one says so', async () => {
+  const nothingOpen = aProgram();
+  try {
+    for (const operation of allOperations as readonly Operation[]) {
+      if (NEEDS_NO_RECORD.includes(operation.name)) continue;
+      const answer = await nothingOpen.answer(operation, { ...sound[operation.name] });
+      expect({ operation: operation.name, answer }).toMatchObject({
+        answer: { ok: false, fault: { code: 'no-record' } },
+      });
+    }
+  } finally {
+    nothingOpen.end();
+  }
+});
+
 test('every operation answers a sound request, and what it answers survives JSON and structured clone', async () => {
-  const sound = await aHitchesRequests(program);
   const operations = [...allOperations] as Operation[];
   operations.sort((a, b) => LAST.indexOf(a.name) - LAST.indexOf(b.name));
   operations.sort((a, b) => FIRST.indexOf(b.name) - FIRST.indexOf(a.name));
@@ -50,25 +66,3 @@ test('every operation answers a sound request, and what it answers survives JSON
   }
   expect(program.defects).toEqual([]);
 });
-
-test('while no record is open, what needs one says so', async () => {
-  const nothingOpen = aProgram();
-  try {
-    for (const operation of allOperations as readonly Operation[]) {
-      if (NEEDS_NO_RECORD.includes(operation.name)) continue;
-      const sound = { ...(await soundFor(operation.name)) };
-      const answer = await nothingOpen.answer(operation, sound);
-      expect({ operation: operation.name, answer }).toMatchObject({
-        answer: { ok: false, fault: { code: 'no-record' } },
-      });
-    }
-  } finally {
-    nothingOpen.end();
-  }
-});
-
-let requests: Record<string, Record<string, unknown>> | null = null;
-async function soundFor(name: string) {
-  requests ??= await aHitchesRequests(program);
-  return requests[name];
-}

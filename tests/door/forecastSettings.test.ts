@@ -2,14 +2,12 @@ import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, test } fr
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import { forecastAll, forecastWhy } from '#core/contract/forecast.ts';
 import { forecastSettingsRead, forecastSettingsSave, forecastSettingsTry } from '#core/contract/forecastSettings.ts';
-import type { AskOf } from '#core/contract/operation.ts';
-import { stripDownSave } from '#core/contract/stripDown.ts';
 import { readForecastSettings } from '#core/record/forecastSettingsStore.ts';
 import { USUAL_WORK_TYPES } from '#core/shop/forecastSettings.ts';
 import { recordOf } from '#core/use-cases/context.ts';
 import { learningSettled } from '#core/use-cases/learning/shopLearning.ts';
+import { aHitchMeasuredTwice } from '#tests/support/aHitch.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
-import { aHitchesRequests } from '#tests/support/soundRequests.ts';
 
 let program: Program;
 let pointId = 0;
@@ -29,10 +27,8 @@ async function undo(): Promise<void> {
 
 async function openOne(): Promise<void> {
   program = aProgram();
-  const requests = await aHitchesRequests(program);
-  pointId = Number((requests['forecast/why'] as { pointId: number }).pointId);
-  // sizes nothing is odd about: a law drifts on from the last of them
-  await program.ask(stripDownSave, requests['stripDown/save'] as AskOf<typeof stripDownSave>);
+  // nothing is odd about its sizes: a law drifts on from the last of them
+  pointId = (await aHitchMeasuredTwice(program)).strip.pointId;
 }
 
 describe('settings of the forecast', () => {

@@ -1,4 +1,3 @@
-import { dirname, join } from 'node:path';
 import { setTimeout as wait } from 'node:timers/promises';
 import { expect, test } from 'vitest';
 import { machinesList, machineTakeIn } from '#core/contract/machine.ts';
@@ -76,7 +75,6 @@ test(`a program killed ${KILLS} times while it saves: what was acknowledged is t
   const { recordPath, benches, remove } = await aShopToSaveInto();
   const dice = seededDice(SEED);
   const acknowledged = new Set<number>();
-  const env = { NODE_COMPILE_CACHE: join(dirname(recordPath), 'compiled') };
   const told = { kills: 0, inTheMiddle: 0, unacknowledged: 0 };
   try {
     let next = 0;
@@ -84,7 +82,7 @@ test(`a program killed ${KILLS} times while it saves: what was acknowledged is t
       const inTheMiddle = dice.uniform() < 0.4;
       const strike = inTheMiddle ? 1 + Math.floor(dice.uniform() * 4 * ROWS_EACH.sizes) : 0;
       const arguments_ = ['--record', recordPath, '--first', String(next), '--benches', JSON.stringify(benches)];
-      const life = runScript('tests/support/saveUntilKilled.ts', [...arguments_, '--strike', String(strike)], { env });
+      const life = runScript('tests/support/saveUntilKilled.ts', [...arguments_, '--strike', String(strike)]);
       if (!inTheMiddle) {
         // one in ten is killed while it starts
         if (dice.uniform() < 0.1) await wait(dice.uniform() * 600);

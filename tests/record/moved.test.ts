@@ -6,6 +6,7 @@ import { forecastAll } from '#core/contract/forecast.ts';
 import { machineRead, machinesList } from '#core/contract/machine.ts';
 import { slipsList } from '#core/contract/slip.ts';
 import { learningSettled } from '#core/use-cases/learning/shopLearning.ts';
+import { aHitchMeasuredTwice } from '#tests/support/aHitch.ts';
 import { aProgramAt, type Program } from '#tests/support/aProgram.ts';
 import { aHitchesRequests } from '#tests/support/soundRequests.ts';
 
@@ -56,7 +57,7 @@ test('one file carried to a new computer says everything it said on the old one'
 test('a file carried while its newest sizes are not learned of yet learns of them on the new computer', async () => {
   const old = computer('old');
   const before = old.start();
-  await aHitchesRequests(before);
+  await aHitchMeasuredTwice(before);
   before.end();
   const fresh = computer('new');
   copyFileSync(old.recordPath, fresh.recordPath);

@@ -23,7 +23,6 @@ import {
   zPlanFacts,
 } from '#core/contract/plan.ts';
 import { contactTermsSave } from '#core/contract/recall.ts';
-import { recordStartEmpty } from '#core/contract/record.ts';
 import { shopRead, shopSave } from '#core/contract/shop.ts';
 import { findingAdd, findingDecline, stripDownSave } from '#core/contract/stripDown.ts';
 import { GRASS_AND_TILLAGE } from '#core/reading/season.ts';
@@ -34,11 +33,12 @@ import { recordOf } from '#core/use-cases/context.ts';
 import { makePlan, type PlanAsk } from '#core/use-cases/plan/makePlan.ts';
 import { aSize, aTakeIn } from '#tests/support/aHitch.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
+import { anEmptyShop } from '#tests/support/laidOnce.ts';
 
 let program: Program;
 beforeEach(async () => {
   program = aProgram();
-  await program.ask(recordStartEmpty, {});
+  await anEmptyShop(program);
 });
 afterEach(() => program.end());
 

@@ -24,7 +24,6 @@ import {
   rebuildTakeSlide,
   rebuildTakeStraighten,
 } from '#core/contract/rebuild.ts';
-import { recordStartEmpty } from '#core/contract/record.ts';
 import { repairChoose, repairCutList, repairCutListPaper, repairRead, repairSaveFacts } from '#core/contract/repair.ts';
 import { slideRead } from '#core/contract/slide.ts';
 import { stripDownSave } from '#core/contract/stripDown.ts';
@@ -32,6 +31,7 @@ import { aShopWithAHitch, aSize, aSlide } from '#tests/support/aHitch.ts';
 import { aJpeg, base64Of } from '#tests/support/aJpeg.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
 import { aWornHole } from '#tests/support/aWornHole.ts';
+import { anEmptyShop } from '#tests/support/laidOnce.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
 
 let program: Program;
@@ -325,7 +325,7 @@ describe('a job', () => {
   });
 
   test('takes what is done with the strips of a slide, a line each; a shim renews nothing', async () => {
-    await program.ask(recordStartEmpty, {});
+    await anEmptyShop(program);
     const assemblyId = await aSlide(program);
     const choice = {
       'top-front': 'renew',

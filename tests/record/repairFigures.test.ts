@@ -1,6 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { machineRead } from '#core/contract/machine.ts';
-import { recordStartEmpty } from '#core/contract/record.ts';
 import { repairChoose, repairCutList, repairRead, repairSaveFacts } from '#core/contract/repair.ts';
 import { shopFiguresRead, shopFiguresSave } from '#core/contract/shopFigures.ts';
 import { slideFacts, slideRead, slideSaveFacts } from '#core/contract/slide.ts';
@@ -8,6 +7,7 @@ import { stripDownSave } from '#core/contract/stripDown.ts';
 import { aShopWithAHitch, aSlide } from '#tests/support/aHitch.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
 import { aWornHole } from '#tests/support/aWornHole.ts';
+import { anEmptyShop } from '#tests/support/laidOnce.ts';
 
 let program: Program;
 beforeEach(() => {
@@ -51,7 +51,7 @@ describe('what the shop goes by in its repairs', () => {
   });
 
   test('what is no figure, or beyond its bounds, is refused', async () => {
-    await program.ask(recordStartEmpty, {});
+    await anEmptyShop(program);
     for (const changed of [{ oversizeStepMm: 0 }, { oversizesAtMost: 1.5 }, { sawBlade: 3 }])
       expect(await program.answer(shopFiguresSave, { ...USUAL, changed })).toMatchObject({
         fault: { code: 'not-as-expected', path: `changed.${Object.keys(changed)[0]}` },
@@ -80,7 +80,7 @@ describe('what the shop goes by in its repairs', () => {
 
 describe('a slide', () => {
   test('keeps its lengths, and starts from the play the shop sets', async () => {
-    await program.ask(recordStartEmpty, {});
+    await anEmptyShop(program);
     const assemblyId = await aSlide(program);
     await program.ask(shopFiguresSave, { ...USUAL, changed: { slidePlayMm: 0.6 } });
     const first = await program.ask(slideFacts, { assemblyId });

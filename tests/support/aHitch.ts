@@ -2,8 +2,9 @@ import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
 import type { AskOf } from '#core/contract/operation.ts';
 import { recordStartEmpty } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
-import { stripDownSheet } from '#core/contract/stripDown.ts';
+import { stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
 import type { Program } from './aProgram.ts';
+import { laidOnce } from './laidOnce.ts';
 
 type TakeIn = AskOf<typeof machineTakeIn>;
 
@@ -81,16 +82,17 @@ export const aTakeIn = (
 
 /** A new shop with that tractor in it, and what its bench sheet names. */
 export async function aShopWithAHitch(program: Program) {
-  await program.ask(recordStartEmpty, {});
-  const { machineId, customerId } = await program.ask(machineTakeIn, aTakeIn());
-  const { rows } = await program.ask(stripDownSheet, { machineId });
-  const [strip, pin] = rows;
-  if (!strip || !pin) throw new Error('the hitch has two points');
+  const shop = await laidOnce(program, 'a shop with a hitch', async () => {
+    await program.ask(recordStartEmpty, {});
+    const { machineId, customerId } = await program.ask(machineTakeIn, aTakeIn());
+    const { rows } = await program.ask(stripDownSheet, { machineId });
+    const [strip, pin] = rows;
+    if (!strip || !pin) throw new Error('the hitch has two points');
+    return { machineId, customerId, strip, pin };
+  });
+  const { machineId } = shop;
   return {
-    machineId,
-    customerId,
-    strip,
-    pin,
+    ...shop,
     sheet: () => program.ask(machineRead, { machineId }),
     draft: (takenOn: string, dialHours: number | null) => ({
       machineId,
@@ -126,6 +128,20 @@ export const aSize = (pointId: number, sizeMm: number, station = '', event: 'as-
   gaugeId: null,
   answer: null as 'right-as-read' | null,
 });
+
+/** The same, measured twice, with nothing odd about its sizes. */
+export async function aHitchMeasuredTwice(program: Program) {
+  const shop = await aShopWithAHitch(program);
+  for (const [takenOn, dialHours, stripMm, pinMm] of [
+    ['2024-01-10', 2000, 11.4, 29.9],
+    ['2026-05-01', 3000, 10.9, 29.8],
+  ] as const) {
+    const strip = (station: string) => aSize(shop.strip.pointId, stripMm, station);
+    const sizes = [strip('front'), strip('rear'), aSize(shop.pin.pointId, pinMm)];
+    await program.ask(stripDownSave, { ...shop.draft(takenOn, dialHours), sizes, dialSure: true });
+  }
+  return shop;
+}
 
 /** Another tractor, with a pick-up hitch of the shop's kind, which comes apart in frame and carrier: a strip, a latch pin. */
 export async function aHitchInHalves(program: Program, name: string, dial = aTakeIn().dial) {

@@ -17,6 +17,7 @@ import { openRecord } from '#core/record/openRecord.ts';
 import { learningKept } from '#core/use-cases/learning/shopLearning.ts';
 import type { Learning } from '#core/way.ts';
 import { aProgramAt } from './aProgram.ts';
+import { runs } from './ownTemporaryFolder.ts';
 import { top } from './runScript.ts';
 
 const KEPT = join(top, '.build', 'tests');
@@ -85,15 +86,6 @@ function tookLock(lock: string): boolean {
   } catch {
     const holder = existsSync(lock) ? Number(readFileSync(lock, 'utf8')) : 0;
     if (holder > 0 && !runs(holder)) rmSync(lock, { force: true });
-    return false;
-  }
-}
-
-function runs(pid: number): boolean {
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch {
     return false;
   }
 }

@@ -5,7 +5,7 @@ import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import { exchangeExportFolder, exchangeRestoreFolder } from '#core/contract/exchange.ts';
 import { assemblyHalves, assemblyMove, assemblyMoveHalf } from '#core/contract/machine.ts';
 import { stripDownRead, stripDownSwap } from '#core/contract/oldSheets.ts';
-import { recordBringIn, recordStartEmpty } from '#core/contract/record.ts';
+import { recordBringIn } from '#core/contract/record.ts';
 import { findingAdd, stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
 import { filesOfZip } from '#core/exchange/zipFiles.ts';
 import { orRefuse } from '#core/outcome.ts';
@@ -13,6 +13,7 @@ import { loadShopLife } from '#core/record/loadShopLife.ts';
 import { settled, typedSize } from '#renderer/screens/strip-down/typedSize.ts';
 import { aHitchInHalves, aShopWithAHitch, aSize } from '#tests/support/aHitch.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
+import { anEmptyShop } from '#tests/support/laidOnce.ts';
 
 let program: Program;
 beforeEach(() => {
@@ -218,7 +219,7 @@ describe('9 half a hitch swapped from another machine', () => {
       writeFileSync(whole, Buffer.from(zipBase64!, 'base64'));
       await fresh.ask(exchangeRestoreFolder, { from: { path: whole, fileId: null } });
       expect(loadShopLife(fresh.context.record!)).toEqual(loadShopLife(program.context.record!));
-      await fresh.ask(recordStartEmpty, {});
+      await anEmptyShop(fresh);
       const files = orRefuse(filesOfZip(Buffer.from(zipBase64!, 'base64')))
         .filter(({ name }) => !name.includes('/'))
         .map(({ name, bytes }) => ({ name, base64: Buffer.from(bytes).toString('base64') }));
