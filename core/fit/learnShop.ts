@@ -206,23 +206,33 @@ function everyKth<T>(blocks: readonly T[], parts: number, most: number): T[] {
   return taken;
 }
 
-/** The first look is a quick one: points of its surface, nodes to stand for it. */
+/** The first look is a quick one: points of its surface, nodes to stand for it, parts of a large class that are looked at. */
 const LOOK_POINTS = 32;
 const LOOK_NODES = 6;
+const LOOK_PARTS = 150;
 
 /**
  * Where the figures of a class are to be expected, without a word from other classes: its free law is looked at, of which even
- * wear is a case.
+ * wear is a case. Of a large class a part is looked at.
  */
 function lookAtClass(learner: Learner, settings: ModelSettings, stop: () => void): void {
   const coordinates = learner.coordinates.curved;
   const figuresOf = (x: readonly number[]) => figuresAt(x, coordinates, settings);
-  const lnPosterior = settledPosterior(learner.sample, figuresOf, [], settings, stop);
+  const { sample } = learner;
+  const parts = partsIn(sample);
+  const looked = { ...sample, blocks: everyKth(sample.blocks, parts, LOOK_PARTS) };
+  const lnPosterior = settledPosterior(looked, figuresOf, [], settings, stop);
   const start = coordinates.names.map(() => 0);
-  const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, finer(learner.sample).few);
-  learner.expected = found;
+  const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, finer(looked).few);
+  // what more parts will say is as much narrower
+  learner.expected = narrowed(found, Math.sqrt(partsIn(looked) / Math.max(1, parts)));
   learner.cloud = cloud.map(({ x, lnWeight }) => ({ figures: figuresOf(x), lnWeight }));
 }
+
+const narrowed = (found: Proposal, share: number): Proposal => ({
+  ...found,
+  sides: found.sides.map(({ up, down }) => ({ up: share * up, down: share * down })),
+});
 
 /** The figures of a class, with what other classes say of its machines; even wear and a free power weighed against each other. */
 function learnClass(
@@ -305,7 +315,7 @@ function finer(pool: ClassPool): { points: number; nodes: number; few: Few } {
   const parts = partsIn(pool);
   const few = { cheap: parts <= 8, gridded: parts <= 40 };
   if (parts === 0) return { points: 0.5, nodes: 1, few };
-  if (parts >= 300) return { points: 1, nodes: 0.5, few };
+  if (parts >= 300) return { points: 0.6, nodes: 0.5, few };
   if (parts >= MANY_PARTS) return { points: 1, nodes: 1, few };
   return { points: 1.5, nodes: few.cheap ? 6 : parts <= 20 ? 4 : 2, few };
 }
