@@ -11,6 +11,8 @@ export const exchangeWords = {
 
   in: 'Bring in one sheet',
   inWhat: 'A CSV or XLSX file with one kind of row. It is only looked at first.',
+  inInMm:
+    'A column of lengths is read in mm unless its head says inches, though this shop writes inches; each can be told otherwise.',
   choose: 'Choose a file',
   other: 'Another file',
   orDrop: 'or drop it here',
@@ -87,6 +89,8 @@ export const exchangeWords = {
 
   out: 'Take out',
   folder: 'The whole record, as CSV files',
+  outInMm:
+    'Lengths in these files stay in mm, as the record holds them, though this shop writes inches. 1 in is 25.4 mm; each column says mm in its head.',
   folderWhat:
     'One zip: the shop’s own files in the format that is brought in, and every row of the record as it is kept, corrections too. It can be brought back whole.',
   workbook: 'A workbook for people',

@@ -15,6 +15,7 @@ export const forecastSettingsWords = {
   loading: 'Fetching what the forecast starts from',
   setting: 'What it is',
   value: 'Here',
+  unit: 'Unit',
   usual: 'Program’s own',
   bounds: 'Between',
   source: 'Where that comes from',

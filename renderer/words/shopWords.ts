@@ -15,8 +15,7 @@ export const shopWords = {
     fitters: 'Fitters',
     gauges: 'Gauges',
     kinds: 'Assembly kinds',
-    record: 'Record',
-    tools: 'Tools',
+    further: 'Further sheets',
   },
 
   name: 'Name of the shop',

@@ -6,6 +6,7 @@ import { Choice } from '#renderer/controls/Choice.tsx';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Notice } from '#renderer/controls/Notice.tsx';
+import { StaysInMm } from '#renderer/controls/StaysInMm.tsx';
 import { exchangeWords as words } from '#renderer/words/exchangeWords.ts';
 import { ColumnTable } from './ColumnTable.tsx';
 import { FilePick } from './FilePick.tsx';
@@ -76,6 +77,7 @@ export function BringInSheet() {
     <section className="exchange-part" aria-label={words.in}>
       <h2>{words.in}</h2>
       <p className="second">{words.inWhat}</p>
+      <StaysInMm why={words.inInMm} />
       <FilePick
         letter="F"
         first={seen === null}

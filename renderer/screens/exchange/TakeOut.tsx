@@ -5,6 +5,7 @@ import { answerTo } from '#renderer/ask.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { StaysInMm } from '#renderer/controls/StaysInMm.tsx';
 import { exchangeWords as words } from '#renderer/words/exchangeWords.ts';
 import { saveBytes } from './saveBytes.ts';
 
@@ -31,6 +32,7 @@ export function TakeOut() {
   return (
     <section className="exchange-part" aria-label={words.out}>
       <h2>{words.out}</h2>
+      <StaysInMm why={words.outInMm} />
       <div className="out-row">
         <Key letter="Z" disabled={state.busy !== null} onPress={() => void folder()}>
           {words.folder}

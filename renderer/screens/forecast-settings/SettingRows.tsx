@@ -38,6 +38,9 @@ export function SettingRows({
             <th scope="col" className="figures">
               {words.value}
             </th>
+            <th scope="col">
+              <span className="said">{words.unit}</span>
+            </th>
             <th scope="col" className="figures">
               {words.usual}
             </th>
@@ -95,8 +98,8 @@ function SettingRow({
           aria-invalid={value === null || undefined}
           onChange={(event) => onText(event.target.value)}
         />
-        <span className="second">{setting.unit}</span>
       </td>
+      <td className="second">{setting.unit}</td>
       <td className="figures">{valueText(setting.usual, writing)}</td>
       <td className="second">{words.between(setting, writing)}</td>
       <td className="second">{setting.source}</td>

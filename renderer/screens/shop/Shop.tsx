@@ -1,4 +1,4 @@
-import { type ReactNode, useState } from 'react';
+import { Fragment, type ReactNode, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { ReplyOf } from '#core/contract/operation.ts';
 import { classesList } from '#core/contract/partClass.ts';
@@ -78,28 +78,14 @@ function OfShop({ shop }: { shop: ReplyOf<typeof shopRead> }) {
           <Part head={words.parts.fitters}>
             <Fitters fitters={shop.fitters} />
           </Part>
-          <Part head={words.parts.record}>
-            <div className="one-line">
-              <Key onPress={() => goTo('/start')}>{words.recordOpen}</Key>
-              <p className="second">{words.recordWhat}</p>
-            </div>
-            <div className="one-line">
-              <Key onPress={() => goTo('/history')}>{historyWords.key}</Key>
-              <p className="second">{historyWords.sub}</p>
-            </div>
-            <div className="one-line">
-              <Key onPress={() => goTo('/forecast-settings')}>{forecastSettingsWords.key}</Key>
-              <p className="second">{forecastSettingsWords.keyWhat}</p>
-            </div>
-          </Part>
-          <Part head={words.parts.tools}>
-            <div className="one-line">
-              <Key onPress={() => goTo('/fits')}>{fitsWords.key}</Key>
-              <p className="second">{fitsWords.keySub}</p>
-            </div>
-            <div className="one-line">
-              <Key onPress={() => goTo('/shop-figures')}>{shopFigureWords.key}</Key>
-              <p className="second">{shopFigureWords.keyWhat}</p>
+          <Part head={words.parts.further}>
+            <div className="key-lines">
+              {FURTHER.map(({ at, key, what }) => (
+                <Fragment key={at}>
+                  <Key onPress={() => goTo(at)}>{key}</Key>
+                  <p className="second">{what}</p>
+                </Fragment>
+              ))}
             </div>
           </Part>
         </div>
@@ -113,6 +99,15 @@ function OfShop({ shop }: { shop: ReplyOf<typeof shopRead> }) {
     </Sheet>
   );
 }
+
+/** Screens of the shop's own that have no tab. */
+const FURTHER = [
+  { at: '/start', key: words.recordOpen, what: words.recordWhat },
+  { at: '/history', key: historyWords.key, what: historyWords.sub },
+  { at: '/forecast-settings', key: forecastSettingsWords.key, what: forecastSettingsWords.keyWhat },
+  { at: '/shop-figures', key: shopFigureWords.key, what: shopFigureWords.keyWhat },
+  { at: '/fits', key: fitsWords.key, what: fitsWords.keySub },
+];
 
 const MARKS = (['.', ','] as const).map((value) => ({ value, text: words.decimalMarks[value] }));
 const LENGTHS = (['mm', 'inch'] as const).map((value) => ({ value, text: words.lengthUnits[value] }));
