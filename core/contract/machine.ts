@@ -353,6 +353,8 @@ export const zPointSheet = z.object({
   forecast: zPointForecast,
   visits: z.array(zVisit),
   renewals: z.array(zRenewalMark),
+  /** renewals whose size was questioned and waits for an answer */
+  renewalsQuestioned: z.array(zId),
   putRight: z.array(zPutRight),
   /** fitted wear over the present part's life, and the fan beyond the last reading up to the limit */
   fitted: z.array(zCurvePoint),

@@ -9,7 +9,7 @@ import { listKinds } from '../record/kindStore.ts';
 import { machineOrRefuse } from '../record/machineStore.ts';
 import { pointsOfAssemblies } from '../record/pointStore.ts';
 import type { ReadableRecord } from '../record/recordFile.ts';
-import { shimsOfPoints } from '../record/renewalStore.ts';
+import { renewalRowsOfPoints, shimsOfPoints } from '../record/renewalStore.ts';
 import { sizeRowsOfPoints } from '../record/sizeStore.ts';
 import { slipsOfMachine } from '../record/slipStore.ts';
 import { stripDownsOf } from '../record/stripDownStore.ts';
@@ -101,6 +101,10 @@ function pointSheets(
   const details = new Map(pointsOfAssemblies(record, assemblyIds).map((point) => [point.id, point]));
   const sizes = Map.groupBy(sizeRowsOfPoints(record, pointIds), ({ pointId }) => pointId);
   const shims = Map.groupBy(shimsOfPoints(record, pointIds), ({ pointId }) => pointId);
+  const asked = Map.groupBy(
+    renewalRowsOfPoints(record, pointIds).filter(({ parked, sizeMm }) => parked && sizeMm !== null),
+    ({ pointId }) => pointId,
+  );
   return forecast.points.map((its, i) => {
     const point = onRecord.get(its.pointId)!;
     return pointSheet({
@@ -115,6 +119,7 @@ function pointSheets(
       machine: now.shop.hours.ofMachine(point.machineId),
       sizes: sizes.get(its.pointId) ?? [],
       shims: shims.get(its.pointId) ?? [],
+      renewalsQuestioned: (asked.get(its.pointId) ?? []).map(({ id }) => id),
       asOf: now.asOf,
     });
   });

@@ -38,6 +38,8 @@ export type PointSheetFrom = {
   sizes: readonly SizeRow[];
   /** packing noted here */
   shims: readonly { takenOn: Day; shimMm: number }[];
+  /** renewals whose size waits for an answer */
+  renewalsQuestioned: readonly number[];
   /** day it is looked at */
   asOf: Day;
 };
@@ -66,6 +68,7 @@ export function pointSheet(from: PointSheetFrom): Sheet {
     forecast,
     visits: series.history.flatMap((visit) => visitSheet(visit, from)),
     renewals: renewalMarks(from),
+    renewalsQuestioned: [...from.renewalsQuestioned],
     putRight: from.sizes.filter((row) => row.superseded && !row.undone).flatMap((row) => putRight(row, from)),
     ...curves(from),
   };

@@ -138,6 +138,7 @@ export function ownerLine({ customer, assemblies, serial, make, model, name }: O
 
 /** Words of the tables and forms under the picture. */
 export const panelWords = {
+  putInAsked: 'Sizes of parts put in that are questioned, and left out until answered',
   day: 'Day',
   machineHours: 'Machine h',
   partHours: 'Part h',

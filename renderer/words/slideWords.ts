@@ -27,6 +27,7 @@ type Play = { frontMm: number; rearMm: number; hookMm: number };
 export const slideWords = {
   loading: 'Working out the play ...',
   tab: 'Slide',
+  block: { lengths: 'Lengths of this slide', kept: 'kept in the record', notKept: 'none kept yet' },
   title: (assembly: string) => `${assembly}: slide`,
   sub: (machine: string, customer: string) => [machine, customer].filter(Boolean).join(', '),
   toMachine: 'Machine',

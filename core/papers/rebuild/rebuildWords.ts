@@ -37,6 +37,7 @@ export const rebuildWords = {
   declined: 'Declined by the customer, in his own words',
   parts: 'Parts made or bought',
   noParts: 'No parts are agreed on this job.',
+  nothingChosen: 'No repair with a part to make is chosen yet.',
   cautions: 'Cautions',
   sides: 'Left and right as seen from the driver’s seat, looking forward.',
   cuts: 'One line a cut',

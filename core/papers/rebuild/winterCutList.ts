@@ -25,26 +25,29 @@ export const printCutList = ({ shop, printedOn, writing, machine, groups }: CutL
   const mm = (sizeMm: number) => decimalFigure(sizeMm, 0, writing);
   return printListPaper({
     ...{ title: words.titles['cut-list'], shop, printedOn },
-    sections: groups.flatMap(({ bar, makes, bars, proven }) => [
-      tableSection(
-        bar,
-        [
-          { head: words.heads.bar, share: 1.2, align: 'right' },
-          { head: words.heads.cutsOff, share: 6 },
-          { head: words.heads.leftOver, share: 2.4 },
-          { head: words.heads.done, share: 1, box: true },
-        ],
-        bars.map((one) => [
-          mm(one.barMm),
-          one.piecesMm.map(mm).join(' + '),
-          `${mm(one.leftMm)}${one.keep ? words.keepEnd : ''}`,
-          '',
-        ]),
-        words.noParts,
-      ),
-      ...(proven ? [] : [sentences(words.notProven, [])]),
-      ...makes.map((make) => partToMake('', make, writing)),
-    ]),
+    sections:
+      groups.length === 0
+        ? [sentences(words.nothingChosen, [])]
+        : groups.flatMap(({ bar, makes, bars, proven }) => [
+            tableSection(
+              bar,
+              [
+                { head: words.heads.bar, share: 1.2, align: 'right' },
+                { head: words.heads.cutsOff, share: 6 },
+                { head: words.heads.leftOver, share: 2.4 },
+                { head: words.heads.done, share: 1, box: true },
+              ],
+              bars.map((one) => [
+                mm(one.barMm),
+                one.piecesMm.map(mm).join(' + '),
+                `${mm(one.leftMm)}${one.keep ? words.keepEnd : ''}`,
+                '',
+              ]),
+              words.noParts,
+            ),
+            ...(proven ? [] : [sentences(words.notProven, [])]),
+            ...makes.map((make) => partToMake('', make, writing)),
+          ]),
     cells: [
       [words.machine, machine === '' ? words.everyMachine : machine, 6],
       [words.printed, printedOn, 2],

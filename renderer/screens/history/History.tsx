@@ -8,6 +8,7 @@ import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { StopMark } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { Figures } from '#renderer/words/Figures.tsx';
 import { broughtText, daysText, machinesText, whatText, historyWords as words } from '#renderer/words/historyWords.ts';
 import { ByField, useBy } from '../machine/panels/ByField.tsx';
 import { momentText } from './momentText.ts';
@@ -123,10 +124,13 @@ function EntryRow({ entry, isLast }: { entry: Entry; isLast: boolean }) {
       <td>
         {entry.undoneAt !== null ? (
           <>
-            <s>{broughtText(entry)}</s> {words.undone(momentText(entry.undoneAt), entry.undoneBy ?? '')}
+            <s>
+              <Figures>{broughtText(entry)}</Figures>
+            </s>{' '}
+            {words.undone(momentText(entry.undoneAt), entry.undoneBy ?? '')}
           </>
         ) : (
-          broughtText(entry)
+          <Figures>{broughtText(entry)}</Figures>
         )}
       </td>
     </tr>

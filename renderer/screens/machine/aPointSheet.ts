@@ -22,6 +22,7 @@ export const aPointSheet = (pointId: number, its: Partial<PointSheet> = {}): Poi
   limits: { from: null, newSizeMm: 40, newSizeTolMm: 0.1, renewAtMm: 39, rejectAtMm: 38.5, source: "shop's rule" },
   role: 'leave',
   visits: [],
+  renewalsQuestioned: [],
   renewals: [],
   putRight: [],
   fitted: [],

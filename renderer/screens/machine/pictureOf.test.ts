@@ -125,8 +125,8 @@ it('like parts of one class are counted once', () => {
 it('questioned sizes are found in the order of the page', () => {
   const visit = aVisit('2026-01-02', 3800, { A: 39.5, B: 39.4 });
   const parked = { ...visit, stations: visit.stations.map((station) => ({ ...station, parked: true })) };
-  const sheet = aMachineSheet([aPointSheet(1), aPointSheet(2, { visits: [parked] })]);
-  expect(questionedPoints(sheet)).toEqual([{ pointId: 2, count: 2 }]);
+  const sheet = aMachineSheet([aPointSheet(1), aPointSheet(2, { visits: [parked], renewalsQuestioned: [7] })]);
+  expect(questionedPoints(sheet)).toEqual([{ pointId: 2, count: 3 }]);
 });
 
 describe('item numbers', () => {

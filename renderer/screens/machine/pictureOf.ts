@@ -164,8 +164,12 @@ export const questionedPoints = (
     .map((point) => ({ pointId: point.pointId, count: questionedIn(point) }))
     .filter(({ count }) => count > 0);
 
-export const questionedIn = (point: Pick<PointSheet, 'visits'>): number =>
-  point.visits.flatMap((visit) => visit.stations).filter((station) => station.parked).length;
+/** Sizes of a point that wait for an answer: measured, and of parts put in. */
+export const questionedIn = ({
+  visits,
+  renewalsQuestioned,
+}: Pick<PointSheet, 'visits' | 'renewalsQuestioned'>): number =>
+  visits.flatMap((visit) => visit.stations).filter((station) => station.parked).length + renewalsQuestioned.length;
 
 /** Own readings of all points, and like parts of their classes, each class once. */
 export function restsOn(points: readonly PointSheet[]): { own: number; like: number } {

@@ -10,6 +10,7 @@ import { Figures } from '#renderer/words/Figures.tsx';
 import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
 import { answerText, questionText } from '#renderer/words/questionText.ts';
 import { useDeskDo } from './useDesk.ts';
+import './waiting.css';
 
 /** Sizes kept aside: what is odd about each, and the answers, now or later. */
 export function Waiting({
@@ -17,14 +18,19 @@ export function Waiting({
   writing,
   by,
   machineNamed,
+  startOpen = false,
+  onAnswered,
 }: {
   sizes: readonly QuestionedSize[];
   writing: Writing;
   by: string;
   /** several machines stand in the list */
   machineNamed: boolean;
+  /** the first is asked at once */
+  startOpen?: boolean;
+  onAnswered?: () => void;
 }) {
-  const [open, setOpen] = useState<string | null>(null);
+  const [open, setOpen] = useState<string | null>(startOpen && sizes[0] ? idOf(sizes[0]) : null);
   return (
     <ul className="waiting-sizes">
       {sizes.map((size) => (
@@ -42,7 +48,7 @@ export function Waiting({
             </span>
             <b className="figures">{lengthFigure(size.sizeMm, size.decimals, writing)}</b>
           </button>
-          {open === idOf(size) && <Answers size={size} writing={writing} by={by} />}
+          {open === idOf(size) && <Answers size={size} writing={writing} by={by} {...(onAnswered && { onAnswered })} />}
         </li>
       ))}
     </ul>
@@ -51,21 +57,32 @@ export function Waiting({
 
 const idOf = ({ sizeId, renewalId }: QuestionedSize): string => (sizeId === null ? `put in ${renewalId}` : `${sizeId}`);
 
-function Answers({ size, writing, by }: { size: QuestionedSize; writing: Writing; by: string }) {
+function Answers({
+  size,
+  writing,
+  by,
+  onAnswered,
+}: {
+  size: QuestionedSize;
+  writing: Writing;
+  by: string;
+  onAnswered?: () => void;
+}) {
   const { sizeId, renewalId } = size;
   const answer = useDeskDo(sizeAnswer);
   const putRight = useDeskDo(sizePutRight);
   const putInAnswer = useDeskDo(renewalAnswer);
   const putInRight = useDeskDo(renewalPutRight);
+  const told = (reply: unknown) => reply !== null && onAnswered?.();
   const say = (choice: 'right-as-read' | 'was-renewed') => {
-    if (sizeId !== null) void answer.run({ sizeId, answer: choice, by });
-    else if (renewalId !== null) void putInAnswer.run({ renewalId, answer: 'right-as-read', by });
+    if (sizeId !== null) void answer.run({ sizeId, answer: choice, by }).then(told);
+    else if (renewalId !== null) void putInAnswer.run({ renewalId, answer: 'right-as-read', by }).then(told);
   };
   /** null: it was not so */
   const put = (sizeMm: number | null, reason: string) => {
-    if (sizeId !== null) void putRight.run({ sizeId, sizeMm, reason, by });
+    if (sizeId !== null) void putRight.run({ sizeId, sizeMm, reason, by }).then(told);
     else if (renewalId !== null)
-      void putInRight.run({ renewalId, right: sizeMm === null ? null : { sizeMm }, reason, by });
+      void putInRight.run({ renewalId, right: sizeMm === null ? null : { sizeMm }, reason, by }).then(told);
   };
   const [another, setAnother] = useState<number | null>(null);
   const { decimals, gaugeErrorMm, measures } = size;

@@ -194,7 +194,7 @@ function Settings({
           </div>
         </Part>
         <Part head={words.parts.writing}>
-          <div className="pair">
+          <div className="choices">
             <Choice
               label={words.decimalMark}
               options={MARKS}

@@ -17,12 +17,13 @@ import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
-import { Sheet } from '#renderer/controls/Sheet.tsx';
-import { useWriting } from '#renderer/record.tsx';
+import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
+import { useToday, useWriting } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { GoesBy } from '#renderer/screens/shop-figures/GoesBy.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { useIdInAddress } from '#renderer/useIdInAddress.ts';
+import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { cautionSaid, closedBecause, reasonText } from '#renderer/words/repairReasons.ts';
 import { slideWords } from '#renderer/words/slideWords.ts';
@@ -46,6 +47,7 @@ export default function Slide() {
 function WithFacts({ assemblyId, kept }: { assemblyId: number; kept: ReplyOf<typeof slideFacts> }) {
   const [, goTo] = useLocation();
   const writing = useWriting();
+  const today = useToday();
   const [asked, setAsked] = useState<SlideAsked>(() => ({ assemblyId, ...kept.facts, choice: LEAVE_ALL }));
   const read = useAsk(slideRead, asked);
   // while another choice is worked out the last answer stays
@@ -66,17 +68,32 @@ function WithFacts({ assemblyId, kept }: { assemblyId: number; kept: ReplyOf<typ
           <OnJob machineId={shown.machineId} asked={asked} />
         </>
       }
+      block={[
+        { label: shared.asOf, value: today },
+        planningAidCell,
+        {
+          label: slideWords.block.lengths,
+          value: kept.kept ? slideWords.block.kept : slideWords.block.notKept,
+          grow: true,
+        },
+      ]}
     >
       {read.fault && <FaultBox fault={read.fault} />}
-      <Play shown={shown} asked={asked} writing={writing} />
-      <Strips
-        shown={shown}
-        choice={asked.choice}
-        writing={writing}
-        onChoose={(place, choice) => set({ choice: { ...asked.choice, [place]: choice } })}
-      />
-      <Lengths asked={asked} kept={kept} set={set} writing={writing} />
-      <GoesBy names={['slidePlayMm', 'stripEvenWithinMm', 'overScrewHeadsMm']} />
+      <div className="slide">
+        <div>
+          <Play shown={shown} asked={asked} writing={writing} />
+          <Strips
+            shown={shown}
+            choice={asked.choice}
+            writing={writing}
+            onChoose={(place, choice) => set({ choice: { ...asked.choice, [place]: choice } })}
+          />
+        </div>
+        <div>
+          <Lengths asked={asked} kept={kept} set={set} writing={writing} />
+          <GoesBy names={['slidePlayMm', 'stripEvenWithinMm', 'overScrewHeadsMm']} />
+        </div>
+      </div>
     </Sheet>
   );
 }

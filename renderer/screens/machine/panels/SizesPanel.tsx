@@ -10,6 +10,7 @@ import { Figures } from '#renderer/words/Figures.tsx';
 import { pointName } from '#renderer/words/machinesWords.ts';
 import { basisSentence, panelWords, sizeText } from '#renderer/words/machineWords.ts';
 import { renewalKindText } from '#renderer/words/renewalWords.ts';
+import { PutInAsked } from './PutInAsked.tsx';
 import { SizeForm } from './SizeForm.tsx';
 import { readBefore, type SizeLine, sizeLines, stationColumns, struckAlone } from './sizeRows.ts';
 
@@ -24,12 +25,15 @@ export function SizesPanel({ point, machineId }: { point: PointSheet; machineId:
   const name = `${point.item} ${pointName(point)}`;
   if (point.visits.length === 0 && point.putRight.length === 0) {
     return (
-      <Empty
-        head={`${name}: ${panelWords.noSizes.toLowerCase()}`}
-        keys={<Key onPress={() => goTo(`/strip-down/${machineId}`)}>{panelWords.startStripDown}</Key>}
-      >
-        <Figures>{panelWords.noSizesNext(basisSentence(point.forecast))}</Figures>
-      </Empty>
+      <>
+        <PutInAsked point={point} machineId={machineId} />
+        <Empty
+          head={`${name}: ${panelWords.noSizes.toLowerCase()}`}
+          keys={<Key onPress={() => goTo(`/strip-down/${machineId}`)}>{panelWords.startStripDown}</Key>}
+        >
+          <Figures>{panelWords.noSizesNext(basisSentence(point.forecast))}</Figures>
+        </Empty>
+      </>
     );
   }
   const columns = stationColumns(point);
@@ -37,6 +41,7 @@ export function SizesPanel({ point, machineId }: { point: PointSheet; machineId:
   const across = columns.length + (signed ? 6 : 5);
   return (
     <>
+      <PutInAsked point={point} machineId={machineId} />
       <table className="table sizes-table">
         <caption>{panelWords.sizesOf(name, lengthUnit(writing))}</caption>
         <thead>
