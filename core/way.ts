@@ -64,8 +64,8 @@ export function forecastsOfMachine(
 ): MachineForecast {
   const { points, pool, parts, laws } = lawsOfMachine(shop, machineId, learning, settings);
   const lastVisit = new Map(parts.flatMap((its) => [...lastVisitCautions(pool, its, settings)]));
-  const { coverage } = learning;
-  const from = { shop, laws, lastVisit, pool, coverage, findings: openFindings(shop.life, shop.asOf), settings };
+  const { coverage, looks } = learning;
+  const from = { shop, laws, lastVisit, pool, coverage, looks, findings: openFindings(shop.life, shop.asOf), settings };
   return { machineId, points: points.map((point) => forecastOfPoint({ ...from, point })), laws };
 }
 

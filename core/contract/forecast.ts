@@ -68,7 +68,7 @@ export const zWidth = z.object({
   /** from low to high hours left, or to the middle where the high end lies beyond [machine h] */
   hours: z.number(),
   to: z.enum(['high', 'middle']),
-  /** gauge, visit, start, own-rate, machine, class, curvature, path, drift: the range without it [machine h] */
+  /** gauge, visit, start, own-rate, machine, class, curvature, path, drift; of a joint's slack pin-rate and bore-rate too: the range without it [machine h] */
   without: z.array(z.object({ source: z.string(), hours: z.number() })),
   /** the range of dates, and what it would be if the machine's use were known; null: no range of dates [d] */
   days: z.number().nullable(),

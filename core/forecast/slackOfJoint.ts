@@ -99,7 +99,7 @@ export function chanceSlackBelow({ pin, bores }: JointLaw, gainMm: number, ahead
 }
 
 /** The last time anybody looked at either end, in worked hours from now; before it nothing is asked [h, 0 or less]. */
-const lastLook = ({ pin, bores }: JointLaw): number =>
+export const lastLook = ({ pin, bores }: JointLaw): number =>
   Math.min(0, Math.max(...[pin, ...bores].map(({ law, workedHoursNow }) => (law.lastHours ?? 0) - workedHoursNow)));
 
 /**
@@ -141,7 +141,7 @@ function between(low: number, high: number, share: number): number {
 }
 
 /** Hours at limit of the slack, counted from the as-of day [worked h]; as hoursAtLimit() gives them for one part. */
-function slackAtLimit(joint: JointLaw, limitGainMm: number, settings: ModelSettings): HoursAtLimit {
+export function slackAtLimit(joint: JointLaw, limitGainMm: number, settings: ModelSettings): HoursAtLimit {
   const { from, past0, most, chanceAt } = slackPastBy(joint, limitGainMm, settings);
   if (past0 > 0.5) return { low: from, middle: from, high: from, chancePastAtLastSize: past0, pastAtLastSize: true };
   const end = chanceAt(most);

@@ -2,9 +2,9 @@ import type { forecastWhy, PointForecast } from '../contract/forecast.ts';
 import type { GivenReplyOf, Handler } from '../contract/operation.ts';
 import type { ClassLearning } from '../fit/learnShop.ts';
 import { defaultModelSettings, type ModelSettings, modelSettingNames } from '../fit/modelSettings.ts';
-import type { PartLaw } from '../fit/partLaw.ts';
 import { forecastPart } from '../forecast/forecastPart.ts';
-import { widenedBy } from '../forecast/guards.ts';
+import { measuredWhenWorn, widenedBy } from '../forecast/guards.ts';
+import { forecastJoint } from '../forecast/slackOfJoint.ts';
 import { normalQuantile } from '../maths/normal.ts';
 import { RefusedError } from '../outcome.ts';
 import { machineHoursOn } from '../reading/machineHours.ts';
@@ -16,11 +16,11 @@ import { day, daysBetween } from '../units/day.ts';
 import { jointOfSlack } from '../way/jointOfSlack.ts';
 import { widens } from '../way/lawsAsSaid.ts';
 import { machineHarshness } from '../way/machineHarshness.ts';
-import { pointDates } from '../way/pointDates.ts';
+import { type DatesFrom, pointDates } from '../way/pointDates.ts';
 import { settingsOf, workTypeOn } from '../way/settingsOf.ts';
 import type { MachineHoursAndUse } from '../way/shopHours.ts';
 import { partsOfMachine, type ShopSeries } from '../way/shopSeries.ts';
-import { widthWithout } from '../way/widthWithout.ts';
+import { widthOfJoint, widthWithout } from '../way/widthWithout.ts';
 import type { Learning } from '../way.ts';
 import { classRates } from './classesList.ts';
 import type { Context } from './context.ts';
@@ -48,7 +48,7 @@ export function whyForecast(now: ShopNow, pointId: number): Reply {
       limitStep(forecast, series),
       dateStep(now, point, forecast),
     ];
-    return { forecast, steps: [...steps, ...settingsStep(now)], width: null };
+    return { forecast, steps: [...steps, ...settingsStep(now)], width: widthOfForecast(now, point, series, forecast) };
   }
   const steps = [
     readingsStep(series),
@@ -77,19 +77,23 @@ function widthOfForecast(
   const share = machine ? presentShare(machine.life, asOf) : 1;
   const settings = settingsOf(shop.life);
   if (series.renewAtWearMm === null || forecast.hoursLeft.low === null || !knownClass(point.partClass)) return null;
-  const width = widthWithout({
+  const { laws } = ofMachine(point.machineId);
+  const joint = jointOfSlack(shop, point, laws);
+  const from = {
     pool: learning.shop,
     parts: partsOfMachine(shop, machineId, [point]).filter((part) => knownClass(part.partClass)),
-    pointId: point.pointId,
-    limitWearMm: series.renewAtWearMm,
     coverage: learning.coverage,
     settings,
-  });
+  };
+  const width = joint
+    ? widthOfJoint({ ...from, joint, limitGainMm: series.renewAtWearMm })
+    : widthWithout({ ...from, pointId: point.pointId, limitWearMm: series.renewAtWearMm });
   if (!width || share <= 0) return null;
   const { low, high } = forecast.dateAtLimit;
   const days = low && high ? daysBetween(day(low), day(high)) : null;
-  const law = ofMachine(point.machineId).laws.get(point.pointId);
-  const useShare = days !== null && law && machine ? useShareOfDates(law, series, machine, share, settings) : null;
+  const law = laws.get(point.pointId);
+  const useShare =
+    days !== null && law && machine ? useShareOfDates({ law, joint, series, machine, share, settings }) : null;
   return {
     hours: width.hours / share,
     to: width.to,
@@ -117,16 +121,15 @@ function jointStep({ shop, ofMachine }: ShopNow, point: PointOnRecord, series: P
   };
 }
 
-function useShareOfDates(
-  law: PartLaw,
-  series: PartSeries,
-  machine: MachineHoursAndUse,
-  share: number,
-  settings: ModelSettings,
-): number | null {
-  const part = forecastPart(law, series.renewAtWearMm, series.workedHoursNow ?? 0, settings);
-  if (!part.ok) return null;
-  return pointDates({ law, part: part.value, series, machine, share, settings })?.useShare ?? null;
+function useShareOfDates(from: Omit<DatesFrom, 'part'>): number | null {
+  const { law, joint, settings } = from;
+  const { renewAtWearMm, workedHoursNow } = from.series;
+  if (joint) {
+    const part = forecastJoint(joint, renewAtWearMm, workedHoursNow ?? 0, settings);
+    return pointDates({ ...from, part })?.useShare ?? null;
+  }
+  const part = forecastPart(law, renewAtWearMm, workedHoursNow ?? 0, settings);
+  return part.ok ? (pointDates({ ...from, part: part.value })?.useShare ?? null) : null;
 }
 
 function readingsStep({ present, lastSize, ownReadings, presentNewSizeMm }: PartSeries): Step {
@@ -195,6 +198,7 @@ function classSteps({ shop, learning }: ShopNow, point: PointOnRecord): Step[] {
       facts: { partClass: point.partClass, parts: learned.partsRead, machines: learned.machinesRead, ...rates(now) },
     },
     ...coverageStep(learning, point.partClass, settingsOf(shop.life)),
+    ...looksStep(learning, point.partClass),
     { code: 'class-shape', facts: shapeFacts(learned) },
   ];
 }
@@ -204,6 +208,12 @@ function coverageStep({ coverage }: Learning, partClass: string, settings: Model
   if (!scored) return [];
   const { sizes, inside } = scored;
   return [{ code: 'class-coverage', facts: { sizes, inside, widenedBy: widenedBy(scored, widens(settings)) } }];
+}
+
+/** Only where its parts were measured in a way that leads the forecast astray. */
+function looksStep({ looks }: Learning, partClass: string): Step[] {
+  const worn = measuredWhenWorn(looks.find((one) => one.partClass === partClass));
+  return worn ? [{ code: 'class-looks', facts: worn.facts ?? {} }] : [];
 }
 
 const Z_90 = normalQuantile(0.9);

@@ -11,6 +11,7 @@ import { presentShare } from '../reading/workedHours.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
 import type { ClassCoverage } from './classCoverage.ts';
+import type { ClassLooks } from './classLooks.ts';
 import { jointOfSlack } from './jointOfSlack.ts';
 import { isStop, type OpenFindings } from './openFindings.ts';
 import { pointCautions } from './pointCautions.ts';
@@ -26,6 +27,7 @@ export type ForecastOfPointFrom = {
   lastVisit: ReadonlyMap<number, readonly Caution[]>;
   pool: ShopLearning;
   coverage: readonly ClassCoverage[];
+  looks: readonly ClassLooks[];
   findings: OpenFindings;
   settings: ModelSettings;
 };
@@ -48,7 +50,7 @@ export function forecastOfPoint(from: ForecastOfPointFrom): PointForecast {
   const atPosition = findings.ofPoint(point);
   const stopped = atPosition.some(isStop);
   const cautions: Caution[] = [
-    ...pointCautions({ series, law, part, machine, settings, pool, coverage: from.coverage }),
+    ...pointCautions({ series, law, part, machine, settings, pool, coverage: from.coverage, looks: from.looks }),
     ...(from.lastVisit.get(point.pointId) ?? []),
     ...(dates?.cautions ?? []),
     ...(joint ? [{ code: 'slack-from-sizes', facts: { bores: joint.bores.length } }] : []),

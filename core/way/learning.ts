@@ -7,6 +7,7 @@ import type { WearSeries } from '../series/wearSeries.ts';
 import { limitsOn } from '../shop/limitsOn.ts';
 import type { ShopLife } from '../shop/shopLife.ts';
 import { type ClassCoverage, classCoverage } from './classCoverage.ts';
+import { type ClassLooks, classLooks } from './classLooks.ts';
 import { fingerprint } from './fingerprint.ts';
 import { drawMachines, drawnFrom, lifeOfMachines } from './heardMachines.ts';
 import { type ScoredSize, scoredSizes } from './scoredSizes.ts';
@@ -15,7 +16,7 @@ import type { ShopHabit } from './shopHours.ts';
 import { allParts, type ShopSeries, shopSeries } from './shopSeries.ts';
 
 /** Raised whenever the model of fit/ changes, so that what an earlier program kept is learned again. */
-export const MODEL_VERSION = 9;
+export const MODEL_VERSION = 10;
 
 /** What the shop has taught of its part classes and of how its machines are used, and of what: plain numbers, to be kept. */
 export type Learning = {
@@ -25,6 +26,8 @@ export type Learning = {
   /** sizes of each machine's last visits against what would have been foretold for them, and how each class did */
   scored: readonly ScoredSize[];
   coverage: readonly ClassCoverage[];
+  /** how the parts of each class came to be measured */
+  looks: readonly ClassLooks[];
 };
 
 /**
@@ -47,7 +50,14 @@ export function learn(
     settings,
   );
   const { habit } = from.shop.hours;
-  return { fingerprint: from.fingerprint, shop: learned, habit, scored, coverage: classCoverage(scored) };
+  return {
+    fingerprint: from.fingerprint,
+    shop: learned,
+    habit,
+    scored,
+    coverage: classCoverage(scored),
+    looks: classLooks(from.shop),
+  };
 }
 
 /** Forecasts of so many machines a class are scored at most: some thousand sizes tell a share to 1 % (common practice, no source). */

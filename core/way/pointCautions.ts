@@ -3,11 +3,18 @@ import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { datesNotReliable } from '../forecast/dateAtLimit.ts';
 import type { PartForecast } from '../forecast/forecastPart.ts';
-import { classOffCoverage, fromTradePrior, longExtrapolation, tooSmallToSee } from '../forecast/guards.ts';
+import {
+  classOffCoverage,
+  fromTradePrior,
+  longExtrapolation,
+  measuredWhenWorn,
+  tooSmallToSee,
+} from '../forecast/guards.ts';
 import { shapeDoubt } from '../forecast/shapeDoubt.ts';
 import type { Caution } from '../outcome.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import type { ClassCoverage } from './classCoverage.ts';
+import type { ClassLooks } from './classLooks.ts';
 import { widens } from './lawsAsSaid.ts';
 import type { MachineHoursAndUse } from './shopHours.ts';
 
@@ -20,6 +27,7 @@ export type CautionsFrom = {
   settings: ModelSettings;
   pool: ShopLearning;
   coverage: readonly ClassCoverage[];
+  looks: readonly ClassLooks[];
 };
 
 /** What to say beside one point's forecast, as codes with facts: of its hours, its sizes, its class and its reach. */
@@ -62,12 +70,13 @@ function limitCautions({ series, part, law, settings }: CautionsFrom): Caution[]
     : reach;
 }
 
-function classCautions({ series, pool, coverage, settings }: CautionsFrom): Caution[] {
+function classCautions({ series, pool, coverage, looks, settings }: CautionsFrom): Caution[] {
   const learned = pool.classes.find((one) => one.partClass === series.present.partClass);
   const thin = fromTradePrior(learned?.partsRead ?? 0, learned?.machinesRead ?? 0, learned?.prior.from ?? 'wide');
   const off = classOffCoverage(
     coverage.find((one) => one.partClass === series.present.partClass),
     widens(settings),
   );
-  return [thin, off].filter((caution) => caution !== null);
+  const worn = measuredWhenWorn(looks.find((one) => one.partClass === series.present.partClass));
+  return [thin, off, worn].filter((caution) => caution !== null);
 }

@@ -1,7 +1,8 @@
 import type { ClassLearning, ShopLearning } from '../fit/learnShop.ts';
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
-import { hoursAtLimit } from '../forecast/hoursAtLimit.ts';
+import { type HoursAtLimit, hoursAtLimit } from '../forecast/hoursAtLimit.ts';
+import { type JointLaw, lastLook, slackAtLimit } from '../forecast/slackOfJoint.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
 import type { ClassCoverage } from './classCoverage.ts';
 import { fittedWear } from './fittedWear.ts';
@@ -20,7 +21,9 @@ export const WIDTH_SOURCES = [
   'path',
   'drift',
 ] as const;
-export type WidthSource = (typeof WIDTH_SOURCES)[number];
+/** And the slack of a joint, which is all of that of pin and bores together. */
+export const JOINT_SOURCES = ['pin-rate', 'bore-rate'] as const;
+export type WidthSource = (typeof WIDTH_SOURCES)[number] | (typeof JOINT_SOURCES)[number];
 
 /** Width of the range of hours at limit, and what it would be without each source [worked h]. */
 export type Width = {
@@ -30,12 +33,11 @@ export type Width = {
   without: { source: WidthSource; hours: number }[];
 };
 
+/** What the laws of some parts rest on. */
 export type WidthFrom = {
   pool: ShopLearning;
   /** of one machine: all classes, finished ones too */
   parts: readonly WearSeries[];
-  pointId: number;
-  limitWearMm: number;
   coverage: readonly ClassCoverage[];
   settings: ModelSettings;
 };
@@ -63,67 +65,118 @@ const EXACT_MM = 0.001;
  * @source own derivation: one-at-a-time fixing, as in first-order sensitivity analysis (A. Saltelli and others, Global
  *   Sensitivity Analysis: The Primer, 2008); ln rate by conditional normals, see lnRateParts.ts
  */
-export function widthWithout(from: WidthFrom): Width | null {
-  const law = lawOf(from);
-  const reach = law && reachOf(law, from);
-  if (!law || !reach) return null;
+export function widthWithout(from: WidthFrom & { pointId: number; limitWearMm: number }): Width | null {
+  const held = heldOf([from.pointId], from);
+  return (
+    held &&
+    widthBySource(held, from, WIDTH_SOURCES, ({ laws: [law], settings }) => {
+      const limit = hoursAtLimit(law!, from.limitWearMm, settings);
+      return reachOf(limit, law!.lastHours ?? 0);
+    })
+  );
+}
+
+/**
+ * The same of a joint's slack, forecast from its ends: each source known of pin and bores alike; besides,
+ *
+ *   pin-rate   it were known how fast the pin wears
+ *   bore-rate  it were known how fast the bores wear
+ */
+export function widthOfJoint(from: WidthFrom & { joint: JointLaw; limitGainMm: number }): Width | null {
+  const { pin, bores } = from.joint;
+  const ends = [pin, ...bores];
+  const held = heldOf(
+    ends.map(({ law }) => law.pointId),
+    from,
+  );
+  return (
+    held &&
+    widthBySource(held, from, [...JOINT_SOURCES, ...WIDTH_SOURCES], ({ laws: [ofPin, ...ofBores], settings }) => {
+      const joint = { pin: { ...pin, law: ofPin! }, bores: bores.map((bore, k) => ({ ...bore, law: ofBores[k]! })) };
+      return reachOf(slackAtLimit(joint, from.limitGainMm, settings), lastLook(joint));
+    })
+  );
+}
+
+/** Laws of the parts looked at, in their order, and the settings they are carried on with. */
+type Held = { laws: readonly PartLaw[]; settings: ModelSettings };
+type Reach = { width: number; ahead: number; to: Width['to'] };
+
+function widthBySource(
+  held: Held,
+  from: WidthFrom,
+  sources: readonly WidthSource[],
+  reachOfHeld: (held: Held) => Reach | null,
+): Width | null {
+  const reach = reachOfHeld(held);
+  if (!reach) return null;
   const hoursOf = (source: WidthSource): number => {
-    const without = reachOf(...known(source, law, from));
+    const without = reachOfHeld(known(source, held, from));
     return without === null || without.to !== reach.to || without.ahead <= 0
       ? reach.width
       : without.width * (reach.ahead / without.ahead);
   };
-  return {
-    hours: reach.width,
-    to: reach.to,
-    without: WIDTH_SOURCES.map((source) => ({ source, hours: hoursOf(source) })),
-  };
+  return { hours: reach.width, to: reach.to, without: sources.map((source) => ({ source, hours: hoursOf(source) })) };
 }
 
-const lawOf = ({ pool, parts, pointId, coverage, settings }: WidthFrom): PartLaw | undefined =>
-  lawsAsSaid(pool, parts, settings, coverage).find((law) => law.pointId === pointId);
+/** @returns null: not every one of the points has a law */
+function heldOf(pointIds: readonly number[], { pool, parts, coverage, settings }: WidthFrom): Held | null {
+  const all = lawsAsSaid(pool, parts, settings, coverage);
+  const laws = pointIds.flatMap((pointId) => all.find((law) => law.pointId === pointId) ?? []);
+  return laws.length === pointIds.length ? { laws, settings } : null;
+}
 
-/** The law, and what it is carried on with, once a source is known. */
-function known(source: WidthSource, law: PartLaw, from: WidthFrom): [PartLaw, WidthFrom] {
-  const refitted = (changed: WidthFrom): [PartLaw, WidthFrom] => [lawOf(changed) ?? law, from];
+/** The laws, and what they are carried on with, once a source is known. */
+function known(source: WidthSource, held: Held, from: WidthFrom): Held {
+  const ids = held.laws.map(({ pointId }) => pointId);
+  const refitted = (changed: WidthFrom): Held => heldOf(ids, changed) ?? held;
+  const each = (change: (law: PartLaw, place: number) => PartLaw): Held => ({ ...held, laws: held.laws.map(change) });
   switch (source) {
     case 'gauge':
-      return refitted(withOwn(from, (part) => atFittedWear(law, part, EXACT_MM)));
+      return refitted(withOwn(from, held.laws, (law, part) => atFittedWear(law, part, EXACT_MM)));
     case 'visit': {
-      const settled = withOwn(from, (part) => atFittedWear(law, part, null));
+      const settled = withOwn(from, held.laws, (law, part) => atFittedWear(law, part, null));
       return refitted({ ...settled, pool: withoutVisitError(from.pool) });
     }
     case 'start':
-      return refitted(withOwn(from, (part) => ({ ...part, startHoursSd: 0 })));
+      return refitted(withOwn(from, held.laws, (_, part) => ({ ...part, startHoursSd: 0 })));
     case 'curvature':
-      return refitted({ ...from, pool: withOnePower(from.pool, law.partClass) });
+      return refitted({ ...from, pool: withOnePower(from.pool, new Set(held.laws.map(({ partClass }) => partClass))) });
     case 'own-rate':
     case 'machine':
     case 'class':
-      return [narrowedRate(law, classOf(from.pool, law.partClass), source, from.settings), from];
+      return each((law) => narrowedRate(law, classOf(from.pool, law.partClass), source, from.settings));
+    case 'pin-rate':
+      return each((law, place) => (place === 0 ? atOneRate(law) : law));
+    case 'bore-rate':
+      return each((law, place) => (place > 0 ? atOneRate(law) : law));
     case 'path':
-      return [{ ...law, shapes: law.shapes.map((shape) => ({ ...shape, pathScatter: 0 })) }, from];
+      return each((law) => ({ ...law, shapes: law.shapes.map((shape) => ({ ...shape, pathScatter: 0 })) }));
     case 'drift':
-      return [law, { ...from, settings: { ...from.settings, driftDelta: 0 } }];
+      return { ...held, settings: { ...held.settings, driftDelta: 0 } };
   }
 }
 
-type Reach = { width: number; ahead: number; to: Width['to'] };
-
-/** Low to high hours at limit, or to the middle where high lies beyond, and hours from the last size to the middle [h]. */
-function reachOf(law: PartLaw, { limitWearMm, settings }: WidthFrom): Reach | null {
-  const { low, middle, high, pastAtLastSize } = hoursAtLimit(law, limitWearMm, settings);
+/** Low to high hours at limit, or to the middle where high lies beyond, and hours from the last look to the middle [h]. */
+function reachOf({ low, middle, high, pastAtLastSize }: HoursAtLimit, lastHours: number): Reach | null {
   if (pastAtLastSize || low === null || middle === null) return null;
-  const ahead = middle - (law.lastHours ?? 0);
-  return { width: (high ?? middle) - low, ahead, to: high === null ? 'middle' : 'high' };
+  return { width: (high ?? middle) - low, ahead: middle - lastHours, to: high === null ? 'middle' : 'high' };
 }
 
 const classOf = (pool: ShopLearning, partClass: string): ClassLearning | undefined =>
   pool.classes.find((one) => one.partClass === partClass);
 
-const withOwn = (from: WidthFrom, change: (part: WearSeries) => WearSeries): WidthFrom => ({
+/** The present parts of some laws changed. */
+const withOwn = (
+  from: WidthFrom,
+  laws: readonly PartLaw[],
+  change: (law: PartLaw, part: WearSeries) => WearSeries,
+): WidthFrom => ({
   ...from,
-  parts: from.parts.map((part) => (part.present && part.pointId === from.pointId ? change(part) : part)),
+  parts: from.parts.map((part) => {
+    const law = part.present ? laws.find(({ pointId }) => pointId === part.pointId) : undefined;
+    return law ? change(law, part) : part;
+  }),
 });
 
 /** Sizes as the fit holds them, so that knowing them better does not move the middle. @param errorSdMm null: as it was */
@@ -151,10 +204,10 @@ const withoutVisitError = (pool: ShopLearning): ShopLearning => ({
   })),
 });
 
-/** Every node of the class bent alike, by its mean ln power. */
-const withOnePower = (pool: ShopLearning, partClass: string): ShopLearning => ({
+/** Every node of each class bent alike, by its mean ln power. */
+const withOnePower = (pool: ShopLearning, partClasses: ReadonlySet<string>): ShopLearning => ({
   classes: pool.classes.map((one) => {
-    if (one.partClass !== partClass) return one;
+    if (!partClasses.has(one.partClass)) return one;
     const power = Math.exp(one.nodes.reduce((sum, node) => sum + node.weight * Math.log(node.power), 0));
     return { ...one, nodes: one.nodes.map((node) => ({ ...node, power })) };
   }),
@@ -167,8 +220,15 @@ function narrowedRate(
   source: RateSource,
   settings: ModelSettings,
 ): PartLaw {
-  const { lnRateMean, lnRateVar } = law.basis;
+  const { lnRateVar } = law.basis;
   if (!learned || lnRateVar <= 0) return law;
-  const shrink = Math.sqrt(lnRateVarWithout(source, law, learned, settings) / lnRateVar);
-  return { ...law, rate: law.rate.map((rate) => Math.exp(lnRateMean + (Math.log(rate) - lnRateMean) * shrink)) };
+  return drawnTogether(law, Math.sqrt(lnRateVarWithout(source, law, learned, settings) / lnRateVar));
+}
+
+const atOneRate = (law: PartLaw): PartLaw => drawnTogether(law, 0);
+
+/** ln rates at this share of their distance from the mean one. */
+function drawnTogether(law: PartLaw, share: number): PartLaw {
+  const { lnRateMean } = law.basis;
+  return { ...law, rate: law.rate.map((rate) => Math.exp(lnRateMean + (Math.log(rate) - lnRateMean) * share)) };
 }

@@ -32,6 +32,8 @@ export const cautionSentences: Record<string, Sentence> = {
   },
   'class-off-coverage': (f, writing) =>
     `Forecasts of such parts have been ${f.tooNarrow ? 'too sure of themselves' : 'wider than they need be'}: ${typeof f.share === 'number' ? Math.round(100 * f.share) : ''}\u00A0% of ${f.count ?? ''} earlier sizes came out within the range that should hold 80\u00A0%.${typeof f.widenedBy === 'number' && f.widenedBy > 1 ? ` Ranges here are therefore made ${decimalFigure(f.widenedBy, 2, writing)} times as wide.` : ''}`,
+  'measured-when-worn': (f) =>
+    `Its hours are likely late: of ${f.parts ?? ''} such parts that could show how wear goes on, ${f.whenWorn === f.parts ? 'all' : (f.whenWorn ?? '')} were measured once only, already worn, when they were renewed. Go by the low figure, and measure some on the way.`,
   'long-extrapolation': (f) =>
     `Reaches far beyond what was measured${typeof f.lastWorkedHours === 'number' ? `, ${hours(f.lastWorkedHours)}` : ''}: most of the doubt is how wear goes on from there. Look at it again before then.`,
   'too-small-to-see': (f, writing) =>

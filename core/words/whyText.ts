@@ -39,6 +39,7 @@ const stepHeads: Record<string, string> = {
   'class-before': 'The trade',
   'class-after': 'Like parts here',
   'class-coverage': 'How it did so far',
+  'class-looks': 'When they were measured',
   'class-shape': 'As hours go on',
   machine: 'This machine',
   part: 'This part',
@@ -131,6 +132,8 @@ const stepSentences: Record<string, Sentence> = {
       by > 1 ? ` Too few: the law of this part is made ${decimalFigure(by, 2, writing)} times as wide.` : '';
     return sizes < LEAST_TO_JUDGE ? `${told}: too few to judge by.` : `${told} (${percent(inside / sizes)}).${widened}`;
   },
+  'class-looks': (f) =>
+    `Of ${wholeFigure(number(f.parts) ?? 0)} such parts with sizes that could show how wear goes on, ${wholeFigure(number(f.whenWorn) ?? 0)} were measured once only: past ${percent(number(f.wornShare) ?? 0)} of the way to their limit, and renewed then. Those that wear fast are met young, those that wear slowly old, which looks as if wear slowed down: hours of a part half worn then come out late.`,
   'class-shape': (f, writing) => {
     const [low, middle, high] = [f.lowPower, f.middlePower, f.highPower].map(number);
     if (low == null || middle == null || high == null) return NOT_KNOWN;
@@ -249,6 +252,8 @@ const widthSources: Record<string, string> = {
   visit: 'errors all sizes of a visit share',
   start: 'when it was fitted',
   'own-rate': 'how far it departs from like parts',
+  'pin-rate': 'how fast the pin wears',
+  'bore-rate': 'how fast the bore wears',
   machine: 'how hard its machine is on parts',
   class: 'how fast such parts wear',
   curvature: 'whether such wear runs in or quickens',

@@ -83,6 +83,7 @@ function priorsOnly(context: Context, state: State, asOf: Day): Learning {
       habit: shop.hours.habit,
       scored: [],
       coverage: [],
+      looks: [],
     };
     state.priors = withEveryClass(nothing, shop, settingsOf(shop.life));
   }
@@ -138,11 +139,12 @@ function soundly<T>(read: () => T): T | null {
 function withScored(
   record: ReadableRecord,
   fingerprint: string,
-  learned: Omit<Learning, 'fingerprint' | 'scored'>,
+  learned: Omit<Learning, 'fingerprint' | 'scored' | 'looks'> & Partial<Pick<Learning, 'looks'>>,
 ): Learning {
   let scored: Learning['scored'] | null = null;
   return {
     fingerprint,
+    looks: [], // an earlier program kept none
     ...learned,
     get scored() {
       scored ??= soundly(() => readLearning(record, SCORED)?.learning as Learning['scored'] | undefined) ?? [];

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
+import { forecastWhy } from '#core/contract/forecast.ts';
 import { machineRead, machineTakeIn, pointLimits } from '#core/contract/machine.ts';
 import { sizesQuestioned } from '#core/contract/oldSheets.ts';
 import { shopRead } from '#core/contract/shop.ts';
@@ -12,6 +13,7 @@ import {
 } from '#core/contract/stripDown.ts';
 import { builtInAssemblyKinds } from '#core/shop/assemblyKinds.ts';
 import { seriesNow } from '#core/use-cases/seriesNow.ts';
+import { widthLines } from '#core/words/whyText.ts';
 import { aShopWithAHitch, aSize, aTakeIn } from '#tests/support/aHitch.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
 
@@ -471,6 +473,18 @@ describe('a joint', () => {
     expect(worked.forecast.ratePer1000hMm.middle! / together).toBeLessThan(1.1);
     expect(worked.forecast.hoursLeft.middle).toBeGreaterThan(0);
     expect(worked.fan.length).toBeGreaterThan(2);
+
+    // what makes the range wide, of both ends together and of each
+    const { width } = await program.ask(forecastWhy, { pointId: slack });
+    const { low, high } = worked.forecast.hoursLeft;
+    expect(width!.hours / (high! - low!)).toBeCloseTo(1, 6);
+    for (const { source, hours } of width!.without) expect(hours / width!.hours, source).toBeLessThan(1.01);
+    const lines = widthLines(width!);
+    const narrower = (of: string) => lines.find(({ source }) => source === of)?.narrowerShare ?? 0;
+    expect(narrower('bore-rate')).toBeGreaterThan(0.1);
+    expect(narrower('pin-rate')).toBeGreaterThan(0.02);
+    expect(narrower('bore-rate')).toBeGreaterThan(narrower('pin-rate'));
+    expect(lines.map(({ name }) => name)).toContain('how fast the bore wears');
 
     // felt alone: its own size speaks
     await visit('2026-05-01', 3000, { sizes: [found(slack, 0.9)] }, machineId);
