@@ -35,7 +35,7 @@ windowTest(
 );
 
 windowTest('help answers where one works, by F1 from inside a box too, and gives the focus back', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2026-11-09', demo: 'at hand', width: 1280, height: 800 });
+  const { page, ask } = await open({ asOf: '2026-11-02', demo: 'at hand', width: 1280, height: 800 });
   const { machineId } = await smallShop(ask);
   await page.reload();
   await goTo(page, `/strip-down/${machineId}`);

@@ -12,20 +12,27 @@ let browser: Browser;
 let shell: Awaited<ReturnType<typeof serveLoopback>>;
 let errors: string[] = [];
 
+let shown: Page | null = null;
+
+/** All tests look at one window, of the size and colours asked for, at a sheet newly drawn. */
 async function openPage(
   hash: string,
-  options: { width?: number; height?: number; scheme?: 'light' | 'dark' } = {},
+  { width = 1280, height = 800, scheme = 'light' as 'light' | 'dark' } = {},
 ): Promise<Page> {
-  const context = await browser.newContext({
-    viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
-    colorScheme: options.scheme ?? 'light',
-    reducedMotion: 'reduce',
-  });
+  shown ??= await newPage();
+  await goTo(shown, '/nowhere');
+  await shown.setViewportSize({ width, height });
+  await shown.emulateMedia({ colorScheme: scheme });
+  await goTo(shown, hash);
+  return shown;
+}
+
+async function newPage(): Promise<Page> {
+  const context = await browser.newContext({ reducedMotion: 'reduce' });
   const page = await context.newPage();
   page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
   page.on('pageerror', (error) => errors.push(String(error)));
   await page.goto(shell.address);
-  await goTo(page, hash);
   return page;
 }
 
@@ -33,6 +40,10 @@ async function goTo(page: Page, hash: string): Promise<void> {
   await page.evaluate((to) => {
     window.location.hash = to;
   }, hash);
+  if (hash === '/nowhere') {
+    await page.locator('.marks-page, .fields, .machine-picture').waitFor({ state: 'detached' });
+    return;
+  }
   const standing = { '/marks': '.marks-page', '/marks/controls': '.fields' }[hash] ?? '.machine-picture';
   await page.locator(standing).waitFor();
   if (standing === '.machine-picture') await page.getByText(hash.split('/').at(-1) ?? '', { exact: true }).waitFor();
@@ -64,6 +75,7 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
     browser = await testBrowser(browserPath);
   });
   afterAll(async () => {
+    await shown?.context().close();
     await shell?.close();
   });
 
@@ -87,7 +99,6 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
       .evaluateAll((halves) => halves.map((half) => getComputedStyle(half).backgroundColor));
     expect(sheets).toEqual(['rgb(250, 251, 248)', 'rgb(21, 27, 28)']);
     expect(errors).toEqual([]);
-    await page.context().close();
   });
 
   test.each([
@@ -99,7 +110,6 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
       await goTo(page, hash);
       await expectAxeClean(page, hash, ['page-has-heading-one', 'region']);
     }
-    await page.context().close();
   });
 
   test('a reading stands at the same pixel in the chart as its hours on the axis above', async () => {
@@ -127,7 +137,6 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
       expect(Math.abs(curve.first - renewalX)).toBeLessThan(0.5);
       expect(Math.abs(Math.max(...centres) - nowX)).toBeLessThan(0.5);
       expect(Math.abs(Math.min(...centres) - renewalX)).toBeLessThan(0.5);
-      await page.context().close();
     }
     expect(errors).toEqual([]);
   });
@@ -138,7 +147,6 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
     const [hung] = await boxesOf(page, '.wear-labels .bar-own');
     expect(hung?.left).toBeCloseTo(row?.left ?? 0, 1);
     expect(hung?.right).toBeCloseTo(row?.right ?? 0, 1);
-    await page.context().close();
   });
 
   test('figures of the rule and names of winters never touch, from a little used machine to one of 60 000 h', async () => {
@@ -163,7 +171,6 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
         expect(words.length).toBeGreaterThan(5);
       }
     }
-    await page.context().close();
   });
 
   test('rows are chosen by arrows, by item number and by pointer, and each is one sentence to a screen reader', async () => {
@@ -182,7 +189,6 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
     expect(await chosen.locator('.said').textContent()).toMatch(/^11 .*DO NOT USE: crack at weld toe, 34 mm/);
     await page.locator('[role="option"]').nth(1).click();
     expect(await chosen.locator('.said').textContent()).toMatch(/^2 /);
-    await page.context().close();
   });
 
   test('forty rows scroll under a rule that stays, and no row is cut through', async () => {
@@ -195,7 +201,6 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
     expect(await page.locator('.picture-head').boundingBox()).toEqual(before);
     expect((last?.y ?? 0) + (last?.height ?? 0)).toBeLessThanOrEqual((scroll?.y ?? 0) + (scroll?.height ?? 0) + 1);
     expect(((scroll?.height ?? 0) - 4) % 24).toBe(0);
-    await page.context().close();
   });
 
   test('at 200 % zoom everything is still reached by scrolling down, nothing runs off to the side', async () => {
@@ -206,7 +211,6 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
     }));
     expect(body.wide).toBeLessThanOrEqual(640);
     expect(body.high).toBeGreaterThan(900);
-    await page.context().close();
   });
 
   test('a letter presses its key, but not while a box has the focus; with Alt it does there too', async () => {
@@ -224,7 +228,6 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
     expect(await page.getByText('pressed: Nothing to save').count()).toBe(0);
     await page.keyboard.press('k');
     await page.locator('.question').waitFor({ state: 'detached' });
-    await page.context().close();
   });
 
   test('what is typed is echoed as understood, and questioned where it can be read two ways', async () => {
@@ -242,7 +245,6 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
     await page.getByRole('combobox', { name: 'Machine' }).fill('tarn');
     await page.getByRole('option', { name: 'Tarn loader' }).click();
     expect(await page.getByRole('combobox', { name: 'Machine' }).inputValue()).toBe('Tarn loader');
-    await page.context().close();
   });
 
   test('keys are 31 px high in the office and 48 at the bench, which is always light', async () => {
@@ -255,6 +257,5 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
     expect(await page.locator('main').evaluate((sheet) => getComputedStyle(sheet).backgroundColor)).toBe(
       'rgb(250, 251, 248)',
     );
-    await page.context().close();
   });
 });

@@ -6,6 +6,7 @@ import { extractAll, listPackage } from '@electron/asar';
 import { build, Platform } from 'electron-builder';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { fusesOf, layElectronDist } from '#tests/support/anElectronDist.ts';
+import { SMALL_FOLDER } from '#tests/support/aSmallFolder.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
 import { top } from '#tests/support/runScript.ts';
 import { runMain } from './runMain.ts';
@@ -84,22 +85,30 @@ test.runIf(packs)('the fuses of the packed program are set', () => {
 });
 
 test.runIf(packs)(
-  'the packed program, away from its sources, opens a record, forecasts it and prints a slip',
+  'the packed program, away from its sources, opens the demo, brings files in, forecasts them and prints a slip',
   async () => {
     const away = join(folder, 'away');
     extractAll(join(unpacked, 'resources/app.asar'), away);
-    const [page, opened, list, slip] = runMain({
+    const files = Object.entries(SMALL_FOLDER).map(([name, text]) => ({ name, base64: btoa(text) }));
+    const [page, demo, , brought, list, slip] = runMain({
       main: join(away, '.build/electron/main.js'),
       home: folder,
       standingIn: folder,
       asked: [
         ['record/openDemo', {}],
+        ['record/startEmpty', {}],
+        ['record/bringIn', { files, dryRun: false }],
         ['machines/list', {}],
         ['slip/preview', { machineId: 1 }],
       ],
     });
     expect(page).toEqual({ page: 200, holdsRoot: true });
-    expect(opened).toMatchObject({ ok: true, value: { open: true, isDemo: true } });
+    expect(demo).toMatchObject({
+      ok: true,
+      value: { open: true, isDemo: true, counts: { machines: expect.any(Number) } },
+    });
+    expect(demo.value.counts.machines).toBeGreaterThanOrEqual(30);
+    expect(brought).toMatchObject({ ok: true, value: { done: true, faults: [] } });
     expect(list.value.machines.some((machine: { first: unknown }) => machine.first !== null)).toBe(true);
     const pages = await pdfPages(Buffer.from(slip.value.pdfBase64, 'base64'));
     expect(pages[0]?.text).toContain(slip.value.slip.machine.name);

@@ -6,25 +6,13 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type ForecastRow, zForecastRow } from '#core/contract/forecast.ts';
 import { forecastCommand } from '#core/shells/forecast.ts';
 import { aRecord, brought, filesOf } from '#tests/support/aRecord.ts';
+import { SMALL_FOLDER } from '#tests/support/aSmallFolder.ts';
 import { runScript } from '#tests/support/runScript.ts';
-
-const FILES = {
-  'machines.csv': 'machine,customer\nM1,Hill Farm\n',
-  'hours.csv':
-    'machine,date,dial_hours\nM1,2023-01-10,2000\nM1,2024-01-10,2600\nM1,2025-01-10,3200\nM1,2026-10-10,4250\n',
-  'points.csv':
-    'machine,assembly,position,point,part_class,safety,wears,new_size_mm,new_size_tol_mm,renew_at_mm,gauge_error_mm,fitted_machine_hours\n' +
-    'M1,Hitch,Strip top,thickness,Nylon slide strip,no,down,12,0.2,9.5,0.05,0\n' +
-    'M1,Hitch,Hook,throat,Towing hook and keeper,yes,down,40,0.4,,0.15,0\n',
-  'sizes.csv':
-    'machine,assembly,position,point,station,date,dial_hours,size_mm,event\n' +
-    'M1,Hitch,Strip top,thickness,front,2024-01-10,2600,10.9,as-found\nM1,Hitch,Strip top,thickness,front,2026-10-10,4250,10.2,as-found\n',
-};
 
 let folder = '';
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'forecast-'));
-  writeFolder('shop', FILES);
+  writeFolder('shop', SMALL_FOLDER);
 });
 afterAll(() => rmSync(folder, { recursive: true }));
 
@@ -81,7 +69,7 @@ describe('the forecast command', () => {
     expect(rows[1]?.cautions).toContain('no-limit');
     // a shop with no points has the same heading, and no rows
     const none = mkdtempSync(join(tmpdir(), 'no-points-'));
-    writeFileSync(join(none, 'machines.csv'), FILES['machines.csv']);
+    writeFileSync(join(none, 'machines.csv'), SMALL_FOLDER['machines.csv']);
     const heading = out.slice(0, out.indexOf('\n') + 1);
     expect(run('--import', none, '--as-of', '2026-11-09', '--csv').out.replace('\r', '')).toBe(heading);
     rmSync(none, { recursive: true });
@@ -100,9 +88,9 @@ describe('the forecast command', () => {
         .filter((line) => !/,202[56]-/.test(line))
         .join('\n');
     const cut = writeFolder('cut', {
-      ...FILES,
-      'hours.csv': upTo(FILES['hours.csv']),
-      'sizes.csv': upTo(FILES['sizes.csv']),
+      ...SMALL_FOLDER,
+      'hours.csv': upTo(SMALL_FOLDER['hours.csv']),
+      'sizes.csv': upTo(SMALL_FOLDER['sizes.csv']),
     });
     expect(run('--import', cut, '--as-of', '2024-06-01', '--json').rows()).toEqual(early.rows());
   });
@@ -169,9 +157,9 @@ describe('the forecast command', () => {
 
   test('lists each fault with file, row, column and value, and prints no forecast', async () => {
     const bad = writeFolder('bad', {
-      ...FILES,
-      'hours.csv': `${FILES['hours.csv']}M1,2026-10-20,900\nM7,2026-10-20,900\n`,
-      'sizes.csv': FILES['sizes.csv'].replace('10.9', '10.9in').replace('2026-10-10', '2026-10-32'),
+      ...SMALL_FOLDER,
+      'hours.csv': `${SMALL_FOLDER['hours.csv']}M1,2026-10-20,900\nM7,2026-10-20,900\n`,
+      'sizes.csv': SMALL_FOLDER['sizes.csv'].replace('10.9', '10.9in').replace('2026-10-10', '2026-10-32'),
     });
     const { code, out, err } = await runScript('core/shells/forecast.ts', ['--import', 'bad', '--json'], {
       standingIn: folder,
