@@ -22,7 +22,7 @@ const stretch = (from: string, to: string, hours: number): UseStretch => ({
 });
 
 const ask = (stretches: UseStretch[], chancePastBy: DateQuestion['chancePastBy'], from: Day = FROM): DateAtLimit =>
-  dateAtLimit({ chancePastBy, leastHoursAhead: 0, use: useOfYear(stretches, SHOP), from, dayOf: () => from });
+  dateAtLimit({ chancePastBy, leastHoursAhead: 0, use: useOfYear(stretches, SHOP), from, dayOf: () => from }, true);
 
 /** Lognormal hours at limit. */
 const around = (median: number, spread: number) => (hours: number) =>

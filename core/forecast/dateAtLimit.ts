@@ -25,7 +25,7 @@ export type DateAtLimit = {
   low: Day | null;
   middle: Day | null;
   high: Day | null;
-  /** part of the width between low and high that comes from not knowing the machine's use; null: a bound is beyond */
+  /** part of the width between low and high that comes from not knowing the machine's use; null: a bound is beyond, or it was not asked for */
   useShare: number | null;
   cautions: Caution[];
 };
@@ -52,10 +52,11 @@ function tableFor(jobHours: number): GammaSmoothing {
  * 10, 50 and 90 % points to the whole day. Counted from the day the machine's hours were last known, not from
  * today: nobody has looked since, so the limit may lie before today. Use and wear are taken as independent.
  *
+ * @param withUseShare true: also how much of the width is use, which takes the dates once more
  * @source own derivation: hours run are a gamma process in average days; see useOfYear.ts
  * @checked core/forecast/dateAtLimit.test.ts against brute-force integration and simulation
  */
-export function dateAtLimit(question: DateQuestion): DateAtLimit {
+export function dateAtLimit(question: DateQuestion, withUseShare = false): DateAtLimit {
   const table = tableFor(question.use.rate.jobHours ?? USUAL_JOB_HOURS);
   const atZero = question.chancePastBy(0);
   const chanceAt = smoothed(table, tabulate(table, question.chancePastBy), atZero);
@@ -67,7 +68,7 @@ export function dateAtLimit(question: DateQuestion): DateAtLimit {
     low: dayOf(days.low),
     middle: dayOf(days.middle),
     high: dayOf(days.high),
-    useShare: shareOfUse(question, chanceAt, atZero, days),
+    useShare: withUseShare ? shareOfUse(question, chanceAt, atZero, days) : null,
     cautions,
   };
 }

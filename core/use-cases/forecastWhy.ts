@@ -124,12 +124,13 @@ function jointStep({ shop, ofMachine }: ShopNow, point: PointOnRecord, series: P
 function useShareOfDates(from: Omit<DatesFrom, 'part'>): number | null {
   const { law, joint, settings } = from;
   const { renewAtWearMm, workedHoursNow } = from.series;
+  const asked = { ...from, withUseShare: true };
   if (joint) {
     const part = forecastJoint(joint, renewAtWearMm, workedHoursNow ?? 0, settings);
-    return pointDates({ ...from, part })?.useShare ?? null;
+    return pointDates({ ...asked, part })?.useShare ?? null;
   }
   const part = forecastPart(law, renewAtWearMm, workedHoursNow ?? 0, settings);
-  return part.ok ? (pointDates({ ...from, part: part.value })?.useShare ?? null) : null;
+  return part.ok ? (pointDates({ ...asked, part: part.value })?.useShare ?? null) : null;
 }
 
 function readingsStep({ present, lastSize, ownReadings, presentNewSizeMm }: PartSeries): Step {

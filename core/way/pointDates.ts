@@ -1,7 +1,7 @@
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { chanceByHours } from '../forecast/chanceByHours.ts';
-import { type DateAtLimit, dateAtLimit } from '../forecast/dateAtLimit.ts';
+import { type DateAtLimit, type DateQuestion, dateAtLimit } from '../forecast/dateAtLimit.ts';
 import type { PartForecast } from '../forecast/forecastPart.ts';
 import { type JointLaw, slackPastBy } from '../forecast/slackOfJoint.ts';
 import type { PartSeries } from '../series/partSeries.ts';
@@ -18,6 +18,8 @@ export type DatesFrom = {
   /** worked hours in one machine hour at present, > 0 */
   share: number;
   settings: ModelSettings;
+  /** true: also how much of the width is use */
+  withUseShare?: boolean;
 };
 
 /**
@@ -34,6 +36,7 @@ export function pointDates({
   machine,
   share,
   settings,
+  withUseShare = false,
 }: DatesFrom): DateAtLimit | null {
   const { line, use } = machine;
   const node = line.nodes.at(-1);
@@ -51,11 +54,12 @@ export function pointDates({
     ? (hours: number) => ofJoint.chanceAt(hours - workedHoursNow)
     : chanceByHours(law, renewAtWearMm, settings);
   const lastHours = ofJoint ? workedHoursNow + ofJoint.from : (law.lastHours ?? 0);
-  return dateAtLimit({
+  const question: DateQuestion = {
     chancePastBy: (ahead) => chanceAt(Math.max(0, workedAtNode + share * ahead)),
     leastHoursAhead: Math.min(0, (lastHours - workedAtNode) / share),
     use,
     from: node.takenOn,
     dayOf: (ahead) => dayOfPastHours(line, node.machineHours + ahead),
-  });
+  };
+  return dateAtLimit(question, withUseShare);
 }

@@ -2,7 +2,7 @@ import type { ClassLearning, ClassNode, ShopLearning } from '../fit/learnShop.ts
 import type { ClassFigures } from '../fit/partSite.ts';
 
 /** A figure known to within this [sd, as a share of it] bends a forecast by less than 0.5 % (half its variance times the bend). */
-const SHARP_SHARE = 0.15;
+const SHARP_SHARE = 0.2;
 /** A class of fewer parts or machines is forecast from all that is held possible of it. */
 const LEAST_PARTS = 300;
 const LEAST_MACHINES = 40;
