@@ -400,11 +400,13 @@ export function sweepBlock(block: MachineBlock, p: number, q: number, figures: C
     clearBlock(block);
     gatherSites(block, p, q, figures);
   }
+  const last = block.read.at(-1);
   for (const part of block.read) {
     if (!cavity(block, part)) continue;
     findBell(part, figures, laws);
     sumUnknowns(part, cavityMean, cavityCov, laws, found);
-    if (renewSite(part)) spreadNews(block, part);
+    // after the last part all sites are gathered anew
+    if (renewSite(part) && part !== last) spreadNews(block, part);
   }
   const lnDet = gatherSites(block, p, q, figures);
   if (Number.isNaN(lnDet)) {

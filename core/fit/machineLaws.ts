@@ -111,7 +111,6 @@ function wordOfHarshness(
     clearBlock(block);
     one.swept = sweepAt(one, 0, others, settings);
     hear(learning.nodes[0]!, one.swept);
-    one.settled = stateOf(block);
   } else forEachNode(one, others, settings, hear);
   return word;
 }
@@ -147,9 +146,17 @@ function forEachNode(
 ): void {
   const { block, learning } = one;
   const { nodes } = learning;
-  if (one.settled === null) {
+  const settle = () => {
     clearBlock(block);
     if (block.read.length > 1) sweepAt(one, nodes.indexOf(heaviestOf(nodes)), others, settings);
+  };
+  if (nodes.length === 1) {
+    if (one.swept === null) settle();
+    use(nodes[0]!, sweepAt(one, 0, others, settings), 0);
+    return;
+  }
+  if (one.settled === null) {
+    settle();
     one.settled = stateOf(block);
   }
   const state = one.settled;

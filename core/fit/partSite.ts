@@ -55,22 +55,23 @@ export type PartSite = {
  */
 export function partSite(series: WearSeries, place: readonly number[], ownVisit: readonly number[]): PartSite {
   const { readings } = series;
+  const n = readings.length;
   const d = 1 + place.length;
-  return {
+  const part: PartSite = {
     series,
-    n: readings.length,
-    hours: Float64Array.from(readings, (reading) => reading.workedHours),
-    wearMm: Float64Array.from(readings, (reading) => reading.wearMm),
-    errorVar: Float64Array.from(readings, (reading) => reading.errorSdMm ** 2),
-    hoursVar: Float64Array.from(readings, (reading) => reading.workedHoursSd ** 2),
+    n,
+    hours: new Float64Array(n),
+    wearMm: new Float64Array(n),
+    errorVar: new Float64Array(n),
+    hoursVar: new Float64Array(n),
     newSizeVar: series.newSizeSdMm ** 2,
     startHoursVar: series.startHoursSd ** 2,
-    ownVisit: Int32Array.from(ownVisit),
-    place: Int32Array.from([0, ...place]),
+    ownVisit: new Int32Array(ownVisit),
+    place: new Int32Array(d),
     d,
-    t: new Float64Array(readings.length),
-    slope: new Float64Array(readings.length),
-    noiseVar: new Float64Array(readings.length),
+    t: new Float64Array(n),
+    slope: new Float64Array(n),
+    noiseVar: new Float64Array(n),
     lifeSlope: 0,
     precision: new Float64Array(d * d),
     shift: new Float64Array(d),
@@ -78,6 +79,15 @@ export function partSite(series: WearSeries, place: readonly number[], ownVisit:
     bellMean: 0,
     bellSd: 0,
   };
+  for (let j = 0; j < n; j++) {
+    const { workedHours, workedHoursSd, wearMm, errorSdMm } = readings[j]!;
+    part.hours[j] = workedHours;
+    part.wearMm[j] = wearMm;
+    part.errorVar[j] = errorSdMm ** 2;
+    part.hoursVar[j] = workedHoursSd ** 2;
+  }
+  for (let own = 1; own < d; own++) part.place[own] = place[own - 1]!;
+  return part;
 }
 
 /**

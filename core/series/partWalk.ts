@@ -101,12 +101,15 @@ export function walkParts(point: PointLife, clock: PartClock, classNewSizeTolMm:
   const shims = (point.shims ?? []).filter(({ takenOn }) => takenOn <= clock.asOf);
   const days = [...new Set([...sizes, ...renewals, ...shims].map(({ takenOn }) => takenOn))].sort();
   const parts: PartWalk[] = [firstPart(point, clock, days[0] ?? null, sizes, renewals)];
+  const sizesOn = Map.groupBy(sizes, ({ takenOn }) => takenOn);
+  const renewalsOn = Map.groupBy(renewals, ({ takenOn }) => takenOn);
+  const shimsOn = Map.groupBy(shims, ({ takenOn }) => takenOn);
   for (const takenOn of days) {
     const day: DayAtPoint = {
       takenOn,
-      sizes: sizes.filter((size) => size.takenOn === takenOn),
-      renewals: renewals.filter((renewal) => renewal.takenOn === takenOn),
-      shims: shims.filter((shim) => shim.takenOn === takenOn),
+      sizes: sizesOn.get(takenOn) ?? [],
+      renewals: renewalsOn.get(takenOn) ?? [],
+      shims: shimsOn.get(takenOn) ?? [],
     };
     walkDay(point, clock, parts, day, classNewSizeTolMm);
   }
