@@ -18,12 +18,14 @@ import { Tour } from './help/Tour.tsx';
 import { RecordProvider } from './record.tsx';
 import { HoursStrip } from './screens/hours/HoursStrip.tsx';
 import { RecallNews } from './screens/recall/RecallNews.tsx';
-import { routes, type ScreenRoute } from './screens/routes.tsx';
+import { nextScreens, routes, type ScreenRoute } from './screens/routes.tsx';
 import { useAsk } from './useAsk.ts';
 import { frameWords } from './words/frameWords.ts';
 
 const tabs = routes.filter((route) => route.tab !== undefined);
 const home = tabs[0] ?? routes[0];
+// while the record is asked for
+if (/^#?\/?(machines)?$/.test(window.location.hash)) home?.screen.fetch();
 
 /** The window: a screen by its address, inside the frame, on the open record. */
 export function App() {
@@ -89,6 +91,7 @@ function Screens() {
   // a farmer rings, whatever screen stands
   useAccelerator('V', () => goTo('/phone'));
   useTheme();
+  useEffect(fetchNext, []);
   const screens = routes.filter((route) => !route.free);
   return (
     <Switch>
@@ -100,6 +103,15 @@ function Screens() {
       <Route>{home ? <Redirect to={home.path} replace /> : null}</Route>
     </Switch>
   );
+}
+
+/** How long the first screen has for itself [ms]. */
+const FETCH_NEXT_MS = 1500;
+
+/** The code of what is gone to next is there before it is wanted, one screen after the other. */
+function fetchNext(): () => void {
+  const timers = nextScreens.map((screen, place) => setTimeout(screen.fetch, FETCH_NEXT_MS * (place + 1)));
+  return () => timers.forEach(clearTimeout);
 }
 
 function Framed({ route, here }: { route: ScreenRoute; here: string }) {

@@ -51,12 +51,20 @@ export type Doing<O extends Operation> = {
   clear: () => void;
 };
 
-/** Something that changes the record. Everything on screen is asked anew once it is done. */
-export function useDo<O extends Operation>(operation: O): Doing<O> {
+type Asking = Pick<ReturnType<typeof askingFor>, 'queryKey' | 'queryFn'>;
+
+/**
+ * Something that changes the record. Everything on screen is asked anew once it is done.
+ * @param next what is looked at next: it is asked for first of all, nobody waits for the rest, and the screen stands by itself
+ */
+export function useDo<O extends Operation>(operation: O, next?: (request: AskOf<O>) => Asking): Doing<O> {
   const queries = useQueryClient();
   const mutation = useMutation({
     mutationFn: (request: AskOf<O>) => ask(operation, request),
-    onSuccess: () => askAllAnew(queries),
+    onSuccess: (_, request) => {
+      if (!next) return askAllAnew(queries);
+      void askAnewAfter(queries, next(request));
+    },
   });
   return {
     run: async (request) => {
@@ -75,6 +83,13 @@ export function useDo<O extends Operation>(operation: O): Doing<O> {
 
 /** One change moves every forecast: nothing on screen is taken as still true. */
 export const askAllAnew = (queries: QueryClient): Promise<void> => queries.invalidateQueries();
+
+/** The same, one thing first: the core answers one after the other. */
+async function askAnewAfter(queries: QueryClient, first: Asking): Promise<void> {
+  await queries.invalidateQueries({ refetchType: 'none' });
+  await queries.fetchQuery({ ...first, staleTime: 0 }).catch(() => undefined); // whoever shows it is told of the fault
+  await queries.refetchQueries({ type: 'active', predicate: ({ state }) => state.isInvalidated });
+}
 
 /** @throws what is no fault: a defect of the window's own */
 function faultOf(thrown: unknown): Fault {

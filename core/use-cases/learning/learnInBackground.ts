@@ -1,5 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import type { Moved } from '../../contract/forecastSettings.ts';
+import { loadShopLife } from '../../record/loadShopLife.ts';
 import { openRecord } from '../../record/openRecord.ts';
 import type { ForecastSettings } from '../../shop/forecastSettings.ts';
 import type { ShopLife } from '../../shop/shopLife.ts';
@@ -9,11 +10,11 @@ import { movedForecasts } from '../../way/movedForecasts.ts';
 import { settingsOf } from '../../way/settingsOf.ts';
 import { forecastShop, type Learning, learnClasses, seriesOfShop } from '../../way.ts';
 
-import { heardLife } from './heardNow.ts';
+import { heardLife, isLargeRecord } from './heardNow.ts';
 
 /** What a learning rests on, as it crosses to the thread. */
 export type LearnFrom = { life: ShopLife; asOf: Day };
-/** The same of a large shop, which the thread reads by itself, and what is known already. */
+/** The same, read by the thread itself, so that nobody waits for it; and what is known already. */
 export type LearnFromRecord = { recordPath: string; asOf: Day; known: string | null };
 /** The same, and settings to be tried on it. */
 export type TryFrom = LearnFrom & { forecastSettings: ForecastSettings };
@@ -25,7 +26,8 @@ export const learnAfresh = ({ life, asOf }: LearnFrom): Learning => learnClasses
 function learnFromRecord({ recordPath, asOf, known }: LearnFromRecord): Learning | null {
   const record = openRecord(recordPath);
   try {
-    const shop = seriesOfShop(heardLife(record, asOf), asOf);
+    const life = isLargeRecord(record) ? heardLife(record, asOf) : loadShopLife(record, { asOf });
+    const shop = seriesOfShop(life, asOf);
     const { fingerprint } = learnedFrom(shop, settingsOf(shop.life));
     return fingerprint === known ? null : learnClasses(shop);
   } finally {
@@ -65,9 +67,15 @@ const WAITS_MS = 60_000;
 let waiting: { worker: Worker; leaves: NodeJS.Timeout } | null = null;
 
 function inThread<T>(from: ThreadWork): Promise<T> {
-  return new Promise((resolve) => {
+  return new Promise((resolve, reject) => {
     const worker = waitingThread() ?? newThread();
-    const hereInstead = () => resolve(threadWork(from) as T);
+    const hereInstead = () => {
+      try {
+        resolve(threadWork(from) as T);
+      } catch (thrown) {
+        reject(thrown); // its record is there no more
+      }
+    };
     worker.once('error', hereInstead);
     worker.once('message', (answer: T) => {
       worker.off('error', hereInstead);

@@ -5,6 +5,7 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { Empty } from '#renderer/controls/Notice.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { DoNotUseBanner, planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
+import { useLater } from '#renderer/controls/useLater.ts';
 import { HelpMark } from '#renderer/help/HelpMark.tsx';
 import { BarKey } from '#renderer/marks/BarKey.tsx';
 import { useWriting } from '#renderer/record.tsx';
@@ -45,6 +46,7 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
   const points = pointsInOrder(sheet);
   const chosenId = points.some((point) => point.pointId === asked) ? asked : firstChosen(sheet);
   const at = points.findIndex((point) => point.pointId === chosenId);
+  const whole = useLater(opened.panel === undefined ? 3 : 0);
   const panels = usePanels(PANELS.find((panel) => panel === opened.panel));
   useListKeys({
     count: points.length,
@@ -128,7 +130,7 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
               }}
             />
           </div>
-          <Panels sheet={sheet} point={points[at] ?? null} panels={panels} />
+          {whole && <Panels sheet={sheet} point={points[at] ?? null} panels={panels} />}
         </div>
       )}
     </Sheet>

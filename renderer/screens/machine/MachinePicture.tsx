@@ -1,4 +1,5 @@
 import { type CSSProperties, type RefObject, useEffect, useRef, useState } from 'react';
+import { useLater } from '#renderer/controls/useLater.ts';
 import { pictureWords } from '#renderer/words/pictureWords.ts';
 import { PictureFoot, PLAN_WORDS_PX } from './PictureFoot.tsx';
 import { HEAD_PX, PictureHead } from './PictureHead.tsx';
@@ -29,6 +30,7 @@ export function MachinePicture(props: PictureProps) {
 }
 
 function Parts({ props, widthPx, heightPx }: { props: PictureProps; widthPx: number; heightPx: number }) {
+  const later = useLater();
   const layout = pictureLayout(props, widthPx);
   // no row is cut through
   const wholeRows = (px: number) => ROWS_TOP_PX + Math.floor((px - ROWS_TOP_PX) / layout.rowPx) * layout.rowPx;
@@ -49,7 +51,7 @@ function Parts({ props, widthPx, heightPx }: { props: PictureProps; widthPx: num
           {pictureWords.inSight(tops.filter((top) => top + layout.rowPx <= scrollPx).length, tops.length)}
         </p>
       )}
-      <PictureFoot props={props} layout={layout} heightPx={footPx} />
+      {later ? <PictureFoot props={props} layout={layout} heightPx={footPx} /> : <div style={{ height: footPx }} />}
     </>
   );
 }

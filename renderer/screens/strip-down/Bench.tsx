@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from 'react';
+import { machineRead } from '#core/contract/machine.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
 import type { Gauge } from '#core/contract/shop.ts';
 import { stripDownSave, type stripDownSheet } from '#core/contract/stripDown.ts';
@@ -6,7 +7,7 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { Sheet as Paper } from '#renderer/controls/Sheet.tsx';
 import { useToday, useWriting } from '#renderer/record.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
-import { useDo } from '#renderer/useAsk.ts';
+import { askingFor, useDo } from '#renderer/useAsk.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { openHours } from '../hours/openHours.ts';
 import { MeasuringSheetKey } from '../old-sheets/MeasuringSheetKey.tsx';
@@ -47,7 +48,7 @@ export function Bench({
   const writing = useWriting();
   const { rows, openFindings } = sheetAsked;
   const { kept, keeper } = useKept(machineId);
-  const save = useDo(stripDownSave);
+  const save = useDo(stripDownSave, () => askingFor(machineRead, { machineId }));
 
   const [sheet, setSheet] = useState<Sheet>(() =>
     sheetAsked.draft
@@ -99,13 +100,13 @@ export function Bench({
     }
     await keeper.shut();
     const reply = await save.run({ ...draft, dialSure });
-    if (reply)
-      onSaved({
-        ...reply,
-        takenOn: draft.takenOn,
-        measured: [...draft.sizes, ...draft.renewals].map(({ pointId }) => pointId),
-      });
-    else keeper.reopen();
+    if (!reply) return keeper.reopen();
+    keeper.saved();
+    onSaved({
+      ...reply,
+      takenOn: draft.takenOn,
+      measured: [...draft.sizes, ...draft.renewals].map(({ pointId }) => pointId),
+    });
   };
   const throwAway = async () => {
     if ((await keeper.discard(machineId)) === null) onDiscarded();

@@ -69,6 +69,11 @@ class Keeper {
     this.#shut = false;
   }
 
+  /** It stands in the record as a strip-down: what is kept of it as a draft is none any more. */
+  saved(): void {
+    this.#onKept(null);
+  }
+
   /** What was typed is saved, or thrown away: nothing of it is kept again, and the next sheet may be. */
   beginAnew(): void {
     this.#waiting = null;

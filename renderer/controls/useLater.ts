@@ -1,0 +1,14 @@
+import { startTransition, useEffect, useState } from 'react';
+
+/**
+ * False in the first drawing, true a drawing or more later, worked out by React in small pieces: what is looked at first
+ * stands at once, and keys are heard while the rest is drawn.
+ * @param turns how many drawings later; 0: in the first
+ */
+export function useLater(turns = 1): boolean {
+  const [left, setLeft] = useState(turns);
+  useEffect(() => {
+    if (left > 0) startTransition(() => setLeft(left - 1));
+  }, [left]);
+  return left === 0;
+}
