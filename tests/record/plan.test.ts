@@ -30,6 +30,7 @@ import { keptForecastsOf } from '#core/record/keptForecastStore.ts';
 import { lastPlan } from '#core/record/planStore.ts';
 import { addDays, day } from '#core/units/day.ts';
 import { recordOf } from '#core/use-cases/context.ts';
+import { learningSettled } from '#core/use-cases/learning/shopLearning.ts';
 import { makePlan, type PlanAsk } from '#core/use-cases/plan/makePlan.ts';
 import { aSize, aTakeIn } from '#tests/support/aHitch.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
@@ -56,9 +57,10 @@ async function aTractor(name: string, stripMm: number, pinMm = 29.9, dial?: { ta
   return { machineId, customerId, strip: strip!, pin: pin!, assemblyId: strip!.assemblyId };
 }
 
-/** Plans as the job does, in this thread. */
-function plan(whatIf: Partial<WhatIf> | null = null) {
+/** Plans as the job does, in this thread, from what the shop has taught so far. */
+async function plan(whatIf: Partial<WhatIf> | null = null) {
   const { context } = program;
+  await learningSettled(context);
   const tried = whatIf && { hoursPerWeek: null, fitterOff: null, parts: null, use: null, ...whatIf };
   const ask = { by: 'Bo', whatIf: tried } as PlanAsk;
   return makePlan(
