@@ -4,7 +4,7 @@ import { customerMerge } from '#core/contract/customer.ts';
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import { hoursAdd } from '#core/contract/hours.ts';
 import { jobsCancel, jobsStart, jobsState } from '#core/contract/jobs.ts';
-import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
+import { machineTakeIn } from '#core/contract/machine.ts';
 import {
   planAdd,
   planAgree,
@@ -24,7 +24,7 @@ import {
 } from '#core/contract/plan.ts';
 import { contactTermsSave } from '#core/contract/recall.ts';
 import { shopRead, shopSave } from '#core/contract/shop.ts';
-import { findingAdd, findingDecline, stripDownSave } from '#core/contract/stripDown.ts';
+import { findingAdd, findingDecline, stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
 import { GRASS_AND_TILLAGE } from '#core/reading/season.ts';
 import { keptForecastsOf } from '#core/record/keptForecastStore.ts';
 import { lastPlan } from '#core/record/planStore.ts';
@@ -48,8 +48,8 @@ async function aTractor(name: string, stripMm: number, pinMm = 29.9, dial?: { ta
   const takeIn = aTakeIn({ name }, dial && { ...dial, estimate: false, saidBy: 'Bo' });
   const customer = { ...takeIn.customer!, name: `Farm of ${name}` };
   const { machineId, customerId } = await program.ask(machineTakeIn, { ...takeIn, customer });
-  const { points } = await program.ask(machineRead, { machineId });
-  const [strip, pin] = points;
+  const { rows } = await program.ask(stripDownSheet, { machineId });
+  const [strip, pin] = rows;
   await program.ask(stripDownSave, {
     ...{ machineId, takenOn: '2026-03-01', dialHours: 3000, fitter: 'Bo', note: '', renewals: [], findings: [] },
     ...{ dialSure: true, sizes: [aSize(strip!.pointId, stripMm, 'front'), aSize(pin!.pointId, pinMm)] },
