@@ -4,21 +4,23 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { places, printTable } from '#tests/accuracy/printTable.ts';
 import type { CoreSteps } from './coreStep.ts';
+import { coldSeconds, POINTS_A_MACHINE, putInReadme, readmeTable, type Stood } from './forReadme.ts';
 import { inOwnProcess } from './measure.ts';
 import { laySyntheticRecord } from './syntheticRecord.ts';
-import { type InWindow, inWindow } from './windowStep.ts';
+import { inWindow } from './windowStep.ts';
 
 /**
  * `npm run bench`: how the program stands on records far bigger than any shop's, as ratios measured in this one run, and
  * how that grows. `-- --machines 50,500,5000` names the sizes; a machine has 20 points, 200 sizes and 50 dial readings.
  * Seconds are those of the processor, so that what else the computer does counts for less; what is seen in a browser goes by the clock.
- * `--no-window` and `--no-mixed-model` leave those out.
+ * `--no-window` and `--no-mixed-model` leave those out; `--readme` puts the table of the largest into the README.
  */
 const { values } = parseArgs({
   options: {
     machines: { type: 'string', default: '50,500' },
     'no-window': { type: 'boolean', default: false },
     'no-mixed-model': { type: 'boolean', default: false },
+    readme: { type: 'boolean', default: false },
   },
 });
 const counts = values.machines.split(',').map(Number);
@@ -34,30 +36,25 @@ if (!values['no-window'] && !existsSync(page)) {
 
 const seconds = (value: number | string): string => (typeof value === 'number' ? places(value, 2) : value);
 const times = (value: number, of: number): string => `${places(value / of, 1)} ×`;
-const coldOf = ({ learn, forecast }: Row): number => learn.cpuSeconds + forecast.cpuSeconds;
-const pointsOf = ({ machines }: Row): number => machines * 20;
-
-type Row = CoreSteps & {
-  machines: number;
-  megabytes: number;
-  mixedModel: number | string;
-  windows: (InWindow | null)[];
-};
+const pointsOf = ({ machines }: Stood): number => machines * POINTS_A_MACHINE;
 
 const folder = mkdtempSync(join(tmpdir(), 'bench-'));
 try {
-  const rows: Row[] = [];
+  const rows: Stood[] = [];
   for (const machines of counts) rows.push(await stood(machines));
   console.log(`\n${cpus().length} × ${cpus()[0]?.model ?? 'a processor of no name'}, Node ${process.version}`);
   printForecast(rows);
   printWarm(rows);
   printWindow(rows);
   printGrowth(rows);
+  const table = readmeTable(rows);
+  console.log(`\n${table.join('\n')}`);
+  if (values.readme) putInReadme(join(import.meta.dirname, '../../README.md'), table);
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }
 
-async function stood(machines: number): Promise<Row> {
+async function stood(machines: number): Promise<Stood> {
   const path = join(folder, `${machines}.hoursandwear`);
   laySyntheticRecord(path, { machines });
   const megabytes = statSync(path).size / 1e6;
@@ -76,7 +73,7 @@ async function stood(machines: number): Promise<Row> {
   return row;
 }
 
-function printForecast(rows: readonly Row[]): void {
+function printForecast(rows: readonly Stood[]): void {
   printTable(
     'The whole shop forecast from its record, learning and loading included [s of one core]',
     [
@@ -85,14 +82,18 @@ function printForecast(rows: readonly Row[]): void {
     ],
     rows.map((row) => [
       ...[row.machines, pointsOf(row), places(row.megabytes, 0), seconds(row.raw.forecastRows)],
-      ...[seconds(row.learn.cpuSeconds), seconds(row.forecast.cpuSeconds), times(coldOf(row), row.raw.forecastRows)],
-      ...[places(pointsOf(row) / coldOf(row), 0), seconds(row.mixedModel)],
+      ...[
+        seconds(row.learn.cpuSeconds),
+        seconds(row.forecast.cpuSeconds),
+        times(coldSeconds(row), row.raw.forecastRows),
+      ],
+      ...[places(pointsOf(row) / coldSeconds(row), 0), seconds(row.mixedModel)],
       places(Math.max(row.learn.peakMb, row.forecast.peakMb), 0),
     ]),
   );
 }
 
-function printWarm(rows: readonly Row[]): void {
+function printWarm(rows: readonly Stood[]): void {
   printTable(
     'A program started again, nothing changed [ms of one core]; one new size, on the disk and forecast',
     [
@@ -115,7 +116,7 @@ function printWarm(rows: readonly Row[]): void {
   );
 }
 
-function printWindow(rows: readonly Row[]): void {
+function printWindow(rows: readonly Stood[]): void {
   if (values['no-window']) return;
   printTable(
     'In a browser, by the clock; long tasks block the window for over 50 ms',
@@ -140,12 +141,12 @@ function printWindow(rows: readonly Row[]): void {
 }
 
 /** Time for a point or a line should not grow with the shop. */
-function printGrowth(rows: readonly Row[]): void {
+function printGrowth(rows: readonly Stood[]): void {
   printTable(
     'How it grows: for one point, or one machine [ms of one core]',
     ['machines', 'forecast, a point', 'rows read, a point', 'list opened, a machine', 'size saved'],
     rows.map((row) => [
-      ...[row.machines, places((1000 * coldOf(row)) / pointsOf(row), 2)],
+      ...[row.machines, places((1000 * coldSeconds(row)) / pointsOf(row), 2)],
       ...[places((1000 * row.raw.forecastRows) / pointsOf(row), 3), places((1000 * row.warm.opened) / row.machines, 3)],
       places(row.save.p50, 0),
     ]),
