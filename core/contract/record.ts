@@ -62,6 +62,7 @@ export const zImportAccount = z.object({
     dialReadings: z.int(),
     points: z.int(),
     sizes: z.int(),
+    /** packing put in or taken out too */
     renewals: z.int(),
     moves: z.int(),
     findings: z.int(),

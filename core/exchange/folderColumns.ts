@@ -1,3 +1,4 @@
+import { RENEWAL_KINDS } from '../shop/measuringPoint.ts';
 import { isoDay, mayBeEmpty, number, oneOf, required, text } from './columns.ts';
 
 /** The files of a CSV folder and their columns: our own format. Lengths are mm, times hours. */
@@ -5,6 +6,7 @@ import { isoDay, mayBeEmpty, number, oneOf, required, text } from './columns.ts'
 const hours = number({ unit: 'h', least: 0, most: 10_000_000 });
 const sizeMm = number({ unit: 'mm', least: 0, most: 10_000 });
 const errorMm = number({ unit: 'mm', least: 0, most: 10, aboveLeast: true });
+const shimMm = number({ unit: 'mm', least: -1000, most: 1000 });
 const aboveZeroMm = number({ unit: 'mm', least: 0, most: 10_000, aboveLeast: true });
 const aboveZeroHours = number({ unit: 'h', least: 0, most: 10_000_000, aboveLeast: true });
 
@@ -53,8 +55,12 @@ export const folderColumns = {
     date: required(isoDay),
     dial_hours: mayBeEmpty(hours, null),
     size_mm: mayBeEmpty(sizeMm, null),
-    event: required(oneOf('as-found', 'as-left', 'renewed')),
+    event: required(oneOf('as-found', 'as-left', 'renewed', 'shimmed')),
     gauge_error_mm: mayBeEmpty(errorMm, null),
+    /** of what is renewed: what was done; with a station, to that piece alone */
+    renewal: mayBeEmpty(oneOf(...RENEWAL_KINDS), 'new-part' as const),
+    /** of what is shimmed: packing put in; below 0: taken out */
+    shim_mm: mayBeEmpty(shimMm, null),
   },
   'moves.csv': {
     machine: required(text()),

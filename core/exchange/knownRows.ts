@@ -6,6 +6,7 @@ export type KnownRows = {
   dials: Map<string, number[]>;
   sizes: Map<string, number[]>;
   renewals: Map<string, number[]>;
+  shims: Map<string, number[]>;
   moves: Map<string, number[]>;
   findings: Map<string, { id: number; closed: boolean }[]>;
 };

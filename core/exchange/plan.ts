@@ -1,5 +1,5 @@
 import type { DialEvent, MachineLife } from '../shop/machineLife.ts';
-import type { PointLife, Sitting } from '../shop/measuringPoint.ts';
+import type { PointLife, Shim, Sitting } from '../shop/measuringPoint.ts';
 import type { ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import type { KnownRows } from './knownRows.ts';
@@ -107,7 +107,7 @@ export type PlannedPoint = {
   stations: string[];
   row: RowOf<'points.csv'> | null;
   /** the record's sizes and renewals, and the new ones under negative ids */
-  life: PointLife & { sizes: PointLife['sizes'][number][]; renewals: PointLife['renewals'][number][] };
+  life: PointLife & { sizes: PointLife['sizes'][number][]; renewals: PointLife['renewals'][number][]; shims: Shim[] };
 };
 
 /** Sizes of one machine (null: the shelf), day and dial: one strip-down. */
@@ -117,6 +117,7 @@ export type PlannedVisit = {
   dialHours: number | null;
   sizes: PlannedSize[];
   renewals: { point: PlannedPoint; row: RowOf<'sizes.csv'>; hoursKnown: boolean }[];
+  shims: { point: PlannedPoint; shimMm: number }[];
 };
 
 export type PlannedSize = {

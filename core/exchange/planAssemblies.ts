@@ -26,7 +26,7 @@ export function planKnownAssemblies({ known, plan }: Planning): void {
       measures: 'thickness', // of a point on record it is not asked
       stations: [],
       row: null,
-      life: { ...life, sizes: [...life.sizes], renewals: [...life.renewals] },
+      life: { ...life, sizes: [...life.sizes], renewals: [...life.renewals], shims: [...(life.shims ?? [])] },
     };
     const there = points.get(life.positionId);
     if (there) there.push(point);
@@ -217,6 +217,7 @@ function newPoint(
       ],
       sizes: [],
       renewals: [],
+      shims: [],
       sittings: assembly.sittings,
     },
   };

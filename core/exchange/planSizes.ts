@@ -24,7 +24,7 @@ type SizeRow = RowOf<'sizes.csv'>;
 export function planSizes(planning: Planning, rows: readonly SizeRow[]): NotedDial[] {
   const placeRow = placing(planning);
   const placed = rows.flatMap((row) => placeRow(row) ?? []);
-  const measured = new Set(placed.filter(({ row }) => row.event !== 'renewed').map(dayOfPoint));
+  const measured = new Set(placed.filter(({ row }) => isMeasured(row)).map(dayOfPoint));
   const visits = new Map<string, PlannedVisit>();
   const noted: NotedDial[] = [];
   for (const one of placed) {
@@ -33,6 +33,7 @@ export function planSizes(planning: Planning, rows: readonly SizeRow[]): NotedDi
     const visit = visitOf(visits, machine, row);
     if (row.event === 'renewed')
       addRenewal(planning, visit, one, measured.has(dayOfPoint(one)) || measuredBefore(point, row));
+    else if (row.event === 'shimmed') addShim(planning, visit, point, row);
     else addSize(planning, visit, point, row, row.event);
     // on the day of a move the dial may be either machine's: the move's own figures tell
     if (machine && row.dial_hours !== null && !onMoveDay)
@@ -43,6 +44,8 @@ export function planSizes(planning: Planning, rows: readonly SizeRow[]): NotedDi
 }
 
 type Placed = { row: SizeRow; point: PlannedPoint; machine: PlannedMachine | null; onMoveDay: boolean };
+
+const isMeasured = ({ event }: SizeRow): boolean => event === 'as-found' || event === 'as-left';
 
 const dayOfPoint = ({ row, point }: Placed): string => `${point.life.pointId} ${row.date}`;
 
@@ -87,8 +90,14 @@ function place(planning: Planning, row: SizeRow, assembly: PlannedAssembly | nul
     faults.push(remarkAt(row.line, 'point', 'unknown-point', `a point of ${position.name} in points.csv`));
     return null;
   }
-  if (row.event !== 'renewed' && row.size_mm === null) {
-    faults.push(remarkAt(row.line, 'size_mm', 'cell-empty', 'a size in mm, unless the event is renewed'));
+  if (isMeasured(row) && row.size_mm === null) {
+    faults.push(remarkAt(row.line, 'size_mm', 'cell-empty', 'a size in mm, unless the event is renewed or shimmed'));
+    return null;
+  }
+  if (row.event === 'shimmed' && !row.shim_mm) {
+    faults.push(
+      remarkAt(row.line, 'shim_mm', 'cell-empty', 'how thick the packing is, in mm; below 0 where it was taken out'),
+    );
     return null;
   }
   const sitting = sittingOn(assembly, row.date);
@@ -101,6 +110,8 @@ function place(planning: Planning, row: SizeRow, assembly: PlannedAssembly | nul
 
 function isKnown({ known }: Planning, point: PlannedPoint, row: SizeRow): boolean {
   if (point.id === null) return false;
+  if (row.event === 'shimmed')
+    return takeKnown(known.rows.shims, rowKey(point.id, row.date, row.dial_hours, row.shim_mm)) !== undefined;
   return row.event === 'renewed'
     ? takeKnown(known.rows.renewals, rowKey(point.id, row.date, row.dial_hours, row.size_mm)) !== undefined
     : takeKnown(
@@ -113,7 +124,14 @@ function visitOf(visits: Map<string, PlannedVisit>, machine: PlannedMachine | nu
   const key = rowKey(machine?.key ?? null, row.date, row.dial_hours);
   const known = visits.get(key);
   if (known) return known;
-  const visit: PlannedVisit = { machine, takenOn: row.date, dialHours: row.dial_hours, sizes: [], renewals: [] };
+  const visit: PlannedVisit = {
+    machine,
+    takenOn: row.date,
+    dialHours: row.dial_hours,
+    sizes: [],
+    renewals: [],
+    shims: [],
+  };
   visits.set(key, visit);
   return visit;
 }
@@ -122,8 +140,15 @@ function visitOf(visits: Map<string, PlannedVisit>, machine: PlannedMachine | nu
 function addRenewal(planning: Planning, visit: PlannedVisit, { row, point }: Placed, measuredThatDay: boolean): void {
   const hoursKnown = row.dial_hours !== null || measuredThatDay;
   visit.renewals.push({ point, row, hoursKnown });
-  const { dial_hours: dialHours, size_mm: sizeMm } = row;
-  point.life.renewals.push({ id: planning.nextKey(), takenOn: row.date, dialHours, hoursKnown, sizeMm });
+  const { date: takenOn, dial_hours: dialHours, size_mm: sizeMm, renewal: kind, station } = row;
+  point.life.renewals.push({ id: planning.nextKey(), takenOn, dialHours, hoursKnown, sizeMm, kind, station });
+}
+
+function addShim(planning: Planning, visit: PlannedVisit, point: PlannedPoint, row: SizeRow): void {
+  const { date: takenOn, dial_hours: dialHours, shim_mm: shimMm } = row;
+  if (shimMm === null) return;
+  visit.shims.push({ point, shimMm });
+  point.life.shims.push({ id: planning.nextKey(), takenOn, dialHours, shimMm });
 }
 
 function addSize(

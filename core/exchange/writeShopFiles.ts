@@ -1,5 +1,5 @@
 import type { Finding } from '../shop/finding.ts';
-import type { Sitting, Size } from '../shop/measuringPoint.ts';
+import type { RenewalKind, Shim, Sitting, Size } from '../shop/measuringPoint.ts';
 import type { MachineOnRecord, PointOnRecord, ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { distinctNames } from './distinctNames.ts';
@@ -59,9 +59,17 @@ function withoutOtherHomes(life: ShopLife, homes: readonly Home[]): Pick<ShopLif
     const since = <T extends { takenOn: Day }>(rows: readonly T[]) =>
       rows.filter(({ takenOn }) => takenOn > home.fromOn);
     const { sittings, machineId } = ofAssembly.get(point.assemblyId) ?? point;
-    const { sizes, renewals } = point;
+    const { sizes, renewals, shims = [] } = point;
     return [
-      { ...point, sittings, machineId, fittedMachineHours: null, sizes: since(sizes), renewals: since(renewals) },
+      {
+        ...point,
+        sittings,
+        machineId,
+        fittedMachineHours: null,
+        sizes: since(sizes),
+        renewals: since(renewals),
+        shims: since(shims),
+      },
     ];
   });
   const isTold = ({ positionId, takenOn }: Finding) => {
@@ -86,6 +94,8 @@ type NamedShop = {
   /** of every position, also where nothing is measured */
   positionName: ReadonlyMap<number, string>;
   points: NamedPoint[];
+  /** packing by the point it is told at: of several slacks of one position the first, since it is heard by all of them */
+  shimsAt: ReadonlyMap<PointOnRecord, readonly Shim[]>;
 };
 
 function namedShop(
@@ -113,6 +123,7 @@ function namedShop(
   );
   return {
     machineName,
+    shimsAt: shimsAtFirst(onMachines),
     positionName: new Map(everyPosition.map(({ id, name }) => [id, name])),
     points: onMachines.map((life) => ({
       life,
@@ -122,6 +133,19 @@ function namedShop(
       point: pointName.get(life) ?? life.point,
     })),
   };
+}
+
+function shimsAtFirst(points: readonly PointOnRecord[]): Map<PointOnRecord, readonly Shim[]> {
+  const told = new Set<string>();
+  return new Map(
+    points.map((point) => [
+      point,
+      (point.shims ?? []).filter(({ id }) => {
+        const key = `${point.positionId} ${id}`;
+        return !told.has(key) && told.add(key);
+      }),
+    ]),
+  );
 }
 
 /** Where an assembly started; one that began on the shelf, where it first sat. */
@@ -177,15 +201,22 @@ function pointRow({ life, machine, assembly, position, point }: NamedPoint): Row
   };
 }
 
-/** A point's sizes and renewals by day; within a day the old part's sizes, the renewal, the new part's. */
+/** A point's sizes, renewals and packing by day; within a day the old part's sizes, what was done, the new part's. */
 function sizeRows(
   shop: NamedShop,
   { life, machine, assembly, position, point }: NamedPoint,
 ): RowToWrite<'sizes.csv'>[] {
   const row = (
     takenOn: Day,
-    event: Size['event'] | 'renewed',
-    of: { station?: string; dialHours: number | null; sizeMm: number | null; gaugeErrorMm?: number | null },
+    event: Size['event'] | 'renewed' | 'shimmed',
+    of: {
+      station?: string;
+      dialHours: number | null;
+      sizeMm?: number | null;
+      gaugeErrorMm?: number | null;
+      kind?: RenewalKind;
+      shimMm?: number;
+    },
   ) => ({
     machine: machineOn(shop, life.sittings, takenOn) ?? machine,
     assembly,
@@ -194,17 +225,20 @@ function sizeRows(
     station: of.station ?? '',
     date: takenOn,
     dial_hours: of.dialHours,
-    size_mm: of.sizeMm,
+    size_mm: of.sizeMm ?? null,
     event,
     gauge_error_mm: of.gaugeErrorMm ?? null,
+    renewal: of.kind === 'new-part' ? null : (of.kind ?? null),
+    shim_mm: of.shimMm ?? null,
   });
   return [
     ...life.sizes.map((size) => row(size.takenOn, size.event, size)),
     ...life.renewals.map((renewal) => row(renewal.takenOn, 'renewed', renewal)),
+    ...(shop.shimsAt.get(life) ?? []).map((shim) => row(shim.takenOn, 'shimmed', shim)),
   ].sort((a, b) => (a.date === b.date ? IN_DAY[a.event] - IN_DAY[b.event] : a.date < b.date ? -1 : 1));
 }
 
-const IN_DAY = { 'as-found': 0, renewed: 1, 'as-left': 2 } as const;
+const IN_DAY = { 'as-found': 0, renewed: 1, shimmed: 2, 'as-left': 3 } as const;
 
 /** The machine an assembly sat on that day, or had come off last. */
 function machineOn({ machineName }: NamedShop, sittings: readonly Sitting[], on: Day): string | null {

@@ -13,6 +13,8 @@ export type FirstRows = {
   sizes: [number, number, string, number | null, string, string, number, number | null][];
   /** point, day, dial on the sheet, size put in */
   renewals: [number, number, string, number | null, number | null][];
+  /** point, day, dial on the sheet, packing */
+  shims: [number, number, string, number | null, number][];
   /** assembly, day, machine it went to */
   moves: [number, number, string, number | null][];
   /** assembly, position, day, kind, severity, note, closed on */
@@ -39,6 +41,12 @@ export function firstRows(db: ReadableRecord): FirstRows {
       db,
       `SELECT r.id, r.point_id, v.taken_on, v.dial_hours, r.size_mm FROM renewals r JOIN strip_downs v ON v.id = r.strip_down_id
        WHERE r.chain_id IS NULL AND ${standing('r')} ORDER BY r.id`,
+      first,
+    ),
+    shims: bulk(
+      db,
+      `SELECT s.id, s.point_id, v.taken_on, v.dial_hours, s.shim_mm FROM shims s JOIN strip_downs v ON v.id = s.strip_down_id
+       WHERE s.chain_id IS NULL AND ${standing('s')} ORDER BY s.id`,
       first,
     ),
     moves: bulk(

@@ -47,7 +47,8 @@ export type Size = {
  *  - oversize: pin or bore of another size, which is the position's standard from that day; its limits move with it
  *  - turned: the same strip on its other face: nothing new in it, so it goes on from the thickness that was left
  */
-export type RenewalKind = 'new-part' | 'bush' | 'weld-and-bore' | 'oversize' | 'turned';
+export const RENEWAL_KINDS = ['new-part', 'bush', 'weld-and-bore', 'oversize', 'turned'] as const;
+export type RenewalKind = (typeof RENEWAL_KINDS)[number];
 
 /**
  * The moment a position's wear starts again.

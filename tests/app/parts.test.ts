@@ -63,17 +63,17 @@ windowTest('an oversize pin is said at the bench by keys, and the next man reads
   const { points } = await told(ask, machineRead, { machineId });
   expect(points[1]).toMatchObject({ limits: { newSizeMm: 31, renewAtMm: 30 } });
 
-  // a later pin whose size nobody believes: the question stands on the machine's page, and is answered there
+  // an earlier pin whose size nobody believes: the question stands on the machine's page, and is answered there
   const pinId = points[1]?.pointId ?? 0;
   const odd = { pointId: pinId, hoursKnown: true, sizeMm: 33, kind: 'new-part' as const };
-  const later = { ...draft!, takenOn: '2026-11-10', dialHours: 3010, sizes: [], shims: [], renewals: [odd] };
-  await told(ask, stripDownSave, { ...later, dialSure: true });
+  const earlier = { ...draft!, takenOn: '2026-11-02', dialHours: 2990, sizes: [], shims: [], renewals: [odd] };
+  await told(ask, stripDownSave, { ...earlier, dialSure: true });
   const asked = async () => (await told(ask, machineRead, { machineId })).points[1]?.renewalsQuestioned.length;
   expect(await asked()).toBe(1);
   await page.reload();
   await goTo(page, `/machine/${machineId}/${pinId}/sizes`);
   const putIn = page.getByRole('region', { name: /parts put in that are questioned/ });
-  await putIn.getByText('33.00').waitFor();
+  await putIn.getByText('33.00').first().waitFor();
   await expectAxeClean(page);
   await putIn.getByRole('button', { name: 'Right as read' }).click();
   await putIn.waitFor({ state: 'detached' });

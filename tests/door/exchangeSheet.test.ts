@@ -100,6 +100,7 @@ describe('a sheet is looked at first', () => {
       'as-found',
       'as-left',
       'renewed',
+      'shimmed',
     ]);
   });
 

@@ -76,6 +76,35 @@ describe('a folder brought in', () => {
     });
   });
 
+  test('what a renewal was, of which station, and packing come in, go out again and make no doubles', () => {
+    const head = `${SIZES.split('\n')[0]},renewal,shim_mm`;
+    const rows = [
+      'M1,Hitch,Strip top,thickness,front,2025-01-10,1500,,renewed,,turned,',
+      'M1,Hitch,Hook pin,slack,,2025-01-10,1500,,shimmed,,,0.5',
+      'M1,Hitch,Hook pin,diameter,,2025-01-10,1500,31,renewed,,oversize,',
+      'M1,Hitch,Hook pin,diameter,,2025-01-10,1500,,renewed,,,',
+    ];
+    const sizes = [head, ...rows, ''].join('\n');
+    const points = `${POINTS}M1,Hitch,Hook pin,slack,Pivot slack,no,up,0.2,0.2,1.5,2.5,,0.03,0\n`;
+    const shop = { ...SHOP, 'points.csv': points, 'sizes.csv': sizes };
+    expect(into(shop).faults).toEqual([]);
+    expect(pointCalled('Strip top')?.renewals).toMatchObject([{ kind: 'turned', station: 'front' }]);
+    const slack = loadShopLife(record).points.find(({ point }) => point === 'slack');
+    expect(slack?.shims).toMatchObject([{ takenOn: '2025-01-10', shimMm: 0.5 }]);
+    expect(pointCalled('Hook pin')?.renewals.map(({ kind, sizeMm }) => [kind, sizeMm])).toEqual([
+      ['oversize', 31],
+      ['new-part', null],
+    ]);
+    const written = exportedFiles(record).find(({ name }) => name === 'sizes.csv')!;
+    const lines = new TextDecoder().decode(written.bytes).replace('\uFEFF', '').trim().split(/\r?\n/);
+    expect([lines[0], ...lines.slice(1).sort()]).toEqual([head, ...rows.toSorted()]);
+    const again = into(shop, { madeAt: '2026-11-10T08:00:00.000Z' });
+    expect(again.brought).toMatchObject({ sizes: 0, renewals: 0 });
+    expect(codes(into({ 'sizes.csv': [head, rows[1]?.replace('0.5', '')].join('\n') }).faults)).toEqual([
+      'sizes.csv 2 cell-empty',
+    ]);
+  });
+
   test("knows an assembly by its positions when its name is nobody's kind", () => {
     const pin = (position: string, kindName: string) =>
       `M1,${kindName},"${position}",slack,Pivot slack,no,up,0.3,,1.3,,,0.05,0\n`;

@@ -89,7 +89,7 @@ export function bringInRows(
 
 const rowsToWrite = ({ machines, visits }: Plan): number =>
   machines.reduce((sum, { newDials }) => sum + newDials.size, 0) +
-  visits.reduce((sum, { sizes, renewals }) => sum + sizes.length + renewals.length, 0);
+  visits.reduce((sum, { sizes, renewals, shims }) => sum + sizes.length + renewals.length + shims.length, 0);
 
 function tellsEvery(rows: number, all: number, told: Told): () => void {
   let written = 0;

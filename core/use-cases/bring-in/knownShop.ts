@@ -24,6 +24,7 @@ export function knownShop(db: ReadableRecord): KnownShop {
       dials: gatherKnown(first.dials, keyed),
       sizes: gatherKnown(first.sizes, keyed),
       renewals: gatherKnown(first.renewals, keyed),
+      shims: gatherKnown(first.shims, keyed),
       moves: gatherKnown(first.moves, keyed),
       findings: gatherKnown(first.findings, (id, values) => {
         const closedOn = values[6];

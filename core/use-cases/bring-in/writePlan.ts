@@ -11,7 +11,7 @@ import { insertMeter } from '../../record/meterStore.ts';
 import { insertLimits, insertPoint } from '../../record/pointStore.ts';
 import type { WritableRecord } from '../../record/recordFile.ts';
 import { insertRemark } from '../../record/remarkStore.ts';
-import { insertRenewal } from '../../record/renewalStore.ts';
+import { insertRenewal, insertShim } from '../../record/renewalStore.ts';
 import { insertSize } from '../../record/sizeStore.ts';
 import { insertStripDown } from '../../record/stripDownStore.ts';
 import { insertWorkShare } from '../../record/workShareStore.ts';
@@ -262,7 +262,13 @@ function writeVisit(writing: Writing, visit: PlannedVisit): void {
   }
   for (const { point, row, hoursKnown } of visit.renewals) {
     told();
-    insertRenewal(w, entryId, { stripDownId, pointId: idOf(pointIds, point), hoursKnown, sizeMm: row.size_mm });
+    const { size_mm: sizeMm, renewal: kind, station } = row;
+    insertRenewal(w, entryId, { stripDownId, pointId: idOf(pointIds, point), hoursKnown, sizeMm, kind, station });
+    brought.renewals++;
+  }
+  for (const { point, shimMm } of visit.shims) {
+    told();
+    insertShim(w, entryId, { stripDownId, pointId: idOf(pointIds, point), shimMm });
     brought.renewals++;
   }
 }

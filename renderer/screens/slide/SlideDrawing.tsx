@@ -26,8 +26,8 @@ export function SlideDrawing({ play, asked, writing }: { play: Play; asked: Slid
       <Lever play={play.before} rear={rear} pxPerMm={pxPerMm} className="l-thin" />
       <Lever play={play.after} rear={rear} pxPerMm={pxPerMm} className="l-thick" />
       {[
-        { x: RIGHT + 40, mm: play.before.hookMm, head: slideWords.before, heavy: false },
-        { x: RIGHT + 116, mm: play.after.hookMm, head: slideWords.after, heavy: true },
+        { x: RIGHT + 58, mm: play.before.hookMm, head: slideWords.before, heavy: false },
+        { x: RIGHT + 130, mm: play.after.hookMm, head: slideWords.after, heavy: true },
       ].map(({ x, mm, head, heavy }) => (
         <g key={head}>
           <Travel x={x} half={(mm / 2) * pxPerMm} text={slideWords.mm(mm, writing)} heavy={heavy} />

@@ -21,7 +21,7 @@ export function PutInAsked({ point, machineId }: { point: PointSheet; machineId:
   );
   return (
     <section className="put-in-asked" aria-label={panelWords.putInAsked}>
-      <h3>{panelWords.putInAsked}</h3>
+      <h2>{panelWords.putInAsked}</h2>
       <NotYet of={asked} />
       {sizes && (
         <Waiting
