@@ -138,6 +138,8 @@ export const exchangeWords = {
     limit_source: 'Limits after',
     gauge_error_mm: 'Gauge error, 1 sd',
     fitted_machine_hours: 'First part fitted at',
+    renewal: 'What was done',
+    shim_mm: 'Packing put in',
     station: 'Station',
     size_mm: 'Size',
     finding: 'Finding',
