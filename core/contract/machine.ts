@@ -583,6 +583,33 @@ export const assemblyHalves = operation(
   { title: 'What of an assembly can be swapped by itself, and where it could go' },
 );
 
+/** A pin, the bores it runs in, and the point where their slack stands. */
+const zJointOfPoints = z.object({ slackPointId: zId, pinPointId: zId, borePointIds: z.array(zId).min(1).max(8) });
+export type JointOfPoints = z.infer<typeof zJointOfPoints>;
+
+export const assemblyJoints = operation(
+  'assembly/joints',
+  z.object({ assemblyId: zId }),
+  z.object({
+    /** points that a joint can be made of: slacks, pins and bores */
+    points: z.array(
+      z.object({
+        ...{ pointId: zId, item: z.int(), position: z.string(), point: z.string() },
+        part: z.enum(['slack', 'pin', 'bore']),
+      }),
+    ),
+    joints: z.array(zJointOfPoints),
+  }),
+  { title: 'Which points of an assembly are the joint of a pin and its bores' },
+);
+
+export const assemblySaveJoints = operation(
+  'assembly/saveJoints',
+  z.object({ assemblyId: zId, joints: z.array(zJointOfPoints).max(80), by: z.string().max(120) }),
+  z.object({ struck: z.int(), laidOut: z.int() }),
+  { title: 'Say anew which points of an assembly make joints; what stood before stays in sight, struck' },
+);
+
 export const assemblyMoveHalf = operation(
   'assembly/moveHalf',
   z.object({

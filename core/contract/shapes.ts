@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { RENEWAL_KINDS } from '../shop/measuringPoint.ts';
+import type { RenewalKind } from '../shop/measuringPoint.ts';
 import { isDay } from '../units/day.ts';
 
 /** Shapes that several operations share. Lengths are mm, times are hours, days are ISO text. */
@@ -38,7 +38,7 @@ export const zCaution = z.object({ code: z.string(), facts: zFacts });
 export const zQuestion = z.object({ code: z.string(), facts: zFacts, choices: z.array(z.string()) });
 
 /** What was done: as shop/measuringPoint.ts says. */
-export const zRenewalKind = z.enum(RENEWAL_KINDS);
+export const zRenewalKind = z.enum(['new-part', 'bush', 'weld-and-bore', 'oversize', 'turned'] satisfies RenewalKind[]);
 export const zFindingKind = z.enum(['crack', 'bent', 'broken', 'seized', 'missing', 'other']);
 export const zSeverity = z.enum(['watch', 'repair', 'do-not-use']);
 /** A repair refused by the customer, in their own words. */

@@ -5,6 +5,7 @@ import { chainOf, counting, NOW_KNOWN, standing } from './counting.ts';
 import { insertInto } from './insertInto.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { jointMembers, joints } from './schema.ts';
+import { strikeOut } from './supersede.ts';
 
 /** Every joint, by its first row; those without a pin or without a bore are none. */
 export function listJoints(db: ReadableRecord, knownAt: string = NOW_KNOWN, within: Within = null): Joint[] {
@@ -24,6 +25,10 @@ export function listJoints(db: ReadableRecord, knownAt: string = NOW_KNOWN, with
     return pin && bores.length > 0 ? [{ jointId, slackPointId, pinPointId: pin[2], borePointIds: bores }] : [];
   });
 }
+
+/** Strikes a joint out: its points stay, and their slack is no longer worked out. @param jointId its first row, which is never put right */
+export const strikeJoint = (w: WritableRecord, entryId: number, jointId: number, reason: string): number =>
+  strikeOut(w, joints, jointId, entryId, reason);
 
 /** @returns id of the joint */
 export function insertJoint(w: WritableRecord, entryId: number, joint: Omit<Joint, 'jointId'>): number {

@@ -2,6 +2,7 @@ import type { allOperations } from '../contract/allOperations.ts';
 import type { Handlers } from '../contract/operation.ts';
 import { assemblyAddHandler } from './assemblyAdd.ts';
 import { assemblyHalvesHandler } from './assemblyHalves.ts';
+import { assemblyJointsHandler, assemblySaveJointsHandler } from './assemblyJoints.ts';
 import { assemblyMoveHandler } from './assemblyMove.ts';
 import { assemblyMoveHalfHandler } from './assemblyMoveHalf.ts';
 import { exchangeBringInSheetHandler } from './bringInSheet.ts';
@@ -186,6 +187,8 @@ export const allHandlers: Handlers<typeof allOperations, Context> = {
   'machine/change': machineChangeHandler,
   'assembly/add': assemblyAddHandler,
   'assembly/halves': assemblyHalvesHandler,
+  'assembly/joints': assemblyJointsHandler,
+  'assembly/saveJoints': assemblySaveJointsHandler,
   'assembly/move': assemblyMoveHandler,
   'assembly/moveHalf': assemblyMoveHalfHandler,
   'point/limits': pointLimitsHandler,

@@ -13,6 +13,7 @@ const whatWords: Record<string, string> = {
   'machine/takeIn': 'Machine taken in',
   'machine/change': 'Machine’s particulars changed',
   'assembly/add': 'Assembly laid out',
+  'assembly/saveJoints': 'Joints of an assembly changed',
   'assembly/move': 'Assembly moved',
   'assembly/moveHalf': 'Half of an assembly moved',
   'point/add': 'Measuring point added',

@@ -121,7 +121,10 @@ export const recordFaults: Record<string, (facts: Facts) => Said> = {
     what: `${facts.point ?? 'A point'} at ${facts.item ?? 'an item'} does not measure what a joint needs there.`,
     next: 'A joint takes a pin (diameter), its bores, and their slack.',
   }),
-  'joint-twice': () => ({ what: 'One slack stands in two joints.', next: 'Give each joint a slack of its own.' }),
+  'joint-twice': () => ({
+    what: 'One slack stands in two joints, or one bore twice in a joint.',
+    next: 'Give each joint a slack of its own.',
+  }),
   'renewed-twice': () => ({ what: 'The same part is renewed twice in one visit.', next: 'Take one of them out.' }),
   'demo-laid-down-anew': (f) => ({
     what: 'The demo workshop was laid down anew: its data have changed since it was made here.',

@@ -78,4 +78,10 @@ windowTest('an oversize pin is said at the bench by keys, and the next man reads
   await putIn.getByRole('button', { name: 'Right as read' }).click();
   await putIn.waitFor({ state: 'detached' });
   expect(await asked()).toBe(0);
+
+  // an assembly that stands may have its joints said anew
+  await page.getByRole('tab', { name: 'Assemblies' }).click();
+  await page.getByRole('button', { name: /^Joints/ }).click();
+  await page.getByText('Which pin runs in which bores').waitFor();
+  await expectAxeClean(page);
 });

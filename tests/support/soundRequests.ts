@@ -249,6 +249,8 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
     'assembly/add': { machineId, from: '2026-01-01', assembly: { ...takeIn.assemblies[0], name: 'Second hitch' } },
     'assembly/move': { assemblyId, takenOn: '2026-11-01', dialHours: 3400, toMachineId: null, toDialHours: null },
     'assembly/halves': { assemblyId: halved.assemblyId },
+    'assembly/joints': { assemblyId },
+    'assembly/saveJoints': { assemblyId, joints: [], by: 'Bo' },
     'assembly/moveHalf': {
       positionIds: halved.carrier,
       takenOn: '2026-11-01',

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import { forecastWhy } from '#core/contract/forecast.ts';
-import { machineRead, machineTakeIn, pointLimits } from '#core/contract/machine.ts';
+import { assemblyJoints, assemblySaveJoints, machineRead, machineTakeIn, pointLimits } from '#core/contract/machine.ts';
 import { sizesQuestioned } from '#core/contract/oldSheets.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import {
@@ -505,6 +505,44 @@ describe('a joint', () => {
     const { forecast } = await pointOf(slack, machineId);
     expect(forecast.cautions).toContain('slack-carries-on');
     expect(forecast.limitWearMm).toBeCloseTo(1.1, 9);
+  });
+
+  test('of an assembly that stands is taken back and said again; undo gives it back', async () => {
+    const { machineId, bore, pin, slack, play } = await aJoint();
+    const assemblyId = (await pointOf(slack, machineId)).assemblyId;
+    const sizes = [found(bore, 40.4), found(pin, 39.7)];
+    await visit('2024-05-01', 2000, { sizes }, machineId);
+    const workedOut = async () => (await pointOf(slack, machineId)).visits.length;
+    expect(await workedOut()).toBe(1);
+    const { points, joints } = await program.ask(assemblyJoints, { assemblyId });
+    expect(points.map(({ pointId, part }) => [pointId, part])).toEqual([
+      [bore, 'bore'],
+      [pin, 'pin'],
+      [slack, 'slack'],
+      [play, 'slack'],
+    ]);
+    expect(joints).toMatchObject([{ slackPointId: slack, pinPointId: pin, borePointIds: [bore] }]);
+    const save = (asked: typeof joints) => program.ask(assemblySaveJoints, { assemblyId, joints: asked, by: 'Bo' });
+    expect(await save(joints)).toEqual({ struck: 0, laidOut: 0 });
+
+    // slack of the pin no longer follows from what is measured at it
+    expect(await save([])).toEqual({ struck: 1, laidOut: 0 });
+    expect(await workedOut()).toBe(0);
+    expect(await save(joints)).toEqual({ struck: 0, laidOut: 1 });
+    expect(await workedOut()).toBe(1);
+    const { undoableEntryId } = await program.ask(entriesList, { beforeEntryId: null, limit: 1 });
+    await program.ask(entriesUndoLast, { entryId: undoableEntryId!, by: 'Bo' });
+    expect(await workedOut()).toBe(0);
+
+    const odd = { slackPointId: slack, pinPointId: bore, borePointIds: [bore] };
+    expect(await fault(assemblySaveJoints, { assemblyId, joints: [odd], by: 'Bo' })).toMatchObject({
+      code: 'joint-point-other',
+      path: 'joints.0.pinPointId',
+    });
+    const twice = { slackPointId: slack, pinPointId: pin, borePointIds: [bore, bore] };
+    expect(await fault(assemblySaveJoints, { assemblyId, joints: [twice], by: 'Bo' })).toMatchObject({
+      code: 'joint-twice',
+    });
   });
 
   test('of points that are none is refused', async () => {

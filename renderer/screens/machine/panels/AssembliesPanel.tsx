@@ -4,8 +4,10 @@ import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
+import { jointWords } from '#renderer/words/jointWords.ts';
 import { moveWords as words } from '#renderer/words/moveWords.ts';
 import { MoveForm } from '../moves/MoveForm.tsx';
+import { JointsForm } from './JointsForm.tsx';
 
 /** The assemblies of a machine, those taken off it to the shelf among them; each can be moved, whole or half. */
 export function AssembliesPanel({ sheet }: { sheet: MachineSheet }) {
@@ -22,7 +24,7 @@ export function AssembliesPanel({ sheet }: { sheet: MachineSheet }) {
 
 function OneAssembly({ assemblyId, sheet }: { assemblyId: number; sheet: MachineSheet }) {
   const asked = useAsk(assemblyHalves, { assemblyId });
-  const [moving, setMoving] = useState(false);
+  const [doing, setDoing] = useState<'move' | 'joints' | null>(null);
   const halves = asked.value;
   if (!halves) return asked.fault ? <FaultBox fault={asked.fault} /> : <FillingRule words={words.loading} />;
   const serial = sheet.assemblies.find((assembly) => assembly.assemblyId === assemblyId)?.serial ?? '';
@@ -43,12 +45,16 @@ function OneAssembly({ assemblyId, sheet }: { assemblyId: number; sheet: Machine
             </div>
           ))}
       </dl>
-      {moving ? (
-        <MoveForm halves={halves} onClose={() => setMoving(false)} />
-      ) : (
+      {doing === 'move' && <MoveForm halves={halves} onClose={() => setDoing(null)} />}
+      {doing === 'joints' && <JointsForm assemblyId={assemblyId} onClose={() => setDoing(null)} />}
+      {doing === null && (
         <Keys>
-          <Key onPress={() => setMoving(true)}>
+          <Key onPress={() => setDoing('move')}>
             {words.move}
+            <span className="said"> {halves.assembly}</span>
+          </Key>
+          <Key onPress={() => setDoing('joints')}>
+            {jointWords.key}
             <span className="said"> {halves.assembly}</span>
           </Key>
         </Keys>
