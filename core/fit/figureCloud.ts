@@ -19,7 +19,7 @@ export type Proposal = {
 };
 
 /** What a class of few parts allows; see {@link figureCloud}. */
-export type Few = { cheap?: boolean; gridded?: boolean };
+export type Few = { cheap?: boolean; gridded?: number };
 
 /** A place where the posterior has been worked out. */
 type Known = { x: readonly number[]; lnPosterior: number };
@@ -55,7 +55,7 @@ const FAR_BELOW = 25;
  * @param lnPosterior asked about `count` times, in a fixed order
  * @param known where it is known already
  * @param cheap true: so few parts that the posterior itself may be asked at every point of the cloud; no surface is in between
- * @param gridded true: few enough for a grid of up to three coordinates
+ * @param gridded few enough for a grid of so many coordinates
  * @source importance sampling of a fitted surface: A. O'Hagan, "Bayes-Hermite quadrature", Journal of Statistical Planning and
  *   Inference 29 (1991); C. E. Rasmussen and Z. Ghahramani, "Bayesian Monte Carlo" (2003)
  */
@@ -63,10 +63,10 @@ export function figureCloud(
   expected: Proposal,
   lnPosterior: (x: readonly number[]) => number,
   count: number,
-  { known = [], cheap = false, gridded = cheap }: { known?: readonly Known[] } & Few = {},
+  { known = [], cheap = false, gridded = cheap ? 4 : 0 }: { known?: readonly Known[] } & Few = {},
 ): Cloud {
   const d = expected.centre.length;
-  if (gridded && d in GRIDS && (cheap || d <= 3)) return gridCloud(expected, lnPosterior);
+  if (d in GRIDS && d <= gridded) return gridCloud(expected, lnPosterior);
   if (cheap) {
     const found = momentsOf(readOff(exactly(lnPosterior), expected, 2 * count)) ?? expected;
     const cloud = readOff(exactly(lnPosterior), found, CHEAP_TIMES * count);

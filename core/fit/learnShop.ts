@@ -313,7 +313,7 @@ const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => 
  */
 function finer(pool: ClassPool): { points: number; nodes: number; few: Few } {
   const parts = partsIn(pool);
-  const few = { cheap: parts <= 8, gridded: parts <= 40 };
+  const few = { cheap: parts <= 8, gridded: parts <= 20 ? 4 : parts <= 40 ? 3 : 0 };
   if (parts === 0) return { points: 0.5, nodes: 1, few };
   if (parts >= 300) return { points: 0.6, nodes: 0.5, few };
   if (parts >= MANY_PARTS) return { points: 1, nodes: 1, few };

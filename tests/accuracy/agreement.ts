@@ -3,6 +3,7 @@ import { machineLaws } from '#core/fit/machineLaws.ts';
 import { defaultModelSettings, type ModelSettings } from '#core/fit/modelSettings.ts';
 import { hoursAtLimit } from '#core/forecast/hoursAtLimit.ts';
 import { chanceWornPast } from '#core/forecast/wearLaw.ts';
+import { sharpened } from '#core/way/sharpClasses.ts';
 import { plainChance, plainHours } from '../reference/plain-model/plainHours.ts';
 import { fittedPlainMixture, plainPartOfMixture } from '../reference/plain-model/plainModel.ts';
 import { plainPartOf, plainPrior } from './plainForetell.ts';
@@ -90,7 +91,7 @@ export function compareWithPlain(set: ShopSet, settings: ModelSettings, timed = 
   const prior = [...set.priors.values()][0]!;
   const limitWearMm = Math.exp(prior.m0);
   const start = worked();
-  const learning = learnShop(set.series, set.priors, settings);
+  const learning = sharpened(learnShop(set.series, set.priors, settings));
   const learned = worked();
   const forecastAll = () =>
     set.series.map((one) => {
@@ -127,7 +128,7 @@ export function compareWithPlain(set: ShopSet, settings: ModelSettings, timed = 
   };
 }
 
-const apart = (a: number | null, b: number | null): number =>
+export const apart = (a: number | null, b: number | null): number =>
   a === null && b === null ? 0 : Math.abs((a ?? 1e9) / (b ?? 1e9) - 1);
 
 /** The value below which a share of a list lies. */

@@ -1,4 +1,3 @@
-import { defaultModelSettings } from '#core/fit/modelSettings.ts';
 import {
   type Agreement,
   type AgreementRun,
@@ -9,6 +8,7 @@ import {
   share,
   variedClass,
 } from '../agreement.ts';
+import { compareSharing, sharedTerms, sharingMachines } from '../machinesAgreement.ts';
 import { places, printTable } from '../printTable.ts';
 
 /** Production against the plain model summed over its grids: additions switched off on both sides, then each on both. */
@@ -21,11 +21,6 @@ export function agreementTable(full: boolean): void {
     );
     rows.push(rowOf('none', parts, runs));
     all = all.concat(runs.flatMap((run) => run.parts));
-  }
-  if (full) {
-    const { partsPerClassForFigures } = defaultModelSettings;
-    const asItStands = compareWithPlain(variedClass(300, 0), { ...additions[0]!.settings, partsPerClassForFigures });
-    rows.push(rowOf(`none; figures learned from ${partsPerClassForFigures} of them, as it stands`, 300, [asItStands]));
   }
   for (const { title, settings } of additions.slice(1))
     for (const [parts, count] of full
@@ -42,6 +37,10 @@ export function agreementTable(full: boolean): void {
           Array.from({ length: count }, (_, k) => compareWithPlain(variedClass(parts, 100 + k), settings)),
         ),
       );
+  for (const { title, shared } of full ? sharedTerms : sharedTerms.slice(1, 2)) {
+    const parts = (full ? [90, 91] : [90]).flatMap((seed) => compareSharing(sharingMachines(seed, 3, shared), shared));
+    rows.push(rowOf(title, 9, [{ parts }]));
+  }
   printTable(
     'Production against plain model: hours apart in %, chance apart in points; median / 95 % / most of parts',
     ['additions', 'class of', 'parts', 'low', 'middle', 'high', 'chance', 'within 0.5 % and 0.2 points'],
@@ -52,7 +51,7 @@ export function agreementTable(full: boolean): void {
   );
 }
 
-function rowOf(title: string, parts: number, runs: readonly AgreementRun[]): (string | number)[] {
+function rowOf(title: string, parts: number, runs: readonly Pick<AgreementRun, 'parts'>[]): (string | number)[] {
   const all = runs.flatMap((run) => run.parts);
   const spread = (key: keyof Agreement) =>
     [0.5, 0.95, 1]

@@ -22,7 +22,8 @@ const held: Record<number, { meeting: number; hours: number; chance: number }> =
   10: longRun ? { meeting: 0.96, hours: 0.02, chance: 0.005 } : { meeting: 0.94, hours: 0.005, chance: 0.0025 },
   30: { meeting: 0.97, hours: 0.01, chance: 0.004 },
   100: { meeting: 1, hours: 0.005, chance: 0.002 },
-  300: { meeting: 1, hours: 0.005, chance: 0.002 },
+  // so sharp a class is forecast from one node, the mean of its figures
+  300: { meeting: 0.97, hours: 0.01, chance: 0.004 },
 };
 
 describe('production against the plain model summed over grids', () => {

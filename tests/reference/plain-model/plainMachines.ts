@@ -1,0 +1,274 @@
+import { normalDensity } from '#core/maths/normal.ts';
+import { type Axis, axis, heldAt } from './plainGrid.ts';
+import { addNode, emptyLaw, type PlainLaw, summingToOne } from './plainHours.ts';
+import { fillKernel, type Kernel, type PlainPart, timesOf } from './plainKernel.ts';
+import type { PlainPrior } from './plainModel.ts';
+
+/**
+ * The plain model extended by what parts of one machine share, summed over grids: its harshness a, and the error e of a visit in
+ * which all its parts were measured.
+ *
+ *   beta = u + part's own;  u = mu + a;  a ~ N(expected, om^2), one a machine;  e ~ N(0, sv^2), one a machine's shared visit
+ *   a size of the shared visit reads X + e + gauge; one taken by itself has an error of that size of its own
+ *   om ~ half-normal, sv ~ half-normal; the rest as in plainModel.ts
+ */
+export type PlainMachine = {
+  /** ln harshness expected by the shop's word */
+  expected: number;
+  parts: readonly MachinePart[];
+};
+
+/** `shared`: which of its readings was taken in the machine's shared visit; null: none. */
+export type MachinePart = PlainPart & { shared: number | null };
+
+export type MachinesPrior = PlainPrior & { omScale: number; svScale: number; svLeast: number };
+
+/** Axes of all figures; those of om and sv hold one value where the readings tell nothing of them. */
+export type MachinesGrid = { mu: Axis; omega: Axis; om: Axis; c: Axis; x: Axis; sv: Axis };
+
+/** Steps of ln rate; u and mu lie on every second of them. */
+const RATE_STEP = 0.04;
+const U_STEP = 2 * RATE_STEP;
+const U_REACH = 2.4;
+const RATE_REACH = 3.2;
+/** Nodes of a visit's error, in sd: a trapezium sum over 4 sd either way. */
+const ERROR_NODES = Array.from({ length: 9 }, (_, k) => k - 4);
+
+export const machinesGrid = (prior: MachinesPrior, of: { powers: boolean; visits: boolean }): MachinesGrid => ({
+  mu: axis(prior.m0 - 15 * U_STEP, U_STEP, 31),
+  omega: axis(0, 0.07, 15, true),
+  om: axis(0, 0.08, 13, true),
+  c: axis(0, 0.04, of.visits && of.powers ? 10 : 13, true),
+  x: of.powers ? axis(-3.5, 0.5, 15) : heldAt(0),
+  sv: of.visits ? axis(0, 0.035, 11, true) : heldAt(0),
+});
+
+/** Posterior of a class's figures, and all that is needed to carry it on to a part. */
+export type PlainMachines = {
+  prior: MachinesPrior;
+  grid: MachinesGrid;
+  machines: readonly PlainMachine[];
+  /** over mu fastest, then om, omega, sv, c, x; sums to 1 */
+  weight: Float64Array;
+};
+
+const us = (prior: MachinesPrior): number[] => {
+  const side = Math.round(U_REACH / U_STEP);
+  return Array.from({ length: 2 * side + 1 }, (_, k) => prior.m0 + (k - side) * U_STEP);
+};
+const rates = (prior: MachinesPrior): number[] => {
+  const side = Math.round(RATE_REACH / RATE_STEP);
+  return Array.from({ length: 2 * side + 1 }, (_, k) => prior.m0 + (k - side) * RATE_STEP);
+};
+
+/** Weights of a normal at nodes, summing to 1; narrower than its steps it is the nearest node. */
+function bell(nodes: readonly number[], mean: number, sd: number): Float64Array {
+  const row = Float64Array.from(nodes, (node) => normalDensity((node - mean) / sd));
+  const total = row.reduce((sum, value) => sum + value, 0);
+  if (total > 1e-12) return row.map((value) => value / total);
+  const off = nodes.map((node) => Math.abs(node - mean));
+  return row.map((_, k) => (off[k] === Math.min(...off) ? 1 : 0));
+}
+
+/** A part's own law about u at each u: rows of weights over the nodes of ln rate. */
+function ownLaws(prior: MachinesPrior, omega: number): Float64Array[] {
+  const sd = Math.max(prior.least, omega);
+  const betas = rates(prior);
+  return us(prior).map((u) => {
+    const like = bell(betas, u, sd);
+    if (prior.oddShare === 0) return like;
+    const odd = bell(betas, u, prior.oddWidth * sd);
+    return like.map((value, k) => (1 - prior.oddShare) * value + prior.oddShare * odd[k]!);
+  });
+}
+
+/** Figures at one column of the grid: c, power and error of visits. */
+type Column = { c: number; g: number; sv: number };
+
+const columnsOf = ({ prior, grid }: Pick<PlainMachines, 'prior' | 'grid'>): (Column & { lnPrior: number })[] =>
+  grid.x.nodes.flatMap((x, ix) =>
+    grid.c.nodes.flatMap((c, ic) =>
+      grid.sv.nodes.map((sv, iv) => ({
+        c: Math.max(prior.least, c),
+        g: Math.exp(prior.lnGSd * (x + prior.lnGTail * x ** 3)),
+        sv: grid.sv.nodes.length > 1 ? Math.max(prior.svLeast, sv) : 0,
+        lnPrior:
+          Math.log(grid.x.weights[ix]! * grid.c.weights[ic]! * grid.sv.weights[iv]!) -
+          0.5 * ((grid.x.nodes.length > 1 ? x * x : 0) + (c / prior.cScale) ** 2 + (sv / prior.svScale) ** 2),
+      })),
+    ),
+  );
+
+/** Chance of a part's sizes, and its true wear, at every ln rate; for each error of the shared visit. */
+function curvesOf(part: MachinePart, { c, g, sv }: Column, prior: MachinesPrior): Kernel[][] {
+  const times = timesOf(part, prior.hRefHours, g);
+  const betas = rates(prior);
+  return errorsAt(sv).map(({ e }) => {
+    const readings = part.readings.map((reading, j) =>
+      j === part.shared
+        ? { ...reading, wearMm: reading.wearMm - e }
+        : { ...reading, sdMm: Math.hypot(reading.sdMm, sv) },
+    );
+    return betas.map((beta) => {
+      const found: Kernel = { lnChance: 0, meanMm: 0, varMm2: 0, time: 0 };
+      fillKernel(found, { ...part, readings }, times, beta, c);
+      return found;
+    });
+  });
+}
+
+function errorsAt(sv: number): { e: number; weight: number }[] {
+  if (sv === 0) return [{ e: 0, weight: 1 }];
+  const total = ERROR_NODES.reduce((sum, z) => sum + normalDensity(z), 0);
+  return ERROR_NODES.map((z) => ({ e: z * sv, weight: normalDensity(z) / total }));
+}
+
+/** Sum of a curve under a law, at every u. */
+function chancesAtU(curve: Float64Array, laws: readonly Float64Array[]): Float64Array {
+  return Float64Array.from(laws, (law) => {
+    let sum = 0;
+    for (let k = 0; k < curve.length; k++) sum += law[k]! * curve[k]!;
+    return sum;
+  });
+}
+
+/** One machine at one column and omega: Z of each part at every u, for each error; parts outermost. */
+const partsAtU = (curves: readonly Float64Array[][], laws: readonly Float64Array[]): Float64Array[][] =>
+  curves.map((ofPart) => ofPart.map((curve) => chancesAtU(curve, laws)));
+
+/** Sum over errors of the product over parts, at every u. @param but a part left out, at one error alone */
+function product(z: readonly Float64Array[][], errors: readonly { weight: number }[]): Float64Array {
+  const all = new Float64Array(z[0]![0]!.length);
+  for (const [k, { weight }] of errors.entries())
+    for (let u = 0; u < all.length; u++) {
+      let at = weight;
+      for (const ofPart of z) at *= ofPart[k]![u]!;
+      all[u] = all[u]! + at;
+    }
+  return all;
+}
+
+/** Law of a machine's u about mu: one row of weights over u for each mu, for each om. */
+const machineLaws = ({ prior, grid }: Pick<PlainMachines, 'prior' | 'grid'>, expected: number): Float64Array[][] =>
+  grid.om.nodes.map((om) => grid.mu.nodes.map((mu) => bell(us(prior), mu + expected, Math.max(prior.least, om))));
+
+const dot = (a: Float64Array, b: Float64Array): number => {
+  let sum = 0;
+  for (let k = 0; k < a.length; k++) sum += a[k]! * b[k]!;
+  return sum;
+};
+
+export function plainMachines(
+  machines: readonly PlainMachine[],
+  prior: MachinesPrior,
+  grid: MachinesGrid,
+): PlainMachines {
+  const columns = columnsOf({ prior, grid });
+  const own = grid.omega.nodes.map((omega) => ownLaws(prior, omega));
+  const shared = machines.map(({ expected }) => machineLaws({ prior, grid }, expected));
+  const [muCount, omCount] = [grid.mu.nodes.length, grid.om.nodes.length];
+  const ln = new Float64Array(columns.length * own.length * omCount * muCount);
+  const figures = lnOuter(prior, grid);
+  let at = 0;
+  for (const column of columns) {
+    const errors = errorsAt(column.sv);
+    const curves = machines.map(({ parts }) => parts.map((part) => scaled(curvesOf(part, column, prior))));
+    for (const [io, laws] of own.entries()) {
+      const atU = curves.map((ofMachine) =>
+        product(
+          partsAtU(
+            ofMachine.map(({ chance }) => chance),
+            laws,
+          ),
+          errors,
+        ),
+      );
+      for (let im = 0; im < omCount; im++)
+        for (let k = 0; k < muCount; k++) {
+          let sum = column.lnPrior + figures[(io * omCount + im) * muCount + k]!;
+          for (const [m, row] of atU.entries()) sum += Math.log(dot(shared[m]![im]![k]!, row) + 1e-300);
+          ln[at++] = sum + tops(curves);
+        }
+    }
+  }
+  const top = ln.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY);
+  const weight = ln.map((value) => Math.exp(value - top));
+  const total = weight.reduce((sum, value) => sum + value, 0);
+  return { prior, grid, machines, weight: weight.map((value) => value / total) };
+}
+
+/** Curves as chances under their highest point. */
+function scaled(curves: readonly Kernel[][]): { chance: Float64Array[]; lnTop: number } {
+  const lnTop = curves.flat().reduce((most, { lnChance }) => Math.max(most, lnChance), Number.NEGATIVE_INFINITY);
+  return { lnTop, chance: curves.map((curve) => Float64Array.from(curve, (node) => Math.exp(node.lnChance - lnTop))) };
+}
+
+const tops = (curves: readonly { lnTop: number }[][]): number =>
+  curves.flat().reduce((sum, { lnTop }) => sum + lnTop, 0);
+
+/** ln prior of (mu, om, omega), mu fastest. */
+const lnOuter = (prior: MachinesPrior, { omega, om, mu }: MachinesGrid): number[] =>
+  omega.nodes.flatMap((o, io) =>
+    om.nodes.flatMap((m, im) =>
+      mu.nodes.map(
+        (at) =>
+          Math.log(omega.weights[io]! * om.weights[im]!) -
+          0.5 * ((o / prior.omegaScale) ** 2 + (m / prior.omScale) ** 2 + ((at - prior.m0) / prior.s0) ** 2),
+      ),
+    ),
+  );
+
+/** Columns and nodes that hold less change no figure. */
+const LEAST_COLUMN = 1e-6;
+const LEAST_NODE = 1e-9;
+
+/** What is held of one part, all figures, its machine's harshness and the error of its visit summed out. */
+export function plainPartOfMachine(of: PlainMachines, machine: number, part: number): PlainLaw {
+  const { prior, grid, machines, weight } = of;
+  const { parts, expected } = machines[machine]!;
+  const law = emptyLaw(prior.hRefHours);
+  const betas = rates(prior);
+  const own = grid.omega.nodes.map((omega) => ownLaws(prior, omega));
+  const shared = machineLaws(of, expected);
+  const [muCount, omCount] = [grid.mu.nodes.length, grid.om.nodes.length];
+  const inner = own.length * omCount * muCount;
+  for (const [ic, column] of columnsOf(of).entries()) {
+    const cells = weight.subarray(ic * inner, (ic + 1) * inner);
+    if (cells.reduce((sum, value) => sum + value, 0) < LEAST_COLUMN) continue;
+    const errors = errorsAt(column.sv);
+    const kernels = parts.map((one) => curvesOf(one, column, prior));
+    const curves = kernels.map((one) => scaled(one).chance);
+    const held = errors.map(() => new Float64Array(betas.length));
+    for (const [io, laws] of own.entries()) {
+      const z = partsAtU(curves, laws);
+      const all = product(z, errors);
+      const others = z.filter((_, k) => k !== part);
+      // posterior over u, less the parts' own word: sum over om and mu of cell x law / Z of the machine
+      const from = new Float64Array(all.length);
+      for (let im = 0; im < omCount; im++)
+        for (let k = 0; k < muCount; k++) {
+          const cell = cells[(io * omCount + im) * muCount + k]!;
+          if (cell < 1e-11) continue;
+          const row = shared[im]![k]!;
+          const share = cell / dot(row, all);
+          for (let u = 0; u < from.length; u++) from[u] = from[u]! + share * row[u]!;
+        }
+      for (const [e, { weight: ofError }] of errors.entries())
+        for (let u = 0; u < from.length; u++) {
+          let at = ofError * from[u]!;
+          if (at < 1e-14) continue;
+          for (const other of others) at *= other[e]![u]!;
+          const row = laws[u]!;
+          const into = held[e]!;
+          for (let k = 0; k < into.length; k++) into[k] = into[k]! + at * row[k]!;
+        }
+    }
+    const power = law.powers.push({ g: column.g, time: kernels[part]![0]![0]!.time }) - 1;
+    for (const [e] of errors.entries())
+      for (const [k, beta] of betas.entries()) {
+        const chance = held[e]![k]! * curves[part]![e]![k]!;
+        if (chance > LEAST_NODE) addNode(law, chance, beta, column.c, power, kernels[part]![e]![k]!);
+      }
+  }
+  return summingToOne(law);
+}
