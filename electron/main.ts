@@ -24,6 +24,8 @@ const log = logInto(folder);
 
 let window: BrowserWindow | undefined;
 let program: OpenProgram | undefined;
+/** a record asked for before there was a program to open it: a double-click starts the program, too */
+let askedEarly: string | undefined;
 
 app.setName('Hours and Wear');
 app.setPath('userData', join(folder, 'electron'));
@@ -74,6 +76,7 @@ async function openAll(): Promise<void> {
   });
   window = openWindow({ preload: join(built, 'electron', 'preload.cjs'), placeFile: placeFileIn(folder) });
   await showRecent();
+  if (askedEarly !== undefined) await openRecordFile(askedEarly);
   noticeOfRecall(ask, showRecall);
   window.webContents.on('render-process-gone', (_event, { reason }) => {
     if (reason === 'clean-exit') return;
@@ -91,11 +94,15 @@ function showRecall(): void {
 
 /** Opens another record and shows it; the page, loaded anew, reads everything from it. */
 async function openRecordFile(path: string): Promise<void> {
-  const answer = await program?.ask('record/open', { path });
-  if (answer?.ok) {
+  if (!program) {
+    askedEarly = path;
+    return;
+  }
+  const answer = await program.ask('record/open', { path });
+  if (answer.ok) {
     window?.webContents.reload();
     await showRecent();
-  } else if (answer) tellNotOpened(answer.fault, path);
+  } else tellNotOpened(answer.fault, path);
 }
 
 /** The records opened last, in the menu and in the list the system keeps of a program's files. */

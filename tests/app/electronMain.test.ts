@@ -294,6 +294,16 @@ describe('the program', () => {
     expect(asked).toEqual([['record/open', { path: '/shop/winter.hoursandwear' }]]);
   });
 
+  test('a record double-clicked before the program runs is opened once it does', async () => {
+    const { window } = await start((electron) =>
+      electron.app.whenReady.mockImplementation(async () => {
+        electron.app.emit('open-file', navigation(''), '/shop/summer.hoursandwear');
+      }),
+    );
+    await vi.waitFor(() => expect(window?.webContents.reload).toHaveBeenCalledOnce());
+    expect(asked).toEqual([['record/open', { path: '/shop/summer.hoursandwear' }]]);
+  });
+
   test('a record that cannot be opened leaves the page as it is and says so', async () => {
     const { electron, window } = await startedWindow();
     answer = { ok: false, fault: { code: 'not-a-record', facts: {} } };

@@ -1,5 +1,6 @@
 import { setImmediate } from 'node:timers/promises';
 import { RefusedError } from '../../outcome.ts';
+import { countRows } from '../../record/aboutStore.ts';
 import { entriesRevision, writePlain } from '../../record/entry.ts';
 import { fingerprintKept, keepLearning, readLearning } from '../../record/learningStore.ts';
 import { loadShopLife } from '../../record/loadShopLife.ts';
@@ -207,6 +208,18 @@ function keep(record: OpenRecord, learning: Learning, holdsFor: string): void {
 export async function learningSettled(context: Context): Promise<void> {
   const record = recordOf(context) as OpenRecord;
   while (soFar.get(record)?.catchingUp) await new Promise((resolve) => setTimeout(resolve, 20));
+}
+
+/** So few sizes are learned from sooner than a thread begins. */
+const FEW_SIZES = 300;
+
+/** Resolves once something was learned of a shop of which nothing ever was; of a large one the trade speaks until then. */
+export async function learnedOnce(context: Context): Promise<void> {
+  const { record } = context;
+  if (!record || record.path === ':memory:' || stateOf(record).learning !== null) return;
+  if (isLarge(context) || countRows(record).sizes < FEW_SIZES) return;
+  startCatchingUp(context, record, stateOf(record));
+  await learningSettled(context);
 }
 
 /** Resolves once the classes have heard all the record holds now; what comes in meanwhile is heard too, three times over. */
