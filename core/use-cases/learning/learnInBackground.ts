@@ -1,6 +1,5 @@
 import { Worker } from 'node:worker_threads';
 import type { Moved } from '../../contract/forecastSettings.ts';
-import { loadShopLife } from '../../record/loadShopLife.ts';
 import { openRecord } from '../../record/openRecord.ts';
 import type { ForecastSettings } from '../../shop/forecastSettings.ts';
 import type { ShopLife } from '../../shop/shopLife.ts';
@@ -10,11 +9,11 @@ import { movedForecasts } from '../../way/movedForecasts.ts';
 import { settingsOf } from '../../way/settingsOf.ts';
 import { forecastShop, type Learning, learnClasses, seriesOfShop } from '../../way.ts';
 
-import { heardLife, isLargeRecord } from './heardNow.ts';
+import { heardLife } from './heardNow.ts';
 
 /** What a learning rests on, as it crosses to the thread. */
 export type LearnFrom = { life: ShopLife; asOf: Day };
-/** The same, read by the thread itself, so that nobody waits for it; and what is known already. */
+/** The same of a large shop, which the thread reads by itself, and what is known already. */
 export type LearnFromRecord = { recordPath: string; asOf: Day; known: string | null };
 /** The same, and settings to be tried on it. */
 export type TryFrom = LearnFrom & { forecastSettings: ForecastSettings };
@@ -24,12 +23,16 @@ export const learnAfresh = ({ life, asOf }: LearnFrom): Learning => learnClasses
 
 /** @returns null: nothing the classes rest on has changed */
 function learnFromRecord({ recordPath, asOf, known }: LearnFromRecord): Learning | null {
+  const shop = seriesOfShop(heardLifeAt(recordPath, asOf), asOf);
+  const { fingerprint } = learnedFrom(shop, settingsOf(shop.life));
+  return fingerprint === known ? null : learnClasses(shop);
+}
+
+/** The record is held no longer than it is read: a backup may be put in its place meanwhile. */
+function heardLifeAt(recordPath: string, asOf: Day): ShopLife {
   const record = openRecord(recordPath);
   try {
-    const life = isLargeRecord(record) ? heardLife(record, asOf) : loadShopLife(record, { asOf });
-    const shop = seriesOfShop(life, asOf);
-    const { fingerprint } = learnedFrom(shop, settingsOf(shop.life));
-    return fingerprint === known ? null : learnClasses(shop);
+    return heardLife(record, asOf);
   } finally {
     record.close();
   }

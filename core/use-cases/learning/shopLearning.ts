@@ -178,7 +178,7 @@ async function catchUp(context: Context, record: OpenRecord): Promise<void> {
 async function learnedNow(context: Context, record: OpenRecord): Promise<Learning> {
   const known = stateOf(record).learning;
   const asOf = context.today();
-  if (record.path !== ':memory:')
+  if (isLarge(context) && record.path !== ':memory:')
     return (await learnInBackground({ recordPath: record.path, asOf, known: known?.fingerprint ?? null })) ?? known!;
   const shop = heardSeries(context, asOf);
   if (known && learnedFrom(shop, settingsOf(shop.life)).fingerprint === known.fingerprint) return known;
