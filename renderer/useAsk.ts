@@ -1,4 +1,5 @@
 import { type QueryClient, type UseQueryResult, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useRef } from 'react';
 import type { AskOf, Fault, Operation, ReplyOf } from '#core/contract/operation.ts';
 import { ask, FaultError } from './ask.ts';
 
@@ -53,8 +54,12 @@ export type Doing<O extends Operation> = {
 
 type Asking = Pick<ReturnType<typeof askingFor>, 'queryKey' | 'queryFn'>;
 
+/** Presses of one double click, or of a key struck twice, follow each other within this [ms]. */
+const ONE_PRESS_MS = 400;
+
 /**
- * Something that changes the record. Everything on screen is asked anew once it is done.
+ * Something that changes the record. Everything on screen is asked anew once it is done. Pressed twice it is done once: the same
+ * asked again while it runs, or by the second press of a double click, gets the first one's reply.
  * @param next what is looked at next: it is asked for first of all, nobody waits for the rest, and the screen stands by itself
  */
 export function useDo<O extends Operation>(operation: O, next?: (request: AskOf<O>) => Asking): Doing<O> {
@@ -66,14 +71,27 @@ export function useDo<O extends Operation>(operation: O, next?: (request: AskOf<
       void askAnewAfter(queries, next(request));
     },
   });
+  const last = useRef<{ asked: string; at: number; running: boolean; reply: Promise<ReplyOf<O> | null> } | null>(null);
+  const once = async (request: AskOf<O>): Promise<ReplyOf<O> | null> => {
+    try {
+      return await mutation.mutateAsync(request);
+    } catch (thrown) {
+      faultOf(thrown);
+      return null;
+    }
+  };
   return {
-    run: async (request) => {
-      try {
-        return await mutation.mutateAsync(request);
-      } catch (thrown) {
-        faultOf(thrown);
-        return null;
-      }
+    run: (request) => {
+      const asked = JSON.stringify(request);
+      const before = last.current;
+      const again = before?.asked === asked && (before.running || performance.now() - before.at < ONE_PRESS_MS);
+      if (again) return before.reply;
+      const reply = once(request).finally(() => {
+        made.running = false;
+      });
+      const made = { asked, at: performance.now(), running: true, reply };
+      last.current = made;
+      return reply;
     },
     busy: mutation.isPending,
     fault: mutation.error ? faultOf(mutation.error) : null,

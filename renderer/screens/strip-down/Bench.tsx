@@ -93,14 +93,20 @@ export function Bench({
     } else setDialSure(true);
   };
 
+  const saving = useRef(false);
   const saveAll = async () => {
     if (!draft) {
       band.current?.querySelector<HTMLElement>('input')?.focus();
       return;
     }
+    if (saving.current) return;
+    saving.current = true;
     await keeper.shut();
     const reply = await save.run({ ...draft, dialSure });
-    if (!reply) return keeper.reopen();
+    if (!reply) {
+      saving.current = false;
+      return keeper.reopen();
+    }
     keeper.saved();
     onSaved({
       ...reply,
