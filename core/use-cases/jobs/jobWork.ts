@@ -59,6 +59,11 @@ export async function jobWork(job: Job, say: (word: JobWord) => void): Promise<v
     say({ word: 'at', step: 'weeks', share });
     return !isCancelled();
   };
+  // how it ended is told once its record is closed: whoever hears it may put another in its place
+  say(await ended(job, told, searched));
+}
+
+async function ended(job: Job, told: Told, searched: (share: number) => boolean): Promise<JobWord> {
   const record = openRecord(job.recordPath);
   try {
     const none = { account: null, slips: null, plan: null };
@@ -70,11 +75,11 @@ export async function jobWork(job: Job, say: (word: JobWord) => void): Promise<v
           : job.kind === 'winter-slips'
             ? { ...none, slips: await winterSlips(job, told) }
             : { ...none, account: await sheetBroughtIn(record, job, told) };
-    say({ word: 'done', result });
+    return { word: 'done', result };
   } catch (thrown) {
-    if (thrown instanceof JobCancelled) say({ word: 'cancelled' });
-    else if (thrown instanceof RefusedError) say({ word: 'refused', refusal: thrown.refusal });
-    else throw thrown;
+    if (thrown instanceof JobCancelled) return { word: 'cancelled' };
+    if (thrown instanceof RefusedError) return { word: 'refused', refusal: thrown.refusal };
+    throw thrown;
   } finally {
     record.close();
   }
