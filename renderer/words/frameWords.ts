@@ -19,6 +19,7 @@ export const frameWords = {
     'Nothing was lost: what was saved is in the record, and what you had typed here is kept until the program ends. It is offered again as soon as this screen stands.',
   brokeNext: 'Go to the machines and come back; if it happens again, start the program again.',
   tryAgain: 'Try again',
+  leave: 'Leave as it was',
   typedHead: 'You had typed this, and it is not saved.',
   typedNext: 'Open the form again and put it back. What finds no box stays here.',
   typedLine: (label: string, text: string) => (label ? `${label}: ${text}` : text),

@@ -10,6 +10,5 @@ export const jointWords = {
   of: (item: number, position: string, point: string): string => `${item} ${position}, ${point}`,
   half: 'A joint needs its pin and at least one bore; or neither.',
   save: 'Save the joints',
-  leave: 'Leave',
   loading: 'Fetching the joints',
 } as const;

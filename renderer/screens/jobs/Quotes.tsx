@@ -5,6 +5,7 @@ import { dayText } from '#core/words/quantityText.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useWriting } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { FigureField } from '#renderer/screens/take-in/FigureField.tsx';
@@ -81,26 +82,17 @@ function Rates({ known, onDone }: { known: Known; onDone: () => void }) {
     if (await save.run({ ...rates, by })) onDone();
   };
   return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
+    <RowForm
+      fact={known === null && words.noRates}
+      complete={complete}
+      doing={save}
+      send={words.saveRates}
+      onSend={send}
     >
-      {known === null && <p>{words.noRates}</p>}
-      <div className="fields">
-        <TextField label={words.currency} value={currency} onChange={setCurrency} maxLength={10} />
-        <FigureField label={words.hourPrice} reads="mm" unit={currency} text={hour} onText={setHour} />
-        <FigureField label={words.stripPrice} reads="mm" unit={currency} text={strip} onText={setStrip} />
-        <ByField label={words.by} value={by} onChange={setBy} />
-      </div>
-      {save.fault && <FaultBox fault={save.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={!complete || save.busy} onPress={() => {}}>
-          {words.saveRates}
-        </Key>
-      </Keys>
-    </form>
+      <TextField label={words.currency} value={currency} onChange={setCurrency} maxLength={10} />
+      <FigureField label={words.hourPrice} reads="mm" unit={currency} text={hour} onText={setHour} />
+      <FigureField label={words.stripPrice} reads="mm" unit={currency} text={strip} onText={setStrip} />
+      <ByField label={words.by} value={by} onChange={setBy} />
+    </RowForm>
   );
 }

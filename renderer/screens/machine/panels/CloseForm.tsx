@@ -4,8 +4,7 @@ import { findingClose } from '#core/contract/stripDown.ts';
 import type { Day } from '#core/units/day.ts';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useToday } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { findingText } from '#renderer/words/findingText.ts';
@@ -25,34 +24,23 @@ export function CloseForm({ finding, onDone }: { finding: Finding; onDone: () =>
     if (await close.run({ findingId: finding.findingId, closedOn, outcome, by })) onDone();
   };
   return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
+    <RowForm
+      fact={panelWords.closeFact(findingText(finding))}
+      complete={complete}
+      doing={close}
+      send={panelWords.closeFinding}
+      onSend={send}
+      onLeave={onDone}
     >
-      <p>{panelWords.closeFact(findingText(finding))}</p>
-      <div className="fields">
-        <TextField
-          label={panelWords.outcome}
-          hint={panelWords.outcomeHint}
-          value={outcome}
-          onChange={setOutcome}
-          autoFocus
-        />
-        <DayField label={panelWords.closedOn} value={closedOn} onChange={setClosedOn} today={today} />
-        <ByField value={by} onChange={setBy} />
-      </div>
-      {close.fault && <FaultBox fault={close.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={!complete || close.busy} onPress={() => {}}>
-          {panelWords.closeFinding}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {panelWords.leave}
-        </Key>
-      </Keys>
-    </form>
+      <TextField
+        label={panelWords.outcome}
+        hint={panelWords.outcomeHint}
+        value={outcome}
+        onChange={setOutcome}
+        autoFocus
+      />
+      <DayField label={panelWords.closedOn} value={closedOn} onChange={setClosedOn} today={today} />
+      <ByField value={by} onChange={setBy} />
+    </RowForm>
   );
 }

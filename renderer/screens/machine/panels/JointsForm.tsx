@@ -1,9 +1,8 @@
 import { useState } from 'react';
 import { assemblyJoints, assemblySaveJoints } from '#core/contract/machine.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NotYet } from '#renderer/controls/NotYet.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { jointWords as words } from '#renderer/words/jointWords.ts';
 import { ByField, useBy } from './ByField.tsx';
@@ -39,17 +38,19 @@ function OfSlacks({ asked, assemblyId, onClose }: { asked: Joints; assemblyId: n
     if (await save.run({ assemblyId, joints, by })) onClose();
   };
   return (
-    <form
-      className="row-form joints-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (!half) void send();
-      }}
+    <RowForm
+      className="joints-form"
+      fact={
+        <>
+          <b>{words.head}</b> {slacks.length === 0 ? words.none : words.what}
+        </>
+      }
+      complete={!half && slacks.length > 0}
+      doing={save}
+      send={words.save}
+      onSend={send}
+      onLeave={onClose}
     >
-      <p>
-        <b>{words.head}</b>
-      </p>
-      <p className="second">{slacks.length === 0 ? words.none : words.what}</p>
       {slacks.map((slack) => (
         <OneSlack
           key={slack.pointId}
@@ -61,16 +62,7 @@ function OfSlacks({ asked, assemblyId, onClose }: { asked: Joints; assemblyId: n
         />
       ))}
       <ByField value={by} onChange={setBy} />
-      {save.fault && <FaultBox fault={save.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={half || save.busy || slacks.length === 0} onPress={() => {}}>
-          {words.save}
-        </Key>
-        <Key letter="Escape" onPress={onClose}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
+    </RowForm>
   );
 }
 

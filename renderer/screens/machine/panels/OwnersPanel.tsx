@@ -6,8 +6,8 @@ import { dayText } from '#core/words/quantityText.ts';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useToday } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { ownerWords as words } from '#renderer/words/customersWords.ts';
@@ -96,58 +96,47 @@ function SellOn({ machineId, onDone }: { machineId: number; onDone: () => void }
   };
   const known = customers.find((one) => one.customerId === customerId);
   return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
+    <RowForm
+      fact={words.sellOnFact}
+      complete={complete}
+      doing={sell}
+      send={words.sellIt}
+      onSend={send}
+      onLeave={onDone}
     >
-      <p>{words.sellOnFact}</p>
-      <div className="fields">
-        <PickBox
-          label={words.buyer}
-          autoFocus
-          opens="input"
-          options={customers.map((one) => ({ id: String(one.customerId), text: one.name, second: one.place }))}
-          value={customerId === null ? null : String(customerId)}
-          onChange={(id) => setCustomerId(id === null ? null : Number(id))}
-          onOther={(name) => {
-            if (name === known?.name) return;
-            setCustomerId(null);
-            setBuyer({ ...buyer, name });
-          }}
-          hint={known ? words.buyerKnown : buyer.name.trim() === '' ? words.buyerHint : words.buyerNew}
-        />
-        <DayField label={words.from2} value={fromOn} onChange={setFromOn} today={today} />
-        {!known && (
-          <>
-            <TextField
-              label={words.place}
-              value={buyer.place}
-              onChange={(place) => setBuyer({ ...buyer, place })}
-              maxLength={200}
-            />
-            <TextField
-              label={words.phone}
-              value={buyer.phone}
-              onChange={(phone) => setBuyer({ ...buyer, phone })}
-              maxLength={60}
-            />
-          </>
-        )}
-        <ByField value={by} onChange={setBy} />
-      </div>
-      {sell.fault && <FaultBox fault={sell.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={!complete || sell.busy} onPress={() => {}}>
-          {words.sellIt}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
+      <PickBox
+        label={words.buyer}
+        autoFocus
+        opens="input"
+        options={customers.map((one) => ({ id: String(one.customerId), text: one.name, second: one.place }))}
+        value={customerId === null ? null : String(customerId)}
+        onChange={(id) => setCustomerId(id === null ? null : Number(id))}
+        onOther={(name) => {
+          if (name === known?.name) return;
+          setCustomerId(null);
+          setBuyer({ ...buyer, name });
+        }}
+        hint={known ? words.buyerKnown : buyer.name.trim() === '' ? words.buyerHint : words.buyerNew}
+      />
+      <DayField label={words.from2} value={fromOn} onChange={setFromOn} today={today} />
+      {!known && (
+        <>
+          <TextField
+            label={words.place}
+            value={buyer.place}
+            onChange={(place) => setBuyer({ ...buyer, place })}
+            maxLength={200}
+          />
+          <TextField
+            label={words.phone}
+            value={buyer.phone}
+            onChange={(phone) => setBuyer({ ...buyer, phone })}
+            maxLength={60}
+          />
+        </>
+      )}
+      <ByField value={by} onChange={setBy} />
+    </RowForm>
   );
 }
 
@@ -166,37 +155,28 @@ function PutRight({ owner, onDone }: { owner: Owner; onDone: () => void }) {
     if (await mend.run(ask)) onDone();
   };
   return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send(false);
-      }}
-    >
-      <p>{words.putRightFact(nameOf(owner))}</p>
-      <div className="fields">
-        <PickBox
-          label={words.owner}
-          options={customers.map((one) => ({ id: String(one.customerId), text: one.name, second: one.place }))}
-          value={customerId === null ? null : String(customerId)}
-          onChange={(id) => setCustomerId(id === null ? null : Number(id))}
-        />
-        {owner.fromOn !== null && <DayField label={words.from2} value={fromOn} onChange={setFromOn} today={today} />}
-        <TextField label={words.why} value={reason} onChange={setReason} maxLength={2000} />
-        <ByField value={by} onChange={setBy} />
-      </div>
-      {mend.fault && <FaultBox fault={mend.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={!complete || customerId === null || mend.busy} onPress={() => {}}>
-          {words.savePutRight}
-        </Key>
+    <RowForm
+      fact={words.putRightFact(nameOf(owner))}
+      complete={complete && customerId !== null}
+      doing={mend}
+      send={words.savePutRight}
+      onSend={() => send(false)}
+      keys={
         <Key disabled={!complete || mend.busy} onPress={() => void send(true)}>
           {words.strike}
         </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
+      }
+      onLeave={onDone}
+    >
+      <PickBox
+        label={words.owner}
+        options={customers.map((one) => ({ id: String(one.customerId), text: one.name, second: one.place }))}
+        value={customerId === null ? null : String(customerId)}
+        onChange={(id) => setCustomerId(id === null ? null : Number(id))}
+      />
+      {owner.fromOn !== null && <DayField label={words.from2} value={fromOn} onChange={setFromOn} today={today} />}
+      <TextField label={words.why} value={reason} onChange={setReason} maxLength={2000} />
+      <ByField value={by} onChange={setBy} />
+    </RowForm>
   );
 }

@@ -4,8 +4,7 @@ import { findingDecline, findingStrikeDecline } from '#core/contract/stripDown.t
 import type { Day } from '#core/units/day.ts';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useToday } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { findingText } from '#renderer/words/findingText.ts';
@@ -27,36 +26,27 @@ export function RefuseForm({ finding, onDone }: { finding: Finding; onDone: () =
     if (await refuse.run({ findingId: finding.findingId, saidOn, saidBy, words, by })) onDone();
   };
   return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
+    <RowForm
+      fact={panelWords.refuseFact(findingText(finding))}
+      complete={complete}
+      doing={refuse}
+      send={panelWords.noteRefusal}
+      onSend={send}
+      onLeave={onDone}
+      below={
+        <TextField
+          label={panelWords.refusedWords}
+          hint={panelWords.refusedWordsHint}
+          value={words}
+          onChange={setWords}
+          maxLength={400}
+        />
+      }
     >
-      <p>{panelWords.refuseFact(findingText(finding))}</p>
-      <div className="fields">
-        <TextField label={panelWords.refusedBy} value={saidBy} onChange={setSaidBy} maxLength={120} autoFocus />
-        <DayField label={panelWords.refusedOn} value={saidOn} onChange={setSaidOn} today={today} />
-        <ByField value={by} onChange={setBy} />
-      </div>
-      <TextField
-        label={panelWords.refusedWords}
-        hint={panelWords.refusedWordsHint}
-        value={words}
-        onChange={setWords}
-        maxLength={400}
-      />
-      {refuse.fault && <FaultBox fault={refuse.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={!complete || refuse.busy} onPress={() => {}}>
-          {panelWords.noteRefusal}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {panelWords.leave}
-        </Key>
-      </Keys>
-    </form>
+      <TextField label={panelWords.refusedBy} value={saidBy} onChange={setSaidBy} maxLength={120} autoFocus />
+      <DayField label={panelWords.refusedOn} value={saidOn} onChange={setSaidOn} today={today} />
+      <ByField value={by} onChange={setBy} />
+    </RowForm>
   );
 }
 

@@ -1,9 +1,7 @@
 import { useState } from 'react';
 import type { Fault } from '#core/contract/operation.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
-import { panelWords } from '#renderer/words/machineWords.ts';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { ByField, useBy } from './ByField.tsx';
 
 /** Something asked for that may be refused. */
@@ -28,27 +26,9 @@ export function StrikeForm({
     if (complete && (await strike(reason, by))) onDone();
   };
   return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
-    >
-      <p>{words.fact}</p>
-      <div className="fields">
-        <TextField label={words.why} value={reason} onChange={setReason} maxLength={2000} autoFocus />
-        <ByField value={by} onChange={setBy} />
-      </div>
-      {doing.fault && <FaultBox fault={doing.fault} />}
-      <Keys>
-        <Key first red type="submit" disabled={!complete || doing.busy} onPress={() => {}}>
-          {words.key}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {panelWords.leave}
-        </Key>
-      </Keys>
-    </form>
+    <RowForm fact={words.fact} complete={complete} doing={doing} send={words.key} red onSend={send} onLeave={onDone}>
+      <TextField label={words.why} value={reason} onChange={setReason} maxLength={2000} autoFocus />
+      <ByField value={by} onChange={setBy} />
+    </RowForm>
   );
 }
