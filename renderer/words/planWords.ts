@@ -134,7 +134,7 @@ export const planWords = {
       `forecasts of ${count(machines, 'machine', 'machines')}, ${count(readings, 'own reading', 'own readings')}`,
     hours: 'Shop hours',
     hoursAre: (hours: number, from: Day, to: Day, writing: Writing): string =>
-      `${h(hours, writing)} a week; ${dayOfYearText(from)} to ${dayOfYearText(to)}`,
+      `${decimalFigure(hours, Number.isInteger(hours) ? 0 : 1, writing)}\u00A0h a week; ${dayOfYearText(from)} to ${dayOfYearText(to)}`,
     search: 'Search',
     searched: (gap: number, writing: Writing): string =>
       gap <= 0
