@@ -4,11 +4,13 @@ import { expect } from 'vitest';
 import { hoursAdd } from '#core/contract/hours.ts';
 import { machineTakeIn } from '#core/contract/machine.ts';
 import type { AskOf, Operation, ReplyOf } from '#core/contract/operation.ts';
-import { recordStartEmpty } from '#core/contract/record.ts';
+import { recordOpen, recordStartEmpty, recordState } from '#core/contract/record.ts';
 import { shopRead, shopSave } from '#core/contract/shop.ts';
 import { stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
 import type { OpenProgram } from '#core/shells/openProgram.ts';
+import { laidOnce } from '#tests/support/laidOnce.ts';
 import { atRest } from './steadyPage.ts';
+import { recordPathOf } from './windowTest.ts';
 
 /** Goes to a screen by its address and waits until its sheet stands: not that of the screen before, which has one too. */
 export async function goTo(page: Page, address: string): Promise<void> {
@@ -86,6 +88,12 @@ export async function inchShop(ask: OpenProgram['ask']): Promise<{ machineId: nu
 
 /** One machine with a hitch, read and measured once: enough to type into, and no learning to wait for. */
 export async function smallShop(ask: OpenProgram['ask']): Promise<{ machineId: number }> {
+  const { today } = await told(ask, recordState, {});
+  const open = (path: string) => told(ask, recordOpen, { path });
+  return laidOnce({ recordPath: recordPathOf(ask), today, open }, 'a small shop', () => laySmallShop(ask));
+}
+
+async function laySmallShop(ask: OpenProgram['ask']): Promise<{ machineId: number }> {
   await told(ask, recordStartEmpty, {});
   const { kinds } = await told(ask, shopRead, {});
   const kind = kinds.find(({ name }) => name === 'Telescopic pick-up hitch');

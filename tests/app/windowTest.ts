@@ -87,6 +87,10 @@ export function testBrowser(executablePath: string): Promise<Browser> {
   return running;
 }
 
+/** Where each opened program would lay down its record. */
+const recordPaths = new WeakMap<OpenProgram['ask'], string>();
+export const recordPathOf = (ask: OpenProgram['ask']): string => recordPaths.get(ask) ?? '';
+
 async function openWindow(
   browser: Browser,
   options: OpenOptions,
@@ -104,6 +108,7 @@ async function openWindow(
     log: ({ operation, error }) => errors.push(`${operation}: ${error.stack ?? error.message}`),
   });
   endings.push(() => program.close());
+  recordPaths.set(program.ask, recordPath);
   if (options.demo === 'open') await program.ask('record/openDemo', {});
   const loopback = await serveLoopback({ ask: program.ask, pageFolder: PAGE_FOLDER });
   endings.push(() => loopback.close());

@@ -4,7 +4,7 @@ import { recordStartEmpty } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
 import type { Program } from './aProgram.ts';
-import { laidOnce } from './laidOnce.ts';
+import { beginningOf, laidOnce } from './laidOnce.ts';
 
 type TakeIn = AskOf<typeof machineTakeIn>;
 
@@ -82,7 +82,7 @@ export const aTakeIn = (
 
 /** A new shop with that tractor in it, and what its bench sheet names. */
 export async function aShopWithAHitch(program: Program) {
-  const shop = await laidOnce(program, 'a shop with a hitch', async () => {
+  const shop = await laidOnce(beginningOf(program), 'a shop with a hitch', async () => {
     await program.ask(recordStartEmpty, {});
     const { machineId, customerId } = await program.ask(machineTakeIn, aTakeIn());
     const { rows } = await program.ask(stripDownSheet, { machineId });
