@@ -7,7 +7,12 @@ const WINDOW = testsIn('tests/app');
 /** Put another Electron in the place of what the program imports, which a process can do for one file alone. */
 const ALONE = ['electronMain', 'recallNotice'].map((name) => `tests/app/${name}.test.ts`);
 /** Ample for a slow or busy computer: a test judges what comes out, never how fast. */
-const common = { testTimeout: 300_000, hookTimeout: 300_000, pool: 'forks' as const };
+const common = {
+  testTimeout: 300_000,
+  hookTimeout: 300_000,
+  expect: { poll: { timeout: 90_000 } },
+  pool: 'forks' as const,
+};
 
 /**
  * All tests of the project: unit tests beside the code, the rest under tests/. A process goes from file to file, loads the
