@@ -10,6 +10,9 @@ vi.mock('electron', () => ({}));
 
 const DEFECT_EVENTS = ['uncaughtException', 'unhandledRejection'];
 let listenersBefore: Set<unknown>;
+/** However busy the computer is. */
+const waitFor = (check: () => unknown) => vi.waitFor(check, { timeout: 60_000 });
+
 let folder: string;
 let asked: [string, unknown][];
 let answer: Answer;
@@ -62,9 +65,7 @@ async function start(prepare: (electron: ReturnType<typeof electronDouble>) => v
     return { ...page, pageFilesIn: () => page.pageFilesIn(aBuiltPage()) };
   });
   await import('#electron/main.ts');
-  await vi.waitFor(() =>
-    expect(openProgram.mock.calls.length + electron.app.quit.mock.calls.length).toBeGreaterThan(0),
-  );
+  await waitFor(() => expect(openProgram.mock.calls.length + electron.app.quit.mock.calls.length).toBeGreaterThan(0));
   await new Promise((settled) => setImmediate(settled));
   const window = BrowserWindowDouble.made[0];
   return { electron, openProgram, window };
@@ -290,7 +291,7 @@ describe('the program', () => {
     electron.app.emit('second-instance', {}, ['electron', 'winter.hoursandwear'], '/shop');
     expect(window.restore).toHaveBeenCalledOnce();
     expect(window.focus).toHaveBeenCalledOnce();
-    await vi.waitFor(() => expect(window.webContents.reload).toHaveBeenCalledOnce());
+    await waitFor(() => expect(window.webContents.reload).toHaveBeenCalledOnce());
     expect(asked).toEqual([['record/open', { path: '/shop/winter.hoursandwear' }]]);
   });
 
@@ -300,7 +301,7 @@ describe('the program', () => {
         electron.app.emit('open-file', navigation(''), '/shop/summer.hoursandwear');
       }),
     );
-    await vi.waitFor(() => expect(window?.webContents.reload).toHaveBeenCalledOnce());
+    await waitFor(() => expect(window?.webContents.reload).toHaveBeenCalledOnce());
     expect(asked).toEqual([['record/open', { path: '/shop/summer.hoursandwear' }]]);
   });
 
@@ -308,7 +309,7 @@ describe('the program', () => {
     const { electron, window } = await startedWindow();
     answer = { ok: false, fault: { code: 'not-a-record', facts: {} } };
     electron.app.emit('open-file', navigation(''), '/shop/letter.hoursandwear');
-    await vi.waitFor(() => expect(electron.dialog.showErrorBox).toHaveBeenCalledOnce());
+    await waitFor(() => expect(electron.dialog.showErrorBox).toHaveBeenCalledOnce());
     expect(electron.dialog.showErrorBox.mock.calls[0]?.[1]).toMatch(/^\/shop\/letter.hoursandwear\n\n\w.* \w.*\.$/);
     expect(electron.dialog.showErrorBox.mock.calls[0]?.[1]).not.toContain('not-a-record');
     expect(window.webContents.reload).not.toHaveBeenCalled();
@@ -325,7 +326,7 @@ describe('the program', () => {
     await electron.ipcHandlers.get('ask')?.({ senderFrame: OWN_FRAME }, 'record/open', {
       path: '/shop/b & c.hoursandwear',
     });
-    await vi.waitFor(() => expect(electron.app.addRecentDocument).toHaveBeenCalledExactlyOnceWith(state.path));
+    await waitFor(() => expect(electron.app.addRecentDocument).toHaveBeenCalledExactlyOnceWith(state.path));
     const recent = recentInMenu(electron);
     expect(recent.submenu.map(({ label }) => label)).toEqual(['/shop/b && c.hoursandwear', '/shop/a.hoursandwear']);
     asked = [];
@@ -361,7 +362,7 @@ describe('the program', () => {
         throw new Error('no screen');
       };
     });
-    await vi.waitFor(() => expect(electron.app.quit).toHaveBeenCalledOnce());
+    await waitFor(() => expect(electron.app.quit).toHaveBeenCalledOnce());
     expect(window).toBeUndefined();
     expect(electron.dialog.showErrorBox).toHaveBeenCalledOnce();
     expect(readFileSync(join(folder, 'hours-and-wear', 'log.txt'), 'utf8')).toContain('Error: no screen');
