@@ -14,9 +14,13 @@ import {
 } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { orRefuse } from '../outcome.ts';
+import { GRASS_AND_TILLAGE } from '../reading/season.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
+import { addDays, day, isDay } from '../units/day.ts';
 import { chanceByHours } from './chanceByHours.ts';
+import { dateAtLimit } from './dateAtLimit.ts';
 import { forecastPart } from './forecastPart.ts';
+import { type ShopUse, type UseOfYear, useOfYear } from './useOfYear.ts';
 import { wearFan } from './wearFan.ts';
 import { chanceReadingBelow } from './wearLaw.ts';
 
@@ -98,6 +102,29 @@ function checkForecast(law: PartLaw, limitWearMm: number, asOfHours: number, by:
     );
   }
   for (const at of wearFan(law, [0, 1000, 1e5], by)) expect(Number.isFinite(at.middle)).toBe(true);
+  for (const use of USES) checkDates(byHours, use);
+}
+
+const START = day('2024-06-15');
+const SHOP: ShopUse = { hoursPerDay: 500 / 365, season: GRASS_AND_TILLAGE };
+const ran = (hours: number, from: string, to: string) => ({ from: day(from), to: day(to), hours, sdHours: 0 });
+/** Nothing known of it; hardly run in ten years; a thousand hours in a week. */
+const USES = [[], [ran(3, '2014-06-15', '2024-06-15')], [ran(1000, '2024-06-08', '2024-06-15')]].map((stretches) =>
+  useOfYear(stretches, SHOP),
+);
+
+/** Days in their order, from the day of the last size on, or beyond what anybody plans; how much of them is use, a share. */
+function checkDates(chancePastBy: (hours: number) => number, use: UseOfYear): void {
+  const dates = dateAtLimit(
+    { chancePastBy, leastHoursAhead: -100, use, from: START, dayOf: (ahead) => addDays(START, Math.round(ahead)) },
+    true,
+  );
+  const known = [dates.low, dates.middle, dates.high].filter((on) => on !== null);
+  for (const on of known) expect(isDay(on) && on >= addDays(START, -100)).toBe(true);
+  expect(known).toEqual([...known].sort());
+  if (dates.low === null) expect(dates.middle).toBeNull();
+  if (dates.middle === null) expect(dates.high).toBeNull();
+  if (dates.useShare !== null) expect(dates.useShare >= 0 && dates.useShare <= 1).toBe(true);
 }
 
 describe('a forecast of anything that may be entered', () => {
