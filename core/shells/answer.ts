@@ -1,6 +1,7 @@
 import type { Answer, Handlers, Operation } from '../contract/operation.ts';
 import { type Refusal, RefusedError } from '../outcome.ts';
 import { fieldIssues } from './expected.ts';
+import { withoutPerson } from './logFile.ts';
 
 /** The one door to the core: an operation's name and what is asked, as they came over a shell. Never throws. */
 export type Ask = (name: string, request: unknown) => Promise<Answer>;
@@ -82,4 +83,5 @@ class BadReplyError extends Error {
   }
 }
 
-const firstLine = (error: Error): string => `${error.name}: ${error.message.split('\n')[0] ?? ''}`.slice(0, 300);
+const firstLine = (error: Error): string =>
+  withoutPerson(error, `${error.name}: ${error.message.split('\n')[0] ?? ''}`).slice(0, 300);

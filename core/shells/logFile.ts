@@ -12,7 +12,7 @@ const MAX_BYTES = 1_000_000;
 export function logInto(folder: string, clock: () => Date = () => new Date()): Log {
   const file = join(folder, 'log.txt');
   return ({ operation, error }) => {
-    const lines = withoutText(error, error.stack ?? `${error.name}: ${error.message}`).replaceAll(homedir(), '~');
+    const lines = withoutPerson(error, error.stack ?? `${error.name}: ${error.message}`);
     try {
       mkdirSync(folder, { recursive: true });
       if (sizeOf(file) > MAX_BYTES) renameSync(file, join(folder, 'log-older.txt'));
@@ -24,9 +24,12 @@ export function logInto(folder: string, clock: () => Date = () => new Date()): L
   };
 }
 
-/** What cannot be parsed is quoted in the error of parsing it, and may be a person's name. */
-const withoutText = (error: Error, lines: string): string =>
-  error instanceof SyntaxError ? lines.replace(/"[\s\S]*"/, '"…"') : lines;
+/**
+ * What is told of a defect without a word of what was asked: what cannot be parsed is quoted in the error of parsing it, and a home
+ * folder bears a name.
+ */
+export const withoutPerson = (error: Error, lines: string): string =>
+  (error instanceof SyntaxError ? lines.replace(/"[\s\S]*"/, '"…"') : lines).replaceAll(homedir(), '~');
 
 function sizeOf(file: string): number {
   return statSync(file, { throwIfNoEntry: false })?.size ?? 0;

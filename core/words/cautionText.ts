@@ -1,6 +1,6 @@
 import { isDay } from '../units/day.ts';
 import { counted } from './english.ts';
-import { dayText, decimalFigure, hoursText, lengthText, limitFigure, type Writing } from './quantityText.ts';
+import { dayText, decimalFigure, hoursText, lengthText, limitText, type Writing } from './quantityText.ts';
 
 type Facts = Record<string, string | number | boolean | null>;
 type Sentence = (facts: Facts, writing: Writing) => string;
@@ -9,7 +9,7 @@ const hours = (fact: Facts[string] | undefined): string => (typeof fact === 'num
 const mm = (fact: Facts[string] | undefined, writing: Writing): string =>
   typeof fact === 'number' ? lengthText(fact, 2, writing) : '';
 const size = (fact: Facts[string] | undefined, writing: Writing): string =>
-  typeof fact === 'number' ? `${limitFigure(fact, writing)}\u00A0mm` : '';
+  typeof fact === 'number' ? limitText(fact, writing) : '';
 const on = (fact: Facts[string] | undefined): string =>
   typeof fact === 'string' && isDay(fact) ? ` on ${dayText(fact)}` : '';
 

@@ -13,6 +13,7 @@ describe('a typed figure', () => {
   it('is not guessed at when it can be read two ways', () => {
     expect(readNumber('1.234,5', 'mm')).toEqual({ ok: false, why: 'two-decimal-marks' });
     expect(readNumber('4.120', 'h')).toEqual({ ok: false, why: 'thousands-mark' });
+    expect(readNumber('-5', 'h')).toEqual({ ok: false, why: 'not-a-number' });
     expect(readNumber('4120.5', 'h')).toEqual({ ok: true, value: 4120.5 });
     expect(readNumber('10.194', 'mm')).toEqual({ ok: true, value: 10.194 });
   });

@@ -36,6 +36,8 @@ export function readNumber(typed: string, unit: 'mm' | 'h'): NumberRead {
   const pointed = bare.replace(',', '.');
   if (!PLAIN.test(pointed)) return { ok: false, why: 'not-a-number' };
   if (unit === 'h' && /^[+-]?[1-9]\d{0,2}\.\d{3}$/.test(pointed)) return { ok: false, why: 'thousands-mark' };
+  // hours are counted from nought on
+  if (unit === 'h' && Number(pointed) < 0) return { ok: false, why: 'not-a-number' };
   return { ok: true, value: Number(pointed) };
 }
 

@@ -1,5 +1,5 @@
 import type { Fault } from '#core/contract/operation.ts';
-import { hoursText, limitFigure } from '#core/words/quantityText.ts';
+import { hoursText, limitText } from '#core/words/quantityText.ts';
 
 type Facts = Fault['facts'];
 type Said = { what: string; safe?: string; next?: string };
@@ -84,10 +84,10 @@ export const recordFaults: Record<string, (facts: Facts) => Said> = {
     next: 'Tell them apart by name.',
   }),
   'limit-better-than-new': (f) => ({
-    what: `It wears ${f.wears} from ${limitFigure(Number(f.newSizeMm))}: ${limitFigure(Number(f.limitMm))} is no limit for it.`,
+    what: `It wears ${f.wears} from ${limitText(Number(f.newSizeMm))}: ${limitText(Number(f.limitMm))} is no limit for it.`,
   }),
   'reject-before-renew': (f) => ({
-    what: `Reject at ${limitFigure(Number(f.rejectAtMm))} comes before renew at ${limitFigure(Number(f.renewAtMm))}.`,
+    what: `Reject at ${limitText(Number(f.rejectAtMm))} comes before renew at ${limitText(Number(f.renewAtMm))}.`,
   }),
   'dial-over-full-scale': (f) => ({
     what: `${hoursText(Number(f.dialHours))} is more than this meter can show: it turns over at ${hoursText(Number(f.fullScaleHours))}.`,

@@ -1,4 +1,4 @@
-import { limitFigure, type Writing } from '#core/words/quantityText.ts';
+import { limitText, type Writing } from '#core/words/quantityText.ts';
 
 type Facts = Record<string, string | number> | undefined;
 
@@ -141,8 +141,8 @@ export const takeInRemarks: Record<string, (facts: Facts, writing: Writing) => s
   refused: (facts) => `${facts?.expected}`,
   twice: (facts) => `Number ${facts?.item} stands at two positions`,
   'wrong-side': (facts, writing) =>
-    `It wears ${facts?.wears} from ${limitFigure(Number(facts?.newSizeMm), writing)}: a limit lies ${facts?.wears === 'down' ? 'below' : 'above'} that`,
-  'limits-crossed': (facts, writing) => `Reject comes after renew at ${limitFigure(Number(facts?.renewAtMm), writing)}`,
+    `It wears ${facts?.wears} from ${limitText(Number(facts?.newSizeMm), writing)}: a limit lies ${facts?.wears === 'down' ? 'below' : 'above'} that`,
+  'limits-crossed': (facts, writing) => `Reject comes after renew at ${limitText(Number(facts?.renewAtMm), writing)}`,
   'joint-incomplete': () => 'A joint takes one pin (diameter), its bores, and one slack, all with the same letter',
   'no-position': () => 'Every position is ticked off: leave one in, or take the assembly out',
 };

@@ -107,9 +107,11 @@ describe('the window', () => {
       nodeIntegrationInSubFrames: false,
       webSecurity: true,
       allowRunningInsecureContent: false,
+      experimentalFeatures: false,
       webviewTag: false,
       preload: expect.stringMatching(/preload\.cjs$/),
     });
+    expect(window.options.webPreferences).not.toHaveProperty('enableBlinkFeatures');
     expect(electron.app.enableSandbox).toHaveBeenCalledOnce();
     expect(window.loaded).toBe('app://hours-and-wear/');
     expect(BrowserWindowDouble.made).toHaveLength(1);

@@ -99,6 +99,11 @@ export function Bench({
       band.current?.querySelector<HTMLElement>('input')?.focus();
       return;
     }
+    // a dial that cannot be read is no dial left out
+    if (remarks.some(({ field }) => field === 'dial')) {
+      band.current?.querySelector<HTMLElement>('input.number')?.focus();
+      return;
+    }
     if (saving.current) return;
     saving.current = true;
     await keeper.shut();
