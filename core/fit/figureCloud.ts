@@ -124,7 +124,7 @@ const GRIDS: Record<number, { nodes: number; step: number }> = {
   1: { nodes: 9, step: 1 },
   2: { nodes: 7, step: 1.2 },
   3: { nodes: 7, step: 1.2 },
-  4: { nodes: 7, step: 1.2 },
+  4: { nodes: 5, step: 1.45 },
 };
 /** A grid is laid anew while the middle it finds is further off than this, or a width further than this from 1 (sd). */
 const OFF_CENTRE = 0.3;
