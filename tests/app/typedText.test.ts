@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { customersSheet } from '#core/contract/customer.ts';
 import { expectAxeCleanDayAndNight, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
+import { atRest } from './steadyPage.ts';
 import { windowTest } from './windowTest.ts';
 
 /** From now on no list that begins with this can be drawn, until it is mended: the browser's own `map` throws on it. */
@@ -107,6 +108,7 @@ windowTest(
     await page.getByRole('button', { name: 'Put it back' }).click();
     await page.getByRole('button', { name: 'Save' }).click();
     await expect.poll(async () => (await told(ask, customersSheet, {})).customers[0]?.phone).toBe('01632 960 403');
+    await atRest(page); // the window knows it is saved
     await page.reload();
     await page.locator('main h1').waitFor();
     expect(await page.getByText('You had typed this').count()).toBe(0);
