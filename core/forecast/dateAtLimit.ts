@@ -1,4 +1,4 @@
-import { normalQuantile } from '../maths/normal.ts';
+import { normalQuantile, normalScore } from '../maths/normal.ts';
 import type { Caution } from '../outcome.ts';
 import type { HoursLine } from '../reading/hoursLine.ts';
 import { seasonDaysSince1970 } from '../reading/season.ts';
@@ -117,7 +117,7 @@ type SeenDay = { dayOf: number; chance: number; score: number };
 const seenDay = (dayOf: number, chance: number): SeenDay => ({
   dayOf,
   chance,
-  score: normalQuantile(Math.min(1 - SURE, Math.max(SURE, chance))),
+  score: normalScore(chance, SURE),
 });
 
 /** Chances nearer than this to 0 or 1 are told apart no more. */

@@ -1,5 +1,5 @@
 import { lnGammaDensity } from '../maths/gamma.ts';
-import { normalQuantile, quickNormalCdf } from '../maths/normal.ts';
+import { normalScore, quickNormalCdf } from '../maths/normal.ts';
 
 /**
  * Averages a chance that rises with hours over gamma-distributed hours, for any mean at once:
@@ -130,7 +130,7 @@ export function tabulate(table: GammaSmoothing, chancePastBy: (hours: number) =>
 const SURE = 1e-12;
 
 function fillBetween(chances: Float64Array, asked: readonly number[]): void {
-  const scores = asked.map((at) => normalQuantile(Math.min(1 - SURE, Math.max(SURE, chances[at]!))));
+  const scores = asked.map((at) => normalScore(chances[at]!, SURE));
   const widths = asked.slice(1).map((at, k) => at - asked[k]!);
   const secants = widths.map((width, k) => (scores[k + 1]! - scores[k]!) / width);
   const slopes = scores.map((_, k) => {

@@ -1,4 +1,4 @@
-import { normalQuantile } from '../maths/normal.ts';
+import { normalScore } from '../maths/normal.ts';
 import type { Caution } from '../outcome.ts';
 
 /**
@@ -14,10 +14,7 @@ export const QUERY_BEYOND_Z = 3.5;
  * @param chanceBelow chance that a reading shows less wear (its place in the predictive distribution), 0 to 1
  * @returns within +-8.2: nothing further out can be told apart
  */
-export function readingZ(chanceBelow: number): number {
-  const least = 1e-16;
-  return normalQuantile(Math.min(1 - least, Math.max(least, chanceBelow)));
-}
+export const readingZ = (chanceBelow: number): number => normalScore(chanceBelow, 1e-16);
 
 /**
  * A new reading far from what its part's forecast expected, before it was used: wrong part, wrong unit, or a renewal

@@ -1,5 +1,5 @@
 import { lnGamma } from '../maths/gamma.ts';
-import { normalQuantile, quickNormalCdf } from '../maths/normal.ts';
+import { normalScore, quickNormalCdf } from '../maths/normal.ts';
 import { solveRising } from '../maths/solveRising.ts';
 import type { UseStretch } from '../reading/machineHours.ts';
 import { EVEN_USE, meanOne, type Season, seasonDays, WINTER_FEEDING } from '../reading/season.ts';
@@ -204,7 +204,7 @@ function scoresAtNodes(rates: readonly RateNode[]): number[] {
     const after = rates[index + 1]?.weight ?? 0;
     const chance = below + 0.5 * weight - (after - before) / 24;
     below += weight;
-    return normalQuantile(Math.min(1 - SURE, Math.max(SURE, chance)));
+    return normalScore(chance, SURE);
   });
 }
 

@@ -101,3 +101,10 @@ export function normalQuantile(p: number): number {
   const miss = (normalCdf(z) - p) * SQRT_2PI * Math.exp(0.5 * z * z);
   return z - miss / (1 + 0.5 * z * miss);
 }
+
+/**
+ * A chance as a normal's quantile, on which chances of wear, dates and rates are nearly straight.
+ * @param sure chances nearer than this to 0 or 1 are told apart no more
+ */
+export const normalScore = (chance: number, sure: number): number =>
+  normalQuantile(Math.min(1 - sure, Math.max(sure, chance)));

@@ -1,4 +1,4 @@
-import { normalQuantile } from './normal.ts';
+import { normalScore } from './normal.ts';
 
 const TOLERANCE = 1e-7;
 const LONGEST_STEP = 2;
@@ -19,15 +19,14 @@ export function solveProbit(
   start: { y: number; slope: number },
   most: number,
 ): { y: number; slope: number } | null {
-  const goal = normalQuantile(Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, target)));
+  const goal = normalScore(target, LEAST_CHANCE);
   let low = Number.NEGATIVE_INFINITY;
   let high = Number.POSITIVE_INFINITY;
   let { slope } = start;
   let y = Math.min(start.y, most);
   let before: { y: number; off: number } | null = null;
   for (let step = 0; step < 100; step++) {
-    const chance = Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, chanceAt(y)));
-    const off = normalQuantile(chance) - goal;
+    const off = normalScore(chanceAt(y), LEAST_CHANCE) - goal;
     if (off < 0) {
       if (y >= most) return null;
       low = y;

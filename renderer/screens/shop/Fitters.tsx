@@ -24,6 +24,7 @@ export function Fitters({ fitters }: { fitters: readonly z.infer<typeof zFitter>
             <label>
               <input
                 type="checkbox"
+                className="tick-box"
                 checked={fitter.active}
                 disabled={save.busy}
                 onChange={(event) =>

@@ -88,6 +88,7 @@ function GaugeRow({ initial, onSaved }: { initial: GaugeForm; onSaved: () => voi
               <label key={measures}>
                 <input
                   type="checkbox"
+                  className="tick-box"
                   checked={form.measures.includes(measures)}
                   onChange={(event) =>
                     set({
@@ -105,6 +106,7 @@ function GaugeRow({ initial, onSaved }: { initial: GaugeForm; onSaved: () => voi
         <td>
           <input
             type="checkbox"
+            className="tick-box"
             checked={form.active}
             aria-label={words.rowOf(words.gaugeUsed, row)}
             onChange={(event) => set({ active: event.target.checked })}

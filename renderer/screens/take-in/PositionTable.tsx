@@ -184,6 +184,7 @@ function Row(props: RowProps) {
             <td className="tick">
               <input
                 type="checkbox"
+                className="tick-box"
                 data-column="in"
                 aria-label={words.leaveIn(said)}
                 checked={!out}
@@ -196,6 +197,7 @@ function Row(props: RowProps) {
             <td className="tick">
               <input
                 type="checkbox"
+                className="tick-box"
                 data-column="safety"
                 aria-label={words.cell(columns.safety, said)}
                 checked={position.safety}
@@ -206,6 +208,7 @@ function Row(props: RowProps) {
             <td className="tick">
               <input
                 type="checkbox"
+                className="tick-box"
                 data-column="mustStayStandard"
                 aria-label={words.cell(columns.mustStayStandard, said)}
                 checked={position.mustStayStandard}

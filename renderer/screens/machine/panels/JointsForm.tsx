@@ -103,6 +103,7 @@ function OneSlack({
           <label key={bore.pointId}>
             <input
               type="checkbox"
+              className="tick-box"
               checked={said.borePointIds.includes(bore.pointId)}
               onChange={({ target }) =>
                 onSay({
