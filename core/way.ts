@@ -69,16 +69,21 @@ export function forecastsOfMachine(
   return { machineId, points: points.map((point) => forecastOfPoint({ ...from, point })), laws };
 }
 
-/** Their hours left alone, by point: a fraction of the work, to tell what an entry has moved. */
+/**
+ * Their hours left alone, by point: a fraction of the work, to tell what an entry has moved or a repair would bring.
+ * @param only ids of the points asked for; absent: all of the machine
+ */
 export function hoursLeftOfMachine(
   shop: ShopSeries,
   machineId: number,
   learning: Learning,
-  settings: ModelSettings = settingsOf(shop.life),
+  only?: ReadonlySet<number>,
 ): Map<number, PointForecast['hoursLeft']> {
+  const settings = settingsOf(shop.life);
   const { points, laws } = lawsOfMachine(shop, machineId, learning, settings);
   const findings = openFindings(shop.life, shop.asOf);
-  return new Map(points.map((point) => [point.pointId, hoursLeftOfPoint(shop, point, laws, findings, settings)]));
+  const asked = only ? points.filter(({ pointId }) => only.has(pointId)) : points;
+  return new Map(asked.map((point) => [point.pointId, hoursLeftOfPoint(shop, point, laws, findings, settings)]));
 }
 
 /** What is held of each present part of a machine, from which all that is forecast of it follows. */

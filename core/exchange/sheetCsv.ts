@@ -29,11 +29,14 @@ export function* textPieces(bytes: Uint8Array): Generator<{ text: string; bytesR
   }
 }
 
+/** A control character that no sheet holds: not a tab, an end of a line or page, or the end of an old file (26). */
+const isNoText = (byte: number): boolean => byte < 32 && (byte < 9 || byte > 13) && byte !== 26;
+
 function encodingOf(bytes: Uint8Array): 'utf-8' | 'windows-1252' {
   const [first, second] = bytes;
   if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff))
     throw new RefusedError({ code: 'encoding-utf16' });
-  if (bytes.subarray(0, 4096).includes(0)) throw new RefusedError({ code: 'binary-file' });
+  if (bytes.subarray(0, 4096).some(isNoText)) throw new RefusedError({ code: 'binary-file' });
   const utf8 = new TextDecoder('utf-8', { fatal: true });
   try {
     for (let at = 0; at < bytes.length; at += PIECE_BYTES)

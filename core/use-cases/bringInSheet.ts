@@ -6,7 +6,6 @@ import { foldHead } from '../exchange/sheetHeads.ts';
 import { cellAsText, type SheetLine } from '../exchange/sheetLines.ts';
 import { columnsOfNoun } from '../exchange/sheetNouns.ts';
 import { asFolder, type SheetMapping, sheetRowReader } from '../exchange/sheetRows.ts';
-import { isZip } from '../exchange/sheetWorkbook.ts';
 import { RefusedError } from '../outcome.ts';
 import { type EntryMade, writePlain } from '../record/entry.ts';
 import { keepMapping } from '../record/mappingStore.ts';
@@ -16,7 +15,7 @@ import { refuseField } from './asked.ts';
 import { bringInRows, type Told } from './bring-in/bringIn.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { type FileInHand, fileInHand } from './givenFiles.ts';
-import { delimiterOf, sheetOfWorkbook } from './sheetInHand.ts';
+import { delimiterOf, isWorkbook, sheetOfWorkbook } from './sheetInHand.ts';
 
 /** Beyond this a file is no shop's sheet. */
 const MOST_ROWS = 2_000_000;
@@ -117,7 +116,7 @@ async function* linesOf(
   file: FileInHand,
   asked: AskedSheet,
 ): AsyncGenerator<{ lines: readonly SheetLine[]; share: number }> {
-  if (isZip(file.bytes)) {
+  if (isWorkbook(file)) {
     yield { lines: (await sheetOfWorkbook(file.bytes, asked.sheet)).sheet.lines, share: 1 };
     return;
   }

@@ -6,14 +6,13 @@ import { findDateOrder } from '../exchange/sheetDay.ts';
 import { foldHead, likelyNouns, matchHeads } from '../exchange/sheetHeads.ts';
 import { cellAsText, type SheetLine } from '../exchange/sheetLines.ts';
 import { columnsOfNoun, sheetNouns } from '../exchange/sheetNouns.ts';
-import { isZip } from '../exchange/sheetWorkbook.ts';
 import { RefusedError } from '../outcome.ts';
 import { nounsOfHeads, readMapping } from '../record/mappingStore.ts';
 import type { ReadableRecord } from '../record/recordFile.ts';
 import { headsKey } from './bringInSheet.ts';
 import type { Context } from './context.ts';
 import { type FileInHand, fileInHand } from './givenFiles.ts';
-import { delimiterOf, sheetOfWorkbook } from './sheetInHand.ts';
+import { delimiterOf, isWorkbook, sheetOfWorkbook } from './sheetInHand.ts';
 
 /** Heads are looked for in the first rows: above them a sheet may have its title. */
 const HEADS_WITHIN = 15;
@@ -58,7 +57,7 @@ type Seen = {
 };
 
 async function lookedAt(file: FileInHand, sheetName: string | null): Promise<Seen> {
-  if (isZip(file.bytes)) {
+  if (isWorkbook(file)) {
     const { sheet, names } = await sheetOfWorkbook(file.bytes, sheetName);
     return {
       lines: sheet.lines,

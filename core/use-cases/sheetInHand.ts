@@ -1,7 +1,15 @@
 import { type SheetDelimiter, sheetDelimiter, textPieces } from '../exchange/sheetCsv.ts';
-import { type WorkbookSheet, workbookSheets } from '../exchange/sheetWorkbook.ts';
+import { isZip, type WorkbookSheet, workbookSheets } from '../exchange/sheetWorkbook.ts';
 import { RefusedError } from '../outcome.ts';
 import { refuseField } from './asked.ts';
+import type { FileInHand } from './givenFiles.ts';
+
+/** Whether a file is read as a workbook, else as CSV. @throws RefusedError workbook-broken where only its name says so */
+export function isWorkbook({ name, bytes }: FileInHand): boolean {
+  if (isZip(bytes)) return true;
+  if (bytes.length > 0 && /\.(xlsx|zip)$/i.test(name)) throw new RefusedError({ code: 'workbook-broken' });
+  return false;
+}
 
 /** What parts the cells of a CSV file, told by its beginning. */
 export function delimiterOf(bytes: Uint8Array): SheetDelimiter {

@@ -49,7 +49,7 @@ export const exchangeFaults: Record<string, (facts: Facts) => { what: string; sa
   }),
   'workbook-broken': () => ({
     what: 'This workbook cannot be read: it was cut short, or it is no XLSX file.',
-    next: 'Open it in a spreadsheet and save it once more.',
+    next: 'Open it in a spreadsheet and save it once more, as XLSX or as CSV. A zip: unpack it and choose the sheet in it.',
   }),
   'zip-broken': () => ({
     what: 'This zip cannot be read: it was cut short, or it is no zip.',

@@ -280,6 +280,9 @@ describe('what is too large or broken is refused before it is read', () => {
     expect(await refusal(Uint8Array.from([0x89, 0x50, 0x4e, 0x47, 13, 10, 26, 10, 0, 0, 0]), 'csv')).toBe(
       'binary-file',
     );
+    const noSheet = Buffer.from('PK and then nothing that a zip would hold');
+    for (const ending of ['zip', 'xlsx', 'ZIP']) expect(await refusal(noSheet, ending)).toBe('workbook-broken');
+    expect(await refusal(Buffer.from('a,b\x01\n1,2\n'), 'csv')).toBe('binary-file');
     expect(await refusal(Uint8Array.from([0xff, 0xfe, 0x41, 0]), 'csv')).toBe('encoding-utf16');
     expect(await refusal(new Uint8Array(0), 'csv')).toBe('file-empty');
     expect(await refusal(Buffer.from('a,b\n"never closed,1\n2,3\n'), 'csv')).toBe('quote-not-closed');

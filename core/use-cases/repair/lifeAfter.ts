@@ -1,38 +1,36 @@
-import type { PointForecast } from '../../contract/forecast.ts';
 import type { LifeRange, StateAfter } from '../../repair/options/repairOption.ts';
 import type { Renewal, RenewalKind } from '../../shop/measuringPoint.ts';
 import { limitsMovedBy } from '../../shop/oversize.ts';
 import type { PointOnRecord, ShopLife } from '../../shop/shopLife.ts';
-import { forecastMachine } from '../../way.ts';
+import type { ShopSeries } from '../../way/shopSeries.ts';
+import { hoursLeftOfMachine, seriesOfShop } from '../../way.ts';
 import type { ShopNow } from '../shopNow.ts';
 import type { JointPoints } from './jointPoints.ts';
 
 /**
  * How long a joint lasts after a choice: the forecast engine on the record as it would read with hole or pin renewed today. The
- * joint's life is the shorter of its points'.
+ * joint's life is the shorter of its points' that have a limit.
  */
 export function lifeAfter(now: ShopNow, points: JointPoints): (after: StateAfter) => LifeRange | null {
-  const known = new Map<string, readonly PointForecast[]>();
   const machineId = points.all[0]?.machineId ?? 0;
-  const forecastsOf = (after: StateAfter): readonly PointForecast[] => {
+  const own = new Set([points.bore, points.pin, points.slack].flatMap((point) => (point ? [point.pointId] : [])));
+  const known = new Map<string, LifeRange | null>();
+  return (after) => {
     const renewed = renewedBy(points, after);
-    if (renewed.length === 0) return now.ofMachine(machineId).points;
     const key = renewed.map(({ point, renewal }) => `${point.pointId} ${renewal.kind} ${renewal.sizeMm}`).join(' ');
     const before = known.get(key);
-    if (before) return before;
-    const life = withRenewals(now, renewed);
-    const found = forecastMachine(life, machineId, now.asOf, now.learning).points;
-    known.set(key, found);
-    return found;
-  };
-  const own = new Set([points.bore, points.pin, points.slack].flatMap((point) => (point ? [point.pointId] : [])));
-  return (after) => {
-    const ranges = forecastsOf(after)
-      .filter(({ pointId, limitWearMm }) => own.has(pointId) && limitWearMm !== null)
-      .map(({ hoursLeft }) => hoursLeft);
-    return shortest(ranges);
+    if (before !== undefined) return before;
+    const shop =
+      renewed.length === 0 ? now.shop : seriesOfShop(withRenewals(now, renewed), now.asOf, now.learning.habit);
+    const hoursLeft = hoursLeftOfMachine(shop, machineId, now.learning, own);
+    const limited = shop.life.points.filter((point) => own.has(point.pointId) && limitOf(shop, point) !== null);
+    const life = shortest(limited.flatMap(({ pointId }) => hoursLeft.get(pointId) ?? []));
+    known.set(key, life);
+    return life;
   };
 }
+
+const limitOf = (shop: ShopSeries, point: PointOnRecord) => shop.ofPoint(point).renewAtWearMm;
 
 type Renewed = { point: PointOnRecord; renewal: Omit<Renewal, 'takenOn'> };
 
