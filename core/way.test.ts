@@ -3,7 +3,7 @@ import { aDial, aFinding, aMachine, aPoint, aShopLife, aSize } from '#tests/supp
 import type { PointForecast } from './contract/forecast.ts';
 import type { ShopLife } from './shop/shopLife.ts';
 import { day } from './units/day.ts';
-import { forecastMachine, forecastShop, learnClasses, seriesOfShop } from './way.ts';
+import { forecastMachine, forecastShop, learnClasses, outlooksOfMachine, seriesOfShop } from './way.ts';
 
 const AS_OF = day('2026-11-10');
 const forecasts = (life: ShopLife): PointForecast[] =>
@@ -29,6 +29,16 @@ describe('a forecast of a measuring point', () => {
       expect(range.middle!).toBeLessThan(range.high!);
     }
     expect(dateAtLimit.low! < dateAtLimit.middle! && dateAtLimit.middle! < dateAtLimit.high!).toBe(true);
+  });
+
+  it('says in its outlook alone the very hours and dates it says on the whole', () => {
+    const { shop, learning, machines } = forecastShop(aShopLife(), AS_OF);
+    const [{ machineId, points }] = machines as [(typeof machines)[0]];
+    const outlooks = outlooksOfMachine(shop, machineId, learning);
+    expect(outlooks).toHaveLength(points.length);
+    outlooks.forEach((outlook, place) => {
+      expect(points[place]).toMatchObject(outlook);
+    });
   });
 
   it('of a part never read is all borrowed; readings of its own make it its own', () => {

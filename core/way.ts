@@ -5,12 +5,13 @@ import type { PartLaw } from './fit/partLaw.ts';
 import type { WearSeries } from './series/wearSeries.ts';
 import type { PointOnRecord, ShopLife } from './shop/shopLife.ts';
 import type { Day } from './units/day.ts';
-import { forecastOfPoint } from './way/forecastOfPoint.ts';
+import { forecastOfPoint, outlookOfPoint } from './way/forecastOfPoint.ts';
 import { hoursLeftOfPoint } from './way/hoursLeftOfPoint.ts';
 import { lastVisitCautions } from './way/lastVisit.ts';
 import { lawsAsSaid } from './way/lawsAsSaid.ts';
 import { type Learning, learn, withEveryClass } from './way/learning.ts';
 import { openFindings } from './way/openFindings.ts';
+import type { PointOutlook } from './way/pointForecast.ts';
 import { pointsOfShop } from './way/pointsOfShop.ts';
 import { settingsOf } from './way/settingsOf.ts';
 import type { ShopHabit } from './way/shopHours.ts';
@@ -67,6 +68,18 @@ export function forecastsOfMachine(
   const { coverage, looks } = learning;
   const from = { shop, laws, lastVisit, pool, coverage, looks, findings: openFindings(shop.life, shop.asOf), settings };
   return { machineId, points: points.map((point) => forecastOfPoint({ ...from, point })), laws };
+}
+
+/** When each of its points comes to its limit, without the rest that is said of it: what lists and calls go by. */
+export function outlooksOfMachine(
+  shop: ShopSeries,
+  machineId: number,
+  learning: Learning,
+  settings: ModelSettings = settingsOf(shop.life),
+): PointOutlook[] {
+  const { points, pool, laws } = lawsOfMachine(shop, machineId, learning, settings);
+  const from = { shop, laws, pool, findings: openFindings(shop.life, shop.asOf), settings };
+  return points.map((point) => outlookOfPoint({ ...from, point }));
 }
 
 /**

@@ -8,12 +8,8 @@ import { chanceWornPast } from './wearLaw.ts';
 
 export type PartForecastRefusal = Refusal & { code: 'limit-not-positive' | 'hours-not-known' };
 
-/** What is said of one part, in worked hours since its renewal. */
-export type PartForecast = {
-  /** true wear at the as-of hours [mm] */
-  wearMm: Range;
-  /** slope of wear there [mm/h] */
-  ratePerHourMm: Range;
+/** When a part comes to its limit, in worked hours since its renewal. */
+export type PartAtLimit = {
   /** null: the point has no limit */
   hoursAtLimit: HoursAtLimit | null;
   /** chance that the limit has passed by the as-of hours; null: no limit */
@@ -23,11 +19,19 @@ export type PartForecast = {
   basis: PartBasis;
 };
 
+/** All that is said of one part, in worked hours since its renewal. */
+export type PartForecast = PartAtLimit & {
+  /** true wear at the as-of hours [mm] */
+  wearMm: Range;
+  /** slope of wear there [mm/h] */
+  ratePerHourMm: Range;
+};
+
 /**
  * Forecast of one part.
  * @param limitWearMm wear at the limit [mm], > 0; null: no limit, and no hours then
  * @param asOfHours worked hours since the renewal at the as-of day [h], >= 0
- * @refuses limit-not-positive (a new part would be past it), hours-not-known (not a number of hours)
+ * @refuses as {@link partAtLimit}
  */
 export function forecastPart(
   law: PartLaw,
@@ -35,6 +39,33 @@ export function forecastPart(
   asOfHours: number,
   settings: ModelSettings,
 ): Outcome<PartForecast, PartForecastRefusal> {
+  const atLimit = partAtLimit(law, limitWearMm, asOfHours, settings);
+  if (!atLimit.ok) return atLimit;
+  return ok({ ...atLimit.value, ...wearNow(law, asOfHours, settings) });
+}
+
+/** Wear and its slope at the as-of hours, or at the last size if that came later. */
+export function wearNow(
+  law: PartLaw,
+  asOfHours: number,
+  settings: ModelSettings,
+): Pick<PartForecast, 'wearMm' | 'ratePerHourMm'> {
+  const now = Math.max(asOfHours, law.lastHours ?? 0);
+  return { wearMm: wearAt(law, now, settings), ratePerHourMm: rateAt(law, now) };
+}
+
+/**
+ * The part of a forecast that says when: hours at the limit, and whether it has passed.
+ * @param limitWearMm wear at the limit [mm], > 0; null: no limit, and no hours then
+ * @param asOfHours worked hours since the renewal at the as-of day [h], >= 0
+ * @refuses limit-not-positive (a new part would be past it), hours-not-known (not a number of hours)
+ */
+export function partAtLimit(
+  law: PartLaw,
+  limitWearMm: number | null,
+  asOfHours: number,
+  settings: ModelSettings,
+): Outcome<PartAtLimit, PartForecastRefusal> {
   if (!Number.isFinite(asOfHours) || asOfHours < 0)
     return refuse({ code: 'hours-not-known', facts: { workedHours: Number.isFinite(asOfHours) ? asOfHours : null } });
   if (limitWearMm !== null && !(limitWearMm > 0 && Number.isFinite(limitWearMm)))
@@ -47,8 +78,6 @@ export function forecastPart(
   const now = Math.max(asOfHours, lastHours);
   const limit = limitWearMm === null ? null : hoursAtLimit(law, limitWearMm, settings);
   return ok({
-    wearMm: wearAt(law, now, settings),
-    ratePerHourMm: rateAt(law, now),
     hoursAtLimit: limit,
     chancePast: limitWearMm === null ? null : chanceWornPast(law, limitWearMm, now, settings.driftDelta),
     pastLimitMm:

@@ -13,13 +13,15 @@ import {
 import type { MachineOnRecord } from '../shop/shopLife.ts';
 import { fingerprint } from '../way/fingerprint.ts';
 import { MODEL_VERSION } from '../way/learning.ts';
-import { type Learning, seriesOfShop } from '../way.ts';
+import type { PointOutlook } from '../way/pointForecast.ts';
+import type { ShopSeries } from '../way/shopSeries.ts';
+import { type Learning, outlooksOfMachine, seriesOfShop } from '../way.ts';
 import { type Context, recordOf } from './context.ts';
 import { machineLine } from './machineLine.ts';
 import { machinesCalled } from './machineNamesNow.ts';
 import { type Due, dueOf } from './recall/dueOf.ts';
 import { seriesAround } from './seriesNow.ts';
-import { nowOf, type ShopNow, shopNowFrom } from './shopNow.ts';
+import { nowOf, type ShopNow } from './shopNow.ts';
 
 export type Line = z.input<typeof zMachineLine>;
 
@@ -65,15 +67,19 @@ export function forecastTogether(context: Context, learning: Learning, machineId
   const asOf = context.today();
   const life = loadShopLife(record, { asOf, within: boundMachines(record, machineIds) });
   const wanted = new Set(machineIds);
-  const now = shopNowFrom(seriesOfShop(life, asOf, learning.habit), learning);
-  return life.machines.filter(({ machineId }) => wanted.has(machineId)).map((machine) => forecastMade(now, machine));
+  const shop = seriesOfShop(life, asOf, learning.habit);
+  return life.machines
+    .filter(({ machineId }) => wanted.has(machineId))
+    .map((machine) => keptOf(shop, machine, outlooksOfMachine(shop, machine.machineId, learning)));
 }
 
 /** What is kept of a machine's forecasts. */
-export function forecastMade(now: ShopNow, machine: MachineOnRecord): ForecastMade {
-  const { points } = now.ofMachine(machine.machineId);
-  const line = machineLine(now.shop, machine, points);
-  return { machineId: machine.machineId, line, place: placeOf(line), due: dueOf(now, machine, points) };
+export const forecastMade = ({ shop, ofMachine }: ShopNow, machine: MachineOnRecord): ForecastMade =>
+  keptOf(shop, machine, ofMachine(machine.machineId).points);
+
+function keptOf(shop: ShopSeries, machine: MachineOnRecord, points: readonly PointOutlook[]): ForecastMade {
+  const line = machineLine(shop, machine, points);
+  return { machineId: machine.machineId, line, place: placeOf(line), due: dueOf(shop, machine, points) };
 }
 
 /** A machine that must not be used has no bar, and moves no scale. */

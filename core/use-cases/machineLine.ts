@@ -1,10 +1,10 @@
 import type { z } from 'zod';
-import type { PointForecast } from '../contract/forecast.ts';
 import type { zFinding, zMachineLine } from '../contract/machine.ts';
 import type { ListPlace } from '../record/machineForecastStore.ts';
 import type { MachineOnRecord } from '../shop/shopLife.ts';
 import { type MachinePlan, machinePlan } from '../way/machinePlan.ts';
 import { isStop, openFindings } from '../way/openFindings.ts';
+import type { PointOutlook } from '../way/pointForecast.ts';
 import type { ShopSeries } from '../way/shopSeries.ts';
 import { findingSheet } from './findingSheet.ts';
 
@@ -14,12 +14,12 @@ type Group = Line['group'];
 export type Placed = ListPlace & { machineId: number };
 
 /** Soonest first by deciding hours; parts beyond reckoning after those, parts without a forecast last. */
-export const bySoonest = (a: PointForecast, b: PointForecast): number =>
+export const bySoonest = (a: PointOutlook, b: PointOutlook): number =>
   rank(a) - rank(b) ||
   (a.decidingHoursLeft ?? a.hoursLeft.low ?? 0) - (b.decidingHoursLeft ?? b.hoursLeft.low ?? 0) ||
   a.item - b.item;
 
-const rank = (point: PointForecast): number =>
+const rank = (point: PointOutlook): number =>
   point.decidingHoursLeft !== null ? 0 : point.hoursLeft.low !== null ? 1 : 2;
 
 /** Drawn under the bar: the positions that come next. */
@@ -28,7 +28,7 @@ const NEXT_SHOWN = 2;
 const WINTERS_SHOWN = 3;
 
 /** One machine's line: the part that reaches its limit first, its other parts, its winters in hours from now. */
-export function machineLine(shop: ShopSeries, machine: MachineOnRecord, points: readonly PointForecast[]): Line {
+export function machineLine(shop: ShopSeries, machine: MachineOnRecord, points: readonly PointOutlook[]): Line {
   const plan = machinePlan(shop, machine.machineId, points);
   const soonest = [...points].filter((point) => point.hoursLeft.low !== null).sort(bySoonest);
   const findings = openFindings(shop.life, shop.asOf).ofMachine(machine.machineId);
@@ -58,7 +58,7 @@ export function machineLine(shop: ShopSeries, machine: MachineOnRecord, points: 
 }
 
 /** By the part that comes first. Its low figure gone by already: the limit may be passed, whatever else falls due. */
-function groupOf(plan: MachinePlan, soonest: readonly PointForecast[], stopped: boolean): Group {
+function groupOf(plan: MachinePlan, soonest: readonly PointOutlook[], stopped: boolean): Group {
   if (stopped) return 'do-not-use';
   const first = soonest[0];
   if (!first) return 'no-forecast';
@@ -66,7 +66,7 @@ function groupOf(plan: MachinePlan, soonest: readonly PointForecast[], stopped: 
   return plan.roles.includes('this-winter') ? 'this-winter' : 'later';
 }
 
-const firstOf = (point: PointForecast): NonNullable<Line['first']> => ({
+const firstOf = (point: PointOutlook): NonNullable<Line['first']> => ({
   pointId: point.pointId,
   item: point.item,
   position: point.position,

@@ -2,7 +2,8 @@ import type { PointForecast } from '../contract/forecast.ts';
 import type { ShopLearning } from '../fit/learnShop.ts';
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
-import { forecastPart, type PartForecast } from '../forecast/forecastPart.ts';
+import type { DateAtLimit } from '../forecast/dateAtLimit.ts';
+import { type PartAtLimit, type PartForecast, partAtLimit, wearNow } from '../forecast/forecastPart.ts';
 import { forecastJoint, type JointLaw } from '../forecast/slackOfJoint.ts';
 import type { Caution } from '../outcome.ts';
 import { assertInvariant } from '../outcome.ts';
@@ -16,49 +17,84 @@ import { jointOfSlack } from './jointOfSlack.ts';
 import { isStop, type OpenFindings } from './openFindings.ts';
 import { pointCautions } from './pointCautions.ts';
 import { pointDates } from './pointDates.ts';
-import { pointForecast } from './pointForecast.ts';
+import { type PointOutlook, pointForecast, pointOutlook } from './pointForecast.ts';
+import type { MachineHoursAndUse } from './shopHours.ts';
 import type { ShopSeries } from './shopSeries.ts';
 
-export type ForecastOfPointFrom = {
+export type OutlookOfPointFrom = {
   shop: ShopSeries;
   point: PointOnRecord;
   laws: ReadonlyMap<number, PartLaw>;
-  /** what the machine's last visit gave to wonder at, by point */
-  lastVisit: ReadonlyMap<number, readonly Caution[]>;
   pool: ShopLearning;
-  coverage: readonly ClassCoverage[];
-  looks: readonly ClassLooks[];
   findings: OpenFindings;
   settings: ModelSettings;
 };
 
-/** What is said of one point: its part's law, carried to the limit, to the calendar and into machine hours. */
+export type ForecastOfPointFrom = OutlookOfPointFrom & {
+  /** what the machine's last visit gave to wonder at, by point */
+  lastVisit: ReadonlyMap<number, readonly Caution[]>;
+  coverage: readonly ClassCoverage[];
+  looks: readonly ClassLooks[];
+};
+
+/** When one point comes to its limit, its part's law carried to the limit, to the calendar and into machine hours. */
+export const outlookOfPoint = (from: OutlookOfPointFrom): PointOutlook => outlookFrom(from, atLimitOf(from));
+
+/** All that is said of one point: when, and besides how far it has worn, how fast it wears, and what to be careful of. */
 export function forecastOfPoint(from: ForecastOfPointFrom): PointForecast {
-  const { shop, point, laws, pool, findings, settings } = from;
-  const series = shop.ofPoint(point);
-  const law = laws.get(point.pointId);
-  assertInvariant(law, 'every point has a present part, and its law');
-  const machine = shop.hours.ofMachine(point.machineId);
-  const onShelf = point.sittings.findLast(({ from }) => from === null || from <= shop.asOf)?.machineId === null;
-  const share = machine ? presentShare(machine.life, shop.asOf) : 1;
-  const joint = jointOfSlack(shop, point, laws);
-  const part = joint ? jointOrNull(joint, series, settings) : forecastOrNull(law, series, settings);
-  const dates =
-    part && machine && !onShelf && share > 0
-      ? pointDates({ law, joint, part, series, machine, share, settings })
-      : null;
-  const atPosition = findings.ofPoint(point);
-  const stopped = atPosition.some(isStop);
+  const { shop, point, pool, findings, settings } = from;
+  const its = atLimitOf(from);
+  const { series, law, machine, dates, joint } = its;
+  const part = wholeForecast(its, settings);
   const cautions: Caution[] = [
     ...pointCautions({ series, law, part, machine, settings, pool, coverage: from.coverage, looks: from.looks }),
     ...(from.lastVisit.get(point.pointId) ?? []),
     ...(dates?.cautions ?? []),
     ...(joint ? [{ code: 'slack-from-sizes', facts: { bores: joint.bores.length } }] : []),
-    ...(onShelf ? [{ code: 'on-the-shelf' }] : []),
-    ...(stopped ? [{ code: 'do-not-use' }] : []),
-    ...(!stopped && findings.ofMachine(point.machineId).some(isStop) ? [{ code: 'machine-has-do-not-use' }] : []),
+    ...(onShelf(point, shop) ? [{ code: 'on-the-shelf' }] : []),
+    ...(its.stopped ? [{ code: 'do-not-use' }] : []),
+    ...(!its.stopped && findings.ofMachine(point.machineId).some(isStop) ? [{ code: 'machine-has-do-not-use' }] : []),
   ];
-  return pointForecast({
+  return pointForecast(outlookFrom(from, its), { part, share: its.share, cautions });
+}
+
+/** A point with its part at the limit: what its outlook is written from. */
+type AtLimit = {
+  series: PartSeries;
+  law: PartLaw;
+  machine: MachineHoursAndUse | undefined;
+  /** worked hours in one machine hour at present */
+  share: number;
+  joint: JointLaw | null;
+  /** null: the machine has no hours on record */
+  part: PartAtLimit | null;
+  dates: DateAtLimit | null;
+  stopped: boolean;
+};
+
+function atLimitOf({ shop, point, laws, findings, settings }: OutlookOfPointFrom): AtLimit {
+  const series = shop.ofPoint(point);
+  const law = laws.get(point.pointId);
+  assertInvariant(law, 'every point has a present part, and its law');
+  const machine = shop.hours.ofMachine(point.machineId);
+  const share = machine ? presentShare(machine.life, shop.asOf) : 1;
+  const joint = jointOfSlack(shop, point, laws);
+  const part = joint ? jointOrNull(joint, series, settings) : partOrNull(law, series, settings);
+  const dates =
+    part && machine && share > 0 && !onShelf(point, shop)
+      ? pointDates({ law, joint, part, series, machine, share, settings })
+      : null;
+  return { series, law, machine, share, joint, part, dates, stopped: findings.ofPoint(point).some(isStop) };
+}
+
+const onShelf = (point: PointOnRecord, shop: ShopSeries): boolean =>
+  point.sittings.findLast(({ from }) => from === null || from <= shop.asOf)?.machineId === null;
+
+const outlookFrom = (
+  { shop, point, pool, findings }: OutlookOfPointFrom,
+  { series, law, machine, share, joint, part, dates, stopped }: AtLimit,
+): PointOutlook =>
+  pointOutlook({
     point,
     machine: machine?.life,
     read: machine ? lastRead(machine.line) : null,
@@ -67,12 +103,16 @@ export function forecastOfPoint(from: ForecastOfPointFrom): PointForecast {
     share,
     part,
     dates: dates && { low: dates.low, middle: dates.middle, high: dates.high },
-    findings: atPosition,
+    findings: findings.ofPoint(point),
     stopped,
     settingsChanged: Object.keys(shop.life.forecastSettings.changed).length,
     pool: likeParts(pool, series, point.partClass),
-    cautions,
   });
+
+/** With wear and its slope now; of a joint they are known with its hours. */
+function wholeForecast({ part, joint, law, series }: AtLimit, settings: ModelSettings): PartForecast | null {
+  if (part === null || series.workedHoursNow === null) return null;
+  return joint ? (part as PartForecast) : { ...part, ...wearNow(law, series.workedHoursNow, settings) };
 }
 
 function jointOrNull(joint: JointLaw, series: PartSeries, settings: ModelSettings): PartForecast | null {
@@ -81,10 +121,10 @@ function jointOrNull(joint: JointLaw, series: PartSeries, settings: ModelSetting
 }
 
 /** Null where the machine has no hours on record; the cautions then say so. */
-function forecastOrNull(law: PartLaw, series: PartSeries, settings: ModelSettings): PartForecast | null {
+function partOrNull(law: PartLaw, series: PartSeries, settings: ModelSettings): PartAtLimit | null {
   if (series.workedHoursNow === null) return null;
-  const forecast = forecastPart(law, series.renewAtWearMm, series.workedHoursNow, settings);
-  return forecast.ok ? forecast.value : null;
+  const atLimit = partAtLimit(law, series.renewAtWearMm, series.workedHoursNow, settings);
+  return atLimit.ok ? atLimit.value : null;
 }
 
 /** Parts with a reading the class was learned from, this one not counted. */

@@ -1,4 +1,3 @@
-import type { PointForecast } from '../contract/forecast.ts';
 import type { HoursNow } from '../contract/machine.ts';
 import { lastRead, machineHoursOn } from '../reading/machineHours.ts';
 import { type Role, rolesOf } from '../shop/role.ts';
@@ -6,6 +5,7 @@ import { type Winter, wintersFrom } from '../shop/winter.ts';
 import type { Day } from '../units/day.ts';
 import { dialGoneBy } from './dialGoneBy.ts';
 import { isStop, openFindings } from './openFindings.ts';
+import type { PointOutlook } from './pointForecast.ts';
 import { pointsOfShop } from './pointsOfShop.ts';
 import type { MachineHoursAndUse } from './shopHours.ts';
 import type { ShopSeries } from './shopSeries.ts';
@@ -32,7 +32,7 @@ export type MachinePlan = {
 /** A baler of 60 h a year has a dozen winters on a scale that shows a forager three. */
 const WINTERS = 12;
 
-export function machinePlan(shop: ShopSeries, machineId: number, points: readonly PointForecast[]): MachinePlan {
+export function machinePlan(shop: ShopSeries, machineId: number, points: readonly PointOutlook[]): MachinePlan {
   const machine = shop.hours.ofMachine(machineId);
   const days = wintersFrom(shop.life, shop.asOf, WINTERS);
   const now = hoursNow(shop, machine);
@@ -82,7 +82,7 @@ function onMachine(machine: MachineHoursAndUse, winter: Winter): WinterOnMachine
   return from && to ? [{ ...winter, fromMachineHours: from.hours, toMachineHours: to.hours }] : [];
 }
 
-function outlooks(shop: ShopSeries, points: readonly PointForecast[]) {
+function outlooks(shop: ShopSeries, points: readonly PointOutlook[]) {
   const findings = openFindings(shop.life, shop.asOf);
   const onRecord = pointsOfShop(shop.life.points).byId;
   return points.map((forecast) => {

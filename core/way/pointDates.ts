@@ -2,7 +2,7 @@ import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { chanceByHours } from '../forecast/chanceByHours.ts';
 import { type DateAtLimit, type DateQuestion, dateAtLimit } from '../forecast/dateAtLimit.ts';
-import type { PartForecast } from '../forecast/forecastPart.ts';
+import type { PartAtLimit } from '../forecast/forecastPart.ts';
 import { type JointLaw, slackPastBy } from '../forecast/slackOfJoint.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import { dayOfPastHours } from './dayOfHours.ts';
@@ -12,7 +12,7 @@ export type DatesFrom = {
   law: PartLaw;
   /** a slack forecast from pin and bore together; absent: from its own law */
   joint?: JointLaw | null;
-  part: PartForecast;
+  part: PartAtLimit;
   series: PartSeries;
   machine: MachineHoursAndUse;
   /** worked hours in one machine hour at present, > 0 */

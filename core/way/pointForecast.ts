@@ -1,5 +1,5 @@
 import type { PointForecast } from '../contract/forecast.ts';
-import type { PartForecast } from '../forecast/forecastPart.ts';
+import type { PartAtLimit, PartForecast } from '../forecast/forecastPart.ts';
 import type { Caution } from '../outcome.ts';
 import type { PartSeries } from '../series/partSeries.ts';
 import { decidesOf, decidingHours } from '../shop/decidingHours.ts';
@@ -14,7 +14,10 @@ type DayRange = PointForecast['dateAtLimit'];
 export const NO_RANGE: Range = { low: null, middle: null, high: null };
 const NO_DAYS: DayRange = { low: null, middle: null, high: null };
 
-/** All that a point's forecast is put together from. */
+/** What a point's forecast says of when: all that lists, plans and calls go by. */
+export type PointOutlook = Omit<PointForecast, 'wearMm' | 'ratePer1000hMm' | 'cautions' | 'cautionFacts'>;
+
+/** All that a point's outlook is put together from. */
 export type PointParts = {
   point: PointOnRecord;
   machine: MachineOnRecord | undefined;
@@ -25,25 +28,23 @@ export type PointParts = {
   /** share of the machine's hours in which the part works at present */
   share: number;
   /** null: the machine has no hours on record */
-  part: PartForecast | null;
+  part: PartAtLimit | null;
   dates: DayRange | null;
   findings: readonly Finding[];
   stopped: boolean;
   pool: { parts: number; machines: number };
   settingsChanged: number;
-  cautions: readonly Caution[];
 };
 
 /**
- * One point's forecast as it leaves the core: worked hours turned back into machine hours at the present share. A
+ * One point's outlook as it leaves the core: worked hours turned back into machine hours at the present share. A
  * do-not-use finding at the position takes the place of hours and dates.
  *   hoursLeft = (worked hours at limit - worked hours now) / share
  */
-export function pointForecast(its: PointParts): PointForecast {
+export function pointOutlook(its: PointParts): PointOutlook {
   const { point, series, part, stopped } = its;
   const limit = stopped ? null : (part?.hoursAtLimit ?? null);
   const left = limit === null ? NO_RANGE : hoursLeft(limit, series.workedHoursNow, its.share);
-  const cautionFacts = unique(its.cautions);
   // a size taken as the part went in says nothing of its rate
   const own = series.ownReadings === 0 ? 0 : its.own;
   return {
@@ -61,8 +62,6 @@ export function pointForecast(its: PointParts): PointForecast {
     machineHoursRead: its.read?.machineHours ?? null,
     readOn: its.read?.takenOn ?? null,
     partHours: series.partHoursNow,
-    wearMm: part?.wearMm ?? NO_RANGE,
-    ratePer1000hMm: part ? times(part.ratePerHourMm, 1000 * its.share) : NO_RANGE,
     limitWearMm: series.renewAtWearMm,
     machineHoursAtLimit: plus(left, series.machineHoursNow),
     hoursLeft: left,
@@ -75,14 +74,27 @@ export function pointForecast(its: PointParts): PointForecast {
     likeParts: its.pool.parts,
     likeMachines: its.pool.machines,
     settingsChanged: its.settingsChanged,
-    cautions: cautionFacts.map(({ code }) => code),
-    cautionFacts,
     openFindings: its.findings.map(({ kind, severity, takenOn, note }) => ({
       finding: kind,
       severity,
       date: takenOn,
       note,
     })),
+  };
+}
+
+/** The whole forecast: the outlook, with wear and its slope now, and what to be careful of. */
+export function pointForecast(
+  outlook: PointOutlook,
+  { part, share, cautions }: { part: PartForecast | null; share: number; cautions: readonly Caution[] },
+): PointForecast {
+  const cautionFacts = unique(cautions);
+  return {
+    ...outlook,
+    wearMm: part?.wearMm ?? NO_RANGE,
+    ratePer1000hMm: part ? times(part.ratePerHourMm, 1000 * share) : NO_RANGE,
+    cautions: cautionFacts.map(({ code }) => code),
+    cautionFacts,
   };
 }
 

@@ -87,7 +87,7 @@ function phoneMachine(context: Context, record: ReadableRecord, machineId: numbe
     makeModel: slip.machine.makeModel,
     serial: slip.machine.serial,
     spoken: spokenAnswer(letterFacts(slip)),
-    comeInBy: comeInBy(now, machineId),
+    comeInBy: comeInBy(now.shop, machineId, now.ofMachine(machineId).points),
     openFindings: findings.map((finding) => findingSheet(finding, now.shop.life)) as PhoneMachine['openFindings'],
     visits: visitsOf(record, machineId),
   };
