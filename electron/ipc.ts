@@ -5,10 +5,10 @@ import { isOwnPage } from './page.ts';
 
 /** Answers the window over IPC; anyone but the main frame of our own page is turned away before the door is touched. */
 export function answerWindow(ask: Ask): void {
-  ipcMain.handle('ask', async (event, name: unknown, request: unknown): Promise<Answer> => {
+  ipcMain.handle('ask', async (event, name: unknown, request: unknown, meantFor: unknown): Promise<Answer> => {
     if (!isOwnFrame(event.senderFrame)) return { ok: false, fault: { code: 'not-this-page', facts: {} } };
     if (typeof name !== 'string') return { ok: false, fault: { code: 'unknown-operation', facts: {} } };
-    return ask(name, request);
+    return ask(name, request, typeof meantFor === 'string' ? meantFor : '');
   });
 }
 

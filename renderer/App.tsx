@@ -7,6 +7,7 @@ import { Key } from './controls/Key.tsx';
 import { FaultBox } from './controls/Notice.tsx';
 import { Sheet } from './controls/Sheet.tsx';
 import { listenForAccelerators, useAccelerator } from './controls/useAccelerator.ts';
+import { AnotherRecord } from './frame/AnotherRecord.tsx';
 import { Broken } from './frame/Broken.tsx';
 import { FindBox } from './frame/FindBox.tsx';
 import { Frame } from './frame/Frame.tsx';
@@ -15,7 +16,7 @@ import { listenForTyping } from './frame/typedText.ts';
 import { HelpKey, HelpStrip } from './help/Help.tsx';
 import { closeHelp, openHelp, useHelp } from './help/helpOpen.ts';
 import { Tour } from './help/Tour.tsx';
-import { RecordProvider } from './record.tsx';
+import { RecordProvider, useRecord } from './record.tsx';
 import { HoursStrip } from './screens/hours/HoursStrip.tsx';
 import { RecallNews } from './screens/recall/RecallNews.tsx';
 import { nextScreens, routes, type ScreenRoute } from './screens/routes.tsx';
@@ -116,6 +117,7 @@ function fetchNext(): () => void {
 
 function Framed({ route, here }: { route: ScreenRoute; here: string }) {
   const help = useHelp(here);
+  const { recordId } = useRecord();
   return (
     <Frame
       tabs={tabs}
@@ -128,7 +130,8 @@ function Framed({ route, here }: { route: ScreenRoute; here: string }) {
       }
     >
       {help ? <HelpStrip key={`${here} ${help.topic}`} topic={help.topic} onClose={closeHelp} /> : <Tour />}
-      <HoursStrip />
+      <AnotherRecord />
+      <HoursStrip key={recordId} />
       {route === home && <RecallNews />}
       <TypedOffer at={here} />
       <Broken at={here}>

@@ -1,5 +1,6 @@
 import type { Answer, AskOf, Fault, Operation, ReplyOf } from '#core/contract/operation.ts';
 import type { WindowBridge } from '#core/contract/windowBridge.ts';
+import { hearOfRecord, meantFor } from './whichRecord.ts';
 
 /**
  * The window's one way to the core: over Electron's bridge where there is one, else over the loopback server.
@@ -37,7 +38,10 @@ export async function ask<O extends Operation>(operation: O, request: AskOf<O>):
 
 /** As {@link ask}, for forms: the fault comes back as a value, its path and issues name fields of the request. */
 export async function answerTo<O extends Operation>(operation: O, request: AskOf<O>): Promise<Answer<ReplyOf<O>>> {
-  const answer = await (window.hoursAndWear?.ask(operation.name, request) ?? askLoopback(operation.name, request));
+  const said = meantFor();
+  const { name } = operation;
+  const answer = await (window.hoursAndWear?.ask(name, request, said) ?? askLoopback(name, request, said));
+  hearOfRecord(operation, said, answer);
   // the door has read the reply by zReply: its shape is the operation's
   return answer as Answer<ReplyOf<O>>;
 }
@@ -45,12 +49,12 @@ export async function answerTo<O extends Operation>(operation: O, request: AskOf
 /** Whole path of a picked file; null in a browser, which does not tell. */
 export const pathOfFile = (file: File): string | null => window.hoursAndWear?.pathOfFile(file) ?? null;
 
-async function askLoopback(name: string, request: unknown): Promise<Answer> {
+async function askLoopback(name: string, request: unknown, said: string): Promise<Answer> {
   if (token === null) return fault('no-token');
   try {
     const response = await fetch(`/op/${name}`, {
       method: 'POST',
-      headers: { 'content-type': 'application/json', authorization: `Bearer ${token}` },
+      headers: { 'content-type': 'application/json', authorization: `Bearer ${token}`, 'meant-for': said },
       body: JSON.stringify(request),
     });
     return (await response.json()) as Answer;

@@ -6,6 +6,7 @@ import { createRoot } from 'react-dom/client';
 import { Router } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
 import { App } from './App.tsx';
+import { onOpenedHere } from './whichRecord.ts';
 import './styles/base.css';
 
 const queries = new QueryClient({
@@ -21,6 +22,8 @@ const queries = new QueryClient({
     mutations: { networkMode: 'always', retry: false },
   },
 });
+
+onOpenedHere(() => queries.removeQueries({ type: 'inactive' }));
 
 const root = document.getElementById('root');
 if (!root) throw new Error('Broken invariant: index.html has #root');

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { operation } from './operation.ts';
-import { zImportAccount, zImportRemark } from './record.ts';
+import { zImportAccount, zImportRemark, zRecordId } from './record.ts';
 
 /** Whole path on this computer. */
 const zPath = z.string().min(1).max(1000);
@@ -76,12 +76,13 @@ export const exchangeRestoreFolder = operation(
     done: z.boolean(),
     /** the new record file, now open; null: nothing was laid down */
     path: z.string().nullable(),
+    recordId: zRecordId,
     tables: z.int(),
     rows: z.int(),
     faults: z.array(zImportRemark),
     notes: z.array(zImportRemark),
   }),
-  { title: 'Bring an exported folder back, as a record of its own' },
+  { title: 'Bring an exported folder back, as a record of its own', opensRecord: true },
 );
 
 // ---- one sheet

@@ -40,8 +40,10 @@ export const jobsStart = operation('jobs/start', z.object({ job: zJobAsk }), zJo
 });
 export const jobsState = operation('jobs/state', zJobId, zJobState, {
   title: 'How far long work is, or what came of it',
+  meantFor: 'any',
 });
 export const jobsCancel = operation('jobs/cancel', zJobId, zJobState, {
   title:
     'Break long work off; the record is then as it was before. A plan looking for its weeks is kept as far as it came',
+  meantFor: 'any',
 });

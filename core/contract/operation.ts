@@ -18,7 +18,16 @@ export type Operation<
   readonly title: string;
   readonly zRequest: ZRequest;
   readonly zReply: ZReply;
+  /**
+   * Which record a window's request is meant for: the open one, and said so; `any`: it names nothing of a record;
+   * `unsaid-too`: a window that has just been loaded knows of none yet
+   */
+  readonly meantFor: MeantFor;
+  /** Another record is open after it: its reply says which, and who asked for that goes on with it. */
+  readonly opensRecord: boolean;
 };
+
+type MeantFor = 'the-open-one' | 'any' | 'unsaid-too';
 
 /**
  * @example
@@ -28,10 +37,12 @@ export function operation<const Name extends string, ZRequest extends z.ZodType,
   name: Name,
   zRequest: ZRequest,
   zReply: ZReply,
-  about: { title: string },
+  { title, meantFor = 'the-open-one', opensRecord = false }: About,
 ): Operation<Name, ZRequest, ZReply> {
-  return { name, title: about.title, zRequest, zReply };
+  return { name, title, zRequest, zReply, meantFor, opensRecord };
 }
+
+type About = { title: string; meantFor?: MeantFor; opensRecord?: boolean };
 
 /** What an asker may send: fields with a default may be left out. */
 export type AskOf<O extends Operation> = z.input<O['zRequest']>;

@@ -10,8 +10,12 @@ export const zRecordCounts = z.object({
   findings: z.int(),
 });
 
+/** Which record is open: tells it from every other, and from what stood in its place before; `none`: none is open. */
+export const zRecordId = z.string();
+
 export const zRecordState = z.object({
   open: z.boolean(),
+  recordId: zRecordId,
   /** whole path of the record file; null while none is open */
   path: z.string().nullable(),
   /** where a new record would be laid down */
@@ -136,24 +140,30 @@ export type RestorePreview = z.infer<typeof zRestorePreview>;
 
 export const recordState = operation('record/state', z.object({}), zRecordState, {
   title: 'Which record is open, and how much is in it',
+  meantFor: 'unsaid-too',
 });
 export const recordStartEmpty = operation(
   'record/startEmpty',
   z.object({ path: z.string().max(1000).optional() }),
   zRecordState,
-  { title: 'Lay down an empty record and open it' },
+  { title: 'Lay down an empty record and open it', meantFor: 'any', opensRecord: true },
 );
 export const recordOpenDemo = operation('record/openDemo', z.object({}), zRecordState, {
   title: 'Open the demo workshop: an invented shop, in a record of its own',
+  meantFor: 'any',
+  opensRecord: true,
 });
 export const recordOpen = operation('record/open', z.object({ path: z.string().min(1).max(1000) }), zRecordState, {
   title: 'Open another record file',
+  meantFor: 'any',
+  opensRecord: true,
 });
 export const recordBringIn = operation(
   'record/bringIn',
   z.object({ files: z.array(zCsvFile).min(1).max(20), dryRun: z.boolean() }),
-  zImportAccount,
-  { title: 'Bring in a folder of CSV files, all or nothing' },
+  // where none was open yet, of the one it laid down
+  zImportAccount.extend({ recordId: zRecordId }),
+  { title: 'Bring in a folder of CSV files, all or nothing', opensRecord: true },
 );
 export const recordBackUp = operation(
   'record/backUp',
@@ -181,7 +191,7 @@ export const recordRestore = operation(
   'record/restore',
   z.object({ file: z.string().min(1).max(1000) }),
   zRecordState,
-  { title: 'Put a backup in place of the record; the record as it stands is backed up first' },
+  { title: 'Put a backup in place of the record; the record as it stands is backed up first', opensRecord: true },
 );
 export const recordConfirmPlace = operation('record/confirmPlace', z.object({ synced: z.boolean() }), zRecordState, {
   title: 'Say whether another program copies the folder of the record elsewhere, or other computers write to it',

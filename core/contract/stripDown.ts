@@ -74,6 +74,8 @@ export const zStripDownDraft = z.object({
   renewals: z.array(zRenewalEntry).max(500),
   shims: z.array(zShimEntry).max(500).default([]),
   findings: z.array(zFindingEntry).max(500),
+  /** the machine's last strip-down when the sheet was laid out (stripDown/sheet); left out: whoever types it looked by himself */
+  afterStripDownId: zId.nullable().optional(),
 });
 export type StripDownDraft = z.infer<typeof zStripDownDraft>;
 
@@ -110,6 +112,8 @@ export const stripDownSheet = operation(
     openFindings: z.array(zFinding),
     /** what was typed and not yet saved */
     draft: zStripDownDraft.nullable(),
+    /** the strip-down of this machine that was entered last; null: none was */
+    lastStripDownId: zId.nullable(),
     /** dial the machine should show today [h] */
     dialHours: z.number().nullable(),
     /** the machine whose dial its hours go by, where it has none of its own */
@@ -149,6 +153,8 @@ export const stripDownSave = operation(
   zStripDownDraft.extend({
     /** the dial is odd and is to be kept all the same */
     dialSure: z.boolean(),
+    /** one of that day was saved since the sheet was laid out, and this one is another */
+    anotherSure: z.boolean().default(false),
   }),
   z.object({
     stripDownId: zId,

@@ -35,6 +35,20 @@ export const stripDownsOf = (db: ReadableRecord, machineId: number | null = null
     note,
   }));
 
+/** Strip-downs of a machine on one day that were entered after another one was, the first of them first. */
+export const stripDownsSince = (
+  db: ReadableRecord,
+  of: { machineId: number; takenOn: Day; afterStripDownId: number },
+): { id: number; fitter: string; madeAt: string }[] =>
+  bulk<[number, string, string]>(
+    db,
+    `SELECT ${chainOf('v')}, v.fitter, e.made_at FROM strip_downs v JOIN entries e ON e.id = v.entry_id
+     WHERE v.machine_id = @machineId AND v.taken_on = @takenOn AND ${chainOf('v')} > @afterStripDownId
+       AND ${counting('strip_downs', 'v')}
+     ORDER BY ${chainOf('v')}`,
+    { ...of, knownAt: NOW_KNOWN },
+  ).map(([id, fitter, madeAt]) => ({ id, fitter, madeAt }));
+
 /** @param row machineId null: the assembly lay on the shelf; dialReadingId: first row of the reading's chain */
 export const insertStripDown = (
   w: WritableRecord,

@@ -3,8 +3,11 @@ import { type Refusal, RefusedError } from '../outcome.ts';
 import { fieldIssues } from './expected.ts';
 import { withoutPerson } from './logFile.ts';
 
-/** The one door to the core: an operation's name and what is asked, as they came over a shell. Never throws. */
-export type Ask = (name: string, request: unknown) => Promise<Answer>;
+/**
+ * The one door to the core: an operation's name and what is asked, as they came over a shell. Never throws.
+ * @param meantFor the record a window means by what it names, as record/state told it; absent: whoever asks opened the record
+ */
+export type Ask = (name: string, request: unknown, meantFor?: string) => Promise<Answer>;
 
 /** Where defects of ours are written down. Gets the operation's name and where it broke, never what was asked. */
 export type Log = (entry: { operation: string; error: Error }) => void;
@@ -16,11 +19,14 @@ type Behind<Operations extends readonly Operation[], Context> = {
   log: Log;
   /** what a person can mend of something thrown (a disk that is full, a file that is damaged); null: a defect of ours */
   refusalOf?: (context: NoInfer<Context>, thrown: unknown) => Refusal | null;
+  /** the record that is open; absent: there is but one */
+  openRecord?: (context: NoInfer<Context>) => { recordId: string; path: string | null };
 };
 
 /**
  * Opens the door: every shell asks through what this returns, so that the window, the loopback server and the command
- * line treat a request alike. Reads the request, runs its one handler, reads the reply.
+ * line treat a request alike. Looks whether it is meant for the record that is open, reads the request, runs its one handler,
+ * reads the reply.
  *
  * A reply that is not as the contract says is a defect of ours, as is anything thrown but a refusal: the asker learns
  * `failed`, the log learns where.
@@ -32,11 +38,14 @@ export function answerWith<const Operations extends readonly Operation[], Contex
   // each handler's own types were checked where the map was written; here one of them is picked by a name from outside
   const handlers = behind.handlers as Readonly<Record<string, (context: Context, request: unknown) => unknown>>;
 
-  return async (name, request) => {
+  return async (name, request, meantFor) => {
     // own names only: "toString" is nobody's operation
     const operation = Object.hasOwn(operations, name) ? operations[name] : undefined;
     const handler = Object.hasOwn(handlers, name) ? handlers[name] : undefined;
     if (!operation || !handler) return { ok: false, fault: { code: 'unknown-operation', facts: {} } };
+    const open = behind.openRecord?.(behind.context);
+    if (open && meantFor !== undefined && !isMeantFor(operation, meantFor, open.recordId))
+      return { ok: false, fault: { code: 'another-record', facts: { file: open.path } } };
 
     try {
       const asked = operation.zRequest.safeParse(request);
@@ -53,6 +62,12 @@ export function answerWith<const Operations extends readonly Operation[], Contex
       return { ok: false, fault: { code: 'failed', facts: { operation: name, detail: firstLine(error) } } };
     }
   };
+}
+
+/** A machine's number means another machine in another record. */
+function isMeantFor(operation: Operation, said: string, openId: string): boolean {
+  if (operation.meantFor === 'any' || said === openId) return true;
+  return operation.meantFor === 'unsaid-too' && said === '';
 }
 
 function notAsExpected(zodIssues: Parameters<typeof fieldIssues>[0]): Answer {

@@ -1,7 +1,7 @@
 import { allOperations } from '../contract/allOperations.ts';
 import { allHandlers } from '../use-cases/allHandlers.ts';
 import { backUpIfDue } from '../use-cases/backUps.ts';
-import { type Context, faultOfRecord, openContext } from '../use-cases/context.ts';
+import { type Context, faultOfRecord, openContext, whichIsOpen } from '../use-cases/context.ts';
 import { type Ask, answerWith, type Log } from './answer.ts';
 
 export type OpenProgram = { ask: Ask; close(): Promise<void> };
@@ -44,7 +44,10 @@ export async function openProgram({ log, lookEveryMs, ...options }: ProgramOptio
 
 /** The one door, with every operation behind it, on an open context. */
 export const doorOf = (context: Context, log: Log): Ask =>
-  answerWith({ operations: allOperations, handlers: allHandlers, context, log, refusalOf: faultOfRecord });
+  answerWith({
+    ...{ operations: allOperations, handlers: allHandlers, context, log, refusalOf: faultOfRecord },
+    openRecord: whichIsOpen,
+  });
 
 type Daily = {
   /** resolves once the last look is over */

@@ -5,6 +5,8 @@ import type { Answer } from '../contract/operation.ts';
 import type { Ask } from './answer.ts';
 import { type PageFiles, pageFilesIn, pageHeaders, readPageFile } from './page.ts';
 
+/** The head of a request that says which record it is meant for. */
+const MEANT_FOR = 'meant-for';
 const MAX_REQUEST_BYTES = 32 * 1024 * 1024;
 
 /**
@@ -129,8 +131,12 @@ async function operationReply(house: House, request: IncomingMessage, name: stri
   const body = await readBody(request, house.maxRequestBytes);
   if (body === 'too-large') return refusal('too-large');
   const asked = parseJson(body);
-  return asked.ok ? answerReply(200, await house.ask(name, asked.value)) : refusal('broken-json');
+  if (!asked.ok) return refusal('broken-json');
+  return answerReply(200, await house.ask(name, asked.value, saidOnce(request.headersDistinct[MEANT_FOR])));
 }
+
+/** Said not at all, or twice, it is meant for no record. */
+const saidOnce = (said: readonly string[] = []): string => (said.length === 1 ? said[0]! : '');
 
 /** Status and code of everything the shell itself refuses, before an operation is looked for. */
 const REFUSALS = {

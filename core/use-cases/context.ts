@@ -10,6 +10,7 @@ import { openRecord, RECORD_EXTENSION } from '../record/openRecord.ts';
 import { finishPuttingInPlace } from '../record/putInPlace.ts';
 import { faultOfSqlite, faultOfSystem } from '../record/recordFault.ts';
 import type { OpenRecord, ReadableRecord } from '../record/recordFile.ts';
+import { recordIdOf } from '../record/recordIdOf.ts';
 import { sameLife } from '../shop/sameLife.ts';
 import type { ShopLife } from '../shop/shopLife.ts';
 import { type Day, isDay } from '../units/day.ts';
@@ -125,6 +126,12 @@ export function recordOf(context: Context): ReadableRecord {
   if (!context.record) throw new RefusedError(context.trouble ?? { code: 'no-record' });
   return context.record;
 }
+
+/** Which record is open, as a window says it. */
+export const whichIsOpen = ({ record }: Context): { recordId: string; path: string | null } => ({
+  recordId: recordIdOf(record),
+  path: record?.path ?? null,
+});
 
 /** Who makes an entry now, through which operation. */
 export const entryNow = (context: Context, what: string, madeBy: string): EntryMade => ({

@@ -2,6 +2,7 @@ import type { Handler } from '../contract/operation.ts';
 import type { RecordState, recordState } from '../contract/record.ts';
 import { countRows, readAbout } from '../record/aboutStore.ts';
 import { schemaVersion } from '../record/openRecord.ts';
+import { recordIdOf } from '../record/recordIdOf.ts';
 import { readSettings } from '../record/settingsStore.ts';
 import type { Context } from './context.ts';
 import { recentRecords } from './recentRecords.ts';
@@ -15,6 +16,7 @@ export function stateOf(context: Context): RecordState {
   const settings = record && readSettings(record);
   return {
     open: record !== null,
+    recordId: recordIdOf(record),
     path: record?.path ?? null,
     defaultPath: context.defaultRecordPath,
     schemaVersion: schemaVersion(),

@@ -12,6 +12,7 @@ import { writePlain } from '../record/entry.ts';
 import { layDownWhole, readWholeFolder } from '../record/folderOnDisk.ts';
 import { openRecord, schemaVersion } from '../record/openRecord.ts';
 import type { ReadableRecord } from '../record/recordFile.ts';
+import { recordIdOf } from '../record/recordIdOf.ts';
 import { type Context, openInto } from './context.ts';
 import { exportedFiles } from './exportedFiles.ts';
 import { fileInHand } from './givenFiles.ts';
@@ -38,9 +39,11 @@ export const exchangeRestoreFolderHandler: Handler<typeof exchangeRestoreFolder,
     });
     openInto(context, path);
     rememberRecord(context, path);
-    return { ...restored, path };
+    return { ...restored, path, recordId: recordIdOf(context.record) };
   } catch (thrown) {
-    if (thrown instanceof FaultyFolder) return { done: false, path: null, tables: 0, rows: 0, ...thrown.said };
+    const recordId = recordIdOf(context.record);
+    if (thrown instanceof FaultyFolder)
+      return { done: false, path: null, recordId, tables: 0, rows: 0, ...thrown.said };
     throw thrown;
   }
 };
@@ -72,7 +75,7 @@ function withoutOuterFolder(files: FileBytes[]): FileBytes[] {
  * Puts every row of an exported folder into a record that holds nothing yet, in one transaction.
  * @throws FaultyFolder; RefusedError rows-do-not-fit (rows that refer to what is not there, or break a rule of the record)
  */
-export function restoreInto(record: ReadableRecord, files: readonly FileBytes[]): Omit<Restored, 'path'> {
+export function restoreInto(record: ReadableRecord, files: readonly FileBytes[]): Omit<Restored, 'path' | 'recordId'> {
   if (!holdsNothing(record)) throw new RefusedError({ code: 'record-not-empty' });
   const read = readStoredFiles(files, tablesOnRecord(record), schemaVersion());
   if (read.faults.length > 0) throw new FaultyFolder({ faults: read.faults, notes: [] });

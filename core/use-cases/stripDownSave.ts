@@ -4,6 +4,7 @@ import type { Handler, RequestOf } from '../contract/operation.ts';
 import type { stripDownSave } from '../contract/stripDown.ts';
 import { RefusedError } from '../outcome.ts';
 import { writeEntry } from '../record/entry.ts';
+import { stripDownsSince } from '../record/stripDownStore.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { pointsOfShop } from '../way/pointsOfShop.ts';
@@ -22,11 +23,12 @@ import { isEmpty, parkedOf, writeStripDown } from './writeStripDown.ts';
  * Saves a strip-down whole, in one step: dial, sizes, renewals and findings, or nothing. Sizes that were questioned and not
  * answered are kept aside. What was typed is then no draft any more.
  *
- * @throws RefusedError nothing-typed; the dial's question (dial-went-back, ...) unless `dialSure`; and as typedStripDown
+ * @throws RefusedError nothing-typed; measured-meanwhile unless `anotherSure`; the dial's question (dial-went-back, ...) unless `dialSure`; and as typedStripDown
  */
 export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (context, request) => {
   const typed = typedStripDown(context, request);
   if (isEmpty(request)) throw new RefusedError({ code: 'nothing-typed', facts: { path: 'sizes' } });
+  refuseSavedMeanwhile(context, request);
   const judged = { sizes: judgeTyped(context, typed), renewals: judgeTypedRenewals(context, typed) };
   const dial = dialOf(context, typed, request);
   const before = shopAround(context, request.machineId);
@@ -48,6 +50,16 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
     against: againstStanding(standing, after, typed.takenOn),
   };
 };
+
+/** A sheet left open in another window would go in a second time. @throws RefusedError measured-meanwhile */
+function refuseSavedMeanwhile(context: Context, { machineId, takenOn, afterStripDownId, anotherSure }: Asked): void {
+  if (afterStripDownId === undefined || anotherSure) return;
+  const of = { machineId, takenOn: takenOn as Day, afterStripDownId: afterStripDownId ?? 0 };
+  const [first] = stripDownsSince(recordOf(context), of);
+  if (!first) return;
+  const { id: stripDownId, fitter, madeAt } = first;
+  throw new RefusedError({ code: 'measured-meanwhile', facts: { stripDownId, takenOn, fitter, madeAt } });
+}
 
 /**
  * The forecasts of the parts it opens as they stood just before. A sheet that comes late is laid against what was held on its

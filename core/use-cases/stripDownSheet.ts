@@ -5,6 +5,7 @@ import { type stripDownSheet, zStripDownDraft } from '../contract/stripDown.ts';
 import { machineHoursOn, presentDial } from '../reading/machineHours.ts';
 import { readDraft } from '../record/draftStore.ts';
 import { type GaugeOnRecord, listGauges } from '../record/gaugeStore.ts';
+import { stripDownsOf } from '../record/stripDownStore.ts';
 import { findingIsOpen } from '../shop/finding.ts';
 import { oversizeOn } from '../shop/oversize.ts';
 import { dialGoneBy } from '../way/dialGoneBy.ts';
@@ -34,6 +35,7 @@ export const stripDownSheetHandler: Handler<typeof stripDownSheet, Context> = (c
       .filter((finding) => finding.machineId === machineId && findingIsOpen(finding, today))
       .map((finding) => findingSheet(finding, life)),
     draft: draft.success ? draft.data : null,
+    lastStripDownId: stripDownsOf(record, machineId).reduce((last, { id }) => Math.max(last, id), 0) || null,
     dialHours: hours && (presentDial(line, hours.hours)?.dialHours ?? null),
     dialMachine: dial && dial.of.machineId !== machineId ? dial.of.name : null,
   };

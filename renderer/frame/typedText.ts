@@ -18,7 +18,11 @@ type Box = HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
 export type TypedBox = TypedText & { box: Box };
 
 const typedInto = new WeakSet<Element>();
+/** By record and screen: what was typed in one record is not offered in another, and waits for its own. */
 const keptAt = new Map<string, readonly TypedText[]>();
+let recordNow = '';
+const ofScreen = (at: string): string => `${recordNow}\n${at}`;
+const keptOf = (at: string): readonly TypedText[] => keptAt.get(ofScreen(at)) ?? NONE;
 const NONE: readonly TypedText[] = [];
 const heard = new Set<() => void>();
 
@@ -43,33 +47,31 @@ export function keepTyped(at: string, boxes: readonly TypedBox[]): void {
   if (gone.length > 0) put(at, withNewer(at, gone));
 }
 
-type OverReload = { record: string; kept: [at: string, typed: readonly TypedText[]][] };
+type OverReload = [ofScreen: string, typed: readonly TypedText[]][];
 const OVER_RELOAD = 'typed';
 
-/**
- * Keeps what stands typed at `at` over a reload of the window, and takes up what was kept so. A window may be loaded anew
- * with another record in it: what was typed into the one is not offered in the other.
- */
+/** Keeps what stands typed at `at`, in this record, over a reload of the window, and takes up what was kept so. */
 export function keepTypedOverReload(record: string, at: string): () => void {
-  const left = leftOverReload<OverReload>(OVER_RELOAD);
-  if (left?.record === record) for (const [there, typed] of left.kept) put(there, typed);
+  recordNow = record;
+  for (const [there, typed] of leftOverReload<OverReload>(OVER_RELOAD) ?? []) keptAt.set(there, typed);
+  tell();
   return keepOverReload(OVER_RELOAD, (): OverReload => {
     const kept = new Map(keptAt);
-    kept.set(at, withNewer(at, typedBoxes()));
-    return { record, kept: [...kept].filter(([, typed]) => typed.length > 0) };
+    kept.set(ofScreen(at), withNewer(at, typedBoxes()));
+    return [...kept].filter(([, typed]) => typed.length > 0);
   });
 }
 
 /** What is kept of a screen, with what boxes hold now; of a box kept before, the newer words. */
 function withNewer(at: string, boxes: readonly TypedBox[]): readonly TypedText[] {
   const newer = boxes.map(({ label, text, nth }) => ({ label, text, nth }));
-  const older = (keptAt.get(at) ?? NONE).filter((old) => !newer.some((now) => isSameBox(now, old)));
+  const older = keptOf(at).filter((old) => !newer.some((now) => isSameBox(now, old)));
   return [...older, ...newer];
 }
 
 /** Lets go of what its box holds already: it was saved, or its form keeps it by itself. */
 export function letStandingGo(at: string): void {
-  const kept = keptAt.get(at) ?? NONE;
+  const kept = keptOf(at);
   const stand = named(document);
   const holds = (typed: TypedText) =>
     stand.some(
@@ -84,7 +86,7 @@ export function letStandingGo(at: string): void {
  * What finds no box stays kept.
  */
 export async function putTypedBack(at: string): Promise<void> {
-  for (const typed of keptAt.get(at) ?? NONE) {
+  for (const typed of keptOf(at)) {
     const found = named(document).find((stands) => isSameBox(stands, typed) && isSameOption(stands, typed));
     if (!found) continue;
     typeInto(found.box, typed.text);
@@ -95,7 +97,7 @@ export async function putTypedBack(at: string): Promise<void> {
 
 /** Of one box, or of all that is kept of a screen. */
 export const letTypedGo = (at: string, one?: TypedText): void =>
-  put(at, one ? (keptAt.get(at) ?? NONE).filter((typed) => typed !== one) : NONE);
+  put(at, one ? keptOf(at).filter((typed) => typed !== one) : NONE);
 
 export const useTypedText = (at: string): readonly TypedText[] =>
   useSyncExternalStore(
@@ -103,12 +105,16 @@ export const useTypedText = (at: string): readonly TypedText[] =>
       heard.add(hear);
       return () => heard.delete(hear);
     },
-    () => keptAt.get(at) ?? NONE,
+    () => keptOf(at),
   );
 
 function put(at: string, typed: readonly TypedText[]): void {
-  if (typed.length > 0) keptAt.set(at, typed);
-  else keptAt.delete(at);
+  if (typed.length > 0) keptAt.set(ofScreen(at), typed);
+  else keptAt.delete(ofScreen(at));
+  tell();
+}
+
+function tell(): void {
   for (const hear of heard) hear();
 }
 

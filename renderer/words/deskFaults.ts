@@ -25,6 +25,11 @@ export const deskFaults: Record<string, (facts: Facts) => { what: string; safe?:
     what: 'Another sheet of that machine is typed and not saved.',
     next: 'Save it or throw it away first.',
   }),
+  'measured-meanwhile': () => ({
+    what: 'A strip-down of this day was saved on this machine since the sheet was laid out.',
+    safe: 'This one is not saved.',
+    next: 'Look at the machine’s history first: is it the same one?',
+  }),
   'unknown-strip-down': () => ({ what: 'That sheet is not on record.', next: 'Open the history afresh.' }),
   'place-twice': () => ({
     what: 'One place would change with two others.',

@@ -39,6 +39,11 @@ export const recordFaults: Record<string, (facts: Facts) => Said> = {
     what: `There is no folder at ${f.folder}.`,
     next: 'Is the stick plugged in, the share on?',
   }),
+  'another-record': (f) => ({
+    what: f.file ? `Another window opened another record: ${f.file}.` : 'Another window closed this record.',
+    safe: 'Nothing was entered into either; what you typed stands here.',
+    next: 'Choose at the top of this window: open this record again, or load the other.',
+  }),
   'record-moved': (f) => ({
     what: `The record’s file was moved, deleted or replaced while it was open: ${f.file}.`,
     next: 'Put the file back in its place, or open it where it lies now; then enter this again.',

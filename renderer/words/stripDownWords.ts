@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import type { zFindingKind, zMeasures, zSeverity } from '#core/contract/shapes.ts';
-import { lengthUnit, type Writing } from '#core/words/quantityText.ts';
+import type { Day } from '#core/units/day.ts';
+import { dayText, lengthUnit, type Writing } from '#core/words/quantityText.ts';
 import { counted } from './english.ts';
 import { numberFaultWords } from './fieldWords.ts';
 
@@ -54,6 +55,11 @@ export const stripDownWords = {
   save: 'Save strip-down',
   saveKeys: 'Ctrl Enter',
   discard: 'Throw away what was typed',
+  meanwhile: (takenOn: Day, fitter: string) =>
+    `A strip-down of ${dayText(takenOn)}${fitter ? ` by ${fitter}` : ''} was saved on this machine since this sheet was opened.`,
+  meanwhileThen: 'This one is not saved. Is it the same one, left open in another window?',
+  meanwhileOther: 'Another one: save it too',
+  meanwhileSame: 'The same: throw this sheet away',
   discardAsk: 'Everything typed for this strip-down would go.',
   discardYes: 'Throw it away',
   discardNo: 'Keep it',

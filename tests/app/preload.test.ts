@@ -50,7 +50,9 @@ test('the window is given two functions and nothing of Electron itself', async (
   expect([...exposed.keys()]).toEqual(['hoursAndWear']);
   const bridge = exposed.get('hoursAndWear');
   expect(Object.keys(bridge ?? {}).sort()).toEqual(['ask', 'pathOfFile']);
-  expect(await bridge?.ask('hours/add', { dialHours: 812 })).toEqual({ ok: true, value: 1 });
-  expect(electron.ipcRenderer.invoke).toHaveBeenCalledExactlyOnceWith('ask', 'hours/add', { dialHours: 812 });
+  expect(await bridge?.ask('hours/add', { dialHours: 812 }, 'this one')).toEqual({ ok: true, value: 1 });
+  expect(electron.ipcRenderer.invoke).toHaveBeenCalledExactlyOnceWith(
+    ...['ask', 'hours/add', { dialHours: 812 }, 'this one'],
+  );
   expect(bridge?.pathOfFile(new File([], 'sizes.csv'))).toBe('/shop/sizes.csv');
 });

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import { machinesList, pointLimits } from '#core/contract/machine.ts';
 import { recordOpen } from '#core/contract/record.ts';
 import {
@@ -35,6 +36,37 @@ const lifeOf = (pointId: number) =>
 const kept = (pointId: number) => lifeOf(pointId).sizes.map(({ sizeMm, parked }) => [sizeMm, parked]);
 
 describe('a strip-down', () => {
+  test('of a sheet left open while one of that day was saved is asked about, and goes in twice only on purpose', async () => {
+    const { pin, draft, machineId } = shop;
+    const { lastStripDownId } = await program.ask(stripDownSheet, { machineId });
+    const typed = {
+      ...draft('2026-05-01', null),
+      sizes: [aSize(pin.pointId, 29.8)],
+      afterStripDownId: lastStripDownId,
+    };
+    const first = await program.ask(stripDownSave, { ...typed, dialSure: false });
+    expect((await program.ask(stripDownSheet, { machineId })).lastStripDownId).toBe(first.stripDownId);
+    const before = program.rows();
+
+    const again = await fault(stripDownSave, { ...typed, dialSure: false });
+    expect(again).toMatchObject({
+      code: 'measured-meanwhile',
+      facts: { stripDownId: first.stripDownId, takenOn: '2026-05-01' },
+    });
+    expect(program.rows()).toBe(before);
+    // another day is another visit; one that was taken back is none
+    expect(await fault(stripDownSave, { ...typed, takenOn: '2026-05-02', dialSure: false })).toBeNull();
+    await program.ask(stripDownSave, { ...typed, dialSure: false, anotherSure: true });
+    expect(
+      await fault(stripDownSave, { ...typed, afterStripDownId: first.stripDownId, dialSure: false }),
+    ).toMatchObject({
+      code: 'measured-meanwhile',
+    });
+    const { entries } = await program.ask(entriesList, { beforeEntryId: null, limit: 1 });
+    await program.ask(entriesUndoLast, { entryId: entries[0]!.entryId, by: 'Bo' });
+    expect(await fault(stripDownSave, { ...typed, afterStripDownId: first.stripDownId, dialSure: false })).toBeNull();
+  });
+
   test('is saved whole, moves the forecast, and its dial is a reading of the machine', async () => {
     const { strip, pin, draft, machineId } = shop;
     const typed = {

@@ -31,6 +31,7 @@ async function saveSize(): Promise<void> {
     shims: [],
     findings: [],
     dialSure: true,
+    anotherSure: false,
   });
 }
 

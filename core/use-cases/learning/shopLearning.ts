@@ -5,6 +5,7 @@ import { entriesRevision, writePlain } from '../../record/entry.ts';
 import { fingerprintKept, keepLearning, readLearning } from '../../record/learningStore.ts';
 import { loadShopLife } from '../../record/loadShopLife.ts';
 import type { OpenRecord, ReadableRecord } from '../../record/recordFile.ts';
+import { recordIdOf } from '../../record/recordIdOf.ts';
 import type { ShopLife } from '../../shop/shopLife.ts';
 import type { Day } from '../../units/day.ts';
 import { learnedFrom, MODEL_VERSION, withEveryClass } from '../../way/learning.ts';
@@ -219,7 +220,10 @@ export async function learnedOnce(context: Context): Promise<void> {
   if (!record || record.path === ':memory:' || stateOf(record).learning !== null) return;
   if (isLarge(context) || countRows(record).sizes < FEW_SIZES) return;
   startCatchingUp(context, record, stateOf(record));
+  const meantFor = recordIdOf(record);
   await learningSettled(context);
+  if (recordIdOf(context.record) !== meantFor)
+    throw new RefusedError({ code: 'another-record', facts: { file: context.record?.path ?? null } });
 }
 
 /** Resolves once the classes have heard all the record holds now; what comes in meanwhile is heard too, three times over. */

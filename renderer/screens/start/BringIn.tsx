@@ -2,7 +2,7 @@ import { useQueryClient } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { Fault } from '#core/contract/operation.ts';
-import { type ImportAccount, recordBringIn, recordStartEmpty } from '#core/contract/record.ts';
+import { type ImportAccount, recordBringIn } from '#core/contract/record.ts';
 import { answerTo } from '#renderer/ask.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
@@ -25,7 +25,8 @@ export function BringIn({ onLeave }: { onLeave: () => void }) {
   const run = async (csv: readonly CsvFile[], dryRun: boolean) => {
     setBusy(dryRun ? words.reading : words.bringingIn);
     setFault(null);
-    const answer = await bringIn(csv, dryRun);
+    const files = csv.map(({ name, base64 }) => ({ name, base64 }));
+    const answer = await answerTo(recordBringIn, { files, dryRun });
     setBusy(null);
     if (!answer.ok) return setFault(answer.fault);
     setAccount(answer.value);
@@ -131,13 +132,4 @@ function Account({ account, onBringIn }: { account: ImportAccount; onBringIn: ()
       )}
     </div>
   );
-}
-
-/** Where no record is open yet, an empty one is laid down for the files to come into. */
-async function bringIn(files: readonly CsvFile[], dryRun: boolean) {
-  const request = { files: files.map(({ name, base64 }) => ({ name, base64 })), dryRun };
-  const answer = await answerTo(recordBringIn, request);
-  if (answer.ok || answer.fault.code !== 'no-record') return answer;
-  const laidDown = await answerTo(recordStartEmpty, {});
-  return laidDown.ok ? answerTo(recordBringIn, request) : laidDown;
 }

@@ -16,7 +16,7 @@ import { benchBlock } from './benchBlock.ts';
 import { Foot } from './Foot.tsx';
 import { Grid } from './Grid.tsx';
 import { rowName } from './questions.ts';
-import { DiscardAsk, SaveFault, SaveKeys } from './SaveKeys.tsx';
+import { DiscardAsk, MEANWHILE, MeanwhileAsk, SaveFault, SaveKeys } from './SaveKeys.tsx';
 import { draftOf, emptySheet, isBlank, readDial, type Sheet, sheetOf, tallyOf } from './sheet.ts';
 import { useKept } from './useKept.ts';
 import { useTyping } from './useTyping.ts';
@@ -46,14 +46,14 @@ export function Bench({
 }) {
   const today = useToday();
   const writing = useWriting();
-  const { rows, openFindings } = sheetAsked;
+  const { rows, openFindings, lastStripDownId } = sheetAsked;
   const { kept, keeper } = useKept(machineId);
   const save = useDo(stripDownSave, () => askingFor(machineRead, { machineId }));
 
   const [sheet, setSheet] = useState<Sheet>(() =>
     sheetAsked.draft
       ? sheetOf(sheetAsked.draft, rows, writing)
-      : emptySheet(machineId, today, fitters.length === 1 ? (fitters[0] ?? '') : '', writing),
+      : emptySheet(machineId, today, fitters.length === 1 ? (fitters[0] ?? '') : '', writing, lastStripDownId),
   );
   const latest = useRef(sheet);
   const [dialSure, setDialSure] = useState(false);
@@ -94,7 +94,7 @@ export function Bench({
   };
 
   const saving = useRef(false);
-  const saveAll = async () => {
+  const saveAll = async (anotherSure = false) => {
     if (!draft) {
       band.current?.querySelector<HTMLElement>('input')?.focus();
       return;
@@ -107,12 +107,12 @@ export function Bench({
     if (saving.current) return;
     saving.current = true;
     await keeper.shut();
-    const reply = await save.run({ ...draft, dialSure });
+    const reply = await save.run({ ...draft, dialSure, anotherSure });
     if (!reply) {
       saving.current = false;
       return keeper.reopen();
     }
-    keeper.saved();
+    keeper.saved(reply.stripDownId);
     onSaved({
       ...reply,
       takenOn: draft.takenOn,
@@ -147,7 +147,15 @@ export function Bench({
       banner={
         <>
           <StopBanner machineId={machineId} />
-          <SaveFault fault={save.fault} writing={writing} />
+          {save.fault?.code === MEANWHILE ? (
+            <MeanwhileAsk
+              facts={save.fault.facts}
+              onSaveToo={() => void saveAll(true)}
+              onDiscard={() => void throwAway()}
+            />
+          ) : (
+            <SaveFault fault={save.fault} writing={writing} />
+          )}
           {discarding && !isBlank(sheet) && (
             <DiscardAsk onYes={() => void throwAway()} onNo={() => setDiscarding(false)} />
           )}

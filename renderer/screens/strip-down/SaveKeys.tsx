@@ -1,5 +1,6 @@
 import type { RefObject } from 'react';
 import type { Fault } from '#core/contract/operation.ts';
+import { day } from '#core/units/day.ts';
 import type { Writing } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { Key, Letter } from '#renderer/controls/Key.tsx';
@@ -50,6 +51,35 @@ export function SaveFault({ fault, writing }: { fault: Fault | null; writing: Wr
   const { fact } = sentence(fault.facts, { writing });
   return <FaultBox said={{ what: fact, safe: words.notSaved, next: words.notSavedNext }} />;
 }
+
+/** The code of the refusal that asks whether a second strip-down of the day is meant. */
+export const MEANWHILE = 'measured-meanwhile';
+
+/** The sheet was left open here while one of the same day was saved elsewhere: is it the same one, or another? */
+export const MeanwhileAsk = ({
+  facts,
+  onSaveToo,
+  onDiscard,
+}: {
+  facts: Fault['facts'];
+  onSaveToo: () => void;
+  onDiscard: () => void;
+}) => (
+  <Question
+    fact={words.meanwhile(day(String(facts.takenOn)), String(facts.fitter))}
+    then={words.meanwhileThen}
+    keys={
+      <>
+        <Key first onPress={onSaveToo}>
+          {words.meanwhileOther}
+        </Key>
+        <Key red onPress={onDiscard}>
+          {words.meanwhileSame}
+        </Key>
+      </>
+    }
+  />
+);
 
 export const DiscardAsk = ({ onYes, onNo }: { onYes: () => void; onNo: () => void }) => (
   <Question

@@ -31,6 +31,8 @@ export type Sheet = {
   /** how its texts are written, and read */
   writing: Writing;
   machineId: number;
+  /** the machine's last strip-down when it was laid out; undefined: not known of a draft kept by an earlier program */
+  afterStripDownId: number | null | undefined;
   takenOn: string;
   dialText: string;
   fitter: string;
@@ -46,9 +48,16 @@ export type Sheet = {
   findings: FindingEntry[];
 };
 
-export const emptySheet = (machineId: number, today: string, fitter: string, writing: Writing): Sheet => ({
+export const emptySheet = (
+  machineId: number,
+  today: string,
+  fitter: string,
+  writing: Writing,
+  afterStripDownId?: number | null,
+): Sheet => ({
   writing,
   machineId,
+  afterStripDownId,
   takenOn: today,
   dialText: '',
   fitter,
@@ -180,6 +189,7 @@ export function draftOf(
         return shimMm ? [{ pointId, shimMm }] : [];
       }),
       findings: sheet.findings,
+      afterStripDownId: sheet.afterStripDownId,
     },
   };
 }
@@ -219,7 +229,7 @@ function sizesOfRow(sheet: Sheet, event: SizeEvent, row: SheetRow): StripDownDra
 /** A kept draft put back on the screen. Sizes of points that are no longer in the grid stay away. */
 export function sheetOf(draft: StripDownDraft, rows: readonly SheetRow[], writing: Writing): Sheet {
   const rowOf = new Map(rows.map((row) => [row.pointId, row]));
-  const sheet = emptySheet(draft.machineId, draft.takenOn, draft.fitter, writing);
+  const sheet = emptySheet(draft.machineId, draft.takenOn, draft.fitter, writing, draft.afterStripDownId);
   sheet.dialText = draft.dialHours === null ? '' : dialEcho(draft.dialHours, writing);
   sheet.note = draft.note;
   sheet.findings = draft.findings;

@@ -15,6 +15,9 @@ export type Kept = {
   fault: Fault | null;
 };
 
+/** @param lastStripDownId the strip-down it has become */
+type OnKept = (draft: StripDownDraft | null, lastStripDownId?: number) => void;
+
 /**
  * Keeps a draft in the record while it is typed: a little after the last key, and at once when the screen is left.
  * One write at a time, always of the newest draft.
@@ -25,9 +28,9 @@ class Keeper {
   #writing: Promise<void> = Promise.resolve();
   #shut = false;
   readonly #tell: (kept: Partial<Kept>) => void;
-  readonly #onKept: (draft: StripDownDraft | null) => void;
+  readonly #onKept: OnKept;
 
-  constructor(tell: (kept: Partial<Kept>) => void, onKept: (draft: StripDownDraft | null) => void) {
+  constructor(tell: (kept: Partial<Kept>) => void, onKept: OnKept) {
     this.#tell = tell;
     this.#onKept = onKept;
   }
@@ -70,8 +73,8 @@ class Keeper {
   }
 
   /** It stands in the record as a strip-down: what is kept of it as a draft is none any more. */
-  saved(): void {
-    this.#onKept(null);
+  saved(stripDownId: number): void {
+    this.#onKept(null, stripDownId);
   }
 
   /** What was typed is saved, or thrown away: nothing of it is kept again, and the next sheet may be. */
@@ -97,10 +100,10 @@ export function useKept(machineId: number): { kept: Kept; keeper: Keeper } {
     () =>
       new Keeper(
         (news) => setKept((was) => ({ ...was, ...news })),
-        (draft) =>
+        (draft, lastStripDownId) =>
           // the sheet as asked before knows an older draft: coming back to this screen must find the newest
           queries.setQueryData([stripDownSheet.name, { machineId }], (was: object | undefined) =>
-            was ? { ...was, draft } : was,
+            was ? { ...was, draft, ...(lastStripDownId !== undefined && { lastStripDownId }) } : was,
           ),
       ),
     [queries, machineId],

@@ -1,0 +1,112 @@
+import { copyFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Page } from 'playwright-core';
+import { expect } from 'vitest';
+import { entriesList } from '#core/contract/entries.ts';
+import { machinesList } from '#core/contract/machine.ts';
+import { recordBackUp, recordOpen } from '#core/contract/record.ts';
+import { expectAxeClean, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
+import { makeSteady } from './steadyPage.ts';
+import { type OpenedWindow, windowTest } from './windowTest.ts';
+
+const AS_OF = '2025-11-09';
+
+/** Another window on the same program. */
+async function secondWindow({ page, address }: OpenedWindow): Promise<Page> {
+  const second = await page.context().newPage();
+  await makeSteady(second);
+  await second.goto(address);
+  await second.locator('.machine-row').first().waitFor();
+  return second;
+}
+
+windowTest(
+  'another window opens another record: nothing of the first goes into it, and what was typed stays',
+  async ({ open }) => {
+    const opened = await open({ asOf: AS_OF, width: 1280, height: 800 });
+    const { page, ask, folder, recordPath } = opened;
+    const { machineId } = await smallShop(ask);
+    const other = join(folder, 'other.hoursandwear');
+    copyFileSync((await told(ask, recordBackUp, {})).file, other);
+    await page.reload();
+    await goTo(page, `/machine/${machineId}`);
+    await page.keyboard.press('h');
+    const strip = page.getByRole('region', { name: 'Hours' });
+    await strip.getByLabel('Dial shows').fill('5 700');
+
+    const second = await secondWindow(opened);
+    await goTo(second, '/start');
+    await second.keyboard.press('o');
+    await second.getByLabel(/path/i).fill(other);
+    await second.keyboard.press('Enter');
+    await second.locator('.machine-row').first().waitFor();
+    const readings = async () => (await told(ask, machinesList, {})).machines[0]?.hours.dialHours;
+    const before = await readings();
+
+    await strip.getByRole('button', { name: 'Enter hours' }).click();
+    const ask1 = page.locator('.question', { hasText: 'Another window opened another record' });
+    await ask1.waitFor();
+    await strip.getByText('Nothing was entered into either').waitFor();
+    expect(await readings()).toBe(before);
+    expect(await strip.getByLabel('Dial shows').inputValue()).toMatch(/^5\s?700$/);
+    await page.getByRole('heading', { name: SMALL_SHOP.machine }).waitFor();
+    await expectAxeClean(page);
+
+    // back to its own: what was typed goes in there
+    await ask1.getByRole('button', { name: 'Open shop.hoursandwear again' }).click();
+    await ask1.waitFor({ state: 'detached' });
+    await strip.getByRole('button', { name: 'Enter hours' }).click();
+    await page.getByText(new RegExp(`${SMALL_SHOP.machine}: kept`)).waitFor();
+    expect(await readings()).toBeCloseTo(5700, 6);
+    await told(ask, recordOpen, { path: other });
+    expect(await readings()).toBe(before);
+
+    // the other way: the first window takes up the other record, and offers nothing of what was typed into its own
+    await page.keyboard.press('Escape');
+    await goTo(page, '/part-classes');
+    await page.keyboard.press('h');
+    await page.getByRole('button', { name: 'Load other.hoursandwear' }).waitFor();
+    await strip.getByLabel('Dial shows').fill('5 800');
+    await page.getByRole('button', { name: 'Load other.hoursandwear' }).click();
+    await page.locator('.machine-row').first().waitFor();
+    expect(await page.getByText('You had typed this').count()).toBe(0);
+    expect(await page.locator('.question').count()).toBe(0);
+    // its own record opened again, it is offered where it was typed
+    await told(ask, recordOpen, { path: recordPath });
+    await page.reload();
+    await goTo(page, '/part-classes');
+    await page.getByText(/5 800/).waitFor();
+  },
+);
+
+windowTest('a strip-down left open in a second window is not saved twice without a word', async ({ open }) => {
+  const opened = await open({ asOf: AS_OF, width: 1280, height: 800 });
+  const { page, ask } = opened;
+  const { machineId } = await smallShop(ask);
+  const saves = async () => {
+    const { entries } = await told(ask, entriesList, { beforeEntryId: null, limit: 200 });
+    return entries.filter(({ what }) => what === 'stripDown/save').length;
+  };
+  const before = await saves();
+  await page.reload();
+  await goTo(page, `/strip-down/${machineId}`);
+  await page.locator('.grid-row input').first().fill('9.9');
+  await page.keyboard.press('Enter');
+  await page.getByText(/^kept \d\d:\d\d/).waitFor();
+  const second = await secondWindow(opened);
+  await goTo(second, `/strip-down/${machineId}`);
+  await expect.poll(() => second.locator('.grid-row input').first().inputValue()).toBe('9.90');
+
+  await page.keyboard.press('Control+Enter');
+  await page.getByText('What moved in the forecast').first().waitFor();
+  await second.bringToFront();
+  await second.keyboard.press('Control+Enter');
+  const question = second.locator('.question', { hasText: 'was saved on this machine since this sheet was opened' });
+  await question.waitFor();
+  await expectAxeClean(second);
+  expect(await saves()).toBe(before + 1);
+  await question.getByRole('button', { name: 'The same: throw this sheet away' }).click();
+  await question.waitFor({ state: 'detached' });
+  await expect.poll(() => second.locator('.grid-row input').first().inputValue()).toBe('');
+  expect(await saves()).toBe(before + 1);
+});
