@@ -75,22 +75,31 @@ const chanceBelow = (value: number, mean: number, variance: number): number =>
  * @source own derivation: the sum of two independent Gaussians, mixed; the greatest of several
  * @checked core/forecast/slackOfJoint.test.ts against the normal sum in closed form and against simulation
  */
-export function chanceSlackBelow({ pin, bores }: JointLaw, gainMm: number, ahead: number, delta: number): number {
-  const ofPin = atHours(pin, ahead, delta);
-  const ofBores = bores.map((bore) => ({ offsetMm: bore.offsetMm, wear: atHours(bore, ahead, delta) }));
+export const chanceSlackBelow = (joint: JointLaw, gainMm: number, ahead: number, delta: number): number =>
+  chanceBelowOf(endsAt(joint, ahead, delta), gainMm);
+
+/** Wear of both ends some worked hours from now: the same for every slack asked about there. */
+type EndsAt = { pin: Component[]; bores: { offsetMm: number; wear: Component[] }[] };
+
+const endsAt = ({ pin, bores }: JointLaw, ahead: number, delta: number): EndsAt => ({
+  pin: atHours(pin, ahead, delta),
+  bores: bores.map((bore) => ({ offsetMm: bore.offsetMm, wear: atHours(bore, ahead, delta) })),
+});
+
+function chanceBelowOf({ pin, bores }: EndsAt, gainMm: number): number {
   let chance = 0;
-  const [only] = ofBores;
-  if (ofBores.length === 1 && only) {
-    for (const p of ofPin)
+  const [only] = bores;
+  if (bores.length === 1 && only) {
+    for (const p of pin)
       for (const q of only.wear)
         chance += p.weight * q.weight * chanceBelow(gainMm - only.offsetMm, p.mean + q.mean, p.variance + q.variance);
     return Math.min(1, chance);
   }
-  for (const p of ofPin) {
+  for (const p of pin) {
     for (const z of STRATUM_Z) {
       const left = gainMm - p.mean - z * Math.sqrt(p.variance);
       let all = 1;
-      for (const { offsetMm, wear } of ofBores)
+      for (const { offsetMm, wear } of bores)
         all *= wear.reduce((sum, q) => sum + q.weight * chanceBelow(left - offsetMm, q.mean, q.variance), 0);
       chance += (p.weight / STRATA) * all;
     }
@@ -153,8 +162,9 @@ export function slackAtLimit(joint: JointLaw, limitGainMm: number, settings: Mod
 
 /** Slack gained at some worked hours from now [mm]: 10, 50 and 90 % points. */
 export function slackAt(joint: JointLaw, ahead: number, delta: number): Range {
-  const { mean, sd } = moments(joint, ahead, delta);
-  const below = (gainMm: number) => chanceSlackBelow(joint, gainMm, ahead, delta);
+  const ends = endsAt(joint, ahead, delta);
+  const { mean, sd } = moments(ends);
+  const below = (gainMm: number) => chanceBelowOf(ends, gainMm);
   const low = mean - 8 * sd - 1e-6;
   const high = mean + 8 * sd + 1e-6;
   const point = (chance: number) => solveRising(below, chance, low, high, below(low), below(high), 1e-6);
@@ -162,15 +172,14 @@ export function slackAt(joint: JointLaw, ahead: number, delta: number): Range {
 }
 
 /** Where slack is looked for: about the widest bore's mean, as wide as all ends together [mm]. */
-function moments({ pin, bores }: JointLaw, ahead: number, delta: number): { mean: number; sd: number } {
-  const of = (end: JointEnd) => {
-    const all = atHours(end, ahead, delta);
+function moments({ pin, bores }: EndsAt): { mean: number; sd: number } {
+  const of = (all: readonly Component[]) => {
     const mean = all.reduce((sum, one) => sum + one.weight * one.mean, 0);
     const square = all.reduce((sum, one) => sum + one.weight * (one.variance + one.mean ** 2), 0);
     return { mean, variance: Math.max(0, square - mean * mean) };
   };
   const p = of(pin);
-  const ofBores = bores.map((bore) => ({ ...of(bore), offsetMm: bore.offsetMm }));
+  const ofBores = bores.map(({ offsetMm, wear }) => ({ ...of(wear), offsetMm }));
   const mean = p.mean + Math.max(...ofBores.map((bore) => bore.mean + bore.offsetMm));
   return { mean, sd: Math.sqrt(p.variance + ofBores.reduce((sum, bore) => sum + bore.variance, 0)) };
 }
