@@ -1282,7 +1282,7 @@ export const FINDINGS: FindingRow[] = [
     'Tool lock pin, left',
     '2025-12-09',
     ['other', 'watch'],
-    '24.26, renew at 24.0. To be renewed with the boom foot pins next winter; farmer told and agrees.',
+    '24.26 mm, renew at 24.0 mm. To be renewed with the boom foot pins next winter; farmer told and agrees.',
   ),
 ];
 

@@ -135,11 +135,20 @@ function Framed({ route, here }: { route: ScreenRoute; here: string }) {
       {route === home && <RecallNews />}
       <TypedOffer at={here} />
       <Broken at={here}>
-        <Suspense fallback={<main className="sheet" />}>
+        <Suspense fallback={<NotYetHere route={route} />}>
           <route.screen />
         </Suspense>
       </Broken>
     </Frame>
+  );
+}
+
+/** The screen's own code is on its way: its tab's word stands for its heading. */
+function NotYetHere({ route }: { route: ScreenRoute }) {
+  return (
+    <Sheet title={route.tab ?? route.under ?? ''}>
+      <FillingRule words={frameWords.fetching} />
+    </Sheet>
   );
 }
 

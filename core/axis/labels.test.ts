@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { boxesMeet, placeLabels, spreadLabels } from './labels.ts';
-import { shortenMiddle, textWidth } from './textWidth.ts';
+import { cutToLines, shortenMiddle, textWidth } from './textWidth.ts';
 
 describe('labels that want a height each', () => {
   it('stay where they are when there is room', () => {
@@ -66,5 +66,33 @@ describe('the width of a line of text', () => {
   it('is ten figures of 0.603 of the type size, as the font has it', () => {
     expect(textWidth('0123456789', 100)).toBeCloseTo(603, 6);
     expect(textWidth('1\u2009000', 100)).toBeCloseTo(261.2, 6);
+  });
+});
+
+describe('a text that is cut to so many lines', () => {
+  const room = textWidth('Hook: crack across', 11);
+  it('stays whole where it fits, and ends with dots behind a whole word where it does not', () => {
+    expect(cutToLines('Hook: crack across', room, 11, 1)).toBe('Hook: crack across');
+    expect(cutToLines('Hook: crack across the throat', room, 11, 2)).toBe('Hook: crack across the throat');
+    expect(cutToLines('Hook: crack across the throat', room, 11, 1)).toBe('Hook: crack ...');
+    expect(cutToLines('Hook: crack across the throat of the hook', room, 11, 2)).toBe(
+      'Hook: crack across the throat of ...',
+    );
+  });
+  it('never takes more room than its lines have', () => {
+    const words = fc.array(fc.stringMatching(/^[a-z]{1,9}$/), { minLength: 1, maxLength: 30 });
+    fc.assert(
+      fc.property(words, fc.integer({ min: 1, max: 3 }), (all, lines) => {
+        const cut = cutToLines(all.join(' '), 90, 11, lines);
+        const laid = [''];
+        for (const word of cut.split(' ')) {
+          const longer = `${laid.at(-1)} ${word}`.trim();
+          if (textWidth(longer, 11) > 90) laid.push(word);
+          else laid[laid.length - 1] = longer;
+        }
+        expect(laid.length).toBeLessThanOrEqual(lines);
+        expect(cut === all.join(' ') || cut.endsWith(' ...')).toBe(true);
+      }),
+    );
   });
 });

@@ -45,6 +45,28 @@ export function shortenMiddle(text: string, roomPx: number, sizePx: number): str
   return characters.slice(0, 3).join('');
 }
 
+/**
+ * A text cut at the end of a word until it fits so many lines, and three dots behind it: a paper's own way to cut draws the
+ * last line together until its words touch.
+ *
+ * @returns the whole text where it fits
+ */
+export function cutToLines(text: string, roomPx: number, sizePx: number, lines: number): string {
+  const words = text.split(' ');
+  let [line, width] = [1, 0];
+  for (const [place, word] of words.entries()) {
+    const isLast = place === words.length - 1;
+    const wide = textWidth(width === 0 ? word : ` ${word}`, sizePx);
+    const dots = line === lines && !isLast ? textWidth(' ...', sizePx) : 0;
+    if (width > 0 && width + wide + dots > roomPx) {
+      if (line === lines) return `${words.slice(0, place).join(' ')} ...`;
+      line++;
+      width = textWidth(word, sizePx);
+    } else width += wide;
+  }
+  return text;
+}
+
 /** Width of a whole number of hours with its thousands gaps and minus [px]. */
 export function hoursFigureWidth(hours: number, sizePx: number): number {
   const digits = String(Math.abs(Math.round(hours)));

@@ -1,9 +1,11 @@
 import type { ReactElement } from 'react';
 import { struckBoxPath } from '../axis/struckBox.ts';
+import { shortenMiddle, textWidth } from '../axis/textWidth.ts';
 import type { MeasuringSheet } from '../contract/measuringSheet.ts';
+import { lengthUnit } from '../words/quantityText.ts';
 import { digitBoxes } from './digitBoxes.ts';
 import { A4_WIDTH_PT, INK, MARGIN_PT, path, picture, text, view } from './elements.ts';
-import { tickBox } from './measuringSheetTable.ts';
+import { TICK_BOX_PT, tickBox } from './measuringSheetTable.ts';
 import {
   assemblyName,
   customerLine,
@@ -32,12 +34,19 @@ export const firstHead = (sheet: MeasuringSheet): ReactElement =>
     paperHead(sheet.shop, [words.title, words.printed(sheet)]),
     view(
       { height: 46, justifyContent: 'center' },
-      text({ sizePt: 17, weight: WEIGHT.head, lines: 1 }, { lineHeight: 1.15 }, nameAndCustomer(sheet)),
+      text({ sizePt: NAME_PT, weight: WEIGHT.head, lines: 1 }, { lineHeight: 1.15 }, onOneLine(nameAndCustomer(sheet))),
       text({ face: 'table', sizePt: 11, lines: 1 }, {}, plateLine(sheet)),
     ),
     ...stopped(sheet).map(stopLine),
     fillIn(sheet),
   );
+
+const NAME_PT = 17;
+/** the face of sentences runs so much wider than that of tables, whose widths are known */
+const WIDER = 1.14;
+
+/** Machine and customer stand at the ends: what is too long loses its middle. */
+const onOneLine = (words: string): string => shortenMiddle(words, (A4_WIDTH_PT - 2 * MARGIN_PT) / WIDER, NAME_PT);
 
 const nameAndCustomer = (sheet: MeasuringSheet): string =>
   [sheet.machine.name, customerLine(sheet)].filter((part) => part !== '').join(', ');
@@ -78,8 +87,24 @@ const GAUGE_LINE_PT = 17;
 const FIELDS_PT = 84;
 const MOST_GAUGES = 8;
 
-const gaugeLines = (sheet: MeasuringSheet): number =>
-  Math.ceil((Math.min(MOST_GAUGES, gaugesOf(sheet).length) + 1) / 2);
+const GAUGE_PT = 9.5;
+/** beside the widest drawing */
+const HALF_PT = (A4_WIDTH_PT - 2 * MARGIN_PT - SKETCH.widthPt - 10) / 2;
+
+/** What may be ticked, in two columns; one whose name is too long for that has a line of its own. */
+const gaugeTicks = (sheet: MeasuringSheet): { name: string; isLong: boolean }[] =>
+  [...gaugesOf(sheet).slice(0, MOST_GAUGES), words.otherGauge].map((name) => ({
+    name,
+    isLong: textWidth(name, GAUGE_PT) > HALF_PT - TICK_BOX_PT - 8,
+  }));
+
+/** The short ones stand first, side by side. */
+const inOrder = (sheet: MeasuringSheet) => gaugeTicks(sheet).sort((a, b) => Number(a.isLong) - Number(b.isLong));
+
+const gaugeLines = (sheet: MeasuringSheet): number => {
+  const long = gaugeTicks(sheet).filter(({ isLong }) => isLong).length;
+  return long + Math.ceil((gaugeTicks(sheet).length - long) / 2);
+};
 
 const fillInPt = (sheet: MeasuringSheet): number =>
   Math.max(FIELDS_PT + 16 + gaugeLines(sheet) * GAUGE_LINE_PT, hasSketch(sheet) ? SKETCH.heightPt : 0) + 6;
@@ -99,11 +124,8 @@ function fillIn(sheet: MeasuringSheet): ReactElement {
         field(words.dial(sheet.dialHours), digitBoxes(Math.min(6, sheet.meterDigits ?? 5))),
       ),
       view({ height: FIELDS_PT / 2 }, field(words.fitter, writingLine())),
-      small(words.gauges),
-      view(
-        { flexDirection: 'row', flexWrap: 'wrap' },
-        ...[...gaugesOf(sheet).slice(0, MOST_GAUGES), words.otherGauge].map(gaugeTick),
-      ),
+      small(words.gauges(lengthUnit(sheet.shop.writing))),
+      view({ flexDirection: 'row', flexWrap: 'wrap' }, ...inOrder(sheet).map(gaugeTick)),
     ),
     ...(sketch ? [sketchDrawing(sketch, SKETCH)] : []),
   );
@@ -118,11 +140,15 @@ const dateBoxes = (): ReactElement =>
 
 const writingLine = (): ReactElement => view({ height: 26, borderWidth: 0.9, borderColor: INK });
 
-const gaugeTick = (name: string): ReactElement =>
+const gaugeTick = ({ name, isLong }: { name: string; isLong: boolean }): ReactElement =>
   view(
-    { width: '50%', height: GAUGE_LINE_PT, flexDirection: 'row', alignItems: 'center' },
+    { width: isLong ? '100%' : '50%', height: GAUGE_LINE_PT, flexDirection: 'row', alignItems: 'center' },
     tickBox(),
-    text({ face: 'table', sizePt: 9.5, lines: 1 }, { marginLeft: 4, flexGrow: 1, flexBasis: 0, paddingRight: 4 }, name),
+    text(
+      { face: 'table', sizePt: GAUGE_PT, lines: 1 },
+      { marginLeft: 4, flexGrow: 1, flexBasis: 0, paddingRight: 4 },
+      name,
+    ),
   );
 
 export const laterHeadPt = 24;

@@ -108,7 +108,7 @@ const seenTicks = (): ReactElement =>
 const NAME_PT = 10.5;
 const SMALL_PT = 8.5;
 /** widths are known of the heavy face; the light one runs so much narrower */
-const LIGHTER = 1.06;
+const LIGHTER = 1.02;
 
 function nameCell(sheet: MeasuringSheet, point: SheetPoint, width: number): ReactElement {
   const { writing } = sheet.shop;

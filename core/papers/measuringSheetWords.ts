@@ -1,6 +1,6 @@
 import type { MeasuringSheet } from '../contract/measuringSheet.ts';
 import { day } from '../units/day.ts';
-import { gaugeErrorText, hoursText, lengthFigure, limitFigure, type Writing } from '../words/quantityText.ts';
+import { gaugeErrorFigure, hoursText, lengthFigure, limitFigure, type Writing } from '../words/quantityText.ts';
 import { longDay, shortDay } from './slipFigures.ts';
 import { findingText, midSentence, severityWords } from './slipNames.ts';
 
@@ -23,7 +23,7 @@ export const sheetWords = {
   date: 'Day, month, year',
   dial: (dialHours: number | null) => (dialHours === null ? 'Hour meter, h' : `Meter, about ${hoursText(dialHours)}`),
   fitter: 'Fitter',
-  gauges: 'Measured with',
+  gauges: (unit: string): string => `Measured with; its error in ${unit}`,
   otherGauge: 'other:',
 
   point: (unit: string) => `Measuring point, ${unit}`,
@@ -80,7 +80,7 @@ export const pointName = ({ point, measures }: SheetPoint): string => (point ===
 
 /** "Vernier calliper ±0.10". */
 export const gaugeText = ({ gauge, gaugeErrorMm }: SheetPoint, writing: Writing): string =>
-  [gauge, gaugeErrorText(gaugeErrorMm, writing)].filter((part) => part !== '').join(' ');
+  [gauge, gaugeErrorFigure(gaugeErrorMm, writing)].filter((part) => part !== '').join(' ');
 
 /** "new 12.0, renew 9.5, reject 8.5". */
 export const limitsText = ({ newSizeMm, renewAtMm, rejectAtMm }: SheetPoint, writing: Writing): string =>

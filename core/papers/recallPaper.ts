@@ -1,7 +1,7 @@
 import type { ReplyOf } from '../contract/operation.ts';
 import type { recallRead } from '../contract/recall.ts';
 import { shared } from '../words/english.ts';
-import { dayText, hoursText, whenText } from '../words/quantityText.ts';
+import { dayText, hoursText, NO_BREAK_SPACE, whenText } from '../words/quantityText.ts';
 import { reasonText } from '../words/recallWords.ts';
 import type { ShopOnPaper } from './paperHead.ts';
 import { printListPaper } from './rebuild/listPaper.ts';
@@ -57,18 +57,18 @@ export const printRecallList = (list: List, shop: ShopOnPaper): Promise<Uint8Arr
   });
 
 const COLUMNS = [
-  { head: 'Farm', share: 17 },
-  { head: 'Machine', share: 18 },
-  { head: 'Why now', share: 33 },
+  { head: 'Farm', share: 21 },
+  { head: 'Machine', share: 19 },
+  { head: 'Why now', share: 29 },
   { head: 'In by', share: 13, align: 'right' },
-  { head: 'Last contact', share: 13 },
+  { head: 'Last contact', share: 12 },
   { head: 'Answer', share: 12, box: true },
 ] as const;
 
 function linesOf({ farm, machines }: Farm, asOf: List['asOf']): string[][] {
   const { distanceKm } = farm.terms;
   const km = distanceKm === null ? '' : `${Math.round(distanceKm)} km`;
-  const who = [farm.name, [farm.place, km].filter(Boolean).join(', '), farm.phone].filter(Boolean).join('\n');
+  const who = [farm.name, [farm.place, km].filter(Boolean).join(', '), unbroken(farm.phone)].filter(Boolean).join('\n');
   return machines.map((machine, i) => [
     i === 0 ? who : '',
     [machine.name, machine.serial].filter(Boolean).join('\n'),
@@ -78,6 +78,9 @@ function linesOf({ farm, machines }: Farm, asOf: List['asOf']): string[][] {
     '',
   ]);
 }
+
+/** A telephone number stands on one line. */
+const unbroken = (phone: string): string => phone.replaceAll(' ', NO_BREAK_SPACE);
 
 const whyText = ({ safetyFindings, reasons }: Machine): string =>
   [

@@ -1,6 +1,6 @@
 import type { Slip } from '../contract/slip.ts';
 import { day } from '../units/day.ts';
-import { inInches, lengthFigure, lengthText, limitFigure, type Writing } from '../words/quantityText.ts';
+import { lengthFigure, lengthText, limitText } from '../words/quantityText.ts';
 import { shortDay } from './slipFigures.ts';
 import { findingText, itemsText, midSentence, severityWords } from './slipNames.ts';
 import { declinedText } from './slipWords.ts';
@@ -26,16 +26,13 @@ export function foundLine(slip: Slip, found: Slip['found'][number]): SlipLine {
   return { items, label: found.label, right: sizeText(slip, found), strong: false };
 }
 
-/** Millimetres go without saying on a drawing and on this page; inches are said. */
-const sizeOnSlip = (sizeMm: number, places: number, writing: Writing): string =>
-  inInches(writing) ? lengthText(sizeMm, places, writing) : lengthFigure(sizeMm, places, writing);
-
+/** "1.30, limit 1.5 mm": size and limit stand side by side, the unit once behind both. */
 function sizeText(slip: Slip, found: Slip['found'][number]): string {
   const writing = slip.shop.decimalMark;
   if (found.sizeMm === null) return '';
-  const size = sizeOnSlip(found.sizeMm, found.decimals, writing);
-  if (found.renewAtMm === null) return size;
-  const limit = limitFigure(found.renewAtMm, writing);
+  if (found.renewAtMm === null) return lengthText(found.sizeMm, found.decimals, writing);
+  const size = lengthFigure(found.sizeMm, found.decimals, writing);
+  const limit = limitText(found.renewAtMm, writing);
   return found.pastMm !== null && found.pastMm > 0 ? `${size}, past ${limit}` : `${size}, limit ${limit}`;
 }
 
@@ -48,7 +45,7 @@ export function doneLine(slip: Slip, done: Slip['done'][number]): SlipLine {
   return {
     items: itemsText(done.items),
     label: `${done.label}: ${words[done.what]}`,
-    right: done.sizeMm === null ? '' : sizeOnSlip(done.sizeMm, done.decimals, slip.shop.decimalMark),
+    right: done.sizeMm === null ? '' : lengthText(done.sizeMm, done.decimals, slip.shop.decimalMark),
     strong: false,
   };
 }

@@ -1,6 +1,7 @@
 import type { ReactElement } from 'react';
+import { cutToLines, textWidth } from '../axis/textWidth.ts';
 import type { Slip } from '../contract/slip.ts';
-import { block, HAIR, INK, strong, text, view } from './elements.ts';
+import { A4_WIDTH_PT, block, HAIR, INK, MARGIN_PT, strong, text, view } from './elements.ts';
 import type { SlipRoom } from './forecastSlipPaper.ts';
 import { WEIGHT } from './paperFonts.ts';
 import { sketchDrawing } from './sketchDrawing.ts';
@@ -24,7 +25,7 @@ export function foundAndDone(slip: Slip, mostLines: number): ReactElement | null
   const done = slip.done.map((row) => doneLine(slip, row));
   if (done.length === 0) return foundAlone(slip, found, mostLines);
   return block(
-    { flexDirection: 'row', marginTop: 8, gap: 20 },
+    { flexDirection: 'row', marginTop: 8, gap: COLUMNS_APART_PT },
     view(COLUMN, sectionHead(slipLabels.found(slip)), ...lines(found, mostLines), ...noLines(found)),
     view(COLUMN, sectionHead(slipLabels.done(slip)), ...lines(done, mostLines)),
   );
@@ -37,7 +38,7 @@ function foundAlone(slip: Slip, found: readonly SlipLine[], mostLines: number): 
     { marginTop: 8 },
     sectionHead(slipLabels.found(slip)),
     view(
-      { flexDirection: 'row', gap: 20 },
+      { flexDirection: 'row', gap: COLUMNS_APART_PT },
       view(COLUMN, ...found.slice(0, left).map(listLine)),
       view(COLUMN, ...lines(found.slice(left), mostLines)),
     ),
@@ -54,12 +55,26 @@ function lines(all: readonly SlipLine[], most: number): ReactElement[] {
 const noLines = (found: readonly SlipLine[]): ReactElement[] =>
   found.length > 0 ? [] : [text({ face: 'table', sizePt: 11 }, { paddingVertical: 3 }, slipLabels.nothingFound)];
 
+const LINE_PT = 11.5;
+const ITEMS_PT = 30;
+const BEFORE_RIGHT_PT = 8;
+const COLUMNS_APART_PT = 20;
+const COLUMN_PT = (A4_WIDTH_PT - 2 * MARGIN_PT - COLUMNS_APART_PT) / 2;
+
+/** in widths of the heavy face, of which this one takes 19 of 20 */
+const roomBeside = (right: string): number =>
+  (COLUMN_PT - ITEMS_PT - BEFORE_RIGHT_PT) / 0.95 - textWidth(right, LINE_PT);
+
 const listLine = (its: SlipLine): ReactElement =>
   view(
     { flexDirection: 'row', borderBottomWidth: 0.5, borderBottomColor: HAIR, paddingVertical: 1.8 },
-    text({ face: 'table', sizePt: 11.5, weight: WEIGHT.head, lines: 1 }, { width: 30 }, its.items),
-    text({ face: 'table', sizePt: 11.5, lines: 2 }, { flexGrow: 1, flexBasis: 0, paddingRight: 8 }, its.label),
-    text({ face: 'table', sizePt: 11.5, weight: its.strong ? WEIGHT.head : WEIGHT.text, lines: 1 }, {}, its.right),
+    text({ face: 'table', sizePt: LINE_PT, weight: WEIGHT.head, lines: 1 }, { width: ITEMS_PT }, its.items),
+    text(
+      { face: 'table', sizePt: LINE_PT, lines: 2 },
+      { flexGrow: 1, flexBasis: 0, paddingRight: BEFORE_RIGHT_PT },
+      cutToLines(its.label, roomBeside(its.right), LINE_PT, 2),
+    ),
+    text({ face: 'table', sizePt: LINE_PT, weight: its.strong ? WEIGHT.head : WEIGHT.text, lines: 1 }, {}, its.right),
   );
 
 /** What would be done at that visit and what to watch till then; the assembly's drawing beside them where there is room. */

@@ -42,11 +42,11 @@ describe('millimetres', () => {
   it('are written with a comma where the shop writes commas', () => {
     expect(q.sizeFigure(1234.5, 0.01, ',')).toBe(`1${gap}234,50`);
     expect(q.limitFigure(9.5, ',')).toBe('9,5');
-    expect(q.gaugeErrorText(0.05, ',')).toBe('±0,10');
+    expect(q.gaugeErrorFigure(0.05, ',')).toBe('±0,10');
   });
   it('of a gauge error are twice the sd on record', () => {
-    expect(q.gaugeErrorText(0.05)).toBe('±0.10');
-    expect(q.gaugeErrorText(0.002)).toBe('±0.004');
+    expect(q.gaugeErrorFigure(0.05)).toBe('±0.10');
+    expect(q.gaugeErrorFigure(0.002)).toBe('±0.004');
   });
 });
 

@@ -111,9 +111,13 @@ export function limitFigure(limitMm: number, writing: Writing = '.'): string {
 export const limitText = (limitMm: number, writing: Writing = '.'): string =>
   `${limitFigure(limitMm, writing)}${NO_BREAK_SPACE}${lengthUnit(writing)}`;
 
-/** A gauge's error as the shop writes it, U = 2 sd: "±0.10". The record holds the sd. */
-export const gaugeErrorText = (errorSdMm: number, writing: Writing = '.'): string =>
+/** A gauge's error as the shop writes it, U = 2 sd: "±0.10", under a head that names the unit. The record holds the sd. */
+export const gaugeErrorFigure = (errorSdMm: number, writing: Writing = '.'): string =>
   `±${lengthFigure(2 * errorSdMm, 2 * errorSdMm < 0.01 ? 3 : 2, writing)}`;
+
+/** The same with its unit: "±0.10 mm". */
+export const gaugeErrorText = (errorSdMm: number, writing: Writing = '.'): string =>
+  `${gaugeErrorFigure(errorSdMm, writing)}${NO_BREAK_SPACE}${lengthUnit(writing)}`;
 
 /** Wear rate on screens: the shop's unit in 1 000 h, where code holds mm per hour. */
 export const rateFigure = (rateMmPerHour: number, writing: Writing = '.'): string =>

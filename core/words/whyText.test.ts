@@ -17,7 +17,7 @@ describe('why this number, in words', () => {
       lastErrorSdMm: 0.01,
     };
     expect(said('readings', facts)).toBe(
-      'It went in at 25.00 mm ±0.05 and was measured three times since; last on 9 Dec 2025 it read 24.16 mm ±0.02.',
+      'It went in at 25.00 ±0.05 mm and was measured three times since; last on 9 Dec 2025 it read 24.16 ±0.02 mm.',
     );
     expect(said('readings', { ...facts, ownReadings: 0 })).toMatch(/has not been measured since\.$/);
   });

@@ -11,7 +11,7 @@ import {
   lengthFigure,
   lengthText,
   lengthUnit,
-  limitFigure,
+  limitText,
   monthYearText,
   type Writing,
   wholeFigure,
@@ -71,9 +71,11 @@ const mm = (fact: Facts[string] | undefined, writing: Writing, places = 2): stri
   typeof fact === 'number' ? lengthText(fact, places, writing) : NOT_KNOWN;
 const hours = (fact: Facts[string] | undefined): string =>
   typeof fact === 'number' ? `${hoursFigure(fact)}${NBSP}h` : NOT_KNOWN;
-/** U, as the shop writes a gauge's error: twice the standard deviation. */
-const error = (fact: Facts[string] | undefined, writing: Writing): string =>
-  typeof fact === 'number' && fact > 0 ? ` ${gaugeErrorText(fact, writing)}` : '';
+/** "1.30 ±0.06 mm": U, as the shop writes a gauge's error, is twice the standard deviation. */
+const sizeGiveOrTake = (size: Facts[string] | undefined, sd: Facts[string] | undefined, writing: Writing): string =>
+  typeof size === 'number' && typeof sd === 'number' && sd > 0
+    ? `${lengthFigure(size, 2, writing)} ${gaugeErrorText(sd, writing)}`
+    : mm(size, writing);
 
 /** "0.11 to 0.17 mm in 1 000 h, likely 0.14"; nothing where the rate is not known. */
 function rates(facts: Facts, writing: Writing): string {
@@ -91,12 +93,12 @@ const percent = (share: number): string => {
 
 const stepSentences: Record<string, Sentence> = {
   readings: (f, writing) => {
-    const fitted = `It went in at ${mm(f.newSizeMm, writing)}${error(f.newSizeSdMm, writing)}`;
+    const fitted = `It went in at ${sizeGiveOrTake(f.newSizeMm, f.newSizeSdMm, writing)}`;
     const own = number(f.ownReadings) ?? 0;
     if (own === 0) return `${fitted} and has not been measured since.`;
     const on = typeof f.lastOn === 'string' && isDay(f.lastOn) ? ` on ${dayText(f.lastOn)}` : '';
     const count = own === 1 ? 'once' : own === 2 ? 'twice' : `${countWord(own)} times`;
-    return `${fitted} and was measured ${count} since; last${on} it read ${mm(f.lastSizeMm, writing)}${error(f.lastErrorSdMm, writing)}.`;
+    return `${fitted} and was measured ${count} since; last${on} it read ${sizeGiveOrTake(f.lastSizeMm, f.lastErrorSdMm, writing)}.`;
   },
   'change-seen': (f, writing) =>
     `${changed(f, writing)}, more than the gauges’ error of ${mm(f.errorMm, writing)}: a rate can be read from it.`,
@@ -177,8 +179,8 @@ const stepSentences: Record<string, Sentence> = {
   },
   limit: (f, writing) => {
     const source = text(f.source) ? ` (${text(f.source)})` : '';
-    const renewAt = typeof f.renewAtMm === 'number' ? limitFigure(f.renewAtMm, writing) : '';
-    const limit = `Renew at ${renewAt}${NBSP}${lengthUnit(writing)}${source} allows ${mm(f.limitWearMm, writing)} of wear`;
+    const renewAt = typeof f.renewAtMm === 'number' ? limitText(f.renewAtMm, writing) : '';
+    const limit = `Renew at ${renewAt}${source} allows ${mm(f.limitWearMm, writing)} of wear`;
     if (typeof f.pastLimitMm === 'number')
       return `${limit}; at its last size it was ${mm(f.pastLimitMm, writing)} past.`;
     const left = {

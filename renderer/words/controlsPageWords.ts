@@ -20,7 +20,7 @@ export const controlsPageWords = {
   machine: 'Machine',
   machines: ['Marlow 60', 'Marlow 75', 'Tarn loader', 'Birk trailer'],
   farm: 'Low Garth',
-  question: '11.75 is thicker than 11.04 last time; gauge error ±0.10.',
+  question: '11.75\u00A0mm is thicker than 11.04\u00A0mm last time; gauge error ±0.10\u00A0mm.',
   kept: 'Kept as typed; left out of the forecast until you answer.',
   again: 'Measure again',
   right: 'Right as read',

@@ -13,6 +13,7 @@ export const frameWords = {
   screens: 'Screens',
   toMachines: 'To the machines',
   opening: 'Opening the record',
+  fetching: 'Fetching this screen',
   brokeTitle: 'No screen to show',
   brokeHead: 'This screen could not be drawn.',
   brokeSafe:

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
-  gaugeErrorText,
+  gaugeErrorFigure,
   lengthFigure,
   lengthText,
   limitFigure,
@@ -30,7 +30,7 @@ describe('a length in inches', () => {
     expect(limitFigure(12.7, INCH)).toBe('0.50');
     expect(limitFigure(11.1125, INCH)).toBe('0.4375');
     expect(limitFigure(12, INCH)).toBe('0.4724');
-    expect(gaugeErrorText(0.0508, INCH)).toBe('±0.0040');
+    expect(gaugeErrorFigure(0.0508, INCH)).toBe('±0.0040');
     expect(rateFigure(0.000508, INCH)).toBe('0.0200');
   });
 

@@ -10,7 +10,7 @@ describe('a question', () => {
       asked('better-than-last', { sizeMm: 11.75, lastSizeMm: 11.04, lastOn: '2024-01-10' }),
       { writing: '.', decimals: 2, gaugeErrorMm: 0.05, measures: 'thickness' },
     );
-    expect(fact).toBe('11.75 is thicker than 11.04 on 10 Jan 2024; gauge error ±0.10.');
+    expect(fact).toBe('11.75\u00A0mm is thicker than 11.04\u00A0mm on 10 Jan 2024; gauge error ±0.10\u00A0mm.');
     expect(meanwhile).toBe('Kept, and left out of the forecast until answered.');
   });
   it('about a bore says smaller, in the shop’s own writing', () => {
@@ -18,13 +18,13 @@ describe('a question', () => {
       writing: ',',
       measures: 'bore',
     });
-    expect(fact).toBe('39,70 is smaller than new, 40,0.');
+    expect(fact).toBe('39,70\u00A0mm is smaller than new, 40,0\u00A0mm.');
   });
   it('about inches names what they would be in mm', () => {
     const { fact } = questionText(asked('wrong-unit', { sizeMm: 1.18, likelyMm: 29.972, unit: 'inch' }), {
       writing: '.',
     });
-    expect(fact).toBe('1.18 mm is far out; read as inch it would be 29.97 mm.');
+    expect(fact).toBe('1.18\u00A0mm is far out; read as inch it would be 29.97\u00A0mm.');
   });
   it('about a dial names the last figure and what would fit', () => {
     const { fact, meanwhile } = questionText(

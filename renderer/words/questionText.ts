@@ -1,14 +1,6 @@
 import type { Question } from '#core/contract/shapes.ts';
 import { isDay } from '#core/units/day.ts';
-import {
-  dayText,
-  gaugeErrorText,
-  hoursFigure,
-  lengthFigure,
-  lengthUnit,
-  limitFigure,
-  type Writing,
-} from '#core/words/quantityText.ts';
+import { dayText, gaugeErrorText, hoursFigure, lengthText, limitText, type Writing } from '#core/words/quantityText.ts';
 import { counted } from './english.ts';
 
 /**
@@ -43,7 +35,7 @@ const BETTER = {
 } as const;
 
 const size = (value: Facts[string] | undefined, { writing, decimals = 2 }: QuestionContext): string =>
-  typeof value === 'number' ? lengthFigure(value, decimals, writing) : String(value ?? '');
+  typeof value === 'number' ? lengthText(value, decimals, writing) : String(value ?? '');
 
 const hours = (value: Facts[string] | undefined): string =>
   typeof value === 'number' ? hoursFigure(value) : String(value ?? '');
@@ -70,7 +62,7 @@ export const questionSentences: Record<string, Sentence> = {
     meanwhile: KEPT_OUT,
   }),
   'better-than-new': (f, c) => ({
-    fact: `${size(f.sizeMm, c)} is ${better(c)} than new, ${limitFigure(Number(f.newSizeMm), c.writing)}${gaugeError(c)}.`,
+    fact: `${size(f.sizeMm, c)} is ${better(c)} than new, ${limitText(Number(f.newSizeMm), c.writing)}${gaugeError(c)}.`,
     meanwhile: KEPT_OUT,
   }),
   'ten-times-off': (f, c) =>
@@ -81,27 +73,27 @@ export const questionSentences: Record<string, Sentence> = {
           meanwhile: NOT_YET_KEPT,
         },
   'wrong-unit': (f, c) => ({
-    fact: `${size(f.sizeMm, { ...c, decimals: Math.max(2, c.decimals ?? 2) })} ${lengthUnit(c.writing)} is far out; read as ${f.unit} it would be ${size(f.likelyMm, c)} ${lengthUnit(c.writing)}.`,
+    fact: `${size(f.sizeMm, { ...c, decimals: Math.max(2, c.decimals ?? 2) })} is far out; read as ${f.unit} it would be ${size(f.likelyMm, c)}.`,
     meanwhile: KEPT_OUT,
   }),
   'not-oversize': (f, c) => ({
-    fact: `${size(f.sizeMm, c)} is no larger than the standard here, ${limitFigure(Number(f.newSizeMm), c.writing)}.`,
+    fact: `${size(f.sizeMm, c)} is no larger than the standard here, ${limitText(Number(f.newSizeMm), c.writing)}.`,
     meanwhile: KEPT_OUT,
   }),
   'put-in-worn': (f, c) => ({
-    fact: `${size(f.sizeMm, c)} put in is at its limit already, ${limitFigure(Number(f.renewAtMm), c.writing)}.`,
+    fact: `${size(f.sizeMm, c)} put in is at its limit already, ${limitText(Number(f.renewAtMm), c.writing)}.`,
     meanwhile: KEPT_OUT,
   }),
   'put-in-larger': (f, c) => ({
-    fact: `${size(f.sizeMm, c)} put in is larger than new, ${limitFigure(Number(f.newSizeMm), c.writing)}: is it oversize?`,
+    fact: `${size(f.sizeMm, c)} put in is larger than new, ${limitText(Number(f.newSizeMm), c.writing)}: is it oversize?`,
     meanwhile: KEPT_OUT,
   }),
   'put-in-smaller': (f, c) => ({
-    fact: `${size(f.sizeMm, c)} put in is smaller than new, ${limitFigure(Number(f.newSizeMm), c.writing)}: is it a used part?`,
+    fact: `${size(f.sizeMm, c)} put in is smaller than new, ${limitText(Number(f.newSizeMm), c.writing)}: is it a used part?`,
     meanwhile: KEPT_OUT,
   }),
   'past-reject': (f, c) => ({
-    fact: `${size(f.sizeMm, c)} is past reject at ${limitFigure(Number(f.rejectAtMm), c.writing)}.`,
+    fact: `${size(f.sizeMm, c)} is past reject at ${limitText(Number(f.rejectAtMm), c.writing)}.`,
     meanwhile: 'It goes in as it is. Say with + if the part must not be used.',
   }),
   'dial-went-back': (f) => ({

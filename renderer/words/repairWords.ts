@@ -109,7 +109,7 @@ export const repairWords = {
   slack: (slackMm: Span | null, writing: Writing): string => (slackMm ? span(slackMm, writing) : 'not known'),
   wall: ({ wall }: RepairOptionShown, writing: Writing): string => (wall ? lengthText(wall.leftMm, 1, writing) : 'new'),
   wallWanted: ({ wall }: RepairOptionShown, writing: Writing): string =>
-    wall ? `${lengthFigure(wall.wantedMm, 1, writing)} wanted` : '',
+    wall ? `${lengthText(wall.wantedMm, 1, writing)} wanted` : '',
   drawn: ({ comparison }: RepairOptionShown): string => {
     if (!comparison) return 'not compared';
     const worst = Math.max(...comparison.figures.map(({ ratio }) => ratio));

@@ -157,6 +157,7 @@ export const stripDownWords = {
   emptyGrid: 'Nothing to measure on this machine yet',
   emptyGridNext: 'Lay out an assembly on it, with its positions and measuring points.',
   layOut: 'Lay out an assembly',
+  loadingMachines: 'Fetching the machines',
   loading: 'Fetching the last sizes',
   askedDial: 'Change the meter under Hours',
 } as const;

@@ -46,16 +46,16 @@ export const tourSteps: readonly TourStep[] = [
   {
     at: '/winter',
     head: 'The winter, week by week',
-    text: 'Which machine comes in which week, so that the bench is full and nobody works over. What a farmer agreed to stays where it is.',
+    text: 'A proposes which machine comes in which week, so that the bench is full and nobody works over. What a farmer agreed to stays where it is.',
   },
   {
     at: '/part-classes',
     head: 'What the shop’s own sizes have taught',
-    text: 'Every part measured makes the others of its class better known. Here stands how fast each class wears, and how well earlier forecasts held.',
+    text: 'Every part measured makes the others of its class better known. Here stands how fast each class wears; under Check, how well earlier forecasts held.',
   },
   {
-    at: '/shop',
+    at: '/start',
     head: 'Now with your own machines',
-    text: 'Under Record, Start empty lays down a record of your own; old paper and sheets from a spreadsheet come in under Strip-down and In and out. Nothing of the demo stays in it.',
+    text: 'Start empty lays down a record of your own; nothing of the demo stays in it. Old paper and sheets from a spreadsheet come in under Strip-down and In and out. This page stands under Shop, Record.',
   },
 ];

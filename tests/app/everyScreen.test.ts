@@ -6,11 +6,16 @@ import { recordStartEmpty } from '#core/contract/record.ts';
 import { slipMake } from '#core/contract/slip.ts';
 import type { OpenProgram } from '#core/shells/openProgram.ts';
 import { routes } from '#renderer/screens/routes.tsx';
-import { expectAxeCleanDayAndNight, leaveFor, told } from './screens.ts';
+import { frameWords } from '#renderer/words/frameWords.ts';
+import { longRun } from '#tests/support/counts.ts';
+import { expectAxeCleanDayAndNight, leaveFor, smallShop, told } from './screens.ts';
 import { atRest } from './steadyPage.ts';
 import { windowTest } from './windowTest.ts';
 
 const MACHINE = 1;
+
+/** These stand at once: boxes to be filled in, keys to be pressed, and what the frame knows already. */
+const STAND_AT_ONCE = new Set(['/phone', '/take-in', '/take-in/:machineId', '/shop', '/exchange', '/fits', '/start']);
 
 /** What the addresses name: of a machine with a slide, with a slip and a job made for it. */
 async function namedThings(ask: OpenProgram['ask']): Promise<Record<string, string>> {
@@ -115,11 +120,36 @@ windowTest(
       faults.push(...(await pressedByPointerOnly(page)).map((element) => `${address} pointer only: ${element}`));
       await page.setViewportSize({ width: 640, height: 400 });
       faults.push(...(await lostWhenZoomed(page)).map((lost) => `${address} at 200 %: ${lost}`));
+      if (longRun)
+        await expectAxeCleanDayAndNight(page, `${address} at 200 %`).catch((fault: Error) =>
+          faults.push(fault.message.slice(0, 1500)),
+        );
     }
     expect(faults).toEqual([]);
   },
   { timeoutMs: 900_000 },
 );
+
+if (longRun)
+  windowTest('every screen of an empty record: nothing axe knows a rule against, at 200 % too', async ({ open }) => {
+    const { page, ask } = await open({ asOf: '2026-11-02' });
+    await told(ask, recordStartEmpty, {});
+    await page.reload();
+    const faults: string[] = [];
+    for (const { path } of routes.filter(({ free, path }) => !free && !path.includes(':'))) {
+      await page.setViewportSize({ width: 1280, height: 800 });
+      await leaveFor(page, path);
+      if (!(await settled(page))) faults.push(`${path}: nothing stands there`);
+      for (const [size, width, height] of [['', 1280, 800] as const, ['at 200 %', 640, 400] as const]) {
+        await page.setViewportSize({ width, height });
+        await expectAxeCleanDayAndNight(page, `${path} ${size}`).catch((fault: Error) =>
+          faults.push(fault.message.slice(0, 1500)),
+        );
+        faults.push(...(await lostWhenZoomed(page)).map((lost) => `${path} ${size}: ${lost}`));
+      }
+    }
+    expect(faults).toEqual([]);
+  });
 
 windowTest(
   'an address of something that is not on record has its heading, says so, and has a way on',
@@ -144,3 +174,44 @@ windowTest(
     expect(paths.length).toBeGreaterThan(12);
   },
 );
+
+windowTest('while the core is busy every screen has its heading and says what is waited for', async ({ open }) => {
+  const { page, ask } = await open({ asOf: '2025-11-09' });
+  const { machineId } = await smallShop(ask);
+  const { points, assemblies } = await told(ask, machineRead, { machineId });
+  const { slipId } = await told(ask, slipMake, { machineId, by: 'Ines' });
+  const named: Record<string, string> = {
+    ...{
+      machineId: `${machineId}`,
+      assemblyId: `${assemblies[0]?.assemblyId}`,
+      slipId: `${slipId}`,
+      of: `${machineId}`,
+    },
+    ...{
+      positionId: `${points[0]?.positionId}`,
+      pointId: `${points[0]?.pointId}`,
+      takenOn: '2025-01-10',
+      panel: 'why',
+    },
+    ...{ choice: 'bush', stripDownId: '1', customerId: '1', rebuildId: '1', paper: 'job-card' },
+  };
+  // the frame itself knows which record is open; whatever a screen asks for is not answered
+  await page.route('**/op/**', (route) =>
+    /\/op\/(record\/state|shop\/read)$/.test(route.request().url()) ? route.continue() : undefined,
+  );
+  await page.reload();
+  const faults: string[] = [];
+  for (const { path } of routes.filter(({ free, path }) => !free && !STAND_AT_ONCE.has(path))) {
+    const address = path.replace(/:(\w+)/g, (_, name: string) => named[name] ?? '');
+    await page.evaluate((to) => {
+      window.location.hash = to;
+      return new Promise((next) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(next))));
+    }, address);
+    // the screen itself, not the frame's word that its code is on the way
+    const stands = (code: string) =>
+      (document.querySelector('main h1')?.textContent ?? '') !== '' &&
+      [...document.querySelectorAll('main .filling')].some(({ textContent: said }) => said !== '' && said !== code);
+    await page.waitForFunction(stands, frameWords.fetching, { timeout: 20_000 }).catch(() => faults.push(address));
+  }
+  expect(faults).toEqual([]);
+});

@@ -178,7 +178,7 @@ describe('old sheets', () => {
 
     // answered later, beside the next sheet
     await page.locator('.waiting-size').click();
-    await page.getByText('118.00 is far out; 11.80 would fit.').waitFor();
+    await page.getByText('118.00 mm is far out; 11.80 mm would fit.').waitFor();
     await page.getByLabel('Size on the sheet').fill('11.8');
     await page.getByRole('button', { name: 'Put right' }).click();
     await page.getByText('nothing waits for an answer').waitFor();

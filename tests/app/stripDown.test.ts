@@ -41,7 +41,7 @@ windowTest('a fitter types a strip-down, is asked, answers, and sees the forecas
   const [last] = SMALL_SHOP.strip;
   await page.keyboard.type(String(last + 0.9));
   await page.keyboard.press('Enter');
-  await page.getByText(`${(last + 0.9).toFixed(2)} is thicker than ${last.toFixed(2)}`).waitFor();
+  await page.getByText(`${(last + 0.9).toFixed(2)} mm is thicker than ${last.toFixed(2)} mm`).waitFor();
   expect(await box(1, 1).evaluate((input) => input === document.activeElement)).toBe(true);
   await expectAxeClean(page);
   await page.keyboard.press('k');

@@ -31,10 +31,10 @@ describe('the forecast slip on paper', () => {
     const text = await paper();
     expect(text).toContain('What we found, 12 October');
     expect(text).toMatch(/11 Hook, left: cracked, at weld toe, 34 mm ?do not use/);
-    expect(text).toContain('12 Cross-tube bush, right 41.36, past 41.0');
-    expect(text).toContain('4 Tilt pin, right 39.72, limit 39.5');
+    expect(text).toContain('12 Cross-tube bush, right 41.36, past 41.0 mm');
+    expect(text).toContain('4 Tilt pin, right 39.72, limit 39.5 mm');
     expect(text).toContain('11 Hook, left: new hook welded on, crack-tested');
-    expect(text).toContain('12 Cross-tube bush, right: renewed 40.02');
+    expect(text).toContain('12 Cross-tube bush, right: renewed 40.02 mm');
   });
 
   test('has the hours axis with its figures, what we would do then, what to watch, and the cautions', async () => {
@@ -55,7 +55,7 @@ describe('the forecast slip on paper', () => {
     const shop = { ...aSlip().shop, decimalMark: 'in.' as const };
     const text = await paper({ shop });
     // 41.36 and 40.02 mm in inches, 25.4 mm each: NIST SP 811, B.8
-    expect(text).toContain('12 Cross-tube bush, right 1.6283 in, past 1.6142');
+    expect(text).toContain('12 Cross-tube bush, right 1.6283, past 1.6142 in');
     expect(text).toContain('12 Cross-tube bush, right: renewed 1.5756 in');
   });
 

@@ -16,7 +16,7 @@ import {
   sizeMmText,
   rebuildWords as words,
 } from './rebuildWords.ts';
-import { type Column, sentences, tableSection } from './table.ts';
+import { type Column, remark, sentences, tableSection } from './table.ts';
 
 const { heads } = words;
 const agreedOf = ({ lines }: Rebuild) => lines.filter(({ stands }) => stands === 'agreed');
@@ -100,6 +100,7 @@ export const cutList = (paper: OnPaper): ReactElement[] => {
   const makes = agreedOf(paper.rebuild).flatMap((one) => one.makes.map((make) => ({ one, make })));
   return [
     partsTable(paper),
+    ...(makes.length === 0 ? [] : [remark(words.inMm)]),
     ...makes.filter(({ make }) => !make.bought).map(({ one, make }) => partToMake(itemText(one), make, paper.writing)),
   ];
 };

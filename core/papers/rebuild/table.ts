@@ -44,16 +44,33 @@ const heads = (columns: readonly Column[]): ReactElement =>
 
 const row = (columns: readonly Column[], cells: readonly string[]): ReactElement =>
   block(
-    { flexDirection: 'row', borderBottomWidth: 0.5, borderBottomColor: HAIR, paddingVertical: 4, alignItems: 'center' },
-    ...columns.map((column, place) => cell(column, cells[place] ?? '')),
+    { flexDirection: 'row', borderBottomWidth: 0.5, borderBottomColor: HAIR, paddingVertical: 4 },
+    ...columns.map((column, place) => cell(column, cells[place] ?? '', hasBox(columns, cells))),
   );
 
-const cell = ({ share, align, box }: Column, words: string): ReactElement =>
+/** Some cell of the row is still to be written in. */
+const hasBox = (columns: readonly Column[], cells: readonly string[]): boolean =>
+  columns.some(({ box }, place) => box && (cells[place] ?? '') === '');
+
+const BOX_PT = 20;
+const WORDS_PT = 11.5;
+const LINE_HEIGHT = 1.2;
+
+/** Words begin at the top of their row; beside a box, their first line stands in its middle. */
+const cell = ({ share, align, box }: Column, words: string, besideBox: boolean): ReactElement =>
   view(
     { flexGrow: share, flexBasis: 0, paddingRight: 6 },
     box && words === ''
-      ? view({ height: 20, borderWidth: 0.9, borderColor: INK })
-      : text({ face: 'table', sizePt: 11.5 }, { textAlign: align ?? 'left', lineHeight: 1.2 }, words),
+      ? view({ height: BOX_PT, borderWidth: 0.9, borderColor: INK })
+      : text(
+          { face: 'table', sizePt: WORDS_PT },
+          {
+            textAlign: align ?? 'left',
+            lineHeight: LINE_HEIGHT,
+            paddingTop: besideBox ? (BOX_PT - LINE_HEIGHT * WORDS_PT) / 2 : 0,
+          },
+          words,
+        ),
   );
 
 /** A heading and sentences under it. */
@@ -65,3 +82,6 @@ export const sentences = (head: string, lines: readonly string[]): ReactElement 
   );
 
 const sentence = (words: string): ReactElement => block({}, text({ sizePt: 11.5 }, { paddingTop: 3 }, words));
+
+/** A sentence by itself, before what it holds for. */
+export const remark = (words: string): ReactElement => text({ face: 'table', sizePt: 11 }, { marginTop: 6 }, words);

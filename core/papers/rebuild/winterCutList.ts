@@ -4,7 +4,7 @@ import type { ShopOnPaper } from '../paperHead.ts';
 import { printListPaper } from './listPaper.ts';
 import { partToMake } from './partToMake.ts';
 import { rebuildWords as words } from './rebuildWords.ts';
-import { sentences, tableSection } from './table.ts';
+import { remark, sentences, tableSection } from './table.ts';
 
 export type CutListPaper = {
   shop: ShopOnPaper;
@@ -28,26 +28,29 @@ export const printCutList = ({ shop, printedOn, writing, machine, groups }: CutL
     sections:
       groups.length === 0
         ? [sentences(words.nothingChosen, [])]
-        : groups.flatMap(({ bar, makes, bars, proven }) => [
-            tableSection(
-              bar,
-              [
-                { head: words.heads.bar, share: 1.2, align: 'right' },
-                { head: words.heads.cutsOff, share: 6 },
-                { head: words.heads.leftOver, share: 2.4 },
-                { head: words.heads.done, share: 1, box: true },
-              ],
-              bars.map((one) => [
-                mm(one.barMm),
-                one.piecesMm.map(mm).join(' + '),
-                `${mm(one.leftMm)}${one.keep ? words.keepEnd : ''}`,
-                '',
-              ]),
-              words.noParts,
-            ),
-            ...(proven ? [] : [sentences(words.notProven, [])]),
-            ...makes.map((make) => partToMake('', make, writing)),
-          ]),
+        : [
+            remark(words.inMm),
+            ...groups.flatMap(({ bar, makes, bars, proven }) => [
+              tableSection(
+                bar,
+                [
+                  { head: words.heads.bar, share: 1.2, align: 'right' },
+                  { head: words.heads.cutsOff, share: 6 },
+                  { head: words.heads.leftOver, share: 2.4 },
+                  { head: words.heads.done, share: 1, box: true },
+                ],
+                bars.map((one) => [
+                  mm(one.barMm),
+                  one.piecesMm.map(mm).join(' + '),
+                  `${mm(one.leftMm)}${one.keep ? words.keepEnd : ''}`,
+                  '',
+                ]),
+                words.noParts,
+              ),
+              ...(proven ? [] : [sentences(words.notProven, [])]),
+              ...makes.map((make) => partToMake('', make, writing)),
+            ]),
+          ],
     cells: [
       [words.machine, machine === '' ? words.everyMachine : machine, 6],
       [words.printed, printedOn, 2],

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { QuestionedSize } from '#core/contract/oldSheets.ts';
 import { renewalAnswer, renewalPutRight, sizeAnswer, sizePutRight } from '#core/contract/stripDown.ts';
-import { lengthFigure, type Writing } from '#core/words/quantityText.ts';
+import { lengthText, type Writing } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
@@ -46,7 +46,7 @@ export function Waiting({
               {[size.position, size.station, size.renewalId === null ? '' : words.putIn].filter(Boolean).join(', ')}
               {machineNamed && <span className="second">{`${size.machine}, ${words.sheetLine(size.takenOn)}`}</span>}
             </span>
-            <b className="figures">{lengthFigure(size.sizeMm, size.decimals, writing)}</b>
+            <b className="figures">{lengthText(size.sizeMm, size.decimals, writing)}</b>
           </button>
           {open === idOf(size) && <Answers size={size} writing={writing} by={by} {...(onAnswered && { onAnswered })} />}
         </li>

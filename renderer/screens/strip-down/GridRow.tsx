@@ -1,6 +1,6 @@
 import type { KeyboardEvent } from 'react';
 import type { Gauge } from '#core/contract/shop.ts';
-import { gaugeErrorText, lengthUnit, limitFigure, sizeEcho, type Writing } from '#core/words/quantityText.ts';
+import { gaugeErrorFigure, lengthUnit, limitFigure, sizeEcho, type Writing } from '#core/words/quantityText.ts';
 import { RingSign } from '#renderer/marks/ItemRing.tsx';
 import { renewalWords } from '#renderer/words/renewalWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
@@ -119,8 +119,8 @@ function GaugePick({ row, sheet, gauges, writing, name, on }: GridRowProps) {
   const chosen = sheet.gauges[row.pointId] ?? row.gaugeId;
   const gauge = gauges.find(({ gaugeId }) => gaugeId === chosen);
   const shown = gauge
-    ? { name: gauge.name, error: gaugeErrorText(gauge.errorMm, writing) }
-    : { name: row.gauge, error: gaugeErrorText(row.gaugeErrorMm, writing) };
+    ? { name: gauge.name, error: gaugeErrorFigure(gauge.errorMm, writing) }
+    : { name: row.gauge, error: gaugeErrorFigure(row.gaugeErrorMm, writing) };
   return (
     <div className="gauge-pick">
       <span aria-hidden="true" title={`${shown.name} ${shown.error}`}>
@@ -139,7 +139,7 @@ function GaugePick({ row, sheet, gauges, writing, name, on }: GridRowProps) {
         )}
         {fitting.map((one) => (
           <option key={one.gaugeId} value={one.gaugeId}>
-            {`${one.name} ${gaugeErrorText(one.errorMm, writing)}`}
+            {`${one.name} ${gaugeErrorFigure(one.errorMm, writing)}`}
           </option>
         ))}
       </select>

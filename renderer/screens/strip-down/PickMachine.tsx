@@ -5,13 +5,13 @@ import { day } from '#core/units/day.ts';
 import { dayText, hoursText } from '#core/words/quantityText.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { Empty } from '#renderer/controls/Notice.tsx';
+import { NotYet } from '#renderer/controls/NotYet.tsx';
 import { firstMatches } from '#renderer/controls/PickBox.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { OldSheetsKey } from '#renderer/screens/old-sheets/OldSheetsKey.tsx';
 import { useMachineLines, useMachineNames } from '#renderer/useMachines.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
-import { frameWords } from '#renderer/words/frameWords.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 
 /** First step of a strip-down: the machine, by typing part of it; arrows and Enter choose. */
@@ -54,9 +54,7 @@ export function PickMachine() {
   }
   return (
     <Sheet title={words.title} sub={words.pick} bench actions={<OldSheetsKey />}>
-      {machines.fault && (
-        <FaultBox fault={machines.fault} keys={<Key onPress={machines.again}>{frameWords.tryAgain}</Key>} />
-      )}
+      <NotYet of={machines} words={words.loadingMachines} />
       <search
         className="bench-find"
         onKeyDown={(event) => {

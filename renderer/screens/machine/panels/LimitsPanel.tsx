@@ -1,7 +1,7 @@
 import { type ReactNode, useState } from 'react';
 import { type PointSheet, pointLimits } from '#core/contract/machine.ts';
 import { type Day, day } from '#core/units/day.ts';
-import { dayText, gaugeErrorText, lengthUnit, limitFigure, type Writing } from '#core/words/quantityText.ts';
+import { dayText, gaugeErrorText, limitFigure, limitText, type Writing } from '#core/words/quantityText.ts';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
@@ -42,8 +42,7 @@ export function LimitsPanel({ point }: { point: PointSheet }) {
 }
 
 function factsOf({ limits, forecast, ...point }: PointSheet, writing: Writing): [string, ReactNode][] {
-  const mm = (sizeMm: number | null, none: string) =>
-    sizeMm === null ? none : `${limitFigure(sizeMm, writing)} ${lengthUnit(writing)}`;
+  const mm = (sizeMm: number | null, none: string) => (sizeMm === null ? none : limitText(sizeMm, writing));
   return [
     [panelWords.newSizeName, newSize(limits, writing)],
     [panelWords.renewAt, mm(limits.renewAtMm, panelWords.noLimit)],
@@ -58,7 +57,9 @@ function factsOf({ limits, forecast, ...point }: PointSheet, writing: Writing): 
 }
 
 const newSize = (limits: Limits, writing: Writing): string =>
-  `${limitFigure(limits.newSizeMm, writing)} ${lengthUnit(writing)}${limits.newSizeTolMm ? ` ±${limitFigure(limits.newSizeTolMm / 2, writing)}` : ''}`;
+  limits.newSizeTolMm
+    ? `${limitFigure(limits.newSizeMm, writing)} ±${limitText(limits.newSizeTolMm / 2, writing)}`
+    : limitText(limits.newSizeMm, writing);
 
 type Figure = 'newSizeMm' | 'newSizeTolMm' | 'renewAtMm' | 'rejectAtMm';
 /** While being typed the new size too may stand empty. */

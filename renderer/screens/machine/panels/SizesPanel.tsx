@@ -2,7 +2,7 @@ import { Fragment, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { PointSheet } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
-import { dayText, gaugeErrorText, hoursFigure, hoursText, lengthUnit } from '#core/words/quantityText.ts';
+import { dayText, gaugeErrorFigure, hoursFigure, hoursText, lengthUnit } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty } from '#renderer/controls/Notice.tsx';
 import { useWriting } from '#renderer/record.tsx';
@@ -150,7 +150,7 @@ function VisitRow({ visit, struck, columns, signed, mending, onMend }: VisitRowP
           </td>
         ))}
         <td className="after-figures">{panelWords.events[visit.event]}</td>
-        <td className="nw">{[visit.gauge, gaugeErrorText(visit.errorSdMm, writing)].filter(Boolean).join(' ')}</td>
+        <td className="nw">{[visit.gauge, gaugeErrorFigure(visit.errorSdMm, writing)].filter(Boolean).join(' ')}</td>
         {signed && <td>{visit.by}</td>}
       </tr>
       {struck.length > 0 && (
