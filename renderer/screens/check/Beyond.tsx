@@ -13,7 +13,7 @@ export function Beyond({ sizes }: { sizes: readonly SizeAgainst[] }) {
       <h2>{words.beyondHead}</h2>
       <p className="second">{sizes.length === 0 ? words.noneBeyond : words.beyondNote}</p>
       {sizes.length > 0 && (
-        <table className="check-beyond">
+        <table className="check-beyond wide-table">
           <caption className="said">{words.beyondHead}</caption>
           <thead>
             <tr>

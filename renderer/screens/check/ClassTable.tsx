@@ -11,7 +11,7 @@ export function ClassTable({ classes }: { classes: readonly ClassCheck[] }) {
   const writing = useWriting();
   const ordered = [...classes].sort((a, b) => b.sizes - a.sizes);
   return (
-    <table className="check-classes">
+    <table className="check-classes wide-table">
       <caption className="said">{words.caption}</caption>
       <thead>
         <tr>

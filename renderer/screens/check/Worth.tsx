@@ -46,7 +46,7 @@ export function Worth() {
         </p>
       )}
       {worth && best && (
-        <table className="check-gains">
+        <table className="check-gains wide-table">
           <caption className="said">{words.worthHead}</caption>
           <thead>
             <tr>

@@ -30,7 +30,7 @@ export function SettingRows({
       <h2>
         {head} {help && <HelpMark about={help} />}
       </h2>
-      <table className="table setting-rows">
+      <table className="table setting-rows wide-table">
         <caption className="said">{head}</caption>
         <thead>
           <tr>

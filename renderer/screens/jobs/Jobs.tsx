@@ -43,7 +43,7 @@ export default function Jobs() {
         </Empty>
       )}
       {jobs.length > 0 && (
-        <table className="table jobs-table">
+        <table className="table jobs-table wide-table">
           <thead>
             <tr>
               <th>{words.heads.number}</th>

@@ -72,7 +72,7 @@ export default function PartClasses() {
         </Empty>
       )}
       {all.length > 0 && (
-        <table className="classes" onKeyDown={alongRows}>
+        <table className="classes wide-table" onKeyDown={alongRows}>
           <caption className="said">{words.title}</caption>
           <thead>
             <tr>

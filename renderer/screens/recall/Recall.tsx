@@ -124,7 +124,7 @@ function Lists({ list, onSaid }: { list: List; onSaid: (said: Noted) => void }) 
     <>
       {list.toContact.length === 0 && <NobodyToContact list={list} />}
       {lines.length > 0 && (
-        <table className="table recall-table recall-list">
+        <table className="table recall-table recall-list wide-table">
           <caption className="said">{words.title}</caption>
           <thead>
             <tr>
