@@ -28,6 +28,8 @@ export type SyntheticSize = {
   points?: number;
   /** of a machine; absent: 10 */
   visits?: number;
+  /** how many kinds of point, a class each; absent: all */
+  sorts?: number;
 };
 
 const DIALS = 50;
@@ -48,12 +50,15 @@ const SORTS = [
  * out, each machine's meter read 50 times. Wear is a gamma process with a rate of its own for each part, times a harshness
  * of its machine; nothing of it is drawn from the forecast's model. The same file from the same size.
  */
-export function laySyntheticRecord(path: string, { machines: count, points = 20, visits = 10 }: SyntheticSize): void {
+export function laySyntheticRecord(
+  path: string,
+  { machines: count, points = 20, visits = 10, sorts = SORTS.length }: SyntheticSize,
+): void {
   const record = openRecord(path, { create: true });
   const madeAt = '2026-11-01T08:00:00.000Z';
   layDownShop(record, madeAt, { isDemo: false });
   writeEntry(record, { madeAt, madeBy: 'bench', what: 'record/bringIn' }, (w, entryId) => {
-    const classIds = SORTS.map(({ partClass }) => ensureClass(w, entryId, partClass));
+    const classIds = SORTS.slice(0, sorts).map(({ partClass }) => ensureClass(w, entryId, partClass));
     const dice = seededDice(20_261_102);
     for (let number = 1; number <= count; number++) layMachine(w, entryId, { number, points, visits }, classIds, dice);
   });
@@ -106,7 +111,7 @@ function layMachine(
     return { id, dialHours };
   });
   for (let item = 1; item <= points; item++) {
-    const sort = SORTS[item % SORTS.length]!;
+    const sort = SORTS[item % classIds.length]!;
     const safety = item % 5 === 0;
     const positionId = insertInto(w, positions, { entryId, assemblyId, item, name: `Place ${item}`, safety });
     const pointId = insertInto(w, measuringPoints, {
@@ -115,7 +120,7 @@ function layMachine(
       name: 'size',
       measures: sort.wears === 'down' ? 'diameter' : 'bore',
       wears: sort.wears,
-      partClassId: classIds[item % SORTS.length]!,
+      partClassId: classIds[item % classIds.length]!,
       gaugeErrorMm: sort.gaugeMm,
       fittedMachineHours: 0,
       stations: [],

@@ -5,9 +5,10 @@ export type RawReply = { status: number; headers: Record<string, string>; body: 
 /**
  * Writes bytes to a port of this computer as they are and reads until the server closes or has sent one whole reply.
  * fetch() and node:http put a request right before it leaves; a hostile client does not.
+ * @param waitMs how long a reply is waited for: ample, a computer may be busy
  * @returns undefined when the server closed without a reply
  */
-export function rawRequest(port: number, bytes: string | Buffer, waitMs = 5_000): Promise<RawReply | undefined> {
+export function rawRequest(port: number, bytes: string | Buffer, waitMs = 60_000): Promise<RawReply | undefined> {
   return new Promise((done, failed) => {
     const socket = connect(port, '127.0.0.1');
     let received = Buffer.alloc(0);
