@@ -1,17 +1,19 @@
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync, rmSync } from 'node:fs';
-import { join } from 'node:path';
+import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import { join, relative } from 'node:path';
 import { ensureTestBrowser, INSTALL_LINE } from './support/browser.ts';
 
 /**
- * `npm test` and `npm run test:long`: gets a browser for the window tests, runs every test, and closes with the line
- * "N passed, N failed". Arguments are handed on to the test runner, as in `npm test -- core/fit`.
+ * `npm test`: gets a browser for the window tests, runs every test, and closes with the line "N passed, N failed". `npm run
+ * test:long`: the files that try more cases when there is time for it, each case they have, and before that line what each file
+ * took. Arguments are handed on to the test runner, as in `npm test -- core/fit`.
  */
 
 const top = join(import.meta.dirname, '..');
 const report = join(top, '.build', 'tests', `report-${process.pid}.json`);
 const isLong = process.argv.includes('--long');
-const handedOn = process.argv.slice(2).filter((argument) => argument !== '--long');
+const asked = process.argv.slice(2).filter((argument) => argument !== '--long');
+const handedOn = isLong && asked.length === 0 ? filesThatTryMore() : asked;
 
 const browser = ensureTestBrowser();
 if (!browser && process.env.CI) {
@@ -39,6 +41,7 @@ const run = spawnSync(
 );
 
 const counts = countsOf(report);
+if (isLong) console.log(`\n${accountOf(report).join('\n')}`);
 rmSync(report, { force: true });
 if (!browser) {
   console.log(`\nNO BROWSER: the window tests did not run (${counts.skipped} skipped). Install one: ${INSTALL_LINE}`);
@@ -53,17 +56,51 @@ process.exitCode = failed > 0 ? 1 : 0;
 type Report = {
   numPassedTests: number;
   numPendingTests: number;
-  testResults: { status: string; assertionResults: { status: string }[] }[];
+  testResults: {
+    name: string;
+    startTime: number;
+    endTime: number;
+    status: string;
+    assertionResults: { status: string; fullName: string }[];
+  }[];
 };
+
+function readReport(file: string): Report | null {
+  try {
+    return JSON.parse(readFileSync(file, 'utf8')) as Report;
+  } catch {
+    return null;
+  }
+}
+
+/** Test files whose counts are larger in the long run: those that go by tests/support/counts.ts. */
+function filesThatTryMore(): string[] {
+  return ['core', 'tests'].flatMap((folder) =>
+    readdirSync(join(top, folder), { recursive: true, encoding: 'utf8' })
+      .filter((name) => name.endsWith('.test.ts'))
+      .map((name) => join(folder, name))
+      .filter((path) => readFileSync(join(top, path), 'utf8').includes('support/counts.ts')),
+  );
+}
+
+/** A line a file, the longest first: minutes, how many of its tests passed, and those that did not by name. */
+function accountOf(file: string): string[] {
+  const results = readReport(file)?.testResults ?? [];
+  const lines = results
+    .toSorted((a, b) => b.endTime - b.startTime - (a.endTime - a.startTime))
+    .map(({ name, startTime, endTime, assertionResults }) => {
+      const minutes = ((endTime - startTime) / 60_000).toFixed(1).padStart(6);
+      const of = (status: string) => assertionResults.filter((test) => test.status === status);
+      const failed = of('failed').map(({ fullName }) => `\n        FAILED ${fullName}`);
+      return `${minutes}  ${String(of('passed').length).padStart(6)}  ${relative(top, name)}${failed.join('')}`;
+    });
+  return ['minutes  passed  file (several run at once)', ...lines];
+}
 
 /** Tests counted one by one; a file that could not be read at all counts as one that failed. */
 function countsOf(file: string): { passed: number; failed: number; skipped: number } {
-  let read: Report;
-  try {
-    read = JSON.parse(readFileSync(file, 'utf8')) as Report;
-  } catch {
-    return { passed: 0, failed: 0, skipped: 0 };
-  }
+  const read = readReport(file);
+  if (!read) return { passed: 0, failed: 0, skipped: 0 };
   const failedIn = ({ status, assertionResults }: Report['testResults'][number]): number => {
     const tests = assertionResults.filter((test) => test.status === 'failed').length;
     return tests === 0 && status === 'failed' ? 1 : tests;
