@@ -1,38 +1,9 @@
 // first, since it takes the token out of the address before the router reads it
 import './ask.ts';
-import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
-import { StrictMode } from 'react';
-import { createRoot } from 'react-dom/client';
-import { Router } from 'wouter';
-import { useHashLocation } from 'wouter/use-hash-location';
-import { App } from './App.tsx';
-import { onOpenedHere } from './whichRecord.ts';
 import './styles/base.css';
 
-const queries = new QueryClient({
-  defaultOptions: {
-    // the core is on this computer: a missing network connection pauses nothing, and a refusal stays a refusal
-    queries: {
-      networkMode: 'always',
-      retry: false,
-      staleTime: 30_000,
-      refetchOnWindowFocus: false,
-      throwOnError: false,
-    },
-    mutations: { networkMode: 'always', retry: false },
-  },
-});
-
-onOpenedHere(() => queries.removeQueries({ type: 'inactive' }));
-
-const root = document.getElementById('root');
-if (!root) throw new Error('Broken invariant: index.html has #root');
-createRoot(root).render(
-  <StrictMode>
-    <QueryClientProvider client={queries}>
-      <Router hook={useHashLocation}>
-        <App />
-      </Router>
-    </QueryClientProvider>
-  </StrictMode>,
-);
+// one after the other, each in a task of its own: run in one go they hold the window up
+await import('react-dom/client');
+await import('#core/contract/record.ts');
+await import('./controls/Key.tsx');
+await import('./window.tsx');

@@ -12,3 +12,15 @@ export function useLater(turns = 1): boolean {
   }, [left]);
   return left === 0;
 }
+
+/**
+ * Of a long table so many rows as are drawn so far: the first at once, as many more with each drawing after it, in small pieces.
+ * @param first all of them: the whole table at once
+ */
+export function useRowsSoFar(count: number, first: number): number {
+  const [drawn, setDrawn] = useState(first);
+  useEffect(() => {
+    if (drawn < count) startTransition(() => setDrawn(drawn + first));
+  }, [drawn, count, first]);
+  return Math.min(drawn, count);
+}

@@ -46,7 +46,9 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
   const points = pointsInOrder(sheet);
   const chosenId = points.some((point) => point.pointId === asked) ? asked : firstChosen(sheet);
   const at = points.findIndex((point) => point.pointId === chosenId);
-  const whole = useLater(opened.panel === undefined ? 3 : 0);
+  // name and keys stand at once, then the rows, then the chart under them with the tables
+  const pictured = useLater(opened.panel === undefined ? 1 : 0);
+  const whole = useLater(opened.panel === undefined ? 2 : 0);
   const panels = usePanels(PANELS.find((panel) => panel === opened.panel));
   useListKeys({
     count: points.length,
@@ -115,11 +117,13 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
         <div className="machine-body" ref={panels.body}>
           <div className="machine-first">
             <div className="machine-picture-room">
-              <MachinePicture
-                {...pictureOf(sheet, chosenId, writing, earlier)}
-                onChoose={setChosenId}
-                onOpen={() => panels.show('sizes')}
-              />
+              {pictured && (
+                <MachinePicture
+                  {...pictureOf(sheet, chosenId, writing, earlier)}
+                  onChoose={setChosenId}
+                  onOpen={() => panels.show('sizes')}
+                />
+              )}
             </div>
             <Hint
               sheet={sheet}

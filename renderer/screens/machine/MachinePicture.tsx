@@ -1,4 +1,4 @@
-import { type CSSProperties, type RefObject, useEffect, useRef, useState } from 'react';
+import { type CSSProperties, type RefObject, useLayoutEffect, useRef, useState } from 'react';
 import { useLater } from '#renderer/controls/useLater.ts';
 import { pictureWords } from '#renderer/words/pictureWords.ts';
 import { PictureFoot, PLAN_WORDS_PX } from './PictureFoot.tsx';
@@ -44,7 +44,7 @@ function Parts({ props, widthPx, heightPx }: { props: PictureProps; widthPx: num
       <PictureHead props={props} layout={layout} />
       {props.nowHours === null && <p className="no-hours">{pictureWords.noHoursYet}</p>}
       <div className="picture-scroll" style={{ '--rows-high': `${scrollPx}px` } as CSSProperties}>
-        <PictureRows props={props} layout={layout} />
+        <PictureRows props={props} layout={layout} sightPx={scrollPx} />
       </div>
       {scrollPx < rowsPx && (
         <p className="rows-in-sight">
@@ -58,7 +58,7 @@ function Parts({ props, widthPx, heightPx }: { props: PictureProps; widthPx: num
 
 function useSize(box: RefObject<HTMLDivElement | null>): { width: number; height: number } | null {
   const [size, setSize] = useState<{ width: number; height: number } | null>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const element = box.current;
     if (!element) return;
     const measure = () => setSize({ width: Math.floor(element.clientWidth), height: Math.floor(element.clientHeight) });

@@ -11,7 +11,16 @@ import { RowFigures } from './RowFigures.tsx';
 import { RowMarks } from './RowMarks.tsx';
 
 /** The rows: name and ring, marks on the axis, figures. A list to be chosen from by arrows, item number or pointer. */
-export function PictureRows({ props, layout }: { props: PictureProps; layout: PictureLayout }) {
+export function PictureRows({
+  props,
+  layout,
+  sightPx,
+}: {
+  props: PictureProps;
+  layout: PictureLayout;
+  /** so much of them is in sight before they are scrolled */
+  sightPx: number;
+}) {
   const { rows, chosenId } = props;
   const listId = useId();
   const list = useRef<HTMLDivElement>(null);
@@ -19,8 +28,10 @@ export function PictureRows({ props, layout }: { props: PictureProps; layout: Pi
   const chosenAt = rows.findIndex((row) => row.pointId === chosenId);
   const stood = useRef(false);
   useEffect(() => {
+    // drawn in sight it is left there, and nothing is measured for it
+    const inSight = !stood.current && (tops[chosenAt] ?? 0) + layout.rowPx <= sightPx;
     const row = list.current?.querySelectorAll<HTMLElement>('[role="option"]')[chosenAt];
-    if (row) intoSight(row, stood.current);
+    if (row && !inSight) intoSight(row, stood.current);
     stood.current = true;
   }, [chosenAt]);
 

@@ -2,6 +2,7 @@ import { Fragment, type KeyboardEvent, type ReactNode, type RefObject, useRef } 
 import type { Finding } from '#core/contract/machine.ts';
 import type { Gauge } from '#core/contract/shop.ts';
 import { lengthUnit, sizeEcho, type Writing } from '#core/words/quantityText.ts';
+import { useRowsSoFar } from '#renderer/controls/useLater.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { useWidth } from '../machines/useWidth.ts';
 import { Asked } from './Asked.tsx';
@@ -14,6 +15,7 @@ import { SCALE_WIDTH_PX } from './RowScale.tsx';
 import { isStopped, seenAt } from './seen.ts';
 import {
   type FindingEntry,
+  isBlank,
   isRenewed,
   NOT_RENEWED,
   type RenewedHow,
@@ -64,6 +66,9 @@ export type GridProps = {
   };
 };
 
+/** Rows that are drawn in one go. */
+const FIRST_ROWS = 6;
+
 const STEP_OF_KEY: Record<string, Step> = { Enter: 'next', ArrowDown: 'down', ArrowUp: 'up' };
 
 /** The table of measuring points: type, Enter, type. A question opens under its row while the next box has the focus. */
@@ -76,6 +81,9 @@ export function Grid(props: GridProps) {
   const holder = useRef<HTMLDivElement>(null);
   const scaleWidth = scaleWidthOf(useWidth(holder), columns);
   const several = new Set(rows.map(({ assemblyId }) => assemblyId)).size > 1;
+
+  // a draft taken up again begins at its first empty box, wherever that is
+  const drawn = useRowsSoFar(rows.length, isBlank(sheet) ? FIRST_ROWS : rows.length);
 
   const focus = (box: Box | null) => (box ? on.focus(box) : on.end());
   const onKey = (box: Box, pressed: KeyboardEvent<HTMLInputElement>) => {
@@ -127,7 +135,7 @@ export function Grid(props: GridProps) {
           </tr>
         </thead>
         <tbody>
-          {rows.map((row, rowIndex) => {
+          {rows.slice(0, drawn).map((row, rowIndex) => {
             const name = rowName(row, rows);
             const atPosition = seenAt(row.positionId, props.openFindings, sheet.findings);
             const firstOfPosition = rows.findIndex(({ positionId }) => positionId === row.positionId) === rowIndex;

@@ -1,0 +1,35 @@
+import { QueryClient, QueryClientProvider } from '@tanstack/react-query';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { Router } from 'wouter';
+import { useHashLocation } from 'wouter/use-hash-location';
+import { App } from './App.tsx';
+import { onOpenedHere } from './whichRecord.ts';
+
+const queries = new QueryClient({
+  defaultOptions: {
+    // the core is on this computer: a missing network connection pauses nothing, and a refusal stays a refusal
+    queries: {
+      networkMode: 'always',
+      retry: false,
+      staleTime: 30_000,
+      refetchOnWindowFocus: false,
+      throwOnError: false,
+    },
+    mutations: { networkMode: 'always', retry: false },
+  },
+});
+
+onOpenedHere(() => queries.removeQueries({ type: 'inactive' }));
+
+const root = document.getElementById('root');
+if (!root) throw new Error('Broken invariant: index.html has #root');
+createRoot(root).render(
+  <StrictMode>
+    <QueryClientProvider client={queries}>
+      <Router hook={useHashLocation}>
+        <App />
+      </Router>
+    </QueryClientProvider>
+  </StrictMode>,
+);
