@@ -181,7 +181,7 @@ function lawsOfClass(
   const { learning, block, swept } = one;
   const present = [...block.read, ...block.unread].filter((part) => part.series.present);
   if (present.length === 0) return [];
-  const builders = present.map((part) => lawBuilder(part, learning));
+  const builders = present.map((part, place) => lawBuilder(part, learning, place));
   const add = (node: ClassNode, mu: MuHeld, index: number) => {
     for (const builder of builders) builder.add(block, node, mu, index, settings);
   };
@@ -208,13 +208,26 @@ function mixtureVariance() {
   };
 }
 
-function lawBuilder(part: PartSite, learning: ClassLearning) {
-  const most = learning.nodes.length * MOST_NODES;
-  const weight = new Float64Array(most);
-  const rate = new Float64Array(most);
-  const wearMm = new Float64Array(most);
-  const wearVar = new Float64Array(most);
-  const shapeOf = new Uint16Array(most);
+/** Where the laws of one class on a machine are gathered, each in its place; kept and grown to the largest met. */
+type LawRoom = Pick<PartLaw, 'weight' | 'rate' | 'wearMm' | 'wearVar' | 'shapeOf'>;
+const lawRooms: LawRoom[] = [];
+
+function lawRoom(place: number, most: number): LawRoom {
+  const kept = lawRooms[place];
+  if (kept && kept.weight.length >= most) return kept;
+  const room = {
+    weight: new Float64Array(most),
+    rate: new Float64Array(most),
+    wearMm: new Float64Array(most),
+    wearVar: new Float64Array(most),
+    shapeOf: new Uint16Array(most),
+  };
+  lawRooms[place] = room;
+  return room;
+}
+
+function lawBuilder(part: PartSite, learning: ClassLearning, place: number) {
+  const { weight, rate, wearMm, wearVar, shapeOf } = lawRoom(place, learning.nodes.length * MOST_NODES);
   const shapes: PartShape[] = [];
   let length = 0;
   const held = mixtureVariance();

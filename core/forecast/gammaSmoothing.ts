@@ -10,14 +10,17 @@ import { normalScore, quickNormalCdf } from '../maths/normal.ts';
 export type GammaSmoothing = {
   /** hours at which F is asked for, rising [h] */
   hours: Float64Array;
-  rows: readonly { first: number; weights: Float64Array; atZero: number }[];
+  rows: readonly Row[];
 };
+
+/** Weights of F at the table's hours from `first` on, and at no hours. */
+type Row = { first: number; weights: Float64Array; atZero: number };
 
 const LN_HOURS_STEP = 1 / 32;
 const LN_HOURS_FROM = Math.log(0.25);
 const LN_HOURS_TO = Math.log(400_000);
 
-export const LN_MEAN_STEP = 1 / 24;
+const LN_MEAN_STEP = 1 / 24;
 const LN_MEAN_FROM = Math.log(0.5);
 const LN_MEAN_TO = Math.log(200_000);
 
@@ -43,7 +46,7 @@ const steps = (from: number, to: number, step: number): Float64Array =>
   Float64Array.from({ length: Math.floor((to - from) / step) + 1 }, (_, index) => from + index * step);
 
 /** The part of a row that is not negligible. With few jobs expected, mass below the least node is mass at zero hours. */
-function bandOf(dense: Float64Array, massBelow: boolean): GammaSmoothing['rows'][number] {
+function bandOf(dense: Float64Array, massBelow: boolean): Row {
   let top = 0;
   for (const weight of dense) top = Math.max(top, weight);
   const first = dense.findIndex((weight) => weight > NEGLIGIBLE * top);
@@ -79,11 +82,7 @@ export function smoothed(
   };
 }
 
-function averaged(
-  { first, weights, atZero }: GammaSmoothing['rows'][number],
-  chanceAt: Float64Array,
-  chanceAtZero: number,
-): number {
+function averaged({ first, weights, atZero }: Row, chanceAt: Float64Array, chanceAtZero: number): number {
   let sum = atZero * chanceAtZero;
   for (let index = 0; index < weights.length; index++) sum += weights[index]! * chanceAt[first + index]!;
   return sum;
@@ -95,6 +94,8 @@ const NEAR = 8;
 const NEAR_CHANCE = 0.15;
 /** Chances closer than this have nothing between them. */
 const FLAT = 1e-6;
+/** Chances as near as this to 0 or 1 do not change any more. */
+const SETTLED = 1e-9;
 
 /**
  * F at the table's hours, asked for at some of them. A chance is nearly straight in normal quantiles over ln hours: between those
@@ -105,7 +106,10 @@ export function tabulate(table: GammaSmoothing, chancePastBy: (hours: number) =>
   const { hours } = table;
   const last = hours.length - 1;
   const chances = new Float64Array(hours.length);
-  const asked: number[] = [0];
+  chances[0] = chancePastBy(hours[0]!);
+  const from = lastAtFirst(chances, hours, chancePastBy);
+  chances.fill(chances[0]!, 1, from + 1);
+  const asked: number[] = [from];
   const halve = (low: number, high: number): void => {
     const rise = chances[high]! - chances[low]!;
     if (high - low < 2 || rise <= FLAT || (high - low <= NEAR && rise <= NEAR_CHANCE)) return;
@@ -115,10 +119,9 @@ export function tabulate(table: GammaSmoothing, chancePastBy: (hours: number) =>
     asked.push(half);
     halve(half, high);
   };
-  chances[0] = chancePastBy(hours[0]!);
-  for (let low = 0; low < last; low += COARSE) {
+  for (let low = from; low < last; low += COARSE) {
     const high = Math.min(last, low + COARSE);
-    chances[high] = chances[low]! > 1 - 1e-9 ? chances[low]! : chancePastBy(hours[high]!);
+    chances[high] = chances[low]! > 1 - SETTLED ? chances[low]! : chancePastBy(hours[high]!);
     halve(low, high);
     asked.push(high);
   }
@@ -126,34 +129,62 @@ export function tabulate(table: GammaSmoothing, chancePastBy: (hours: number) =>
   return chances;
 }
 
+/** A node, by whole coarse steps the last one found, by which the chance is still that of the first. */
+function lastAtFirst(chances: Float64Array, hours: Float64Array, chancePastBy: (hours: number) => number): number {
+  let low = 0;
+  let high = Math.ceil((hours.length - 1) / COARSE);
+  while (high - low > 1) {
+    const half = (low + high) >> 1;
+    if (chancePastBy(hours[half * COARSE]!) - chances[0]! < SETTLED) low = half;
+    else high = half;
+  }
+  return low * COARSE;
+}
+
 /** Chances beyond this of 0 and 1 are told apart no more. */
 const SURE = 1e-12;
 
 function fillBetween(chances: Float64Array, asked: readonly number[]): void {
   const scores = asked.map((at) => normalScore(chances[at]!, SURE));
-  const widths = asked.slice(1).map((at, k) => at - asked[k]!);
-  const secants = widths.map((width, k) => (scores[k + 1]! - scores[k]!) / width);
-  const slopes = scores.map((_, k) => {
-    if (k === 0 || k === widths.length) return secants[Math.min(k, widths.length - 1)]!;
-    const parabola = widths[k]! * secants[k - 1]! + widths[k - 1]! * secants[k]!;
-    return Math.min(parabola / (widths[k - 1]! + widths[k]!), 3 * secants[k - 1]!, 3 * secants[k]!);
-  });
-  for (let k = 0; k + 1 < asked.length; k++) {
+  const last = asked.length - 1;
+  const width = (k: number) => asked[k + 1]! - asked[k]!;
+  const secant = (k: number) => (scores[k + 1]! - scores[k]!) / width(k);
+  const slopeAt = (k: number): number => {
+    if (k === 0 || k === last) return secant(Math.min(k, last - 1));
+    const parabola = width(k) * secant(k - 1) + width(k - 1) * secant(k);
+    return Math.min(parabola / (width(k - 1) + width(k)), 3 * secant(k - 1), 3 * secant(k));
+  };
+  let slopeTo = slopeAt(0);
+  for (let k = 0; k < last; k++) {
     const from = asked[k]!;
     const to = asked[k + 1]!;
-    const width = to - from;
-    const flat = chances[to]! - chances[from]! <= FLAT;
-    for (let at = from + 1; at < to; at++) {
-      const x = (at - from) / width;
-      if (flat) chances[at] = chances[from]! + x * (chances[to]! - chances[from]!);
-      else {
-        const y = 1 - x;
-        const cubic =
-          y * y * (1 + 2 * x) * scores[k]! +
-          x * x * (1 + 2 * y) * scores[k + 1]! +
-          x * y * width * (y * slopes[k]! - x * slopes[k + 1]!);
-        chances[at] = quickNormalCdf(cubic);
-      }
-    }
+    const slopeFrom = slopeTo;
+    slopeTo = slopeAt(k + 1);
+    if (chances[to]! - chances[from]! <= FLAT) fillStraight(chances, from, to);
+    else fillCubic(chances, from, to, scores[k]!, scores[k + 1]!, slopeFrom, slopeTo);
+  }
+}
+
+function fillStraight(chances: Float64Array, from: number, to: number): void {
+  const rise = (chances[to]! - chances[from]!) / (to - from);
+  for (let at = from + 1; at < to; at++) chances[at] = chances[from]! + (at - from) * rise;
+}
+
+function fillCubic(
+  chances: Float64Array,
+  from: number,
+  to: number,
+  scoreFrom: number,
+  scoreTo: number,
+  slopeFrom: number,
+  slopeTo: number,
+): void {
+  const width = to - from;
+  for (let at = from + 1; at < to; at++) {
+    const x = (at - from) / width;
+    const y = 1 - x;
+    const cubic =
+      y * y * (1 + 2 * x) * scoreFrom + x * x * (1 + 2 * y) * scoreTo + x * y * width * (y * slopeFrom - x * slopeTo);
+    chances[at] = quickNormalCdf(cubic);
   }
 }

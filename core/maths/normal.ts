@@ -74,8 +74,12 @@ const C = [
 ];
 const D = [7.784695709041462e-3, 3.224671290700398e-1, 2.445134137142996, 3.754408661907416, 1];
 
-const horner = (coefficients: readonly number[], x: number): number =>
-  coefficients.reduce((sum, coefficient) => sum * x + coefficient, 0);
+/** A polynomial, its highest coefficient first. */
+function horner(coefficients: readonly number[], x: number): number {
+  let sum = coefficients[0]!;
+  for (let k = 1; k < coefficients.length; k++) sum = sum * x + coefficients[k]!;
+  return sum;
+}
 
 /**
  * The z below which a standard normal lies with chance p, 0 < p < 1.

@@ -41,7 +41,12 @@ type Leg = {
 };
 
 /** Where an assembly has been, leg by leg: what turns a day and a dial into run hours. Made by {@link partClock}. */
-export type PartClock = { legs: readonly Leg[]; asOf: Day };
+export type PartClock = {
+  legs: readonly Leg[];
+  asOf: Day;
+  /** moments asked for before, by day and dial: the points of an assembly are measured in the same visits */
+  known: Map<string, ClockAt | null>;
+};
 
 const AS_NEW: MachineHoursAt = { hours: 0, sdHours: 0, ownVariance: 0, driftVariance: 0, kind: 'read' };
 
@@ -72,7 +77,7 @@ export function partClock(
       driftVariance: (left ? left.driftVariance + left.ownVariance : 0) + (start?.ownVariance ?? 0),
     });
   }
-  return { legs, asOf };
+  return { legs, asOf, known: new Map() };
 }
 
 const asNew = (machine: MachineOnLine): MachineHoursAt | null => (machine.line.nodes.length > 0 ? AS_NEW : null);
@@ -129,6 +134,17 @@ function onLeg(leg: Leg, start: MachineHoursAt, now: MachineHoursAt, caution: Ca
  * @returns null when that machine has no hours on record
  */
 export function clockOn(clock: PartClock, on: Day, dialHours: number | null): ClockAt | null {
+  const key = `${on} ${dialHours}`;
+  let at = clock.known.get(key);
+  if (at === undefined) {
+    at = momentOn(clock, on, dialHours);
+    clock.known.set(key, at);
+  }
+  // each look its own moment: a start between two of them is told from one that is certain
+  return at && { ...at };
+}
+
+function momentOn(clock: PartClock, on: Day, dialHours: number | null): ClockAt | null {
   const leg = clock.legs.findLast(({ from }) => from === null || from <= on);
   if (!leg) return null;
   if (leg.from === on) return startOf(leg);

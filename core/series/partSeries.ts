@@ -2,7 +2,14 @@ import type { Caution } from '../outcome.ts';
 import { limitsOn } from '../shop/limitsOn.ts';
 import type { PointLife, PointLimits, RenewalKind } from '../shop/measuringPoint.ts';
 import type { Day } from '../units/day.ts';
-import { clockOn, type MachineOnLine, machineOfClock, partClock, presentMachineHours } from './partClock.ts';
+import {
+  clockOn,
+  type MachineOnLine,
+  machineOfClock,
+  type PartClock,
+  partClock,
+  presentMachineHours,
+} from './partClock.ts';
 import {
   type AxisOf,
   type LastByStation,
@@ -89,6 +96,7 @@ export type PartSeries = {
  * @param lines machines it sat on, by id; each line as of the same day
  * @param asOf last day looked at
  * @param classNewSizeTolMm tolerance width of the class, for points that give none [mm]
+ * @param clock where it has been, for points that went together
  * @source own derivation: variance of an even spread, width^2 / 12
  */
 export function partSeries(
@@ -96,8 +104,8 @@ export function partSeries(
   lines: ReadonlyMap<number, MachineOnLine>,
   asOf: Day,
   classNewSizeTolMm: number | null = null,
+  clock: PartClock = partClock(point.sittings, lines, asOf),
 ): PartSeries {
-  const clock = partClock(point.sittings, lines, asOf);
   const parts = walkParts(point, clock, classNewSizeTolMm);
   const now = clockOn(clock, asOf, null);
   const machineHoursNow = presentMachineHours(clock);

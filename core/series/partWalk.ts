@@ -126,6 +126,10 @@ function walkDay(
   { takenOn, sizes, renewals, shims }: DayAtPoint,
   classNewSizeTolMm: number | null,
 ): void {
+  if (renewals.length === 0 && shims.length === 0) {
+    measured(point, clock, parts.at(-1)!, sizes);
+    return;
+  }
   const whole = renewals.filter(({ station }) => !station);
   const pieces = renewals.filter(({ station }) => station);
   for (const renewal of whole.filter(({ hoursKnown }) => !hoursKnown)) {
@@ -160,6 +164,20 @@ function walkDay(
       parts.at(-1)!.looks.push({ takenOn, event: 'as-left', at, atZero: false, ofPiece: true, stations, shimMm: 0 });
     }
   }
+}
+
+/** A day on which nothing was renewed or packed: as found and as left are repeats of one reading. */
+function measured(point: PointLife, clock: PartClock, part: PartWalk, sizes: readonly Size[]): void {
+  const found = sizes.filter(({ event }) => event === 'as-found');
+  if (found.length === sizes.length) look(point, clock, part, found, 'as-found');
+  else
+    look(
+      point,
+      clock,
+      part,
+      [...found, ...sizes.filter(({ event }) => event === 'as-left')],
+      found.length > 0 ? 'as-found' : 'as-left',
+    );
 }
 
 /** Packing goes in: what is measured from here on is smaller by it. */

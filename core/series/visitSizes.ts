@@ -30,6 +30,7 @@ export const LEAST_ERROR_SD_MM = 0.002;
  * @returns sorted by station
  */
 export function averageStations(point: Pick<PointLife, 'gaugeErrorMm'>, sizes: readonly Size[]): StationSize[] {
+  if (sizes.length === 1) return [averageRepeats(point, sizes)];
   const groups = new Map<string, Size[]>();
   for (const size of sizes) {
     const key = size.parked ? `${size.station}\n${size.id}` : size.station;
@@ -94,6 +95,9 @@ export function usedStations(visits: readonly (readonly string[])[]): {
   common: ReadonlySet<string> | null;
   missing: boolean;
 } {
+  const first = visits[0]?.[0];
+  if (visits.every((stations) => stations.length === 1 && stations[0] === first))
+    return { common: null, missing: false };
   const read = new Set<string>();
   let missing = false;
   for (const stations of visits) {

@@ -1,8 +1,9 @@
 import { lifeOfSlack, withWorkedOut, workedOutSlack } from '../series/jointSlack.ts';
-import type { MachineOnLine } from '../series/partClock.ts';
+import { type MachineOnLine, type PartClock, partClock } from '../series/partClock.ts';
 import { type PartSeries, partSeries } from '../series/partSeries.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
 import type { Joint } from '../shop/joint.ts';
+import type { Sitting } from '../shop/measuringPoint.ts';
 import type { PointOnRecord, ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { pointsOfShop } from './pointsOfShop.ts';
@@ -24,6 +25,7 @@ export function shopSeries(life: ShopLife, asOf: Day, kept: ShopHabit | null = n
   const joints = new Map((life.joints ?? []).map((joint) => [joint.slackPointId, joint]));
   const points = pointsOfShop(life.points).byId;
   const known = new Map<number, PartSeries>();
+  const clocks: Clocks = new Map();
   const harshness = new Map(
     life.machines.map((machine) => [machine.machineId, expectedLnHarshness(machine, asOf, life)]),
   );
@@ -37,8 +39,8 @@ export function shopSeries(life: ShopLife, asOf: Day, kept: ShopHabit | null = n
       const toleranceMm = tolerances.get(point.partClass) ?? null;
       const ends = endsOf(joints.get(point.pointId), points);
       const own = ends
-        ? slackSeries(point, ends, (its) => this.ofPoint(its), hours, asOf, toleranceMm)
-        : seriesOf(point, hours, asOf, toleranceMm);
+        ? slackSeries(point, ends, (its) => this.ofPoint(its), hours, asOf, toleranceMm, clocks)
+        : seriesOf(point, hours, asOf, toleranceMm, clocks);
       const series = toldOf(own, harshness);
       known.set(point.pointId, series);
       return series;
@@ -60,7 +62,22 @@ type Walked = { asOf: Day; toleranceMm: number | null; machines: readonly Machin
 /** As the hours of machines (shopHours): a point and machines that are the very same give the same series. */
 const walked = new WeakMap<PointOnRecord, Walked>();
 
-function seriesOf(point: PointOnRecord, hours: ShopHours, asOf: Day, toleranceMm: number | null): PartSeries {
+/** Clocks of what the points sit in, by where that sat: points of one assembly go by one. */
+type Clocks = Map<readonly Sitting[], PartClock>;
+
+function clockOf(clocks: Clocks, sittings: readonly Sitting[], lines: ReadonlyMap<number, MachineOnLine>, asOf: Day) {
+  const clock = clocks.get(sittings) ?? partClock(sittings, lines, asOf);
+  clocks.set(sittings, clock);
+  return clock;
+}
+
+function seriesOf(
+  point: PointOnRecord,
+  hours: ShopHours,
+  asOf: Day,
+  toleranceMm: number | null,
+  clocks: Clocks,
+): PartSeries {
   const lines = new Map<number, MachineOnLine>();
   for (const { machineId } of point.sittings) {
     const machine = machineId === null ? undefined : hours.ofMachine(machineId);
@@ -74,7 +91,7 @@ function seriesOf(point: PointOnRecord, hours: ShopHours, asOf: Day, toleranceMm
     before.machines.length === machines.length &&
     before.machines.every((machine, place) => machine === machines[place]);
   if (isSame) return before.series;
-  const series = partSeries(point, lines, asOf, toleranceMm);
+  const series = partSeries(point, lines, asOf, toleranceMm, clockOf(clocks, point.sittings, lines, asOf));
   walked.set(point, { asOf, toleranceMm, machines, series });
   return series;
 }
@@ -107,6 +124,7 @@ function slackSeries(
   hours: ShopHours,
   asOf: Day,
   toleranceMm: number | null,
+  clocks: Clocks,
 ): PartSeries {
   const ends = { pin: ofPoint(pin), bores: bores.map(ofPoint) };
   const all = [ends.pin, ...ends.bores];
@@ -120,7 +138,7 @@ function slackSeries(
   if (isSame) return before.series;
   const worked = workedOutSlack(ends);
   const life = { ...point, ...lifeOfSlack(point, { pin, bores }, worked) };
-  const series = withWorkedOut(seriesOf(life, hours, asOf, toleranceMm), ends, worked);
+  const series = withWorkedOut(seriesOf(life, hours, asOf, toleranceMm, clocks), ends, worked);
   walkedSlack.set(point, { ends: all, machines, asOf, toleranceMm, series });
   return series;
 }
