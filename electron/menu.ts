@@ -42,6 +42,8 @@ export function menuTemplate(window: BrowserWindow, needs: Needs): MenuItemConst
       submenu: [
         { role: 'resetZoom' },
         { role: 'zoomIn' },
+        // where + needs Shift it is pressed without
+        { role: 'zoomIn', accelerator: 'CmdOrCtrl+=', visible: false },
         { role: 'zoomOut' },
         { type: 'separator' },
         { role: 'togglefullscreen' },
@@ -49,6 +51,7 @@ export function menuTemplate(window: BrowserWindow, needs: Needs): MenuItemConst
         ...(app.isPackaged ? [] : ([{ role: 'reload' }, { role: 'toggleDevTools' }] as const)),
       ],
     },
+    ...(isMac ? [{ role: 'windowMenu' } as const] : []),
   ];
 }
 

@@ -147,7 +147,9 @@ function Framed({ route, here }: { route: ScreenRoute; here: string }) {
 function NotYetHere({ route }: { route: ScreenRoute }) {
   return (
     <Sheet title={route.tab ?? route.under ?? ''}>
-      <FillingRule words={frameWords.fetching} />
+      <div data-code-awaited>
+        <FillingRule words={frameWords.fetching} />
+      </div>
     </Sheet>
   );
 }

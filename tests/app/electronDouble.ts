@@ -54,7 +54,7 @@ export class NotificationDouble extends EventEmitter {
 }
 
 class AppDouble extends EventEmitter {
-  readonly isPackaged = true;
+  isPackaged = true;
   readonly paths: Record<string, string> = {};
   setName = vi.fn();
   addRecentDocument = vi.fn();
@@ -108,7 +108,7 @@ export function electronDouble() {
     shell: { openExternal: vi.fn((_address: string) => Promise.resolve()) },
     dialog: {
       showErrorBox: vi.fn(),
-      showOpenDialog: vi.fn(async () => ({ canceled: false, filePaths: [] as string[] })),
+      showOpenDialog: vi.fn(async (..._its: unknown[]) => ({ canceled: false, filePaths: [] as string[] })),
     },
     Menu: { setApplicationMenu: vi.fn(), buildFromTemplate: vi.fn((template: unknown) => template) },
     ipcMain: { handle: (channel: string, handler: Handler) => void ipcHandlers.set(channel, handler) },

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Answer } from '#core/contract/operation.ts';
-import { BrowserWindowDouble, electronDouble } from './electronDouble.ts';
+import { BrowserWindowDouble, electronDouble, NotificationDouble } from './electronDouble.ts';
 
 // without a factory Node would load electron's own index.js, which fetches its program
 vi.mock('electron', () => ({}));
@@ -17,6 +17,9 @@ let folder: string;
 let asked: [string, unknown][];
 let answer: Answer;
 let closed: number;
+/** what the recall list has gained; nothing: no record is open */
+let became: unknown[];
+const DUE = { code: 'hours', hoursLeft: 140, on: '2027-03-01', passed: false };
 let state: { open: boolean; path: string | null; recent: string[] };
 
 beforeEach(() => {
@@ -27,6 +30,7 @@ beforeEach(() => {
   asked = [];
   answer = { ok: true, value: 'heard' };
   closed = 0;
+  became = [];
   state = { open: false, path: null, recent: [] };
 });
 
@@ -49,7 +53,10 @@ async function start(prepare: (electron: ReturnType<typeof electronDouble>) => v
     ask: async (name: string, request: unknown): Promise<Answer> => {
       if (name === 'record/state') return { ok: true, value: state };
       // asked by the clock some seconds after the start, or never where a test is quicker
-      if (name === 'recall/news') return { ok: false, fault: { code: 'no-record', facts: {} } };
+      if (name === 'recall/news')
+        return became.length === 0
+          ? { ok: false, fault: { code: 'no-record', facts: {} } }
+          : { ok: true, value: { since: '2026-11-20', became, toContact: 1, learning: false } };
       asked.push([name, request]);
       return answer;
     },
@@ -109,6 +116,8 @@ describe('the window', () => {
       allowRunningInsecureContent: false,
       experimentalFeatures: false,
       webviewTag: false,
+      navigateOnDragDrop: false,
+      spellcheck: false,
       preload: expect.stringMatching(/preload\.cjs$/),
     });
     expect(window.options.webPreferences).not.toHaveProperty('enableBlinkFeatures');
@@ -125,6 +134,13 @@ describe('the window', () => {
     window.emit('close');
     const again = await startedWindow();
     expect(again.window.options).toMatchObject({ x: 40, y: 30, width: 1200, height: 800 });
+    again.window.emit('ready-to-show');
+    expect(again.window.maximize).not.toHaveBeenCalled();
+    again.window.isMaximized = () => true;
+    again.window.emit('close');
+    const full = await startedWindow();
+    full.window.emit('ready-to-show');
+    expect(full.window.maximize).toHaveBeenCalledOnce();
   });
 
   test('opens where it likes when the screen it stood on is gone, or its note was written in', async () => {
@@ -158,6 +174,7 @@ describe('the page is kept where it is', () => {
       'http://127.0.0.1:8080/',
       'data:text/html,hello',
       'javascript:alert(1)',
+      'blob:https://elsewhere.example/6f1c',
     ]) {
       for (const event of ['will-navigate', 'will-frame-navigate', 'will-redirect']) {
         const away = navigation(url);
@@ -177,6 +194,7 @@ describe('the page is kept where it is', () => {
       'smb://server/share',
       'ms-settings:privacy',
       'https://bank.example@elsewhere.example/',
+      'https://:bank.example@elsewhere.example/',
       'not an address',
     ];
     for (const url of [...leaving, ...staying])
@@ -217,15 +235,24 @@ describe('the page is kept where it is', () => {
     const { electron } = await lockedContents();
     const item = (url: string) => ({ getURL: () => url, getFilename: () => 'slip.pdf', setSaveDialogOptions: vi.fn() });
     const own = item('blob:app://hours-and-wear/6f1c');
-    const foreign = item('https://elsewhere.example/tool.exe');
-    const events = [navigation(''), navigation('')] as const;
-    electron.session.defaultSession.emit('will-download', events[0], own);
-    electron.session.defaultSession.emit('will-download', events[1], foreign);
+    const kept = navigation('');
+    electron.session.defaultSession.emit('will-download', kept, own);
     expect(own.setSaveDialogOptions).toHaveBeenCalledExactlyOnceWith({ defaultPath: 'slip.pdf' });
-    expect(events[0].preventDefault).not.toHaveBeenCalled();
-    expect(events[1].preventDefault).toHaveBeenCalledOnce();
+    expect(kept.preventDefault).not.toHaveBeenCalled();
+    for (const url of ['https://elsewhere.example/tool.exe', 'blob:https://elsewhere.example/6f1c']) {
+      const refused = navigation('');
+      electron.session.defaultSession.emit('will-download', refused, item(url));
+      expect(refused.preventDefault, url).toHaveBeenCalledOnce();
+    }
   });
 });
+
+/** Whole: whatever is let in besides has to be let in here too. */
+const POLICY = [
+  "default-src 'none'; script-src 'self'; worker-src 'self'; style-src 'self' 'nonce-NONCE'; style-src-attr 'unsafe-inline'",
+  "img-src 'self' data: blob:; font-src 'self' data:; connect-src 'self'; frame-src blob:; manifest-src 'self'",
+  "base-uri 'none'; form-action 'none'; frame-ancestors 'none'",
+].join('; ');
 
 describe('the page’s files', () => {
   test('come under app: with the content policy, and nothing else does', async () => {
@@ -233,7 +260,8 @@ describe('the page’s files', () => {
     const served = electron.session.defaultSession.served;
     const page = served?.({ url: 'app://hours-and-wear/', method: 'GET' });
     expect(page?.status).toBe(200);
-    expect(page?.headers.get('content-security-policy')).toMatch(/^default-src 'none'; script-src 'self';/);
+    const nonce = /'nonce-([\w+/=]{22,})'/.exec(page?.headers.get('content-security-policy') ?? '')?.[1] ?? 'no nonce';
+    expect(page?.headers.get('content-security-policy')).toBe(POLICY.replace('NONCE', nonce));
     expect(page?.headers.get('content-type')).toBe('text/html; charset=utf-8');
     expect(await page?.text()).not.toContain('PAGE_NONCE');
     for (const url of [
@@ -242,10 +270,15 @@ describe('the page’s files', () => {
       'app://elsewhere/index.html',
       'app://hours-and-wear/none.js',
     ]) {
-      expect(served?.({ url, method: 'GET' }).status, url).toBe(404);
+      const none = served?.({ url, method: 'GET' });
+      expect(none?.status, url).toBe(404);
+      expect(none?.headers.get('content-security-policy'), url).toBe(POLICY.replace('NONCE', nonce));
     }
     expect(served?.({ url: 'app://hours-and-wear/', method: 'POST' }).status).toBe(404);
-    expect(electron.protocol.registerSchemesAsPrivileged).toHaveBeenCalledOnce();
+    // an origin of its own, secure, and past no policy
+    expect(electron.protocol.registerSchemesAsPrivileged).toHaveBeenCalledExactlyOnceWith([
+      { scheme: 'app', privileges: { standard: true, secure: true, supportFetchAPI: true, codeCache: true } },
+    ]);
   });
 });
 
@@ -342,12 +375,72 @@ describe('the program', () => {
     const needs = { recent: [], openRecord: () => {} };
     const menuOf = (platform: NodeJS.Platform) =>
       menuTemplate(new BrowserWindowDouble({}) as never, { ...needs, platform });
-    expect(menuOf('darwin').map(({ role, label }) => role ?? label)).toEqual(['appMenu', '&File', 'editMenu', '&View']);
+    expect(menuOf('darwin').map(({ role, label }) => role ?? label)).toEqual([
+      ...['appMenu', '&File', 'editMenu', '&View', 'windowMenu'],
+    ]);
     expect(menuOf('win32').map(({ role, label }) => role ?? label)).toEqual(['&File', 'editMenu', '&View']);
     const [file] = menuOf('linux');
     const accelerators = (file!.submenu as { accelerator?: string }[]).map(({ accelerator }) => accelerator);
     expect(accelerators.filter(Boolean)).toEqual(['CmdOrCtrl+O', 'CmdOrCtrl+P']);
     expect(electron.Menu.setApplicationMenu).toHaveBeenCalled();
+
+    type Entries = { role?: string; accelerator?: string }[];
+    const roles = (platform: NodeJS.Platform, label: string) =>
+      ((menuOf(platform).find((menu) => menu.label === label)?.submenu ?? []) as Entries)
+        .map(({ role, accelerator }) => [role, accelerator].filter(Boolean).join(' '))
+        .filter(Boolean);
+    // one ends the program, the other closes its window, as people of each platform expect
+    expect(roles('win32', '&File').at(-1)).toBe('quit');
+    expect(roles('darwin', '&File').at(-1)).toBe('close');
+    // zoom, by + with Shift and without; nothing for developers in the packed program
+    const view = ['resetZoom', 'zoomIn', 'zoomIn CmdOrCtrl+=', 'zoomOut', 'togglefullscreen'];
+    for (const platform of ['win32', 'linux', 'darwin'] as const) expect(roles(platform, '&View')).toEqual(view);
+    electron.app.isPackaged = false;
+    expect(roles('linux', '&View')).toEqual([...view, 'reload', 'toggleDevTools']);
+  });
+
+  test('its menu opens the record that is picked, leaves all as it is where none is, and prints', async () => {
+    const { electron, window } = await startedWindow();
+    type Menus = { submenu: { label?: string; click?(): void }[] }[];
+    const menus: Menus = electron.Menu.setApplicationMenu.mock.lastCall?.[0] ?? [];
+    const press = (label: string) =>
+      menus
+        .flatMap(({ submenu }) => submenu ?? [])
+        .find((entry) => entry.label === label)
+        ?.click?.();
+    press('&Open record…');
+    await waitFor(() => expect(electron.dialog.showOpenDialog).toHaveBeenCalledOnce());
+    expect(electron.dialog.showOpenDialog.mock.lastCall).toEqual([
+      window,
+      expect.objectContaining({
+        properties: ['openFile'],
+        filters: [{ name: 'Record of Hours and Wear', extensions: ['hoursandwear'] }],
+      }),
+    ]);
+    await new Promise((settled) => setImmediate(settled));
+    expect(asked).toEqual([]);
+    electron.dialog.showOpenDialog.mockResolvedValue({ canceled: false, filePaths: ['/shop/spring.hoursandwear'] });
+    press('&Open record…');
+    await waitFor(() => expect(window.webContents.reload).toHaveBeenCalledOnce());
+    expect(asked).toEqual([['record/open', { path: '/shop/spring.hoursandwear' }]]);
+    press('&Print…');
+    expect(window.webContents.print).toHaveBeenCalledOnce();
+  });
+
+  test('a notice that is pressed brings the window to the front, on the recall list', async () => {
+    vi.useFakeTimers({ toFake: ['setTimeout'] });
+    try {
+      became = [{ machineId: 1, machine: 'Vessel 118', farm: 'Hollin Top', reason: DUE }];
+      const { window } = await startedWindow();
+      await vi.advanceTimersByTimeAsync(5_000);
+      expect(NotificationDouble.shown).toHaveLength(1);
+      NotificationDouble.shown[0]?.emit('click');
+      expect(window.restore).toHaveBeenCalledOnce();
+      expect(window.focus).toHaveBeenCalledOnce();
+      expect(window.loaded).toBe('app://hours-and-wear/#/recall');
+    } finally {
+      vi.useRealTimers();
+    }
   });
 
   test('ends with its window, the record closed', async () => {

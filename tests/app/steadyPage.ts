@@ -35,12 +35,12 @@ function waitsFirst<T extends object, K extends keyof T>(owner: T, name: K, page
   } as T[K];
 }
 
-/** Resolves once the window has nothing more to wait for, and has drawn what it has. */
+/** Resolves once the window has nothing more to wait for, neither an answer nor a screen's code, and has drawn what it has. */
 export async function atRest(page: Page): Promise<void> {
   const rested = async () => {
     const drawn = () => new Promise((next) => requestAnimationFrame(() => setTimeout(next)));
     do await drawn();
-    while ((window as Counting).underWay);
+    while ((window as Counting).underWay || document.querySelector('[data-code-awaited]'));
   };
   // while it is loaded anew there is no page to ask
   await page.evaluate(rested).catch(() => page.waitForLoadState('load').then(() => page.evaluate(rested)));
