@@ -1,6 +1,5 @@
 import { mkdirSync, readdirSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { build } from 'vite';
 
 const top = join(import.meta.dirname, '..');
 const stamp = join(top, '.build', 'built.txt');
@@ -10,6 +9,7 @@ const SOURCES = ['core', 'electron', 'renderer', 'package-lock.json'];
 /** Builds the window, Electron's main process and its preload into .build, unless what is there is newer than all sources. */
 export async function buildProgram({ evenIfFresh = false } = {}): Promise<void> {
   if (!evenIfFresh && isFresh()) return;
+  const { build } = await import('vite'); // takes long to load, and most starts build nothing
   const startedAt = new Date();
   // whoever starts it, a test too: React for developers draws three times as slowly
   process.env.NODE_ENV = 'production';

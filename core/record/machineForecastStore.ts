@@ -35,13 +35,16 @@ const among = (machineIds: readonly number[] | null): string =>
   machineIds ? 'WHERE machine_id IN (SELECT value FROM json_each(@machines))' : '';
 const boundTo = (machineIds: readonly number[] | null) => (machineIds ? { machines: JSON.stringify(machineIds) } : {});
 
-/** Places of machines that were ever forecast, of all where none are named, and whether they hold: nothing they rest on has been entered since, and day and learning are the same. */
+/**
+ * Places of machines that were ever forecast, of all where none are named; and which of them hold no more: something they rest on
+ * has been entered since, or day or learning are others.
+ */
 export function keptPlaces(
   db: ReadableRecord,
   revision: string,
   { asOf, learned }: KeptUnder,
   machineIds: readonly number[] | null = null,
-): Map<number, { place: ListPlace; holds: boolean }> {
+): { places: Map<number, ListPlace>; older: Set<number> } {
   const isMarked = writingOf(db) === revision;
   type Row = [machineId: number, holds: number, group: ListGroup, ...hours: (number | null)[]];
   const rows = bulk<Row>(
@@ -50,15 +53,13 @@ export function keptPlaces(
        plan_line_hours FROM machine_forecasts ${among(machineIds)}`,
     { asOf, learned, ...boundTo(machineIds) },
   );
-  return new Map(
-    rows.map(([machineId, holds, group, soonestHours = null, lowHours = null, middleHours = null, planLine = null]) => [
-      machineId,
-      {
-        place: { group, soonestHours, lowHours, middleHours, planLineHours: planLine },
-        holds: isMarked && holds === 1,
-      },
-    ]),
-  );
+  const places = new Map<number, ListPlace>();
+  const older = new Set<number>();
+  for (const [machineId, holds, group, soonest = null, lowHours = null, middleHours = null, planLine = null] of rows) {
+    places.set(machineId, { group, soonestHours: soonest, lowHours, middleHours, planLineHours: planLine });
+    if (!isMarked || holds !== 1) older.add(machineId);
+  }
+  return { places, older };
 }
 
 /** What is kept of one sort, as JSON, by machine. @param machineIds null: of all */
@@ -154,25 +155,28 @@ export const beforeWriting = (db: ReadableRecord, revision: string): Before => (
 export function markWritten(w: WritableRecord, before: Before, revision: string): void {
   if (writingOf(w) !== before.revision) return;
   const written = idsGivenOut(w).filter(([table, lastId]) => lastId > (before.lastIds.get(table) ?? 0));
-  const tables = written.map(([table]) => table).filter(touchesForecasts);
-  markRows(w, tables, (table) => `x.id > ${before.lastIds.get(table) ?? 0}`);
+  const tables = written.map(([table]) => [table, before.lastIds.get(table) ?? 0] as const);
+  markRows(
+    w,
+    tables.filter(([table]) => touchesForecasts(table)),
+    'x.id > @from',
+  );
   setMark(w, revision);
 }
 
 /** Marks stale what rests on an entry that is undone or put in again; the entry that says so moves the mark on. */
 export const markUndone = (w: WritableRecord, entryId: number): void => {
-  if (writingOf(w) !== null) markRows(w, Object.keys(TOUCHED), () => `x.entry_id = ${entryId}`);
+  if (writingOf(w) === null) return;
+  const tables = Object.keys(TOUCHED).map((table) => [table, entryId] as const);
+  markRows(w, tables, 'x.entry_id = @from');
 };
 
-function markRows(w: WritableRecord, tables: readonly string[], which: (table: string) => string): void {
+/** @param which rows x, by the number `@from` */
+function markRows(w: WritableRecord, tables: readonly (readonly [table: string, from: number])[], which: string): void {
   const touched = new Set<number>();
-  for (const table of tables) {
+  for (const [table, from] of tables) {
     const sql = TOUCHED[table] ?? `SELECT DISTINCT k.machine_id FROM ${table} x, machine_forecasts k`;
-    const ids = w.sqlite
-      .prepare(`${sql} WHERE ${which(table)}`)
-      .pluck()
-      .all() as (number | null)[];
-    for (const id of ids) if (id !== null) touched.add(id);
+    for (const [id] of bulk<[number | null]>(w, `${sql} WHERE ${which}`, { from })) if (id !== null) touched.add(id);
   }
   if (touched.size > 0)
     w.sqlite

@@ -107,7 +107,10 @@ function standing(
     fromPriors ? new Map<number, string>() : keptTexts(record, what, machineIds);
   return {
     ...{ asOf: context.today(), learning: fromPriors || older > 0, fromPriors, forecasting, older },
-    places: new Map([...places, ...made.map(({ machineId, place }) => [machineId, place] as const)]),
+    places:
+      made.length === 0
+        ? places
+        : new Map([...places, ...made.map(({ machineId, place }) => [machineId, place] as const)]),
     lines(machineIds) {
       const names = namesOfSome(context, machineIds);
       const texts = keptOf(

@@ -39,16 +39,13 @@ export type KeptList = { places: Map<number, ListPlace>; wanting: number[] };
 /** @param machineIds null: of all on record */
 export function keptList(context: Context, learning: Learning, machineIds: readonly number[] | null = null): KeptList {
   const record = recordOf(context);
-  const kept = keptPlaces(record, entriesRevision(record), keptUnder(context, learning), machineIds);
+  const { places, older } = keptPlaces(record, entriesRevision(record), keptUnder(context, learning), machineIds);
   const names = machinesCalled(context);
-  const list: KeptList = { places: new Map(), wanting: [] };
-  for (const machineId of machineIds ?? names.keys()) {
-    if (!names.has(machineId)) continue;
-    const own = kept.get(machineId);
-    if (own) list.places.set(machineId, own.place);
-    if (!own?.holds) list.wanting.push(machineId);
-  }
-  return list;
+  for (const machineId of places.keys()) if (!names.has(machineId)) places.delete(machineId);
+  const wanting: number[] = [];
+  for (const machineId of machineIds ?? names.keys())
+    if (names.has(machineId) && (older.has(machineId) || !places.has(machineId))) wanting.push(machineId);
+  return { places, wanting };
 }
 
 /** What is forecast of one machine now. */

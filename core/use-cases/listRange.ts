@@ -20,8 +20,8 @@ export function listRange(places: readonly Pick<ListPlace, 'lowHours' | 'middleH
   return { fromHours: -behind, toHours };
 }
 
-const sorted = (hours: readonly (number | null)[]): number[] =>
-  hours.filter((value) => value !== null).sort((a, b) => a - b);
+const sorted = (hours: readonly (number | null)[]): Float64Array =>
+  Float64Array.from(hours.filter((value) => value !== null)).sort();
 
 /** The next of 500, 1 000, 1 500 ... or, past 5 000, of 6 000, 7 000 ...: the scale ends at a figure. */
 function niceUp(hours: number): number {
@@ -29,5 +29,5 @@ function niceUp(hours: number): number {
   return Math.ceil(hours / step) * step;
 }
 
-const atShare = (sorted: readonly number[], share: number): number =>
+const atShare = (sorted: Float64Array, share: number): number =>
   sorted[Math.min(sorted.length - 1, Math.floor(sorted.length * share))] ?? 0;

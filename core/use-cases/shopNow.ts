@@ -15,7 +15,7 @@ import {
 } from '../way.ts';
 import { type Context, keptInMemory, recordOf } from './context.ts';
 import { isLarge } from './learning/heardNow.ts';
-import { heardSeries, shopLearning } from './learning/shopLearning.ts';
+import { heardSeries, learningSoFar, shopLearning } from './learning/shopLearning.ts';
 import { seriesAround, seriesNow } from './seriesNow.ts';
 
 /** The shop walked up to a day: every reading use case starts here. Forecasts are made when first asked for. */
@@ -47,6 +47,15 @@ export function shopAround(context: Context, machineId: number): ShopNow {
   // nobody waits for a large shop to be learned: until then the trade speaks, and the forecasts say so
   const learning = shopLearning(context, context.today(), isLarge(context));
   return nowOf(context, seriesAround(context, machineId), learning);
+}
+
+/**
+ * Works out what is held of a machine's parts before it is asked for: a sheet that is opened will be saved, and begins from that.
+ * Where nothing was ever learned it is left.
+ */
+export function settleAhead(context: Context, machineId: number): void {
+  const learning = learningSoFar(context);
+  if (learning) nowOf(context, seriesAround(context, machineId), learning).lawsOf(machineId);
 }
 
 /** A position, an assembly, and all they are bound to: what they ever sat on. Of one that is not on record nothing stands. */

@@ -14,6 +14,7 @@ import { type Context, recordOf } from './context.ts';
 import { findingSheet } from './findingSheet.ts';
 import { type BenchPoint, pointsOnMachine } from './pointsOnMachine.ts';
 import { hoursOfMachine, seriesAround } from './seriesNow.ts';
+import { settleAhead } from './shopNow.ts';
 
 export const stripDownSheetHandler: Handler<typeof stripDownSheet, Context> = (context, { machineId }) => {
   const record = recordOf(context);
@@ -28,6 +29,7 @@ export const stripDownSheetHandler: Handler<typeof stripDownSheet, Context> = (c
     (point) => point.life.machineId === machineId,
   );
   const hours = machineHoursOn(line, today);
+  settleAhead(context, machineId);
   const draft = zStripDownDraft.safeParse(readDraft(record, machineId));
   return {
     rows: points.map((point) => sheetRow(context, around, point, gauges)),

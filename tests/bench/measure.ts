@@ -1,6 +1,6 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { join } from 'node:path';
+import { existsSync, readFileSync } from 'node:fs';
 
 /** What a step took: of the processor, threads and what it waits for included [s]. */
 export type Taken<T> = { cpuSeconds: number; value: T };
@@ -15,11 +15,16 @@ export async function taken<T>(run: () => T | Promise<T>): Promise<Taken<T>> {
 export const quantile = (all: readonly number[], share: number): number =>
   [...all].sort((a, b) => a - b)[Math.min(all.length - 1, Math.floor(share * all.length))] ?? 0;
 
-export const peakMegabytes = (): number => process.resourceUsage().maxRSS / 1e3;
+/** Most memory this process had. What Linux tells of resources counts the process it was started from; its own table does not. */
+export function peakMegabytes(): number {
+  const own = existsSync(OWN_TABLE) && /VmHWM:\s+(\d+) kB/.exec(readFileSync(OWN_TABLE, 'utf8'))?.[1];
+  return (own ? Number(own) : process.resourceUsage().maxRSS) / 1e3;
+}
+const OWN_TABLE = '/proc/self/status';
 
-/** Runs a script of this folder in a process of its own, so that its memory is its own, and reads the JSON it prints last. */
+/** Runs a script in a process of its own, so that its memory is its own, and reads the JSON it prints last. */
 export async function inOwnProcess<T>(script: string, ...args: (string | number)[]): Promise<T> {
-  const child = spawn(process.execPath, [join(import.meta.dirname, script), ...args.map(String)], {
+  const child = spawn(process.execPath, [script, ...args.map(String)], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   let printed = '';

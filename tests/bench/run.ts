@@ -3,6 +3,7 @@ import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { places, printTable } from '#tests/accuracy/printTable.ts';
+import { BENCH_FOLDER, buildBench } from './build.ts';
 import type { CoreSteps } from './coreStep.ts';
 import { coldSeconds, POINTS_A_MACHINE, putInReadme, readmeTable, type Stood } from './forReadme.ts';
 import { inOwnProcess } from './measure.ts';
@@ -40,6 +41,7 @@ const pointsOf = ({ machines }: Stood): number => machines * POINTS_A_MACHINE;
 
 const folder = mkdtempSync(join(tmpdir(), 'bench-'));
 try {
+  await buildBench();
   const rows: Stood[] = [];
   for (const machines of counts) rows.push(await stood(machines));
   console.log(`\n${cpus().length} × ${cpus()[0]?.model ?? 'a processor of no name'}, Node ${process.version}`);
@@ -58,7 +60,8 @@ async function stood(machines: number): Promise<Stood> {
   const path = join(folder, `${machines}.hoursandwear`);
   laySyntheticRecord(path, { machines });
   const megabytes = statSync(path).size / 1e6;
-  const step = <Step extends keyof CoreSteps>(name: Step) => inOwnProcess<CoreSteps[Step]>('coreStep.ts', name, path);
+  const step = <Step extends keyof CoreSteps>(name: Step) =>
+    inOwnProcess<CoreSteps[Step]>(join(BENCH_FOLDER, 'coreStep.js'), name, path);
   const look = async (kept: boolean) => (values['no-window'] ? null : await inWindow(path, kept));
   const cold = await look(false);
   const learn = await step('learn');
@@ -67,7 +70,9 @@ async function stood(machines: number): Promise<Stood> {
   const warm = await step('warm');
   const windows = [cold, await look(true)];
   const save = await step('save');
-  const mixedModel = values['no-mixed-model'] ? 'left out' : await inOwnProcess<number | string>('mixedModel.ts', path);
+  const mixedModel = values['no-mixed-model']
+    ? 'left out'
+    : await inOwnProcess<number | string>(join(import.meta.dirname, 'mixedModel.ts'), path);
   const row = { machines, megabytes, raw, learn, forecast, warm, save, windows, mixedModel };
   console.error(JSON.stringify(row)); // as far as it is: a big run takes long
   return row;

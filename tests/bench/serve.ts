@@ -1,4 +1,3 @@
-import { join } from 'node:path';
 import { openProgram } from '#core/shells/openProgram.ts';
 import { serveLoopback } from '#core/shells/web.ts';
 import { peakMegabytes } from './measure.ts';
@@ -10,8 +9,7 @@ const program = await openProgram({
   asOf: BENCH_AS_OF,
   log: ({ operation, error }) => console.error(operation, error),
 });
-const pageFolder = join(import.meta.dirname, '../../.build/renderer');
-const loopback = await serveLoopback({ ask: program.ask, pageFolder });
+const loopback = await serveLoopback({ ask: program.ask, pageFolder: process.argv[3] ?? '' });
 console.log(loopback.address);
 process.stdin.once('data', () => {
   console.log(peakMegabytes());

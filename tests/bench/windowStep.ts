@@ -3,6 +3,9 @@ import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { BROWSER_FLAGS, testBrowserPath } from '#tests/support/browser.ts';
+import { BENCH_FOLDER } from './build.ts';
+
+const PAGE_FOLDER = join(import.meta.dirname, '../../.build/renderer');
 
 /** What a real browser makes of a record, over the loopback shell: the program's process started anew for it. */
 export type InWindow = {
@@ -38,7 +41,7 @@ async function looked(browser: Browser, recordPath: string, kept: boolean): Prom
   await context.addInitScript(watchTheWindow);
   const page = await context.newPage();
   const from = performance.now();
-  const program = spawn(process.execPath, [join(import.meta.dirname, 'serve.ts'), recordPath], {
+  const program = spawn(process.execPath, [join(BENCH_FOLDER, 'serve.js'), recordPath, PAGE_FOLDER], {
     stdio: ['pipe', 'pipe', 'inherit'],
   });
   try {

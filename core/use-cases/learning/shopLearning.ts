@@ -96,9 +96,11 @@ function priorsOnly(context: Context, state: State, asOf: Day): Learning {
 const layoutOnly = (context: Context, asOf: Day): ShopLife =>
   loadShopLife(recordOf(context), { asOf, within: { machineIds: [], assemblyIds: [] } });
 
+/** What was learned last, be it of what the record holds now or of what it held before; null: nothing ever was. Begins no learning. */
+export const learningSoFar = (context: Context): Learning | null => stateOf(recordOf(context) as OpenRecord).learning;
+
 /** The habit of use the shop was last learned with; null: nothing was ever learned. */
-export const habitSoFar = (context: Context): ShopHabit | null =>
-  stateOf(recordOf(context) as OpenRecord).learning?.habit ?? null;
+export const habitSoFar = (context: Context): ShopHabit | null => learningSoFar(context)?.habit ?? null;
 
 /** The habit of a shop of which nothing was learned yet. */
 export const usualHabit = (context: Context): ShopHabit =>
