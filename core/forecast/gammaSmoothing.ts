@@ -11,6 +11,8 @@ export type GammaSmoothing = {
   /** hours at which F is asked for, rising [h] */
   hours: Float64Array;
   rows: readonly Row[];
+  /** where F and G of the question in hand stand: one question at a time, nothing allocated for it */
+  room: { chances: Float64Array; averages: Float64Array };
 };
 
 /** Weights of F at the table's hours from `first` on, and at no hours. */
@@ -39,7 +41,8 @@ export function gammaSmoothing(jobHours: number): GammaSmoothing {
     const dense = hours.map((x) => Math.exp(lnGammaDensity(x, shape, jobHours)) * x * LN_HOURS_STEP);
     return bandOf(dense, shape < 2);
   });
-  return { hours, rows };
+  const room = { chances: new Float64Array(hours.length), averages: new Float64Array(rows.length) };
+  return { hours, rows, room };
 }
 
 const steps = (from: number, to: number, step: number): Float64Array =>
@@ -61,14 +64,14 @@ function bandOf(dense: Float64Array, massBelow: boolean): Row {
 
 /**
  * G at any ln m, from F at the table's hours and at 0: straight between the table's means, each worked out when first asked for;
- * below the first it goes straight to F(0) at no hours.
+ * below the first it goes straight to F(0) at no hours. Good until the table is asked the next question.
  */
 export function smoothed(
   table: GammaSmoothing,
   chanceAt: Float64Array,
   chanceAtZero: number,
 ): (lnMean: number) => number {
-  const values = new Float64Array(table.rows.length).fill(Number.NaN);
+  const values = table.room.averages.fill(Number.NaN);
   const valueAt = (row: number): number => {
     if (Number.isNaN(values[row]!)) values[row] = averaged(table.rows[row]!, chanceAt, chanceAtZero);
     return values[row]!;
@@ -100,12 +103,13 @@ const SETTLED = 1e-9;
 /**
  * F at the table's hours, asked for at some of them. A chance is nearly straight in normal quantiles over ln hours: between those
  * asked for it runs on that scale along a cubic that rises with them: slopes of the parabola through three, three times a secant at most.
+ * @returns in the table's room
  * @source F. N. Fritsch and R. E. Carlson, "Monotone piecewise cubic interpolation", SIAM Journal on Numerical Analysis 17 (1980)
  */
 export function tabulate(table: GammaSmoothing, chancePastBy: (hours: number) => number): Float64Array {
   const { hours } = table;
+  const { chances } = table.room;
   const last = hours.length - 1;
-  const chances = new Float64Array(hours.length);
   chances[0] = chancePastBy(hours[0]!);
   const from = lastAtFirst(chances, hours, chancePastBy);
   chances.fill(chances[0]!, 1, from + 1);

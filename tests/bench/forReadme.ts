@@ -32,7 +32,7 @@ export function readmeTable(rows: readonly Stood[]): string[] {
     [`${row.machines.toLocaleString('en')} machines`, 'measured', 'aim'],
     ['rows that forecasts rest on, read and let go', s(raw.forecastRows, 1), ''],
     [
-      'the whole shop forecast: classes learned from machines drawn by lot, then every point, loading included',
+      'the whole shop forecast: classes learned from machines drawn by lot, then hours and dates of every point, loading included',
       `${s(learn.cpuSeconds)} + ${s(forecast.cpuSeconds)}, ${pointsASecond} points a second; ${times(coldSeconds(row), raw.forecastRows, 0)} the reading`,
       '3,000 a second',
     ],
