@@ -30,12 +30,12 @@ windowTest(
   },
 );
 
-windowTest('a further folder for backups is chosen on the record’s own page', async ({ open }) => {
-  const { page, ask, folder } = await open({ asOf: '2026-11-02' });
+windowTest('a further folder for backups is chosen on the record’s own page', async ({ prepare }) => {
+  const { page, ask, folder, show } = await prepare({ asOf: '2026-11-02' });
   await ask('record/startEmpty', {});
   const stick = join(folder, 'stick');
   mkdirSync(stick);
-  await page.reload();
+  await show();
   await goTo(page, '/start');
   await page.getByRole('button', { name: /Restore a backup/ }).click();
   await page.getByLabel('A further folder for every backup').fill(stick);

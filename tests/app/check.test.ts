@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import { checkRead } from '#core/contract/check.ts';
 import { recordStartEmpty } from '#core/contract/record.ts';
 import { stripDownSheet } from '#core/contract/stripDown.ts';
-import { expectAxeClean, expectAxeCleanDayAndNight, goTo, smallShop, told } from './screens.ts';
+import { expectAxeClean, expectAxeCleanByNight, goTo, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 windowTest(
@@ -30,7 +30,7 @@ windowTest(
       .first()
       .click();
     await page.getByText(/^Measure (these|this one).* minutes, narrows the ranges of the machine by/).waitFor();
-    await expectAxeCleanDayAndNight(page, 'the forecast check');
+    await expectAxeCleanByNight(page, 'the forecast check');
 
     await page
       .getByRole('link', { name: /^What would explain it: / })
@@ -38,7 +38,7 @@ windowTest(
       .click();
     await page.getByRole('row', { name: /^Now, as recorded/ }).waitFor();
     await page.getByRole('row', { name: /^Then, .*\(rebuilt\)/ }).waitFor();
-    await expectAxeCleanDayAndNight(page, 'a size beyond its range');
+    await expectAxeCleanByNight(page, 'a size beyond its range');
     await page.getByRole('button', { name: 'Put the size right' }).click();
     await page.getByRole('heading', { level: 1, name: beyond[0]!.machine }).waitFor();
     expect(await page.getByRole('tab', { selected: true }).textContent()).toMatch(/^Sizes/);
@@ -47,10 +47,10 @@ windowTest(
 
 windowTest(
   'a fitter whose size comes out beyond its range is told with the save, a step from what explains it',
-  async ({ open }) => {
-    const { page, ask } = await open({ asOf: '2025-11-09' });
+  async ({ prepare }) => {
+    const { page, ask, show } = await prepare({ asOf: '2025-11-09' });
     const { machineId } = await smallShop(ask);
-    await page.reload();
+    await show();
     await goTo(page, `/strip-down/${machineId}`);
     const { rows } = await told(ask, stripDownSheet, { machineId });
     const stations = page.locator('.grid-row').first().locator('input');
@@ -68,10 +68,10 @@ windowTest(
   },
 );
 
-windowTest('a record without sizes says what to do first', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2025-11-09' });
+windowTest('a record without sizes says what to do first', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2025-11-09' });
   await told(ask, recordStartEmpty, {});
-  await page.reload();
+  await show();
   await goTo(page, '/forecast-check');
   await page.getByText('No size has had a forecast before it yet').waitFor();
   await expectAxeClean(page);

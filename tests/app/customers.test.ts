@@ -29,10 +29,10 @@ async function twoOfOne(ask: OpenProgram['ask']) {
   return { machineId, other };
 }
 
-windowTest('customers are found, doubles compared and merged, parted again, changed', async ({ open }) => {
-  const { page, ask } = await open({ asOf: AS_OF, width: 1280, height: 800 });
+windowTest('customers are found, doubles compared and merged, parted again, changed', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: AS_OF, width: 1280, height: 800 });
   await twoOfOne(ask);
-  await page.reload();
+  await show();
   await goTo(page, '/customers');
   await page.getByText('1 pair of rows may be one and the same customer').waitFor();
   await expectAxeClean(page);
@@ -65,15 +65,15 @@ windowTest('customers are found, doubles compared and merged, parted again, chan
   await page.getByRole('cell', { name: '01632 960 401' }).waitFor();
 });
 
-windowTest('a customer’s data are given out and erased: told beforehand, the name typed', async ({ open }) => {
-  const { page, ask } = await open({ asOf: AS_OF, width: 1280, height: 800 });
+windowTest('a customer’s data are given out and erased: told beforehand, the name typed', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: AS_OF, width: 1280, height: 800 });
   const { machineId } = await twoOfOne(ask);
   const { points } = await told(ask, machineRead, { machineId });
   const { assemblyId, positionId } = points[0]!;
   const seen = { assemblyId, positionId, kind: 'bent' as const, severity: 'watch' as const };
   await told(ask, findingAdd, { ...seen, note: 'Under Crag says it was so when bought', takenOn: AS_OF, by: 'Ines' });
   await told(ask, recordBackUp, {});
-  await page.reload();
+  await show();
   await goTo(page, '/customers');
   await page.getByRole('button', { name: `Open ${SMALL_SHOP.customer}`, exact: true }).click();
   const download = page.waitForEvent('download');
@@ -101,10 +101,10 @@ windowTest('a customer’s data are given out and erased: told beforehand, the n
   expect(customer?.name).toBe('');
 });
 
-windowTest('a machine sold on: entered on its page, dated, and put right', async ({ open }) => {
-  const { page, ask } = await open({ asOf: AS_OF });
+windowTest('a machine sold on: entered on its page, dated, and put right', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: AS_OF });
   const { machineId } = await smallShop(ask);
-  await page.reload();
+  await show();
   await goTo(page, `/machine/${machineId}`);
   await page.getByRole('tab', { name: 'Owners' }).click();
   await page.getByRole('button', { name: 'Sold on' }).click();

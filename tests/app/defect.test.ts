@@ -5,10 +5,10 @@ import { windowTest } from './windowTest.ts';
 
 windowTest(
   'a defect in a save says what to do, keeps what was typed, gives details without it, and the save goes in afterwards',
-  async ({ open }) => {
-    const { page, ask } = await open({ asOf: '2025-11-09', width: 1280, height: 800 });
+  async ({ prepare }) => {
+    const { page, ask, show } = await prepare({ asOf: '2025-11-09', width: 1280, height: 800 });
     await smallShop(ask);
-    await page.reload();
+    await show();
     await goTo(page, '/part-classes');
     const fault = { code: 'failed', facts: { operation: 'hours/add', detail: 'Error: planted' } };
     await page.route('**/op/hours/add', (route) => route.fulfill({ json: { ok: false, fault } }));

@@ -9,8 +9,8 @@ const AS_OF = '2025-11-09';
 
 windowTest(
   'an open do-not-use finding dominates every screen and slip of its machine, till it is closed',
-  async ({ open }) => {
-    const { page, ask } = await open({ asOf: AS_OF, width: 1280, height: 800 });
+  async ({ prepare }) => {
+    const { page, ask, show } = await prepare({ asOf: AS_OF, width: 1280, height: 800 });
     const { machineId } = await smallShop(ask);
     const { slipId } = await told(ask, slipMake, { machineId, by: 'Ines' });
     const { points, stripDowns } = await told(ask, machineRead, { machineId });
@@ -18,7 +18,7 @@ windowTest(
     const crack = { assemblyId, positionId, kind: 'crack' as const, severity: 'do-not-use' as const };
     const seen = { ...crack, note: 'through the weld', takenOn: '2025-11-08', by: 'Ines' };
     const { findingId } = await told(ask, findingAdd, seen);
-    await page.reload();
+    await show();
     await goTo(page, '/machines');
     const stops = page.getByText(/do not use/i);
     const found = page.getByText(/crack, through the weld\. Found 8 Nov 2025/);

@@ -153,10 +153,10 @@ if (longRun)
 
 windowTest(
   'an address of something that is not on record has its heading, says so, and has a way on',
-  async ({ open }) => {
-    const { page, ask } = await open({ asOf: '2026-11-02' });
+  async ({ prepare }) => {
+    const { page, ask, show } = await prepare({ asOf: '2026-11-02' });
     await told(ask, recordStartEmpty, {});
-    await page.reload();
+    await show();
     const named: Record<string, string> = { panel: 'why', choice: 'bush', paper: 'job-card', takenOn: '2025-01-10' };
     const paths = routes.filter(({ free, path }) => !free && path.includes(':')).map(({ path }) => path);
     const faults: string[] = [];

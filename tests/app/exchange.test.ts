@@ -20,10 +20,10 @@ const picture = async (page: { screenshot(options: object): Promise<unknown> }, 
 
 windowTest(
   'a sheet with heads of its own comes in: looked at, confirmed, tried, brought in, remembered',
-  async ({ open }) => {
-    const { page, ask } = await open({ asOf: DAY });
+  async ({ prepare }) => {
+    const { page, ask, show } = await prepare({ asOf: DAY });
     await smallShop(ask);
-    await page.reload();
+    await show();
     await page.getByRole('link', { name: 'In and out' }).click();
     await page.getByRole('heading', { name: 'Bring in and take out' }).waitFor();
     await picture(page, 'exchange');
@@ -72,10 +72,10 @@ windowTest(
   },
 );
 
-windowTest('what a sheet does not tell is asked: days two ways, a column that is missing', async ({ open }) => {
-  const { page, ask } = await open({ asOf: DAY, colorScheme: 'dark' });
+windowTest('what a sheet does not tell is asked: days two ways, a column that is missing', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: DAY, colorScheme: 'dark' });
   await smallShop(ask);
-  await page.reload();
+  await show();
   await page.getByRole('link', { name: 'In and out' }).click();
   const book = join(folder, 'readings.xlsx');
   writeFileSync(
@@ -105,10 +105,10 @@ windowTest('what a sheet does not tell is asked: days two ways, a column that is
 
 windowTest(
   'the record goes out as a zip and as a workbook, and comes back as a record of its own',
-  async ({ open }) => {
-    const { page, ask } = await open({ asOf: DAY });
+  async ({ prepare }) => {
+    const { page, ask, show } = await prepare({ asOf: DAY });
     await smallShop(ask);
-    await page.reload();
+    await show();
     await page.getByRole('link', { name: 'In and out' }).click();
     const zip = join(folder, 'out.zip');
     const [download] = await Promise.all([

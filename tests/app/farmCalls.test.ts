@@ -2,17 +2,17 @@ import { expect } from 'vitest';
 import { customersSheet } from '#core/contract/customer.ts';
 import { planRead } from '#core/contract/plan.ts';
 import { contactTermsSave } from '#core/contract/recall.ts';
-import { expectAxeCleanDayAndNight, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
+import { expectAxeCleanByNight, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
-windowTest('a day agreed on the telephone goes onto the winter plan, and is done at the farm', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2025-11-09', width: 1280, height: 800 });
+windowTest('a day agreed on the telephone goes onto the winter plan, and is done at the farm', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2025-11-09', width: 1280, height: 800 });
   await smallShop(ask);
   const [farm] = (await told(ask, customersSheet, {})).customers;
   const { customerId } = farm!;
   const terms = { noContact: false, words: '', distanceKm: 18, driveMinutes: 30, seasonTo: null };
   await told(ask, contactTermsSave, { ...terms, customerId, by: 'Ines' });
-  await page.reload();
+  await show();
   await goTo(page, `/phone/${customerId}`);
   await page.keyboard.press('a');
   await page.getByRole('radiogroup', { name: 'Answer' }).getByText('booked', { exact: true }).click();
@@ -22,7 +22,7 @@ windowTest('a day agreed on the telephone goes onto the winter plan, and is done
   await page.getByText('Noted.').waitFor();
   await page.keyboard.press('w');
   await page.getByText('It stands on the winter plan').waitFor();
-  await expectAxeCleanDayAndNight(page);
+  await expectAxeCleanByNight(page);
 
   await page.getByRole('link', { name: 'To the winter plan' }).click();
   const detail = page.getByRole('region', { name: SMALL_SHOP.machine });
@@ -31,7 +31,7 @@ windowTest('a day agreed on the telephone goes onto the winter plan, and is done
   await detail.getByText(/At the farm: 2\.0\s*h for the way and setting up/).waitFor();
   await page.getByText('+2.0\u00A0h of the weeks’ hours').waitFor();
   expect(await page.locator('.week-track .farm-way').count()).toBe(1);
-  await expectAxeCleanDayAndNight(page);
+  await expectAxeCleanByNight(page);
   const { visits, weeks } = await told(ask, planRead, {});
   expect(visits).toMatchObject([{ stands: 'agreed', saidBy: 'The son', weeks: [{ weekFrom: '2025-12-08' }] }]);
   expect(weeks.find(({ weekFrom }) => weekFrom === '2025-12-08')).toMatchObject({ farmHours: 2 });

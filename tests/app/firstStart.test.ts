@@ -102,8 +102,8 @@ windowTest('a record that cannot be opened says why, and the six ways stand belo
   rmSync(folder, { recursive: true, force: true });
 });
 
-windowTest('what a backup would lose is said before it takes the record’s place', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2025-11-09' });
+windowTest('what a backup would lose is said before it takes the record’s place', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2025-11-09' });
   const { machineId } = await smallShop(ask);
   await told(ask, recordBackUp, {});
   await told(ask, findingAdd, {
@@ -115,7 +115,7 @@ windowTest('what a backup would lose is said before it takes the record’s plac
     takenOn: '2025-11-03',
     by: 'Ines',
   });
-  await page.reload();
+  await show();
   await goTo(page, '/start');
   await page.keyboard.press('r');
   await page.getByRole('region', { name: 'Backups of this record' }).getByRole('button').first().click();

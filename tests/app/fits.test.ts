@@ -1,17 +1,14 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { recordStartEmpty } from '#core/contract/record.ts';
-import { expectAxeCleanDayAndNight, goTo, told } from './screens.ts';
-import { type OpenOptions, windowTest } from './windowTest.ts';
+import { expectAxeCleanByNight, goTo, told } from './screens.ts';
+import { type WindowTools, windowTest } from './windowTest.ts';
 
 /** The screen of fits over an empty record. */
-async function fitsScreen(
-  open: (options?: OpenOptions) => Promise<{ page: Page; ask: Parameters<typeof told>[0] }>,
-  options: OpenOptions = {},
-) {
-  const { page, ask } = await open(options);
+async function fitsScreen({ prepare }: WindowTools): Promise<Page> {
+  const { page, ask, show } = await prepare();
   await told(ask, recordStartEmpty, {});
-  await page.reload();
+  await show();
   await page.locator('main.sheet h1').first().waitFor();
   await goTo(page, '/fits');
   await page.getByText('presses in hard').waitFor();
@@ -24,8 +21,8 @@ const type = (page: Page, label: string, text: string) => page.getByLabel(label,
 
 windowTest(
   'a fitter reads limits, range and feel of a fit, and a fit that cannot be read says what to write',
-  async ({ open }) => {
-    const page = await fitsScreen(open);
+  async (tools) => {
+    const page = await fitsScreen(tools);
     // the first box has the focus: nothing to click
     await page.keyboard.press('Control+a');
     await page.keyboard.type('50 H7/g6');
@@ -40,11 +37,14 @@ windowTest(
     await page.getByText('The letter C is not worked out here.').waitFor();
     await type(page, 'Size and fit', '');
     await page.getByText('No fit yet').waitFor();
+    await goTo(page, '/shop');
+    await page.getByRole('button', { name: 'Fits and press' }).click();
+    await page.getByText('Size and fit').waitFor();
   },
 );
 
-windowTest('a bush is pressed: force, bore once in, heat, and yield is said', async ({ open }) => {
-  const page = await fitsScreen(open);
+windowTest('a bush is pressed: force, bore once in, heat, and yield is said', async (tools) => {
+  const page = await fitsScreen(tools);
   await page.getByText('Enter outside, bore and length').waitFor();
   // by keys alone: to the part, and into its first box
   await page.keyboard.press('Alt+p');
@@ -60,6 +60,7 @@ windowTest('a bush is pressed: force, bore once in, heat, and yield is said', as
     expect(text).toContain(figure);
   await page.getByText('Never heat a closed hollow section').waitFor();
   await page.getByText('licensed practice prevail').first().waitFor();
+  await expectAxeCleanByNight(page, 'a bush is pressed');
   // a small bush is squeezed far more by the same class
   await type(page, 'Size and fit', '10 H7/s6');
   await type(page, 'Bore of the bush', '6');
@@ -71,8 +72,8 @@ windowTest('a bush is pressed: force, bore once in, heat, and yield is said', as
 
 windowTest(
   'a repaired joint is held beside its drawing: worn pin and side slop bend the pin 16 % more',
-  async ({ open }) => {
-    const page = await fitsScreen(open);
+  async (tools) => {
+    const page = await fitsScreen(tools);
     const drawn: Record<string, string> = {
       ...{ pin: '50', 'gap each side': '0.5' },
       ...{
@@ -100,8 +101,8 @@ windowTest(
   },
 );
 
-windowTest('a bar is straightened; a hook is not, until the maker’s written procedure is there', async ({ open }) => {
-  const page = await fitsScreen(open);
+windowTest('a bar is straightened; a hook is not, until the maker’s written procedure is there', async (tools) => {
+  const page = await fitsScreen(tools);
   // closed before anything is measured
   await page.getByText('a crack is seen or suspected').click();
   await page.getByText('Not to be straightened').waitFor();
@@ -117,6 +118,7 @@ windowTest('a bar is straightened; a hook is not, until the maker’s written pr
   await page.getByText('a crack is seen or suspected').click();
   await page.getByText('Not to be straightened').waitFor();
   expect(await page.getByText('goes on bending').count()).toBe(0);
+  await expectAxeCleanByNight(page, 'a bar is not straightened');
   await page.getByText('a crack is seen or suspected').click();
   await page.getByText('goes on bending').waitFor();
 
@@ -126,21 +128,4 @@ windowTest('a bar is straightened; a hook is not, until the maker’s written pr
   await type(page, 'Who gave it', 'Maker’s technical office');
   await type(page, 'Its reference', 'WPS 114-B');
   await page.getByText('goes on bending').waitFor();
-});
-
-windowTest('fits, filled in, axe finds nothing, by day and by night', async ({ open }) => {
-  const page = await fitsScreen(open, {});
-  await type(page, 'Outside of the boss', '80');
-  await type(page, 'Bore of the bush', '40');
-  await type(page, 'Length in the boss', '45');
-  await page.getByText('Pressing it in').waitFor();
-  await page.getByText('a crack is seen or suspected').click();
-  await type(page, 'Width', '60');
-  await type(page, 'Depth, along the push', '80');
-  await type(page, 'Between the supports', '500');
-  await page.getByText('Not to be straightened').waitFor();
-  await expectAxeCleanDayAndNight(page);
-  await goTo(page, '/shop');
-  await page.getByRole('button', { name: 'Fits and press' }).click();
-  await page.getByText('Size and fit').waitFor();
 });

@@ -3,10 +3,10 @@ import { forecastSettingsRead } from '#core/contract/forecastSettings.ts';
 import { windowTest } from '#tests/app/windowTest.ts';
 import { expectAxeClean, goTo, smallShop, told } from './screens.ts';
 
-windowTest('a shop changes what the forecast starts from, is told what moves, and saves it', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2026-11-02' });
+windowTest('a shop changes what the forecast starts from, is told what moves, and saves it', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2026-11-02' });
   await smallShop(ask);
-  await page.reload();
+  await show();
   await goTo(page, '/shop');
   await page.getByRole('button', { name: 'How the forecast works' }).click();
   await page.getByRole('heading', { name: 'How the forecast works', level: 1 }).waitFor();
@@ -32,10 +32,10 @@ windowTest('a shop changes what the forecast starts from, is told what moves, an
   expect(await page.getByRole('textbox', { name: /^Kind of work,/ }).count()).toBe(3);
 });
 
-windowTest('the sheet of the forecast’s figures reads in the dark as well', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2026-11-02', colorScheme: 'dark' });
+windowTest('the sheet of the forecast’s figures reads in the dark as well', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2026-11-02', colorScheme: 'dark' });
   await smallShop(ask);
-  await page.reload();
+  await show();
   await goTo(page, '/forecast-settings');
   await page.getByRole('textbox', { name: /^Here, Drift/ }).fill('0.3');
   await expectAxeClean(page);

@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { aTakeIn } from '#tests/support/aHitch.ts';
-import { expectAxeClean, expectAxeCleanDayAndNight, goTo } from './screens.ts';
+import { expectAxeClean, expectAxeCleanByNight, goTo } from './screens.ts';
 import { type OpenedWindow, windowTest } from './windowTest.ts';
 
 async function answered<T>(asked: Promise<{ ok: boolean; value?: unknown; fault?: unknown }>): Promise<T> {
@@ -20,15 +20,14 @@ async function takeIn(ask: OpenedWindow['ask'], name: string): Promise<number> {
   return machineTakeIn.zReply.parse(reply).machineId;
 }
 
-windowTest('two hitches exchange their carriers from the machine’s page, and it is taken back', async ({ open }) => {
-  const { page, ask, recordPath } = await open({ asOf: '2026-11-02', width: 1280, height: 800 });
-  await page.locator('#root > *').first().waitFor();
+windowTest('two hitches exchange their carriers from the machine’s page, and it is taken back', async ({ prepare }) => {
+  const { page, ask, recordPath, show } = await prepare({ asOf: '2026-11-02', width: 1280, height: 800 });
   await ask('record/startEmpty', { path: recordPath });
   const [one, other] = [await takeIn(ask, 'Tarrow 90'), await takeIn(ask, 'Harrod 118')];
   const sheetOf = async (machineId: number) =>
     machineRead.zReply.parse(await answered(ask('machine/read', { machineId })));
   const before = await sheetOf(one);
-  await page.reload();
+  await show();
   await goTo(page, `/machine/${one}`);
   await page.getByRole('tab', { name: 'Assemblies' }).click();
   await page.getByRole('button', { name: 'Move Pick-up hitch' }).click();
@@ -42,7 +41,7 @@ windowTest('two hitches exchange their carriers from the machine’s page, and i
     'The carrier, items 1, 2, 3, 4, 5, 6, 7, 11, 12, 13, 14: from Pick-up hitch, Tarrow 90 to Pick-up hitch, Harrod 118',
     'The carrier, items 1, 2, 3, 4, 5, 6, 7, 11, 12, 13, 14: from Pick-up hitch, Harrod 118 to Pick-up hitch, Tarrow 90',
   ]);
-  await expectAxeCleanDayAndNight(page);
+  await expectAxeCleanByNight(page);
   if (process.env.PICTURES) await page.screenshot({ path: `${process.env.PICTURES}/move.png` });
   await page.getByRole('button', { name: 'Move', exact: true }).click();
   await page.getByRole('button', { name: 'Move Pick-up hitch' }).waitFor();

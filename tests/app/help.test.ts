@@ -4,7 +4,7 @@ import { machinesList } from '#core/contract/machine.ts';
 import { recordState } from '#core/contract/record.ts';
 import { stripDownSheet } from '#core/contract/stripDown.ts';
 import { tourSteps, tourWords } from '#renderer/words/tourWords.ts';
-import { expectAxeCleanDayAndNight, goTo, inchShop, smallShop, told } from './screens.ts';
+import { expectAxeCleanByNight, goTo, inchShop, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 /** Where the tour's keys and words would not be in sight, or something of the step stood off to the side. */
@@ -33,14 +33,14 @@ windowTest(
     await page.keyboard.press('d');
     const tour = page.getByRole('region', { name: tourWords.region });
     await tour.getByText(tourWords.offerHead).waitFor();
-    await expectAxeCleanDayAndNight(page);
+    await expectAxeCleanByNight(page);
     await page.keyboard.press('F2');
     for (const [i, step] of tourSteps.entries()) {
       await tour.getByText(step.head).waitFor();
       expect(new URL(page.url()).hash).toBe(`#${step.at}`);
       await page.locator('main.sheet h1').first().waitFor();
       // its screens are walked by axe in everyScreen.test.ts: here, the strip with all its keys
-      if (i === 1) await expectAxeCleanDayAndNight(page, step.at);
+      if (i === 1) await expectAxeCleanByNight(page, step.at);
       await page.setViewportSize({ width: 640, height: 400 });
       await page.evaluate(() => window.scrollTo(0, 0));
       expect(await outOfSight(page), `${step.at} at 200 %`).toEqual([]);
@@ -70,41 +70,44 @@ windowTest(
   },
 );
 
-windowTest('help answers where one works, by F1 from inside a box too, and gives the focus back', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2026-11-02', demo: 'at hand', width: 1280, height: 800 });
-  const { machineId } = await smallShop(ask);
-  await page.reload();
-  await goTo(page, `/strip-down/${machineId}`);
-  const first = page.locator('.grid-row input').first();
-  await expect.poll(() => first.evaluate((box) => box === document.activeElement)).toBe(true);
-  await page.keyboard.press('F1');
-  const help = page.getByRole('region', { name: 'Help here' });
-  await page.keyboard.press('Enter');
-  await help.getByText('Hours the machine has worked since it was new.').waitFor();
-  await expectAxeCleanDayAndNight(page);
-  await page.keyboard.press('Escape');
-  await help.waitFor({ state: 'detached' });
-  expect(await first.evaluate((box) => box === document.activeElement)).toBe(true);
+windowTest(
+  'help answers where one works, by F1 from inside a box too, and gives the focus back',
+  async ({ prepare }) => {
+    const { page, ask, show } = await prepare({ asOf: '2026-11-02', demo: 'at hand', width: 1280, height: 800 });
+    const { machineId } = await smallShop(ask);
+    await show();
+    await goTo(page, `/strip-down/${machineId}`);
+    const first = page.locator('.grid-row input').first();
+    await expect.poll(() => first.evaluate((box) => box === document.activeElement)).toBe(true);
+    await page.keyboard.press('F1');
+    const help = page.getByRole('region', { name: 'Help here' });
+    await page.keyboard.press('Enter');
+    await help.getByText('Hours the machine has worked since it was new.').waitFor();
+    await expectAxeCleanByNight(page);
+    await page.keyboard.press('Escape');
+    await help.waitFor({ state: 'detached' });
+    expect(await first.evaluate((box) => box === document.activeElement)).toBe(true);
 
-  // on a record of one's own the tour asks before it opens the demo in its place
-  await page.keyboard.press('F1');
-  await help.getByRole('button', { name: 'Take the tour' }).click();
-  await help.getByText('stays as it is').waitFor();
-  expect(await told(ask, recordState, {})).toMatchObject({ isDemo: false });
-  await help.getByRole('button', { name: 'Open the demo and start' }).click();
-  await page
-    .getByRole('region', { name: tourWords.region })
-    .getByText(tourSteps[0]?.head ?? '')
-    .waitFor();
-  expect((await told(ask, machinesList, { atOnce: true })).machines.length).toBeGreaterThan(20);
-});
+    // on a record of one's own the tour asks before it opens the demo in its place
+    await page.keyboard.press('F1');
+    await help.getByRole('button', { name: 'Take the tour' }).click();
+    await help.getByText('stays as it is').waitFor();
+    expect(await told(ask, recordState, {})).toMatchObject({ isDemo: false });
+    await help.getByRole('button', { name: 'Open the demo and start' }).click();
+    await page
+      .getByRole('region', { name: tourWords.region })
+      .getByText(tourSteps[0]?.head ?? '')
+      .waitFor();
+    expect((await told(ask, machinesList, { atOnce: true })).machines.length).toBeGreaterThan(20);
+  },
+);
 
 windowTest(
   'in a shop that measures in inches sizes are shown and typed in inches, and kept in mm',
-  async ({ open }) => {
-    const { page, ask } = await open({ asOf: '2025-11-09', width: 1280, height: 800 });
+  async ({ prepare }) => {
+    const { page, ask, show } = await prepare({ asOf: '2025-11-09', width: 1280, height: 800 });
     const { machineId } = await inchShop(ask);
-    await page.reload();
+    await show();
     await goTo(page, `/strip-down/${machineId}`);
     await page.getByRole('columnheader', { name: 'Measuring point, in' }).waitFor();
     const first = page.locator('.grid-row input').first();

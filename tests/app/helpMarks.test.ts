@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
 import { machineRead, machinesList } from '#core/contract/machine.ts';
-import { expectAxeCleanDayAndNight, goTo, told } from './screens.ts';
+import { expectAxeCleanByNight, goTo, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 windowTest(
@@ -27,16 +27,15 @@ windowTest(
     };
     await goTo(page, '/machines');
     await asks('Why is this number wide?', 'The range says how well it is known.');
-    await expectAxeCleanDayAndNight(page, 'machines');
+    await expectAxeCleanByNight(page, 'machines');
     await goTo(page, `/machine/${machineId}`);
     await asks('Why is this number wide?', 'The range says how well it is known.');
     await asks('What are machine hours?', 'Hours the machine has worked since it was new.');
     await asks('What does “2 own readings, 14 like parts” mean?', 'How often this part was measured');
-    await expectAxeCleanDayAndNight(page, 'machine');
     await goTo(page, `/repair/${positionId}`);
     await asks('What is the clean-up bore?', 'The smallest round hole');
     await asks('How is it known how long a repair lasts?', 'The forecast is worked out again');
-    await expectAxeCleanDayAndNight(page, 'repair');
+    await expectAxeCleanByNight(page, 'repair');
     await page.locator('.help-mark').first().click();
     await help.getByRole('button', { name: 'All that is asked here' }).click();
     await help.getByText('What is the wall left measured against?').waitFor();
@@ -44,6 +43,5 @@ windowTest(
     await goTo(page, '/forecast-settings');
     await help.waitFor({ state: 'detached' });
     await asks('What happens when I change a figure here?', 'Nothing until you have seen it');
-    await expectAxeCleanDayAndNight(page, 'forecast settings');
   },
 );

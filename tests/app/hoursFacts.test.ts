@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { hoursAdd } from '#core/contract/hours.ts';
 import { machineRead, machinesList } from '#core/contract/machine.ts';
-import { expectAxeClean, expectAxeCleanDayAndNight, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
+import { expectAxeClean, expectAxeCleanByNight, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 /** The Hours table of a machine's page. */
@@ -18,10 +18,10 @@ const look = async (page: Page, name: string): Promise<void> => {
   if (folder) await page.screenshot({ path: join(folder, `${name}.png`) });
 };
 
-windowTest('a trailer is taken in by the machine that pulls it, and speaks that one’s dial', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2026-11-09', width: 1280, height: 800 });
+windowTest('a trailer is taken in by the machine that pulls it, and speaks that one’s dial', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2026-11-09', width: 1280, height: 800 });
   const { machineId } = await smallShop(ask);
-  await page.reload();
+  await show();
   await goTo(page, '/take-in');
   await page.getByRole('combobox', { name: 'Name' }).fill('Under Crag');
   await page.keyboard.press('Escape');
@@ -36,7 +36,7 @@ windowTest('a trailer is taken in by the machine that pulls it, and speaks that 
   await page.keyboard.press('Control+Enter');
   await page.getByText('One thing stands in the way.').waitFor();
   await look(page, 'take-in');
-  await expectAxeCleanDayAndNight(page);
+  await expectAxeCleanByNight(page);
   await meter.getByLabel('Pulls it in').fill('25');
   await page.keyboard.press('Control+Enter');
   await page.waitForURL(/#\/machine\/\d+$/);
@@ -45,7 +45,7 @@ windowTest('a trailer is taken in by the machine that pulls it, and speaks that 
   // no assembly yet: its hours stand there all the same
   await page.getByText('Tarrow 90 pulls it, 25 % of that one’s hours').waitFor();
   await look(page, 'trailer');
-  await expectAxeCleanDayAndNight(page);
+  await expectAxeCleanByNight(page);
   const { hours } = await told(ask, machineRead, { machineId: trailerId });
   const tractor = await told(ask, machineRead, { machineId });
   expect(hours.machineHours).toBeCloseTo(400 + 0.25 * (tractor.hours.machineHours! - 5000), 6);
@@ -63,7 +63,7 @@ windowTest('a trailer is taken in by the machine that pulls it, and speaks that 
   await sources.getByRole('button', { name: 'Save' }).click();
   await sources.getByText('from 1 to 8 760 hours were expected').waitFor();
   await look(page, 'source-form');
-  await expectAxeCleanDayAndNight(page);
+  await expectAxeCleanByNight(page);
   await sources.getByLabel('About', { exact: true }).fill('300');
   await sources.getByRole('button', { name: 'Save' }).click();
   await sources.getByText(/about 300.h a year, ±50 % a year/).waitFor();
@@ -85,10 +85,10 @@ windowTest('a trailer is taken in by the machine that pulls it, and speaks that 
   await page.keyboard.press('Escape');
 });
 
-windowTest('work and share from a day on, a meter’s clock, a new meter in another unit', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2026-11-09', width: 1280, height: 800 });
+windowTest('work and share from a day on, a meter’s clock, a new meter in another unit', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2026-11-09', width: 1280, height: 800 });
   const { machineId } = await smallShop(ask);
-  await page.reload();
+  await show();
   await openHoursTab(page, machineId);
   const shares = page.getByRole('region', { name: 'What it does, and how much of its hours is work' });
   await shares.getByText('Nobody has said').waitFor();

@@ -3,10 +3,10 @@ import { machinesList } from '#core/contract/machine.ts';
 import { expectAxeClean, goTo, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
-windowTest('hours are entered from any screen by one key, and a new meter goes on counting', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2025-11-09', width: 1280, height: 800 });
+windowTest('hours are entered from any screen by one key, and a new meter goes on counting', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2025-11-09', width: 1280, height: 800 });
   const { machineId } = await smallShop(ask);
-  await page.reload();
+  await show();
   await goTo(page, '/part-classes');
   await page.keyboard.press('h');
   const strip = page.getByRole('region', { name: 'Hours' });
@@ -47,10 +47,10 @@ windowTest('hours are entered from any screen by one key, and a new meter goes o
   expect(await box.evaluate((input) => input === document.activeElement)).toBe(true);
 });
 
-windowTest('what is missing is asked for, and nothing goes in', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2025-11-09' });
+windowTest('what is missing is asked for, and nothing goes in', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2025-11-09' });
   await smallShop(ask);
-  await page.reload();
+  await show();
   await goTo(page, '/shop');
   await page.locator('h1').click();
   await page.keyboard.press('h');

@@ -4,10 +4,10 @@ import { windowTest } from './windowTest.ts';
 
 windowTest(
   'in a shop that writes inches the chart counts in round inches, and what stays in mm says so',
-  async ({ open }) => {
-    const { page, ask } = await open({ asOf: '2025-11-09', width: 1280, height: 800 });
+  async ({ prepare }) => {
+    const { page, ask, show } = await prepare({ asOf: '2025-11-09', width: 1280, height: 800 });
     const { machineId } = await inchShop(ask);
-    await page.reload();
+    await show();
     await goTo(page, `/machine/${machineId}`);
     const labels = page.locator('.wear-labels text');
     await labels.filter({ hasText: /^in$/ }).waitFor();

@@ -1,7 +1,7 @@
 import { expect } from 'vitest';
 import { rebuildPaper, rebuildRead, rebuildsList } from '#core/contract/rebuild.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
-import { expectAxeClean, expectAxeCleanDayAndNight, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
+import { expectAxeClean, expectAxeCleanByNight, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 /** One dot. */
@@ -10,11 +10,10 @@ const A_PNG = Buffer.from(
   'base64',
 );
 
-windowTest('a job goes from the complaint to the close-out sheet', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2026-11-02', width: 1280, height: 800 });
-  await page.locator('#root > *').first().waitFor();
+windowTest('a job goes from the complaint to the close-out sheet', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2026-11-02', width: 1280, height: 800 });
   const { machineId } = await smallShop(ask);
-  await page.reload();
+  await show();
   await goTo(page, '/jobs');
   await page.getByRole('heading', { name: 'No job taken in yet' }).waitFor();
 
@@ -108,7 +107,7 @@ windowTest('a job goes from the complaint to the close-out sheet', async ({ open
     await group.getByText('done', { exact: true }).click();
     await expect.poll(() => group.getByRole('radio', { name: 'done' }).isChecked(), { timeout: 60_000 }).toBe(true);
   }
-  await expectAxeCleanDayAndNight(page);
+  await expectAxeCleanByNight(page);
   await page.getByLabel(/as left$/).fill('12');
   await page.getByRole('button', { name: 'Hand over' }).click();
   await page.getByText('Handed over on 2 Nov 2026.').waitFor();

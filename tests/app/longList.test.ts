@@ -5,7 +5,7 @@ import { expect } from 'vitest';
 import { machinesOrder } from '#core/contract/machine.ts';
 import { BENCH_AS_OF } from '#tests/bench/syntheticRecord.ts';
 import { layLargeShop } from '#tests/support/aLargeShop.ts';
-import { expectAxeCleanDayAndNight, told } from './screens.ts';
+import { expectAxeCleanByNight, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 /** So many that forecasting them is not over before it is cancelled. */
@@ -37,7 +37,7 @@ windowTest(
       const heldOff = await told(ask, machinesOrder, { atOnce: true });
       expect(heldOff).toMatchObject({ heldOff: true, forecasting: null });
       expect(heldOff.older).toBeGreaterThan(0);
-      await expectAxeCleanDayAndNight(page);
+      await expectAxeCleanByNight(page);
       await page.keyboard.press('f');
       await page.locator('.list-beside').waitFor({ state: 'detached', timeout: BUSY_MS });
 

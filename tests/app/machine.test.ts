@@ -91,8 +91,6 @@ windowTest(
       await page.getByRole('tab', { name: new RegExp(`^${tab}`) }).click();
       await expectAxeClean(page, tab);
     }
-    await page.emulateMedia({ colorScheme: 'dark' });
-    await expectAxeClean(page);
   },
   { timeoutMs: 400_000 },
 );

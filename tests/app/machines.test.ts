@@ -1,7 +1,7 @@
 import { expect } from 'vitest';
 import { machinesList } from '#core/contract/machine.ts';
 import { hoursLeftFigure } from '#core/words/quantityText.ts';
-import { expectAxeClean, expectAxeCleanDayAndNight } from './screens.ts';
+import { expectAxeClean } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 windowTest('a manager opens the demo, sees every machine on one scale, and finds one by name', async ({ open }) => {
@@ -69,15 +69,12 @@ windowTest('a manager opens the demo, sees every machine on one scale, and finds
   await page.getByText('Names, farms, places, makes and serials were looked through.', { exact: false }).waitFor();
   await page.keyboard.press('Escape');
   await page.locator('.machine-row').first().waitFor();
-
-  await expectAxeCleanDayAndNight(page);
 });
 
-windowTest('an empty record says what to do first', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2026-11-02' });
-  await page.locator('#root > *').first().waitFor();
+windowTest('an empty record says what to do first', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2026-11-02' });
   await ask('record/startEmpty', {});
-  await page.reload();
+  await show();
   await page.getByRole('heading', { name: 'No machine on record yet' }).waitFor();
   await expectAxeClean(page);
   await page.keyboard.press('n');

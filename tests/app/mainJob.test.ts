@@ -6,7 +6,7 @@ import { shopRead } from '#core/contract/shop.ts';
 import { stripDownSheet } from '#core/contract/stripDown.ts';
 import { hoursLeftFigure } from '#core/words/quantityText.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
-import { expectAxeClean, told } from './screens.ts';
+import { told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 /** Gaps in figures are thin on screen and on paper; a test reads them as any other space. */
@@ -194,7 +194,6 @@ windowTest(
     await page.getByLabel('Source').fill('shop’s own rule');
     await page.getByRole('button', { name: 'Save limits' }).click();
     await page.getByRole('tabpanel').getByText('shop’s own rule').waitFor();
-    await expectAxeClean(page);
     const limited = await told(ask, machineRead, { machineId: 1 });
     const point = limited.points.find(({ pointId }) => pointId === first.pointId);
     expect(point?.limits).toMatchObject({ source: 'shop’s own rule' });

@@ -5,9 +5,9 @@ import { oldSheetsRead } from '#core/contract/oldSheets.ts';
 import { recordStartEmpty } from '#core/contract/record.ts';
 import { zAssemblyKind } from '#core/contract/shop.ts';
 import { pickUpHitch } from '#core/shop/assembly-kinds/pickUpHitch.ts';
-import { expectAxeCleanDayAndNight, goTo, told } from '#tests/app/screens.ts';
+import { expectAxeCleanByNight, goTo, told } from '#tests/app/screens.ts';
 import { atRest } from '#tests/app/steadyPage.ts';
-import { type OpenedWindow, windowTest } from '#tests/app/windowTest.ts';
+import { type OpenedWindow, type PreparedWindow, windowTest } from '#tests/app/windowTest.ts';
 
 /** Old paper, typed by keys alone, as a person at a desk would with the sheet beside the keyboard. */
 
@@ -49,10 +49,10 @@ async function aShopWithAHitch({ ask }: OpenedWindow): Promise<number> {
   return machineId;
 }
 
-async function openDesk(opened: OpenedWindow) {
-  const { page } = opened;
-  await page.reload();
+async function openDesk({ page, show }: PreparedWindow) {
+  await show();
   await goTo(page, '/old-sheets');
+  await expect.poll(() => focused(page)).toBe('Machine');
 }
 
 /** What stands on the paper: 28 sizes, in the order of the sheet. */
@@ -70,12 +70,11 @@ const MOST_KEYS = 190;
 const KEYS_A_SECOND = 2;
 
 describe('old sheets', () => {
-  windowTest('a sheet of 28 sizes is typed by keys alone, with few of them', async ({ open }) => {
-    const opened = await open({ asOf: '2026-11-09' });
+  windowTest('a sheet of 28 sizes is typed by keys alone, with few of them', async ({ prepare }) => {
+    const opened = await prepare({ asOf: '2026-11-09' });
     await aShopWithAHitch(opened);
     const { page, ask } = opened;
     await openDesk(opened);
-    await expect.poll(() => focused(page)).toBe('Machine');
     await atRest(page);
     const asked: string[] = [];
     page.on('request', (request) => asked.push(new URL(request.url()).pathname));
@@ -118,12 +117,11 @@ describe('old sheets', () => {
     expect(asked.filter((path) => /machines\/list|machine\/read|forecast|classes/.test(path))).toEqual([]);
   });
 
-  windowTest('a machine and a point that are not on record are taken in on the way', async ({ open }) => {
-    const opened = await open({ asOf: '2026-11-09' });
+  windowTest('a machine and a point that are not on record are taken in on the way', async ({ prepare }) => {
+    const opened = await prepare({ asOf: '2026-11-09' });
     const { page, ask } = opened;
     await told(ask, recordStartEmpty, {});
     await openDesk(opened);
-    await expect.poll(() => focused(page)).toBe('Machine');
     const { key, enter } = counting(page);
     await enter('Loft 40');
     await expect.poll(() => focused(page)).toBe('Customer');
@@ -151,8 +149,8 @@ describe('old sheets', () => {
     expect(sheets).toMatchObject([{ sizes: 1 }]);
   });
 
-  windowTest('what is doubtful holds nothing up, what was typed survives, and the batch ends', async ({ open }) => {
-    const opened = await open({ asOf: '2026-11-09' });
+  windowTest('what is doubtful holds nothing up, what was typed survives, and the batch ends', async ({ prepare }) => {
+    const opened = await prepare({ asOf: '2026-11-09' });
     await aShopWithAHitch(opened);
     const { page, ask } = opened;
     await openDesk(opened);
@@ -168,7 +166,8 @@ describe('old sheets', () => {
     await page.getByText(/^kept \d\d:\d\d/).waitFor();
 
     // the window is closed half-way: the sheet is there again
-    await openDesk(opened);
+    await page.reload();
+    await goTo(page, '/old-sheets');
     await page.getByRole('button', { name: 'Vessel 118' }).click();
     await page.getByText('Typed and not saved: the sheet of 12 Oct 2014.').waitFor();
     await expect.poll(() => page.getByLabel(/1 Slide strip, top front, front/).inputValue()).toBe('118.00');
@@ -189,8 +188,8 @@ describe('old sheets', () => {
     expect((await told(ask, oldSheetsRead, {})).sheets).toEqual([]);
   });
 
-  windowTest('the last sheet goes back into its boxes; the history takes back what came last', async ({ open }) => {
-    const opened = await open({ asOf: '2026-11-09' });
+  windowTest('the last sheet goes back into its boxes; the history takes back what came last', async ({ prepare }) => {
+    const opened = await prepare({ asOf: '2026-11-09' });
     await aShopWithAHitch(opened);
     const { page } = opened;
     await openDesk(opened);
@@ -230,8 +229,8 @@ describe('old sheets', () => {
     expect(await page.getByText(/taken back /).count()).toBe(2);
   });
 
-  windowTest('what opens on its desk stands without a fault that axe knows, by day and by night', async ({ open }) => {
-    const opened = await open({ asOf: '2026-11-09' });
+  windowTest('what opens on its desk stands without a fault that axe knows', async ({ prepare }) => {
+    const opened = await prepare({ asOf: '2026-11-09' });
     await aShopWithAHitch(opened);
     const { page } = opened;
     await openDesk(opened);
@@ -243,7 +242,7 @@ describe('old sheets', () => {
     await enter('Bo');
     await enter('118');
     await page.getByText('1 questioned').waitFor();
-    await expectAxeCleanDayAndNight(page);
+    await expectAxeCleanByNight(page);
     const strips = [
       ['w', 'Change round'],
       ['a', 'Add a measuring point'],
@@ -251,7 +250,7 @@ describe('old sheets', () => {
     for (const [letter, strip] of strips) {
       await key(letter);
       await page.getByRole('region', { name: strip }).waitFor();
-      await expectAxeCleanDayAndNight(page);
+      await expectAxeCleanByNight(page);
       await key('Escape');
     }
     await key('Control+Shift+Enter');
@@ -260,12 +259,12 @@ describe('old sheets', () => {
     await page.getByRole('combobox', { name: 'Machine', exact: true }).focus();
     await enter('Loft 40');
     await page.getByRole('region', { name: 'Take in Loft 40' }).waitFor();
-    await expectAxeCleanDayAndNight(page);
+    await expectAxeCleanByNight(page);
     // its other screens stand in everyScreen.test.ts
     await goTo(page, '/old-sheets');
     await page.getByRole('button', { name: 'End the batch' }).click();
     await page.getByText('Batch ended: 1 sheet in').waitFor();
     await page.getByRole('row', { name: /Vessel 118/ }).waitFor();
-    await expectAxeCleanDayAndNight(page);
+    await expectAxeCleanByNight(page);
   });
 });

@@ -7,11 +7,11 @@ import { expectAxeClean, goTo, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 /** A fitter says at the bench what a renewal was, and the next man finds it. */
-windowTest('an oversize pin is said at the bench by keys, and the next man reads its size', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2026-11-09', width: 1280, height: 800 });
+windowTest('an oversize pin is said at the bench by keys, and the next man reads its size', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2026-11-09', width: 1280, height: 800 });
   await told(ask, recordStartEmpty, {});
   const { machineId } = await told(ask, machineTakeIn, aTakeIn());
-  await page.reload();
+  await show();
   await goTo(page, `/strip-down/${machineId}`);
   const pin = page.locator('.grid-row').nth(1).locator('input').first();
   await pin.fill('28.7');

@@ -53,10 +53,10 @@ const give = (page: Page, how: 'drop' | 'paste', file: { name: string; mimeType:
 
 windowTest(
   'photos of a finding: taken three ways, made small, without their place, shown, struck',
-  async ({ open }) => {
-    const { page, ask } = await open({ asOf: AS_OF, width: 1280, height: 800 });
+  async ({ prepare }) => {
+    const { page, ask, show } = await prepare({ asOf: AS_OF, width: 1280, height: 800 });
     const { machineId } = await smallShop(ask);
-    await page.reload();
+    await show();
     await goTo(page, `/strip-down/${machineId}`);
     const camera = await aCameraPhoto(page, 2400, 1800);
     expect(camera.length).toBeGreaterThan(2_000_000);

@@ -3,14 +3,13 @@ import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
 import { planRead } from '#core/contract/plan.ts';
 import { stripDownSave } from '#core/contract/stripDown.ts';
 import { aSize, aTakeIn } from '#tests/support/aHitch.ts';
-import { expectAxeClean, expectAxeCleanDayAndNight, goTo, told } from './screens.ts';
+import { expectAxeClean, expectAxeCleanByNight, goTo, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
-windowTest('a winter is proposed, moved by keys, agreed, split and asked what if', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2026-11-09', width: 1280, height: 800 });
-  await page.locator('#root > *').first().waitFor();
+windowTest('a winter is proposed, moved by keys, agreed, split and asked what if', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2026-11-09', width: 1280, height: 800 });
   await ask('record/startEmpty', {});
-  await page.reload();
+  await show();
   await goTo(page, '/winter');
   await page.getByRole('heading', { name: 'No machine on record yet' }).waitFor();
   for (const [name, stripMm] of [
@@ -34,7 +33,7 @@ windowTest('a winter is proposed, moved by keys, agreed, split and asked what if
   const visit = page.getByRole('button', { name: /^Hollin 90.*week of 23 Nov 2026/ });
   await visit.waitFor();
   await page.getByText('no plan of weeks does less harm').waitFor();
-  await expectAxeCleanDayAndNight(page);
+  await expectAxeCleanByNight(page);
 
   // by keys to the week after, which says what that costs; taken back; dragged by a press on the week
   await visit.click();

@@ -17,12 +17,11 @@ async function downloaded(page: Page, press: () => Promise<void>): Promise<{ nam
   return { name: download.suggestedFilename(), bytes: readFileSync(await download.path()) };
 }
 
-windowTest('from the list by slip, mail and message to the answer, and off the list', async ({ open }) => {
-  const { page, ask } = await open({ asOf: TODAY, width: 1280, height: 900 });
-  await page.locator('#root > *').first().waitFor();
+windowTest('from the list by slip, mail and message to the answer, and off the list', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: TODAY, width: 1280, height: 900 });
   const { machineId } = await smallShop(ask);
   await told(ask, recallRead, {});
-  await page.reload();
+  await show();
   await goTo(page, '/recall');
   const { machine, customer } = SMALL_SHOP;
   const row = page.getByRole('row').filter({ hasText: machine });
@@ -124,11 +123,10 @@ windowTest('from the list by slip, mail and message to the answer, and off the l
 
 windowTest(
   'a farmer rings: found, the dial entered while he talks, the answer, and when to ring back',
-  async ({ open }) => {
-    const { page, ask } = await open({ asOf: TODAY, width: 1280, height: 800 });
-    await page.locator('#root > *').first().waitFor();
+  async ({ prepare }) => {
+    const { page, ask, show } = await prepare({ asOf: TODAY, width: 1280, height: 800 });
     await smallShop(ask);
-    await page.reload();
+    await show();
     await page.getByRole('heading', { level: 1 }).first().waitFor();
     const { machine, customer } = SMALL_SHOP;
 

@@ -4,7 +4,7 @@ import { repairRead, repairSaveFacts } from '#core/contract/repair.ts';
 import { shopFiguresRead } from '#core/contract/shopFigures.ts';
 import type { OpenProgram } from '#core/shells/openProgram.ts';
 import { aWornHole } from '#tests/support/aWornHole.ts';
-import { expectAxeClean, expectAxeCleanDayAndNight, goTo, smallShop, told } from './screens.ts';
+import { expectAxeClean, expectAxeCleanByNight, goTo, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 /** A hitch whose right hook-frame pivot has been described by the bench. */
@@ -19,10 +19,10 @@ async function aPivot(ask: OpenProgram['ask'], change: Parameters<typeof aWornHo
   return { machineId, positionId };
 }
 
-windowTest('a fitter sees every choice for a worn pivot, chooses one, and takes it back', async ({ open }) => {
-  const { page, ask } = await open();
+windowTest('a fitter sees every choice for a worn pivot, chooses one, and takes it back', async ({ prepare }) => {
+  const { page, ask, show } = await prepare();
   const { machineId, positionId } = await aPivot(ask, { mustStayStandard: true });
-  await page.reload();
+  await show();
   await goTo(page, `/repair/${positionId}`);
   await page.getByRole('img', { name: /Worn hole to scale/ }).waitFor();
   const shown = async () => ((await page.locator('main').textContent()) ?? '').replaceAll('\u00A0', ' ');
@@ -34,6 +34,7 @@ windowTest('a fitter sees every choice for a worn pivot, chooses one, and takes 
     'Local codes',
   ])
     expect(await shown()).toContain(words);
+  await expectAxeCleanByNight(page, 'every choice for a pivot');
   // its number, then Enter: no pointer needed
   await page.keyboard.press('3');
   await page.keyboard.press('Enter');
@@ -55,10 +56,10 @@ windowTest('a fitter sees every choice for a worn pivot, chooses one, and takes 
   await page.waitForURL(`**/#/machine/${machineId}`);
 });
 
-windowTest('a hole nobody has described says what is missing; filled in, its choices stand', async ({ open }) => {
-  const { page, ask } = await open();
+windowTest('a hole nobody has described says what is missing; filled in, its choices stand', async ({ prepare }) => {
+  const { page, ask, show } = await prepare();
   const { machineId } = await smallShop(ask);
-  await page.reload();
+  await show();
   const { points } = await told(ask, machineRead, { machineId });
   const pivot = points.find(({ item, measures }) => item === 11 && measures === 'bore');
   await goTo(page, `/repair/${pivot?.positionId}`);
@@ -74,12 +75,12 @@ windowTest('a hole nobody has described says what is missing; filled in, its cho
   await page.getByText('Kept in the record.').waitFor();
 });
 
-windowTest('top and bottom front renewed: what that gives back at the hook', async ({ open }) => {
-  const { page, ask } = await open();
+windowTest('top and bottom front renewed: what that gives back at the hook', async ({ prepare }) => {
+  const { page, ask, show } = await prepare();
   const { machineId } = await smallShop(ask);
   const { points } = await told(ask, machineRead, { machineId });
   const strip = points.find(({ item }) => item === 1);
-  await page.reload();
+  await show();
   await goTo(page, `/slide/${strip?.assemblyId}`);
   await page.getByText('Enter the two lengths').waitFor();
   const type = (label: string, text: string) => page.getByLabel(label, { exact: true }).fill(text);
@@ -96,10 +97,10 @@ windowTest('top and bottom front renewed: what that gives back at the hook', asy
 
 windowTest(
   'the shop sets its own figures of repair, each beside the program’s with how that is known',
-  async ({ open }) => {
-    const { page, ask } = await open();
+  async ({ prepare }) => {
+    const { page, ask, show } = await prepare();
     await smallShop(ask);
-    await page.reload();
+    await show();
     await goTo(page, '/shop-figures');
     const step = page.getByLabel('Here, Oversize pins go up by');
     await step.fill('20');
@@ -108,7 +109,7 @@ windowTest(
     await page.getByRole('button', { name: 'Add bars' }).click();
     await page.getByLabel('Sort').fill('steel round 60');
     await page.getByLabel('Length', { exact: true }).fill('640');
-    await expectAxeCleanDayAndNight(page, 'figures of repair');
+    await expectAxeCleanByNight(page, 'figures of repair');
     await page.keyboard.press('Control+Enter');
     await page.getByText('As saved').waitFor();
     const { figures, rack } = await told(ask, shopFiguresRead, {});
@@ -116,12 +117,3 @@ windowTest(
     expect(rack).toEqual([{ bar: 'steel round 60', lengthMm: 640, count: 1 }]);
   },
 );
-
-windowTest("the repair screen holds axe's rules by day and by night", async ({ open }) => {
-  const { page, ask } = await open();
-  const { positionId } = await aPivot(ask);
-  await page.reload();
-  await goTo(page, `/repair/${positionId}`);
-  await page.getByRole('img', { name: /Worn hole to scale/ }).waitFor();
-  await expectAxeCleanDayAndNight(page);
-});

@@ -58,6 +58,15 @@ export async function expectAxeCleanDayAndNight(page: Page, at = ''): Promise<vo
   await page.emulateMedia({ colorScheme: 'light' });
 }
 
+/**
+ * The same by night alone: for what opens on a screen, which by itself is looked at by day and by night in everyScreen.test.ts.
+ */
+export async function expectAxeCleanByNight(page: Page, at = ''): Promise<void> {
+  await page.emulateMedia({ colorScheme: 'dark' });
+  await expectAxeClean(page, `${at} by night`);
+  await page.emulateMedia({ colorScheme: 'light' });
+}
+
 /** What the program answers past the window; a refusal fails the test. */
 export async function told<O extends Operation>(
   ask: OpenProgram['ask'],

@@ -7,15 +7,15 @@ import { windowTest } from './windowTest.ts';
 const AS_OF = '2025-11-09';
 const TITLE = `Strip-down: ${SMALL_SHOP.machine}`;
 
-windowTest('a fitter types a strip-down, is asked, answers, and sees the forecast move', async ({ open }) => {
-  const { page, ask } = await open({ asOf: AS_OF, width: 1280, height: 800 });
+windowTest('a fitter types a strip-down, is asked, answers, and sees the forecast move', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: AS_OF, width: 1280, height: 800 });
   const { machineId } = await smallShop(ask);
   const saves = async () => {
     const { entries } = await told(ask, entriesList, { beforeEntryId: null, limit: 200 });
     return entries.filter(({ what }) => what === 'stripDown/save').length;
   };
   const before = await saves();
-  await page.reload();
+  await show();
   await goTo(page, '/strip-down');
 
   // found by part of its name, by keys alone
@@ -82,10 +82,10 @@ windowTest('a fitter types a strip-down, is asked, answers, and sees the forecas
   expect(after.rows[1]?.stations[0]?.lastSizeMm).toBeCloseTo(last + 0.9, 9);
 });
 
-windowTest('a size in the wrong box changes places with the right one, and nonsense stays out', async ({ open }) => {
-  const { page, ask } = await open({ asOf: AS_OF });
+windowTest('a size in the wrong box changes places with the right one, and nonsense stays out', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: AS_OF });
   const { machineId } = await smallShop(ask);
-  await page.reload();
+  await show();
   await goTo(page, `/strip-down/${machineId}`);
   const box = (row: number, station: number) => page.locator('.grid-row').nth(row).locator('input').nth(station);
   await box(0, 0).waitFor();
@@ -111,10 +111,10 @@ windowTest('a size in the wrong box changes places with the right one, and nonse
   expect((await told(ask, stripDownSheet, { machineId })).draft).toBeNull();
 });
 
-windowTest('a dial that went back is asked about before anything is saved', async ({ open }) => {
-  const { page, ask } = await open({ asOf: AS_OF });
+windowTest('a dial that went back is asked about before anything is saved', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: AS_OF });
   const { machineId } = await smallShop(ask);
-  await page.reload();
+  await show();
   await goTo(page, `/strip-down/${machineId}`);
   await page.locator('.grid-row input').first().fill('11.5');
   await page.getByLabel('Dial').fill('120');

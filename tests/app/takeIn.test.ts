@@ -59,10 +59,10 @@ windowTest('a machine is taken in from nothing, and a refusal loses no word of i
   });
 });
 
-windowTest('a customer on record is found by part of the name', async ({ open }) => {
-  const { page, ask } = await open({ asOf: '2025-11-09' });
+windowTest('a customer on record is found by part of the name', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: '2025-11-09' });
   await smallShop(ask);
-  await page.reload();
+  await show();
   await goTo(page, '/take-in');
   const before = await told(ask, customersList, {});
   await page.keyboard.type('crag');

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { customersSheet } from '#core/contract/customer.ts';
-import { expectAxeCleanDayAndNight, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
+import { expectAxeCleanByNight, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
 import { atRest } from './steadyPage.ts';
 import { windowTest } from './windowTest.ts';
 
@@ -33,10 +33,10 @@ const mend = (page: Page) => page.evaluate(() => document.dispatchEvent(new Even
 
 windowTest(
   'a form whose screen breaks or is loaded anew has what was typed put back, answers and all, once it is opened again',
-  async ({ open }) => {
-    const { page, ask } = await open({ asOf: '2025-11-09', width: 1280, height: 800 });
+  async ({ prepare }) => {
+    const { page, ask, show } = await prepare({ asOf: '2025-11-09', width: 1280, height: 800 });
     await smallShop(ask);
-    await page.reload();
+    await show();
     await goTo(page, '/customers');
     const openForm = async () => {
       await page.getByRole('button', { name: `Open ${SMALL_SHOP.customer}`, exact: true }).click();
@@ -51,7 +51,7 @@ windowTest(
     await page.getByRole('heading', { name: 'This screen could not be drawn.' }).waitFor();
     await page.getByText(/what you had typed here is kept/).waitFor();
     await page.getByText('Telephone: 01632 960 402').waitFor();
-    await expectAxeCleanDayAndNight(page);
+    await expectAxeCleanByNight(page);
     // another screen stands meanwhile, and is offered nothing
     await goTo(page, '/recall');
     expect(await page.getByText('Telephone: 01632 960 402').count()).toBe(0);
@@ -103,7 +103,7 @@ windowTest(
     await page.getByText('Telephone: 01632 960 403').waitFor();
     // what only finds is nobody's work
     expect(await page.locator('.typed-lines li').count()).toBe(1);
-    await expectAxeCleanDayAndNight(page);
+    await expectAxeCleanByNight(page);
     await openForm();
     await page.getByRole('button', { name: 'Put it back' }).click();
     await page.getByRole('button', { name: 'Save' }).click();

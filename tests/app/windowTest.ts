@@ -38,7 +38,14 @@ export type OpenedWindow = {
   folder: string;
 };
 
-type WindowTest = (tools: { open(options?: OpenOptions): Promise<OpenedWindow> }) => Promise<void>;
+/** A window in which nothing stands yet: the program can be asked first, and what the window shows begins with that. */
+export type PreparedWindow = OpenedWindow & { show(): Promise<unknown> };
+
+export type WindowTools = {
+  open(options?: OpenOptions): Promise<OpenedWindow>;
+  prepare(options?: OpenOptions): Promise<PreparedWindow>;
+};
+type WindowTest = (tools: WindowTools) => Promise<void>;
 type TestOptions = {
   /** the test provokes errors in the console and looks at them itself */
   expectErrors?: boolean;
@@ -54,6 +61,7 @@ const ONE_STEP_MS = 90_000;
  * or throws fails the test. Without a browser it is skipped and counted; with CI set it fails.
  *
  * @example windowTest('a fitter finds a machine', async ({ open }) => { const { page } = await open(); ... });
+ * @example const { ask, show } = await prepare(); await smallShop(ask); await show(); // no window drawn for nothing
  */
 export function windowTest(
   title: string,
@@ -72,7 +80,13 @@ export function windowTest(
     const errors: string[] = [];
     try {
       const browser = await testBrowser(browserPath);
-      await body({ open: (options = {}) => openWindow(browser, options, endings, errors) });
+      const prepare: WindowTools['prepare'] = (options = {}) => prepareWindow(browser, options, endings, errors);
+      const open: WindowTools['open'] = async (options) => {
+        const prepared = await prepare(options);
+        await prepared.show();
+        return prepared;
+      };
+      await body({ open, prepare });
       if (!expectErrors) expect(errors).toEqual([]);
     } finally {
       for (const end of endings.reverse()) await end();
@@ -91,12 +105,12 @@ export function testBrowser(executablePath: string): Promise<Browser> {
 const recordPaths = new WeakMap<OpenProgram['ask'], string>();
 export const recordPathOf = (ask: OpenProgram['ask']): string => recordPaths.get(ask) ?? '';
 
-async function openWindow(
+async function prepareWindow(
   browser: Browser,
   options: OpenOptions,
   endings: (() => Promise<unknown>)[],
   errors: string[],
-): Promise<OpenedWindow> {
+): Promise<PreparedWindow> {
   const folder = mkdtempSync(join(tmpdir(), 'window-test-'));
   endings.push(async () => rmSync(folder, { recursive: true, force: true }));
   const recordPath = options.recordPath ?? join(folder, 'shop.hoursandwear');
@@ -133,6 +147,6 @@ async function openWindow(
     if (message.type() === 'error') errors.push(`console: ${message.text()}`);
   });
   page.on('pageerror', (error) => errors.push(`page: ${error.stack ?? error.message}`));
-  await page.goto(loopback.address);
-  return { page, ask: program.ask, address: loopback.address, recordPath, folder };
+  const { address } = loopback;
+  return { page, ask: program.ask, address, recordPath, folder, show: () => page.goto(address) };
 }

@@ -2,12 +2,14 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { allOperations } from '#core/contract/allOperations.ts';
 import type { Operation } from '#core/contract/operation.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
+import { layLearnedDemo } from '#tests/support/learnedDemo.ts';
 import { aHitchesRequests } from '#tests/support/soundRequests.ts';
 
 let program: Program;
 let sound: Record<string, Record<string, unknown>>;
 beforeAll(async () => {
   program = aProgram();
+  await layLearnedDemo(program.folder); // how it is laid down and learned is tested by itself
   sound = await aHitchesRequests(program);
 });
 afterAll(() => program.end());
