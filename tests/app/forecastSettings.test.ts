@@ -19,7 +19,7 @@ windowTest('a shop changes what the forecast starts from, is told what moves, an
   await page.getByRole('textbox', { name: 'Wears, times as fast, contract silage' }).fill('1.4');
   await expectAxeClean(page);
   await page.keyboard.press('Control+Enter');
-  await page.getByText(/would move by more than a twentieth/).waitFor({ timeout: 60_000 });
+  await page.getByText(/would move by more than a twentieth/).waitFor({ timeout: 250_000 });
   await expectAxeClean(page);
   await page.getByRole('button', { name: 'Save', exact: true }).click();
   await page.getByText('1 figure').waitFor();

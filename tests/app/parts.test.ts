@@ -25,7 +25,7 @@ windowTest('an oversize pin is said at the bench by keys, and the next man reads
   await strip.getByRole('radio', { name: 'new part' }).waitFor();
   await strip.getByText('oversize pin').click();
   await strip.getByLabel('Made to').fill('29');
-  await strip.getByText('29.00 is no larger than the standard here').waitFor();
+  await strip.getByText(/^29\.00\s*mm is no larger than the standard here/).waitFor();
   await expectAxeClean(page);
   await strip.getByLabel('Made to').fill('31');
   await strip.getByText('is no larger than the standard here').waitFor({ state: 'detached' });
