@@ -119,6 +119,10 @@ export const gaugeErrorFigure = (errorSdMm: number, writing: Writing = '.'): str
 export const gaugeErrorText = (errorSdMm: number, writing: Writing = '.'): string =>
   `${gaugeErrorFigure(errorSdMm, writing)}${NO_BREAK_SPACE}${lengthUnit(writing)}`;
 
+/** What stands after a wear rate: "mm in 1 000 h"; an inch is written "in" and would read twice. */
+export const rateUnit = (writing: Writing): string =>
+  inInches(writing) ? `in per 1${THIN_GAP}000${NO_BREAK_SPACE}h` : `mm in 1${THIN_GAP}000${NO_BREAK_SPACE}h`;
+
 /** Wear rate on screens: the shop's unit in 1 000 h, where code holds mm per hour. */
 export const rateFigure = (rateMmPerHour: number, writing: Writing = '.'): string =>
   lengthFigure(rateMmPerHour * 1000, 2, writing);

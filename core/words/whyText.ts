@@ -10,9 +10,9 @@ import {
   hoursLeftSentence,
   lengthFigure,
   lengthText,
-  lengthUnit,
   limitText,
   monthYearText,
+  rateUnit,
   type Writing,
   wholeFigure,
 } from './quantityText.ts';
@@ -69,6 +69,8 @@ const text = (fact: Facts[string] | undefined): string => (typeof fact === 'stri
 
 const mm = (fact: Facts[string] | undefined, writing: Writing, places = 2): string =>
   typeof fact === 'number' ? lengthText(fact, places, writing) : NOT_KNOWN;
+const rate = (fact: Facts[string] | undefined, writing: Writing): string =>
+  typeof fact === 'number' ? `${lengthFigure(fact, 2, writing)}${NBSP}${rateUnit(writing)}` : NOT_KNOWN;
 const hours = (fact: Facts[string] | undefined): string =>
   typeof fact === 'number' ? `${hoursFigure(fact)}${NBSP}h` : NOT_KNOWN;
 /** "1.30 ±0.06 mm": U, as the shop writes a gauge's error, is twice the standard deviation. */
@@ -83,7 +85,7 @@ function rates(facts: Facts, writing: Writing): string {
   if (low == null || middle == null || high == null) return NOT_KNOWN;
   const places = Math.max(low, middle, high) < 0.1 ? 3 : 2;
   const figure = (value: number) => lengthFigure(value, places, writing);
-  return `${figure(low)} to ${figure(high)}${NBSP}${lengthUnit(writing)} in 1\u2009000${NBSP}h, likely ${figure(middle)}`;
+  return `${figure(low)} to ${figure(high)}${NBSP}${rateUnit(writing)}, likely ${figure(middle)}`;
 }
 
 const percent = (share: number): string => {
@@ -164,7 +166,7 @@ const stepSentences: Record<string, Sentence> = {
     const bore = typeof f.bores === 'number' && f.bores > 1 ? 'the bore that wears fastest' : 'the bore';
     const both = [f.pinRatePer1000hMm, f.boreRatePer1000hMm].every((rate) => typeof rate === 'number');
     const rates = both
-      ? `: the pin loses ${mm(f.pinRatePer1000hMm, writing)} in 1000 hours, ${bore} ${mm(f.boreRatePer1000hMm, writing)}`
+      ? `: the pin loses ${rate(f.pinRatePer1000hMm, writing)}, ${bore} ${mm(f.boreRatePer1000hMm, writing)}`
       : '';
     return `Slack is worked out from the forecasts of pin and bore together${rates}. New, they leave ${mm(f.newSlackMm, writing)}. A slack measured by itself counts only where the two were not measured, so that nothing is heard twice.`;
   },

@@ -7,6 +7,7 @@ import {
   monthYearText,
   type Range,
   rateFigure,
+  rateUnit,
   type Writing,
 } from '#core/words/quantityText.ts';
 import { limitWords } from './markWords.ts';
@@ -21,7 +22,7 @@ export const chartWords = {
   rate: ({ low, middle, high }: Range, writing: Writing): string | null =>
     middle === null
       ? null
-      : `${rateFigure(middle / 1000, writing)}\u00A0mm in 1\u2009000\u00A0h${low === null || high === null ? '' : ` (${rateFigure(low / 1000, writing)} to ${rateFigure(high / 1000, writing)})`}`,
+      : `${rateFigure(middle / 1000, writing)}\u00A0${rateUnit(writing)}${low === null || high === null ? '' : ` (${rateFigure(low / 1000, writing)} to ${rateFigure(high / 1000, writing)})`}`,
   limit: (kind: keyof typeof limitWords, sizeMm: number, tolMm: number | null, writing: Writing): string =>
     `${limitWords[kind]} ${limitFigure(sizeMm, writing)}${tolMm ? ` ±${limitFigure(tolMm / 2, writing)}` : ''}`,
   worstOf: (stations: readonly string[]): string => `worst of ${stations.join(', ')}`,

@@ -24,5 +24,6 @@ export const fieldWords = {
   nothingFound: 'Nothing of that name',
   choose: 'choose',
   staysInMm: 'These figures stand in mm, as the tables and stock lists they go by do. 1 in is 25.4 mm.',
+  recordInMm: 'Lengths on this sheet stand in mm, as the record holds them. 1 in is 25.4 mm.',
   theme: { light: 'light', dark: 'dark', system: 'as the system' },
 } as const;

@@ -15,7 +15,6 @@ export const partClassWords = {
   emptyNext: 'Take in a machine: its assembly names the classes its parts belong to.',
   takeIn: 'Take in a machine',
   class: 'Class',
-  rate: (unit: string) => `${unit} in 1 000 hours`,
   low: 'low',
   middle: 'middle',
   high: 'high',
@@ -40,8 +39,6 @@ export const partClassWords = {
   finished: (n: number) => `${count(n, 'worn-out part counts', 'worn-out parts count')} too.`,
   barNote: 'Thin line: before any reading here. Bar: with them. Open while all is borrowed.',
   sentence: (name: string, range: string, seen: string) => `${name}: ${range}; ${seen}`,
-  rangeText: (low: string, middle: string, high: string, unit: string) =>
-    `${low} to ${high} ${unit} in 1 000 hours, likely ${middle}`,
   noRate: 'rate not known',
 
   name: 'Name of the class',

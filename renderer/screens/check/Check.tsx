@@ -5,10 +5,12 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, Notice } from '#renderer/controls/Notice.tsx';
 import { NotYet } from '#renderer/controls/NotYet.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
+import { StaysInMm } from '#renderer/controls/StaysInMm.tsx';
 import { useAsk } from '#renderer/useAsk.ts';
 import { checkWords as words } from '#renderer/words/checkWords.ts';
 import { shared } from '#renderer/words/english.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
+import { fieldWords } from '#renderer/words/fieldWords.ts';
 import { Beyond } from './Beyond.tsx';
 import { ClassTable } from './ClassTable.tsx';
 import { Worth } from './Worth.tsx';
@@ -57,6 +59,7 @@ function Checked({ read }: { read: Read }) {
           </>
         )}
       </p>
+      <StaysInMm why={fieldWords.recordInMm} />
       <ClassTable classes={read.classes} />
       <p className="second">
         <Figures>{words.classNote(read.leastSizes)}</Figures>

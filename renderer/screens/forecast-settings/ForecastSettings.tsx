@@ -7,8 +7,10 @@ import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
+import { StaysInMm } from '#renderer/controls/StaysInMm.tsx';
 import { useWriting } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
+import { fieldWords } from '#renderer/words/fieldWords.ts';
 import { forecastSettingsWords as words } from '#renderer/words/forecastSettingsWords.ts';
 import { useFormKeys } from '../take-in/useFormKeys.ts';
 import { SettingRows } from './SettingRows.tsx';
@@ -58,6 +60,7 @@ function OfShop({ read }: { read: ReplyOf<typeof forecastSettingsRead> }) {
       ]}
     >
       <div className="forecast-settings">
+        <StaysInMm why={fieldWords.recordInMm} />
         <WorkTypes
           form={form}
           tried={tried}

@@ -1,7 +1,7 @@
 import { Fragment, type KeyboardEvent, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { classesList, type PartClassSheet } from '#core/contract/partClass.ts';
-import { decimalFigure, lengthFigure, lengthUnit, type Writing } from '#core/words/quantityText.ts';
+import { decimalFigure, lengthFigure, rateUnit, unitMmOf, type Writing } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, Notice } from '#renderer/controls/Notice.tsx';
 import { NotYet } from '#renderer/controls/NotYet.tsx';
@@ -16,7 +16,7 @@ import { partClassWords as words } from '#renderer/words/partClassWords.ts';
 import { useWidth } from '../machines/useWidth.ts';
 import { ClassEditor } from './ClassEditor.tsx';
 import { classForm, emptyClassForm } from './classForm.ts';
-import { type RateRow, ratePicture } from './ratePicture.ts';
+import { type RateRow, type RateTick, ratePicture } from './ratePicture.ts';
 import './part-classes.css';
 
 /** The picture is at least and at most so wide, beside the words and the figures [px]. */
@@ -33,7 +33,7 @@ export default function PartClasses() {
   const all = classes.value?.classes ?? [];
   const holder = useRef<HTMLDivElement>(null);
   const widthPx = Math.min(PICTURE.most, Math.max(PICTURE.least, useWidth(holder) - PICTURE.beside));
-  const picture = ratePicture(all, widthPx);
+  const picture = ratePicture(all, widthPx, unitMmOf(writing));
   const toggle = (id: number) => setOpened(opened === id ? null : id);
   const readings = all.reduce((sum, one) => sum + one.readings, 0);
   const parts = all.reduce((sum, one) => sum + one.parts, 0);
@@ -78,7 +78,7 @@ export default function PartClasses() {
             <tr>
               <th scope="col">{words.class}</th>
               <th scope="col" className="rate-head">
-                {words.rate(lengthUnit(writing))}
+                {rateUnit(writing)}
                 <RateRule ticks={picture.ticks} writing={writing} widthPx={widthPx} />
               </th>
               {(['low', 'middle', 'high'] as const).map((end) => (
@@ -168,23 +168,15 @@ function ClassRow({
 const rateText = (rate: number | null, writing: Writing): string =>
   rate === null ? '\u2013' : lengthFigure(rate, 2, writing);
 
-function RateRule({
-  ticks,
-  writing,
-  widthPx,
-}: {
-  ticks: readonly { rate: number; x: number }[];
-  writing: Writing;
-  widthPx: number;
-}) {
+function RateRule({ ticks, writing, widthPx }: { ticks: readonly RateTick[]; writing: Writing; widthPx: number }) {
   const last = ticks.at(-1)?.x ?? 0;
   return (
     <Picture width={widthPx} height={24} label={null}>
       <path className="l-rule" d={`M${ticks[0]?.x ?? 0} 23H${last}`} />
       <path className="l-thin" d={ticks.map(({ x }) => `M${x} 23v-7`).join('')} />
-      {ticks.map(({ rate, x }) => (
-        <text key={rate} x={x} y={13} className="middle second">
-          {decimalFigure(rate, rate < 10 && !Number.isInteger(rate) ? 1 : 0, writing)}
+      {ticks.map(({ rate, x, places }) => (
+        <text key={x} x={x} y={13} className="middle second">
+          {decimalFigure(rate, places, writing)}
         </text>
       ))}
     </Picture>

@@ -100,6 +100,7 @@ function OfShop({ read }: { read: FiguresRead }) {
       ]}
     >
       <div className="forecast-settings">
+        <StaysInMm />
         {GROUPS.slice(0, 3).map(({ head, names }) => rowsOf(head, names))}
         <Bars form={form} read={read} set={set} />
         {GROUPS.slice(3).map(({ head, names }) => rowsOf(head, names))}
@@ -117,7 +118,6 @@ function Bars({ form, read, set }: PartProps & { read: FiguresRead }) {
   return (
     <section className="form-part bars" aria-label={words.rack}>
       <h2>{words.roundBars}</h2>
-      <StaysInMm />
       <TextField
         label={words.roundBarsHint}
         value={form.barsText}

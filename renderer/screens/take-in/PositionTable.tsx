@@ -1,4 +1,5 @@
 import { Fragment, type KeyboardEvent, type ReactNode, useId } from 'react';
+import { lengthUnit } from '#core/words/quantityText.ts';
 import { Key } from '#renderer/controls/Key.tsx';
 import { useWriting } from '#renderer/record.tsx';
 import { measuresWords } from '#renderer/words/stripDownWords.ts';
@@ -41,7 +42,7 @@ export function PositionTable(props: PositionTableProps) {
       </datalist>
       <table onKeyDown={toNextRow}>
         <caption className="said">{words.tableOf(name)}</caption>
-        <Head groups={groups} />
+        <Head groups={groups} unit={lengthUnit(writing)} />
         <tbody>
           {positions.map((position, i) => (
             <Fragment key={position.id}>
@@ -83,7 +84,7 @@ export function PositionTable(props: PositionTableProps) {
 const rowsOf = (position: PositionForm): readonly (PointForm | null)[] =>
   position.points.length === 0 ? [null] : position.points;
 
-const Head = ({ groups }: { groups: boolean }) => (
+const Head = ({ groups, unit }: { groups: boolean; unit: string }) => (
   <thead>
     <tr>
       <th scope="col" className="w-in">
@@ -117,14 +118,14 @@ const Head = ({ groups }: { groups: boolean }) => (
       </th>
       {(['newSize', 'newSizeTol', 'renewAt', 'rejectAt'] as const).map((column) => (
         <th key={column} scope="col" className="w-figure figures">
-          {columns[column]}
+          {`${columns[column]}, ${unit}`}
         </th>
       ))}
       <th scope="col" className="w-source">
         {columns.source}
       </th>
       <th scope="col" className="w-figure figures">
-        {columns.gauge}
+        {`${columns.gauge}, ${unit}`}
       </th>
       <th scope="col" className="w-stations">
         {columns.stations}
