@@ -46,6 +46,15 @@ describe('a cloud read off a surface', () => {
     expect(Math.abs(variance / PSI_1_3 - 1)).toBeLessThan(2e-2);
   });
 
+  it('follows a cheap posterior wherever it leads: a bell bent to a bow, whose evidence is 1 and mean height 1', () => {
+    const bow = ([x, y]: readonly number[]) => -0.5 * (x! * x! + (y! - x! * x!) ** 2) - Math.log(2 * Math.PI);
+    const { cloud } = figureCloudFrom([0, 0], bow, 64, { cheap: true });
+    const weights = cloud.map(({ lnWeight }) => Math.exp(lnWeight));
+    const total = weights.reduce((sum, weight) => sum + weight, 0);
+    expect(Math.abs(total / cloud.length - 1)).toBeLessThan(1e-2);
+    expect(Math.abs(cloud.reduce((sum, { x }, k) => sum + (weights[k]! * x[1]!) / total, 0) - 1)).toBeLessThan(2e-2);
+  });
+
   it('weighs nothing beyond a cliff, which no smooth surface can follow', () => {
     const stepped = ([x, y]: readonly number[]) => (x! > 0.5 ? -400 : 0) - 0.5 * (x! * x! + y! * y!);
     const { cloud } = figureCloudFrom([0, 0], stepped, 64);

@@ -1,25 +1,23 @@
 import { normalLattice } from '../maths/lattice.ts';
 import { type Mode, newtonMode } from '../maths/newtonMode.ts';
-import { LN_2PI } from '../maths/normal.ts';
 import { type SmoothSurface, smoothSurface } from '../maths/smoothSurface.ts';
-import { symmetricEigen } from '../maths/symmetricEigen.ts';
-
-/** Points of a posterior with weights that carry it, up to a constant: sum of exp(lnWeight) / count is the evidence. */
-export type CloudPoint = { x: number[]; lnWeight: number };
+import { figureGrid, fineMesh, LOOK_MESH } from './figureGrid.ts';
+import {
+  along,
+  apart,
+  type CloudPoint,
+  lnScale,
+  momentsOf,
+  type Proposal,
+  shares,
+  weighsAnything,
+} from './proposal.ts';
 
 /** A cloud; where a like posterior is to be expected; whether the surface it was read off had settled. */
 export type Cloud = { cloud: CloudPoint[]; found: Proposal; settled: boolean };
 
-/** A normal with its own width on either side of each axis: where points are laid. */
-export type Proposal = {
-  readonly centre: readonly number[];
-  /** one row a coordinate; column a is the step of 1 along axis a. The axes are at right angles */
-  readonly axes: readonly (readonly number[])[];
-  readonly sides: readonly { up: number; down: number }[];
-};
-
-/** What a class of few parts allows; see {@link figureCloud}. */
-export type Few = { cheap?: boolean; gridded?: number };
+/** What a class of few parts allows, and whether it is only looked at; see {@link figureCloud}. */
+export type Few = { cheap?: boolean; gridded?: number; look?: boolean };
 
 /** A place where the posterior has been worked out. */
 type Known = { x: readonly number[]; lnPosterior: number };
@@ -55,7 +53,8 @@ const FAR_BELOW = 25;
  * @param lnPosterior asked about `count` times, in a fixed order
  * @param known where it is known already
  * @param cheap true: so few parts that the posterior itself may be asked at every point of the cloud; no surface is in between
- * @param gridded few enough for a grid of so many coordinates
+ * @param gridded few enough for a grid of so many coordinates: no surface either
+ * @param look true: a coarse grid is enough, which shows where to lay a fine one
  * @source importance sampling of a fitted surface: A. O'Hagan, "Bayes-Hermite quadrature", Journal of Statistical Planning and
  *   Inference 29 (1991); C. E. Rasmussen and Z. Ghahramani, "Bayesian Monte Carlo" (2003)
  */
@@ -63,10 +62,10 @@ export function figureCloud(
   expected: Proposal,
   lnPosterior: (x: readonly number[]) => number,
   count: number,
-  { known = [], cheap = false, gridded = cheap ? 4 : 0 }: { known?: readonly Known[] } & Few = {},
+  { known = [], cheap = false, gridded = cheap ? 4 : 0, look = false }: { known?: readonly Known[] } & Few = {},
 ): Cloud {
   const d = expected.centre.length;
-  if (d in GRIDS && d <= gridded) return gridCloud(expected, lnPosterior);
+  if (d <= gridded) return figureGrid(expected, lnPosterior, look ? LOOK_MESH : fineMesh(d));
   if (cheap) {
     const found = momentsOf(readOff(exactly(lnPosterior), expected, 2 * count)) ?? expected;
     const cloud = readOff(exactly(lnPosterior), found, CHEAP_TIMES * count);
@@ -119,82 +118,10 @@ export function figureCloudFrom(
   return { ...laid, cloud: weighsAnything(cloud) ? cloud : [{ x: mode.x, lnWeight: 0 }] };
 }
 
-/** Equal nodes along each axis, by the number of coordinates: how many, and how far apart in sd. */
-const GRIDS: Record<number, { nodes: number; step: number }> = {
-  1: { nodes: 9, step: 1 },
-  2: { nodes: 7, step: 1.2 },
-  3: { nodes: 7, step: 1.2 },
-  4: { nodes: 5, step: 1.45 },
-};
-/** A grid is laid anew while the middle it finds is further off than this, or a width further than this from 1 (sd). */
-const OFF_CENTRE = 0.3;
-const OFF_WIDTH = 0.25;
-const MOST_GRIDS = 3;
-/** A corner further out than this is none of the bell (sd). */
-const CORNER_SD = 4.5;
-
-/**
- * The posterior itself at equal nodes along the axes of a normal like it: sums over a smooth bell are then good to what lies
- * between the nodes, which falls off faster than any power of the step.
- * @source trapezium rule on the whole line: L. N. Trefethen and J. A. C. Weideman, "The exponentially convergent trapezoidal rule",
- *   SIAM Review 56 (2014)
- */
-function gridCloud(expected: Proposal, lnPosterior: (x: readonly number[]) => number): Cloud {
-  let at = normalLike(expected);
-  for (let laid = 1; ; laid++) {
-    const cloud = onGrid(at, lnPosterior);
-    const found = momentsOf(cloud, 1) ?? at;
-    const widths = found.centre.map((_, axis) => spreadAlong(found, at, axis));
-    const like = apart(at, found) < OFF_CENTRE && widths.every((width) => Math.abs(Math.log(width)) < OFF_WIDTH);
-    if (like || laid === MOST_GRIDS) return { cloud, found, settled: weighsAnything(cloud) };
-    at = found;
-  }
-}
-
-function onGrid(at: Proposal, lnPosterior: (x: readonly number[]) => number): CloudPoint[] {
-  const d = at.centre.length;
-  const { step } = GRIDS[d]!;
-  const places = gridPlaces(d);
-  // evidence: the sum of posteriors times the volume of a cell, as a mean over the points
-  const lnCell = -lnScale(at) - 0.5 * d * LN_2PI + d * Math.log(step) + Math.log(places.length);
-  return places.map((place) => {
-    const x = at.centre.map((entry, i) => entry + place.reduce((sum, z, axis) => sum + z * at.axes[i]![axis]!, 0));
-    return { x, lnWeight: lnPosterior(x) + lnCell };
-  });
-}
-
-/** Nodes of a grid in sd along each axis; corners in which a normal has nothing are left out. */
-function gridPlaces(d: number): number[][] {
-  const { nodes, step } = GRIDS[d]!;
-  const along = Array.from({ length: nodes }, (_, k) => step * (k - (nodes - 1) / 2));
-  let places: number[][] = [[]];
-  for (let axis = 0; axis < d; axis++) places = places.flatMap((place) => along.map((z) => [...place, z]));
-  return places.filter((place) => place.reduce((sum, z) => sum + z * z, 0) < CORNER_SD ** 2);
-}
-
-/** The normal of a proposal's own middle widths. */
-const normalLike = ({ centre, axes, sides }: Proposal): Proposal => ({
-  centre,
-  axes: axes.map((row) => row.map((entry, a) => entry * 0.5 * (sides[a]!.up + sides[a]!.down))),
-  sides: centre.map(() => ({ up: 1, down: 1 })),
-});
-
-/** How wide one normal is along an axis of another, in that one's widths. */
-const spreadAlong = (of: Proposal, at: Proposal, axis: number): number => {
-  const square = at.axes.reduce((sum, row) => sum + row[axis]! ** 2, 0);
-  const across = of.centre.map(
-    (_, own) => at.axes.reduce((sum, row, i) => sum + row[axis]! * of.axes[i]![own]!, 0) / square,
-  );
-  return Math.hypot(...across);
-};
-
 const exactly = (lnPosterior: (x: readonly number[]) => number): SmoothSurface => ({
   mean: lnPosterior,
   variance: () => 0,
 });
-
-/** How far apart two middles lie, in spreads of the second. */
-const apart = (a: Proposal, b: Proposal): number => Math.hypot(...b.centre.map((_, axis) => along(b, a.centre, axis)));
 
 /** The share of all points the weights amount to: 1 / (n sum of squared shares). */
 const counting = (points: readonly CloudPoint[]): number =>
@@ -212,20 +139,6 @@ function aboutMode(mode: Mode, lnPosterior: (x: readonly number[]) => number): P
     axes: mode.axes,
     sides: mode.x.map((_, axis) => ({ up: side(axis, 1), down: side(axis, -1) })),
   };
-}
-
-/** The same without its last coordinate. */
-export function withoutLast(of: Proposal): Proposal {
-  const kept = of.centre.length - 1;
-  const cov = Array.from({ length: kept }, (_, i) =>
-    Array.from({ length: kept }, (_, j) =>
-      of.centre.reduce((sum, _, axis) => {
-        const width = 0.5 * (of.sides[axis]!.up + of.sides[axis]!.down);
-        return sum + of.axes[i]![axis]! * of.axes[j]![axis]! * width * width;
-      }, 0),
-    ),
-  );
-  return normalOf(of.centre.slice(0, kept), cov);
 }
 
 const laid = (at: Proposal, count: number, spread: number, from = 0): number[][] =>
@@ -274,28 +187,6 @@ function nearest<T extends { z: readonly number[] }>(places: readonly T[], z: re
   return best;
 }
 
-/** Steps along an axis at which x lies. */
-function along(at: Proposal, x: readonly number[], axis: number): number {
-  const row = stepsOf(at)[axis]!;
-  let sum = 0;
-  for (let i = 0; i < row.length; i++) sum += row[i]! * (x[i]! - at.centre[i]!);
-  return sum;
-}
-
-/** The inverse of a proposal's axes, which are at right angles: worked out once of each. */
-function stepsOf(at: Proposal): readonly Float64Array[] {
-  const known = steps.get(at);
-  if (known) return known;
-  const made = at.centre.map((_, axis) => {
-    const square = at.axes.reduce((sum, row) => sum + row[axis]! ** 2, 0);
-    return Float64Array.from(at.axes, (row) => row[axis]! / square);
-  });
-  steps.set(at, made);
-  return made;
-}
-
-const steps = new WeakMap<Proposal, readonly Float64Array[]>();
-
 /** Mean and spread of what a surface carries, found from a proposal twice over. */
 function middleOf(surface: SmoothSurface, from: Proposal): Proposal {
   const first = momentsOf(readOff(surface, from, ROUGH_READ)) ?? from;
@@ -327,49 +218,3 @@ function lnBell(at: Proposal, x: readonly number[]): number {
   }
   return ln;
 }
-
-const lnScale = (at: Proposal): number =>
-  at.centre.reduce(
-    (sum, _, axis) => sum - 0.5 * (LN_2PI + Math.log(at.axes.reduce((square, row) => square + row[axis]! ** 2, 0))),
-    0,
-  );
-
-/** No point counts for more than this share of a mean, however little the proposal was like the surface. */
-const MOST_COUNTED_SHARE = 0.1;
-
-/** @returns null when none of the points weighs anything */
-function momentsOf(points: readonly CloudPoint[], mostShare = MOST_COUNTED_SHARE): Proposal | null {
-  if (!weighsAnything(points)) return null;
-  const weights = shares(points).map((share) => Math.min(share, mostShare));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  const centre = points[0]!.x.map(
-    (_, i) => points.reduce((sum, point, n) => sum + weights[n]! * point.x[i]!, 0) / total,
-  );
-  const cov = centre.map((ci, i) =>
-    centre.map(
-      (cj, j) =>
-        points.reduce((sum, point, n) => sum + weights[n]! * (point.x[i]! - ci) * (point.x[j]! - cj), 0) / total +
-        (i === j ? 1e-6 : 0),
-    ),
-  );
-  return normalOf(centre, cov);
-}
-
-function normalOf(centre: readonly number[], cov: readonly (readonly number[])[]): Proposal {
-  const { values, vectors } = symmetricEigen(cov);
-  return {
-    centre,
-    axes: centre.map((_, i) => vectors.map((vector, a) => vector[i]! * Math.sqrt(Math.max(values[a]!, 1e-6)))),
-    sides: centre.map(() => ({ up: 1, down: 1 })),
-  };
-}
-
-const weighsAnything = (points: readonly CloudPoint[]): boolean =>
-  points.some(({ lnWeight }) => Number.isFinite(lnWeight));
-
-const shares = (points: readonly CloudPoint[]): number[] => {
-  const top = points.reduce((most, point) => Math.max(most, point.lnWeight), Number.NEGATIVE_INFINITY);
-  const weights = points.map((point) => Math.exp(point.lnWeight - top));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
-  return weights.map((weight) => weight / total);
-};

@@ -4,11 +4,12 @@ import { type BlockState, blockState, keepState, restoreState } from './blockSta
 import { type ClassPool, classEvidence, type HarshnessWord, harshnessWord, muWithout } from './classEvidence.ts';
 import { type FigureCoordinates, figureCoordinates, figuresAt } from './classFigures.ts';
 import type { ClassPrior } from './classPrior.ts';
-import { type Few, figureCloud, figureCloudFrom, type Proposal, withoutLast } from './figureCloud.ts';
+import { type Few, figureCloud, figureCloudFrom } from './figureCloud.ts';
 import { heardKey } from './heardKey.ts';
 import { byText, clearBlock, contentKey, machineBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import type { ClassFigures } from './partSite.ts';
+import { type Proposal, withoutLast } from './proposal.ts';
 import { thinCloud, type WeighedFigures, type WeighedPoint } from './thinCloud.ts';
 
 /** One point of what is known of a class: its figures, its weight, and what is then held of its mean ln rate. */
@@ -223,7 +224,7 @@ function lookAtClass(learner: Learner, settings: ModelSettings, stop: () => void
   const looked = { ...sample, blocks: everyKth(sample.blocks, parts, LOOK_PARTS) };
   const lnPosterior = settledPosterior(looked, figuresOf, [], settings, stop);
   const start = coordinates.names.map(() => 0);
-  const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, finer(looked).few);
+  const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, { ...finer(looked).few, look: true });
   // what more parts will say is as much narrower
   learner.expected = narrowed(found, Math.sqrt(partsIn(looked) / Math.max(1, parts)));
   learner.cloud = cloud.map(({ x, lnWeight }) => ({ figures: figuresOf(x), lnWeight }));
@@ -317,7 +318,7 @@ function finer(pool: ClassPool): { points: number; nodes: number; few: Few } {
   if (parts === 0) return { points: 0.5, nodes: 1, few };
   if (parts >= 300) return { points: 0.6, nodes: 0.5, few };
   if (parts >= MANY_PARTS) return { points: 1, nodes: 1, few };
-  return { points: 1.5, nodes: few.cheap ? 6 : parts <= 20 ? 4 : 2, few };
+  return { points: 1.5, nodes: few.cheap ? 12 : parts <= 20 ? 8 : 2, few };
 }
 
 /** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin. */

@@ -35,12 +35,42 @@ export function thinCloud(cloud: readonly WeighedFigures[], count: number): Weig
   const weights = heavy.map(({ weight }) => weight / total);
   const rows = standardised(heavy, weights);
   const degrees = moments(varying(heavy), count);
-  const values = rows.map((row) =>
-    degrees.map((of) => of.reduce((product, degree, i) => product * row[i]! ** degree, 1)),
-  );
-  const kept = recombine(values, weights);
+  const kept = recombine(atRightAngles(rows, degrees, weights), weights);
   const sum = kept.reduce((all, weight) => all + weight, 0);
   return heavy.flatMap(({ figures }, k) => (kept[k]! > 0 ? [{ figures, weight: kept[k]! / sum }] : []));
+}
+
+/** A product that is a sum of the ones before but for this share of it says nothing of its own. */
+const OF_ITS_OWN = 1e-7;
+
+/**
+ * Products of powers of the figures at each point, freed of each other under the weights: sums of them are then kept to the last
+ * digits, high degrees or not.
+ * @source modified Gram-Schmidt, twice over: G. H. Golub and C. F. Van Loan, Matrix Computations (cited from memory)
+ */
+function atRightAngles(
+  rows: readonly (readonly number[])[],
+  degrees: readonly (readonly number[])[],
+  weights: readonly number[],
+): number[][] {
+  const free: Float64Array[] = [];
+  const dot = (a: Float64Array, b: Float64Array): number => {
+    let sum = 0;
+    for (let k = 0; k < a.length; k++) sum += weights[k]! * a[k]! * b[k]!;
+    return sum;
+  };
+  for (const of of degrees) {
+    const column = Float64Array.from(rows, (row) => of.reduce((product, degree, i) => product * row[i]! ** degree, 1));
+    const whole = Math.sqrt(dot(column, column));
+    for (let pass = 0; pass < 2; pass++)
+      for (const other of free) {
+        const share = dot(column, other);
+        for (let k = 0; k < column.length; k++) column[k] = column[k]! - share * other[k]!;
+      }
+    const own = Math.sqrt(dot(column, column));
+    if (own > OF_ITS_OWN * whole) free.push(column.map((value) => value / own));
+  }
+  return rows.map((_, k) => free.map((column) => column[k]!));
 }
 
 const coordinate = (figures: ClassFigures, name: keyof ClassFigures): number =>

@@ -6,10 +6,7 @@ import { longRun } from '#tests/support/counts.ts';
 /** Sums over all figures, harshness and errors take a while. */
 const LONG_MS = 3_600_000;
 
-/**
- * The goal is half a per cent of every hours figure and 0.002 of every chance; with four figures unknown they are
- * weighed at five nodes an axis, which leaves up to 0.6 % and 0.0047 (found; with seven nodes all parts meet the goal, at twice the learning).
- */
+/** Half a per cent of every hours figure and 0.002 of every chance. */
 describe('production against the plain model extended by what parts of a machine share, class figures learned on both sides', () => {
   for (const { title, shared } of longRun ? sharedTerms : sharedTerms.slice(1, 2))
     it(title, { timeout: LONG_MS }, () => {
@@ -17,10 +14,6 @@ describe('production against the plain model extended by what parts of a machine
         compareSharing(sharingMachines(seed, 3, shared), shared),
       );
       expect(found.length).toBeGreaterThan(6);
-      expect(found.filter(agrees).length / found.length).toBeGreaterThanOrEqual(0.55);
-      for (const one of found) {
-        expect(Math.max(one.low, one.middle, one.high)).toBeLessThan(0.0065);
-        expect(one.chance).toBeLessThan(0.005);
-      }
+      expect(found.filter(agrees).length).toBe(found.length);
     });
 });
