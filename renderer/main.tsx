@@ -1,6 +1,5 @@
 // first, since it takes the token out of the address before the router reads it
 import './ask.ts';
-import './styles/base.css';
 
 // one after the other, each in a task of its own: run in one go they hold the window up
 await import('react-dom/client');

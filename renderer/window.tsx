@@ -5,6 +5,8 @@ import { Router } from 'wouter';
 import { useHashLocation } from 'wouter/use-hash-location';
 import { App } from './App.tsx';
 import { onOpenedHere } from './whichRecord.ts';
+// last: what it says holds over what controls say of themselves
+import './styles/base.css';
 
 const queries = new QueryClient({
   defaultOptions: {

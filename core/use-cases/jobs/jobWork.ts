@@ -6,11 +6,9 @@ import { readWholeFile } from '../../record/folderOnDisk.ts';
 import { openRecord } from '../../record/openRecord.ts';
 import type { OpenRecord } from '../../record/recordFile.ts';
 import type { Day } from '../../units/day.ts';
-import { type AskedSheet, bringInSheet } from '../bringInSheet.ts';
+import type { AskedSheet } from '../bringInSheet.ts';
 import { openContext } from '../context.ts';
-import { makePlan, type PlanAsk } from '../plan/makePlan.ts';
-import { makeWinterSlips } from '../recall/winterSlips.ts';
-import { forecastShopOf } from './forecasting.ts';
+import type { PlanAsk } from '../plan/makePlan.ts';
 
 /** All that long work needs, as it crosses to its thread. */
 export type Job = JobKind & {
@@ -45,7 +43,8 @@ class JobCancelled extends Error {}
 
 /**
  * Carries long work out on a connection of its own to the record. Whatever breaks it off, nothing of it is kept: its one
- * transaction ends unfinished. A plan already looking for its weeks is kept, and says that it was stopped.
+ * transaction ends unfinished. A plan already looking for its weeks is kept, and says that it was stopped. Each kind of work
+ * loads what it needs when it begins: what prints PDFs takes longer to load than a small shop to forecast.
  */
 export async function jobWork(job: Job, say: (word: JobWord) => void): Promise<void> {
   const asked = new Int32Array(job.cancel);
@@ -63,19 +62,11 @@ export async function jobWork(job: Job, say: (word: JobWord) => void): Promise<v
   say(await ended(job, told, searched));
 }
 
-async function ended(job: Job, told: Told, searched: (share: number) => boolean): Promise<JobWord> {
+async function ended(job: Job, told: Told, searched: Searched): Promise<JobWord> {
   const record = openRecord(job.recordPath);
   try {
     const none = { account: null, slips: null, plan: null };
-    const result: JobResult =
-      job.kind === 'plan'
-        ? { ...none, plan: await makePlan(record, job, { told, searched }) }
-        : job.kind === 'forecast-shop'
-          ? forecastShop(job, told, none)
-          : job.kind === 'winter-slips'
-            ? { ...none, slips: await winterSlips(job, told) }
-            : { ...none, account: await sheetBroughtIn(record, job, told) };
-    return { word: 'done', result };
+    return { word: 'done', result: { ...none, ...(await resultOf(record, job, told, searched)) } };
   } catch (thrown) {
     if (thrown instanceof JobCancelled) return { word: 'cancelled' };
     if (thrown instanceof RefusedError) return { word: 'refused', refusal: thrown.refusal };
@@ -86,14 +77,29 @@ async function ended(job: Job, told: Told, searched: (share: number) => boolean)
 }
 
 type Told = (step: string, share: number) => void;
+type Searched = (share: number) => boolean;
 
-/** Nothing comes of it but forecasts kept: those kept before it is broken off hold. */
-function forecastShop({ recordPath, asOf }: Job, told: Told, none: JobResult): JobResult {
-  forecastShopOf(recordPath, asOf, (share) => told('forecasting', share));
-  return none;
+async function resultOf(record: OpenRecord, job: Job, told: Told, searched: Searched): Promise<Partial<JobResult>> {
+  switch (job.kind) {
+    case 'plan': {
+      const { makePlan } = await import('../plan/makePlan.ts');
+      return { plan: await makePlan(record, job, { told, searched }) };
+    }
+    case 'forecast-shop': {
+      // nothing comes of it but forecasts kept: those kept before it is broken off hold
+      const { forecastShopOf } = await import('./forecasting.ts');
+      forecastShopOf(job.recordPath, job.asOf, (share) => told('forecasting', share));
+      return {};
+    }
+    case 'winter-slips':
+      return { slips: await winterSlips(job, told) };
+    case 'bring-in-sheet':
+      return { account: await sheetBroughtIn(record, job, told) };
+  }
 }
 
 async function winterSlips({ recordPath, asOf, ask, madeAt }: Job & { kind: 'winter-slips' }, told: Told) {
+  const { makeWinterSlips } = await import('../recall/winterSlips.ts');
   const context = openContext({ recordPath, asOf, onlyLooks: true });
   try {
     return await makeWinterSlips(context, ask, madeAt, told);
@@ -104,6 +110,7 @@ async function winterSlips({ recordPath, asOf, ask, madeAt }: Job & { kind: 'win
 
 async function sheetBroughtIn(record: OpenRecord, job: Job & SheetJob, told: Told): Promise<SheetAccount> {
   told('reading', 0);
+  const { bringInSheet } = await import('../bringInSheet.ts');
   const { name, path, bytes } = job.file;
   const file = { name, bytes: bytes ?? readWholeFile(path ?? '') };
   const made = { madeAt: job.madeAt, madeBy: 'brought in', what: 'exchange/bringInSheet' };
