@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { defineConfig } from 'vitest/config';
+import { longRun } from './support/counts.ts';
 import { LongestFirst } from './support/longestFirst.ts';
 
 const testsIn = (folder: string) => `${folder}/**/*.test.{ts,tsx}`;
@@ -8,7 +9,7 @@ const WINDOW = testsIn('tests/app');
 const ALONE = ['electronMain', 'recallNotice'].map((name) => `tests/app/${name}.test.ts`);
 /** Ample for a slow or busy computer: a test judges what comes out, never how fast. */
 const common = {
-  testTimeout: 300_000,
+  testTimeout: longRun ? 3_600_000 : 300_000,
   hookTimeout: 300_000,
   expect: { poll: { timeout: 90_000 } },
   pool: 'forks' as const,

@@ -159,4 +159,4 @@ test('however a request is bent, it is refused or hung up on, nothing leaks and 
   const right = await rawRequest(loopback.port, bent([]));
   expect(right?.status).toBe(200);
   expect(asks).toBe(asksBefore + 1);
-}, 300_000);
+});

@@ -98,7 +98,7 @@ describe('a full disk', () => {
 });
 
 describe('a record another program holds', () => {
-  test('at the start leaves the program without a record and says so', { timeout: 20_000 }, async () => {
+  test('at the start leaves the program without a record and says so', async () => {
     program.context.close();
     const holder = new Database(recordPath);
     holder.pragma('locking_mode = EXCLUSIVE');

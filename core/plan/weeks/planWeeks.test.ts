@@ -168,7 +168,6 @@ describe('weeks of invented shops', () => {
       expect(plan.trouble.gap).toBeLessThanOrEqual(0.05);
       holdsItsRules(shop, plan);
     },
-    600_000,
   );
 });
 

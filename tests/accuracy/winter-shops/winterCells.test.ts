@@ -35,28 +35,24 @@ describe('winters of invented shops', () => {
     expect(costOfRun(run, pricesOf(130, 0.5)) - costOfRun(run, prices)).toBeCloseTo(100 * run.breakdowns, 6);
   });
 
-  test(
-    'the plan costs less than the best of three rules of thumb, and lets no more break than renewing all every 5,500 h',
-    async () => {
-      const [seeds, machines, winters] = longRun ? [[1], 6, 14] : [[1], 3, 7];
-      const cells = longRun
-        ? CELLS
-        : CELLS.filter(({ breakdownCost: cost, stripDownShare }) => cost === 30 && stripDownShare === 0.5);
-      const results = await winterCells(cells, seeds, machines, winters);
-      printWinterCells(results, seeds.length, machines, winters);
-      for (const { breakdownCost, stripDownShare, ofBest, breakdowns } of results) {
-        const cell = `breakdown ${breakdownCost} h, strip-down ${stripDownShare}`;
-        expect(ofBest, cell).toBeLessThan(1);
-        expect(breakdowns.plan, cell).toBeLessThanOrEqual(breakdowns.everyHours);
-      }
-      expect(results.filter(({ ofBest }) => ofBest <= 0.85).length).toBeGreaterThan(results.length / 2);
-      const found = results.reduce((sum, cell) => sum + cell.found, 0);
-      const inside = results.reduce((sum, cell) => sum + cell.cover * cell.found, 0);
-      // few sizes of few machines scatter by themselves
-      const [low, high] = longRun ? [0.76, 0.84] : [0.68, 0.92];
-      expect(inside / found).toBeGreaterThanOrEqual(low);
-      expect(inside / found).toBeLessThanOrEqual(high);
-    },
-    longRun ? 3_600_000 : 120_000,
-  );
+  test('the plan costs less than the best of three rules of thumb, and lets no more break than renewing all every 5,500 h', async () => {
+    const [seeds, machines, winters] = longRun ? [[1], 6, 14] : [[1], 3, 7];
+    const cells = longRun
+      ? CELLS
+      : CELLS.filter(({ breakdownCost: cost, stripDownShare }) => cost === 30 && stripDownShare === 0.5);
+    const results = await winterCells(cells, seeds, machines, winters);
+    printWinterCells(results, seeds.length, machines, winters);
+    for (const { breakdownCost, stripDownShare, ofBest, breakdowns } of results) {
+      const cell = `breakdown ${breakdownCost} h, strip-down ${stripDownShare}`;
+      expect(ofBest, cell).toBeLessThan(1);
+      expect(breakdowns.plan, cell).toBeLessThanOrEqual(breakdowns.everyHours);
+    }
+    expect(results.filter(({ ofBest }) => ofBest <= 0.85).length).toBeGreaterThan(results.length / 2);
+    const found = results.reduce((sum, cell) => sum + cell.found, 0);
+    const inside = results.reduce((sum, cell) => sum + cell.cover * cell.found, 0);
+    // few sizes of few machines scatter by themselves
+    const [low, high] = longRun ? [0.76, 0.84] : [0.68, 0.92];
+    expect(inside / found).toBeGreaterThanOrEqual(low);
+    expect(inside / found).toBeLessThanOrEqual(high);
+  });
 });
