@@ -58,6 +58,17 @@ export const agreementClasses = (full: boolean): [parts: number, classes: number
         [100, 1],
       ];
 
+/** The same with each addition in: in full about 2,000 parts. */
+export const additionClasses = (full: boolean): [parts: number, classes: number][] =>
+  full
+    ? [
+        [3, 100],
+        [10, 60],
+        [30, 20],
+        [100, 6],
+      ]
+    : [[10, 1]];
+
 /** Differences of one part's forecast, production against reference: hours as shares, chance as it is. */
 export type Agreement = { low: number; middle: number; high: number; chance: number };
 

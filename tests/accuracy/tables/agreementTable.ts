@@ -1,6 +1,7 @@
 import {
   type Agreement,
   type AgreementRun,
+  additionClasses,
   additions,
   agreementClasses,
   agrees,
@@ -23,13 +24,7 @@ export function agreementTable(full: boolean): void {
     all = all.concat(runs.flatMap((run) => run.parts));
   }
   for (const { title, settings } of additions.slice(1))
-    for (const [parts, count] of full
-      ? ([
-          [3, 8],
-          [10, 4],
-          [30, 2],
-        ] as const)
-      : ([[10, 1]] as const))
+    for (const [parts, count] of additionClasses(full))
       rows.push(
         rowOf(
           title,
@@ -38,7 +33,9 @@ export function agreementTable(full: boolean): void {
         ),
       );
   for (const { title, shared } of full ? sharedTerms : sharedTerms.slice(1, 2)) {
-    const parts = (full ? [90, 91] : [90]).flatMap((seed) => compareSharing(sharingMachines(seed, 3, shared), shared));
+    const parts = Array.from({ length: full ? 8 : 1 }, (_, k) => 90 + k).flatMap((seed) =>
+      compareSharing(sharingMachines(seed, 3, shared), shared),
+    );
     rows.push(rowOf(title, 9, [{ parts }]));
   }
   printTable(
