@@ -1,6 +1,8 @@
-import { type HoursScale, hoursToPx, px, type SizeScale, sizeToPx } from '#core/axis/scale.ts';
+import { useId } from 'react';
+import { Area, ComposedChart, Line, ReferenceLine, Scatter, XAxis, YAxis } from 'recharts';
+import type { HoursScale } from '#core/axis/scale.ts';
 import type { Writing } from '#core/words/quantityText.ts';
-import { type Hatch, Picture, useHatch } from '#renderer/marks/Picture.tsx';
+import { MarkDefs } from '#renderer/marks/Picture.tsx';
 import { ChartLabels } from './ChartLabels.tsx';
 import { type BandSlice, type ChartedPoint, type WearChartData, wearChartData } from './wearChartData.ts';
 import './wear-chart.css';
@@ -18,7 +20,11 @@ export type WearChartProps = {
   labels: 'beside' | 'inside';
 };
 
-/** The wear of one measuring point on the hours of the axis above it: curves in a plot of their own, the rest over it. */
+/**
+ * The wear of one measuring point on the hours of the axis above it.
+ * recharts draws curves and points; it is given no margins and no axes of its own, so that its plot is the axis' stretch
+ * of pixels and its scale the same straight line. Bars, labels and ticks come from core/axis.
+ */
 export function WearChart(props: WearChartProps) {
   const data = wearChartData(props.point, props);
   return (
@@ -29,66 +35,74 @@ export function WearChart(props: WearChartProps) {
   );
 }
 
-type Scales = { hours: HoursScale; size: SizeScale };
-type At = { hours: number; sizeMm: number | null };
-
-/** The stretch of the axis; what runs beyond it is cut off. */
 function Plot({ data, hours, heightPx }: { data: WearChartData; hours: HoursScale; heightPx: number }) {
-  const { chart, fitted, fan, earlier, joined } = data;
-  const widthPx = hours.toPx - hours.fromPx;
-  const scales = { hours, size: chart.size };
-  const lives = [...earlier, joined].filter((life) => life.length > 0);
+  const prefix = `${useId().replace(/[^\w-]/g, '')}-`;
+  const { size } = data.chart;
   return (
-    <Picture
-      width={widthPx}
-      height={heightPx}
-      viewBox={`${hours.fromPx} 0 ${widthPx} ${heightPx}`}
-      label={null}
-      className="wear-plot"
-      style={{ left: hours.fromPx }}
-    >
-      {chart.limits.map(({ kind, y }) => (
-        <path key={kind} className={`l-${kind}`} d={`M${hours.fromPx} ${px(y)}H${hours.toPx}`} />
-      ))}
-      {fitted.length > 1 && <Band name="fitted" hatch="band" slices={fitted} scales={scales} />}
-      {fan.length > 1 && <Band name="fan" hatch="fan" slices={fan} scales={scales} />}
-      {lives.map((life, place) => (
-        <path key={place} className="wear-joined" d={linePath(life.map(lifeAt), scales)} />
-      ))}
-    </Picture>
+    <div className="wear-plot" aria-hidden="true" style={{ left: hours.fromPx }}>
+      <ComposedChart
+        width={hours.toPx - hours.fromPx}
+        height={heightPx}
+        margin={{ top: 0, right: 0, bottom: 0, left: 0 }}
+        accessibilityLayer={false}
+        className="picture"
+      >
+        <MarkDefs prefix={prefix} />
+        <XAxis type="number" dataKey="hours" domain={[hours.fromHours, hours.toHours]} allowDataOverflow hide />
+        <YAxis type="number" domain={[size.fromMm, size.toMm]} allowDataOverflow hide />
+        {data.chart.limits.map((limit) => (
+          <ReferenceLine key={limit.kind} y={limit.sizeMm} className={`l-${limit.kind}`} stroke="" strokeWidth="" />
+        ))}
+        {band('fitted', data.fitted, `url(#${prefix}band)`)}
+        {band('fan', data.fan, `url(#${prefix}fan)`)}
+        {[...data.earlier, data.joined].filter((life) => life.length > 0).map((life) => joined(life))}
+      </ComposedChart>
+    </div>
   );
 }
-
-const lifeAt = ({ machineHours, sizeMm }: { machineHours: number; sizeMm: number }): At => ({
-  hours: machineHours,
-  sizeMm,
-});
 
 /** A band with its middle: edges thin, hatched between. */
-function Band({ name, hatch, slices, scales }: { name: string; hatch: Hatch; slices: BandSlice[]; scales: Scales }) {
-  const fill = useHatch(hatch);
-  const edge = (side: 0 | 1) => slices.map(({ hours, span }): At => ({ hours, sizeMm: span[side] }));
-  const [lower, upper] = [edge(0), edge(1)];
-  const middle = slices.map(({ hours, middle }): At => ({ hours, sizeMm: middle }));
-  return (
-    <g className={`wear-${name}`}>
-      <path fill={fill} d={`${linePath([...upper, ...lower.toReversed()], scales)}Z`} />
-      <path className="wear-edge" d={`${linePath(upper, scales)}${linePath(lower, scales)}`} />
-      <path className="wear-middle" d={linePath(middle, scales)} />
-    </g>
-  );
+function band(name: 'fitted' | 'fan', slices: BandSlice[], fill: string) {
+  if (slices.length < 2) return null;
+  return [
+    <Area
+      key={`${name}-span`}
+      className={`wear-${name}`}
+      data={slices}
+      dataKey="span"
+      fill={fill}
+      fillOpacity={1}
+      stroke="var(--ink)"
+      strokeWidth={0.9}
+      dot={false}
+      activeDot={false}
+      isAnimationActive={false}
+    />,
+    <Line
+      key={`${name}-middle`}
+      className={`wear-${name}-middle`}
+      data={slices}
+      dataKey="middle"
+      stroke="var(--ink)"
+      strokeWidth={1.9}
+      dot={false}
+      activeDot={false}
+      isAnimationActive={false}
+    />,
+  ];
 }
 
-/** Through the points in turn; lifted where no size is known. */
-function linePath(points: readonly At[], { hours, size }: Scales): string {
-  let drawn = false;
-  return points
-    .map((point) => {
-      const step = drawn ? 'L' : 'M';
-      drawn = point.sizeMm !== null;
-      return point.sizeMm === null
-        ? ''
-        : `${step}${px(hoursToPx(hours, point.hours))} ${px(sizeToPx(size, point.sizeMm))}`;
-    })
-    .join('');
+function joined(life: { machineHours: number; sizeMm: number }[]) {
+  const points = life.map((p) => ({ hours: p.machineHours, size: p.sizeMm }));
+  return (
+    <Scatter
+      key={points[0]?.hours}
+      className="wear-joined"
+      data={points}
+      dataKey="size"
+      line={{ stroke: 'var(--ink2)', strokeWidth: 1.2 }}
+      shape={() => <g />}
+      isAnimationActive={false}
+    />
+  );
 }

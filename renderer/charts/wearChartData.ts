@@ -26,7 +26,7 @@ export type ChartedPoint = Pick<
   doNotUse: boolean;
 };
 
-/** A slice of a band: hours, and sizes from lower to upper [mm]. */
+/** A slice of a band, as the chart library takes it: hours, and sizes from lower to upper. */
 export type BandSlice = { hours: number; span: [number, number]; middle: number | null };
 
 export type WearChartData = {

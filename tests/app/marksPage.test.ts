@@ -116,9 +116,9 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
     errors = [];
     for (const width of [1280, 1919, 1105]) {
       const page = await openPage('/marks/picture/ordinary', { width });
-      // the middle of the curve through the readings: its first point is the renewal, its last present hours
+      // what recharts drew of the curve through the readings: its first point is the renewal, its last present hours
       const curve = await page
-        .locator('.wear-fitted .wear-middle')
+        .locator('.wear-fitted-middle path')
         .first()
         .evaluate((path) => {
           const line = path as SVGPathElement;

@@ -123,7 +123,7 @@ export const LAYERS: readonly Layer[] = [
   {
     at: 'renderer/charts',
     imports: ['renderer', ...GROUND, 'core/words', 'core/axis', 'type core/contract'],
-    packages: ['react'],
+    packages: ['react', 'recharts'],
   },
   {
     at: 'renderer',

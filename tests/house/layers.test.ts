@@ -180,7 +180,7 @@ describe('the check can fail: planted breaches are flagged', () => {
       "import { hoursAddHandler } from '#core/use-cases/hours.ts';",
       'renderer may not import core/use-cases',
     ],
-    ['renderer/screens/planted.tsx', "import Database from 'better-sqlite3';", 'renderer may not use better-sqlite3'],
+    ['renderer/screens/planted.tsx', "import { LineChart } from 'recharts';", 'renderer may not use recharts'],
     ['renderer/screens/planted.tsx', "import { ipcRenderer } from 'electron';", 'renderer may not use electron'],
     [
       'electron/planted.ts',
@@ -216,7 +216,7 @@ describe('the check can fail: planted breaches are flagged', () => {
       ['core/axis/planted.ts', "import { type Forecast } from '../forecast/forecastPart.ts';"],
       ['core/record/planted.ts', "import { drizzle } from 'drizzle-orm/better-sqlite3';"],
       ['core/shells/planted.ts', "import { openRecord } from '../record/openRecord.ts';"],
-      ['renderer/charts/planted.tsx', "import { useId } from 'react';"],
+      ['renderer/charts/planted.tsx', "import { LineChart } from 'recharts';"],
       ['electron/planted.ts', "import { app } from 'electron';"],
       ['core/fit/planted.test.ts', "import { openRecord } from '../record/openRecord.ts';"],
     ];

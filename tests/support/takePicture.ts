@@ -36,7 +36,7 @@ await page.addInitScript(() => localStorage.setItem('tour', 'out'));
 await page.goto(loopback.address);
 await page.getByText(LOADER, { exact: true }).first().dblclick();
 await page.getByRole('heading', { level: 1, name: LOADER }).waitFor();
-await page.locator('.wear-plot').first().waitFor();
+await page.locator('.recharts-surface').first().waitFor();
 await page.evaluate(() => getSelection()?.removeAllRanges());
 await page.mouse.move(0, 0);
 mkdirSync(join(PICTURE, '..'), { recursive: true });
