@@ -209,7 +209,7 @@ function everyKth<T>(blocks: readonly T[], parts: number, most: number): T[] {
 
 /** The first look is a quick one: points of its surface, nodes to stand for it, parts of a large class that are looked at. */
 const LOOK_POINTS = 32;
-const LOOK_NODES = 6;
+const LOOK_NODES = 12;
 const LOOK_PARTS = 150;
 
 /**
@@ -224,7 +224,7 @@ function lookAtClass(learner: Learner, settings: ModelSettings, stop: () => void
   const looked = { ...sample, blocks: everyKth(sample.blocks, parts, LOOK_PARTS) };
   const lnPosterior = settledPosterior(looked, figuresOf, [], settings, stop);
   const start = coordinates.names.map(() => 0);
-  const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, { ...finer(looked).few, look: true });
+  const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, { ...finer(learner).few, look: true });
   // what more parts will say is as much narrower
   learner.expected = narrowed(found, Math.sqrt(partsIn(looked) / Math.max(1, parts)));
   learner.cloud = cloud.map(({ x, lnWeight }) => ({ figures: figuresOf(x), lnWeight }));
@@ -254,7 +254,7 @@ function learnClass(
     const lnPosterior = settledPosterior(sample, figuresOf, sampleOthers, settings, stop);
     // the power comes last among the coordinates
     const from = shape === 'linear' ? withoutLast(expected) : expected;
-    const { points, few } = finer(sample);
+    const { points, few } = finer(learner);
     const count = settings.cloudPoints * points;
     const laid = figureCloud(from, lnPosterior, count, few);
     const { cloud } = laid.settled ? laid : figureCloudFrom(from.centre, lnPosterior, 2 * count, few);
@@ -262,7 +262,7 @@ function learnClass(
       Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(cloud.length);
     for (const { x, lnWeight } of cloud) learner.cloud.push({ figures: figuresOf(x), lnWeight: lnWeight + head });
   }
-  hearAllMachines(learner, others, settings, settings.classNodes);
+  hearAllMachines(learner, others, settings, Math.ceil(settings.classNodes * finer(learner).nodes));
 }
 
 /** Below the best point by this much a sum may have lost its way from there: it is begun afresh. */
@@ -312,13 +312,15 @@ const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => 
  * The fewer parts, the wider open its figures, and the more points their surface takes, and nodes to stand for it. A class
  * without any part is its prior, and needs no more than a large one.
  */
-function finer(pool: ClassPool): { points: number; nodes: number; few: Few } {
+function finer({ pool, coordinates }: Learner): { points: number; nodes: number; few: Few } {
   const parts = partsIn(pool);
   const few = { cheap: parts <= 8, gridded: parts <= 20 ? 4 : parts <= 40 ? 3 : 0 };
   if (parts === 0) return { points: 0.5, nodes: 1, few };
-  if (parts >= 300) return { points: 0.6, nodes: 0.5, few };
+  if (parts >= 300) return { points: 0.6, nodes: 0.7, few };
   if (parts >= MANY_PARTS) return { points: 1, nodes: 1, few };
-  return { points: 1.5, nodes: few.cheap ? 12 : parts <= 20 ? 8 : 2, few };
+  // a surface is not worth so many nodes
+  const gridded = coordinates.curved.names.length <= few.gridded;
+  return { points: 1.5, nodes: few.cheap ? 12 : parts > 20 ? 2 : gridded ? 8 : 4, few };
 }
 
 /** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin. */
@@ -344,7 +346,7 @@ function hearAllMachines(
 ): void {
   const { pool } = learner;
   const poolOthers = pool.blocks.map((block) => others.get(block.machineId));
-  const thinned = thinCloud(learner.cloud, Math.ceil(nodes * finer(pool).nodes));
+  const thinned = thinCloud(learner.cloud, nodes);
   const state = settledAtHeaviest(pool, thinned, poolOthers, settings);
   learner.words = pool.blocks.map((block) => ({
     machineId: block.machineId,

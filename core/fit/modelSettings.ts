@@ -28,6 +28,15 @@ export type ModelSettings = {
   useScaleHours: number;
   useLnSd: number;
   widenOffCoverage: number;
+  leastScored: number;
+  offCoverageSd: number;
+  queryBeyondSd: number;
+  fallBeyondSd: number;
+  oneSidedParts: number;
+  doubtBeyond: number;
+  wornShare: number;
+  leastWhenWorn: number;
+  mostWhenWorn: number;
 };
 
 export const defaultModelSettings: ModelSettings = {
@@ -54,6 +63,15 @@ export const defaultModelSettings: ModelSettings = {
   useScaleHours: 40,
   useLnSd: 0.5,
   widenOffCoverage: 1,
+  leastScored: 20,
+  offCoverageSd: 2.58,
+  queryBeyondSd: 3.5,
+  fallBeyondSd: 3,
+  oneSidedParts: 6,
+  doubtBeyond: 0.5,
+  wornShare: 0.75,
+  leastWhenWorn: 5,
+  mostWhenWorn: 0.8,
 };
 
 /** Where nothing is published. */
@@ -248,7 +266,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: true,
     unit: 'nodes',
     meaning:
-      'points that then stand for what is known of a class of 60 parts or more; half as many from 300 on, twice as many below 60, four times up to 20, six times up to 8',
+      'points that then stand for what is known of a class of 60 parts or more; half as many from 300 on, twice as many below 60, eight times up to 20, twelve times up to 8',
     source: COMMON_PRACTICE,
   },
   useScaleHours: {
@@ -273,7 +291,84 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: true,
     unit: '1 yes, 0 no',
     meaning:
-      'forecasts of a class whose ranges held clearly too few of at least 20 sizes are told as much wider as would have held 80 in 100',
+      'forecasts of a class whose ranges held clearly too few of their sizes are told as much wider as would have held 80 in 100',
+    source: CHOSEN,
+  },
+  leastScored: {
+    from: 5,
+    to: 200,
+    whole: true,
+    unit: 'sizes',
+    meaning: 'sizes of a class that must have been foretold before it is judged whether its ranges held',
+    source: COMMON_PRACTICE,
+  },
+  offCoverageSd: {
+    from: 1,
+    to: 6,
+    whole: false,
+    unit: 'sd',
+    meaning:
+      'further from 80 in 100 than this many sd of chance a class is off: 2.58 happens once in a hundred by chance',
+    source: 'two-sided 1 % point of the standard normal, any table of it',
+  },
+  queryBeyondSd: {
+    from: 2,
+    to: 8,
+    whole: false,
+    unit: 'sd',
+    meaning:
+      'a size further out than this many sd of what was expected is asked about: 3.5 happens once in 2,000 by chance',
+    source: 'two-sided 0.05 % point of the standard normal, any table of it',
+  },
+  fallBeyondSd: {
+    from: 1,
+    to: 8,
+    whole: false,
+    unit: 'sd',
+    meaning: 'wear that went back by more than this many sd of both gauges is taken for a renewal nobody entered',
+    source: COMMON_PRACTICE,
+  },
+  oneSidedParts: {
+    from: 3,
+    to: 50,
+    whole: true,
+    unit: 'parts',
+    meaning:
+      'sizes of one visit that must all lie to one side before its gauge is doubted: six do so with chance 2 / 2^6 = 0.03',
+    source: COMMON_PRACTICE,
+  },
+  doubtBeyond: {
+    from: 0.1,
+    to: 0.95,
+    whole: false,
+    unit: 'share',
+    meaning:
+      'a long extrapolation is said where more than this of the doubt comes from how wear goes on beyond the last size',
+    source: COMMON_PRACTICE,
+  },
+  wornShare: {
+    from: 0.3,
+    to: 1,
+    whole: false,
+    unit: 'share',
+    meaning: 'a part is worn at this share of the way to its limit',
+    source: COMMON_PRACTICE,
+  },
+  leastWhenWorn: {
+    from: 2,
+    to: 100,
+    whole: true,
+    unit: 'parts',
+    meaning: 'parts of a class measured once, when worn, before anything is said of it',
+    source: COMMON_PRACTICE,
+  },
+  mostWhenWorn: {
+    from: 0.3,
+    to: 1,
+    whole: false,
+    unit: 'share',
+    meaning:
+      'share of the parts so measured past which it is said: with one part in five measured on the way ranges of a simulated class held, with none they held 3 to 4 in 10',
     source: CHOSEN,
   },
 };

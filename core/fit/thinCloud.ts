@@ -46,7 +46,7 @@ const OF_ITS_OWN = 1e-7;
 /**
  * Products of powers of the figures at each point, freed of each other under the weights: sums of them are then kept to the last
  * digits, high degrees or not.
- * @source modified Gram-Schmidt, twice over: G. H. Golub and C. F. Van Loan, Matrix Computations (cited from memory)
+ * @source modified Gram-Schmidt: G. H. Golub and C. F. Van Loan, Matrix Computations (cited from memory)
  */
 function atRightAngles(
   rows: readonly (readonly number[])[],
@@ -62,11 +62,10 @@ function atRightAngles(
   for (const of of degrees) {
     const column = Float64Array.from(rows, (row) => of.reduce((product, degree, i) => product * row[i]! ** degree, 1));
     const whole = Math.sqrt(dot(column, column));
-    for (let pass = 0; pass < 2; pass++)
-      for (const other of free) {
-        const share = dot(column, other);
-        for (let k = 0; k < column.length; k++) column[k] = column[k]! - share * other[k]!;
-      }
+    for (const other of free) {
+      const share = dot(column, other);
+      for (let k = 0; k < column.length; k++) column[k] = column[k]! - share * other[k]!;
+    }
     const own = Math.sqrt(dot(column, column));
     if (own > OF_ITS_OWN * whole) free.push(column.map((value) => value / own));
   }

@@ -49,9 +49,15 @@ function classSheet(now: ShopNow, partClass: ClassOnRecord, withMembers: boolean
   };
 }
 
-function coverageOf({ learning }: ShopNow, partClass: string): Sheet['coverage'] {
+function coverageOf({ shop, learning }: ShopNow, partClass: string): Sheet['coverage'] {
   const scored = learning.coverage.find((one) => one.partClass === partClass);
-  return scored ? { sizes: scored.sizes, inside: scored.inside, off: classOffCoverage(scored, false) !== null } : null;
+  return scored
+    ? {
+        sizes: scored.sizes,
+        inside: scored.inside,
+        off: classOffCoverage(scored, false, settingsOf(shop.life)) !== null,
+      }
+    : null;
 }
 
 /** Wear per 1000 worked hours of a part of the class not yet read, before and after the shop's own readings [mm]. */

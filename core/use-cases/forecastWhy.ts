@@ -199,7 +199,7 @@ function classSteps({ shop, learning }: ShopNow, point: PointOnRecord): Step[] {
       facts: { partClass: point.partClass, parts: learned.partsRead, machines: learned.machinesRead, ...rates(now) },
     },
     ...coverageStep(learning, point.partClass, settingsOf(shop.life)),
-    ...looksStep(learning, point.partClass),
+    ...looksStep(learning, point.partClass, settingsOf(shop.life)),
     { code: 'class-shape', facts: shapeFacts(learned) },
   ];
 }
@@ -208,12 +208,17 @@ function coverageStep({ coverage }: Learning, partClass: string, settings: Model
   const scored = coverage.find((one) => one.partClass === partClass);
   if (!scored) return [];
   const { sizes, inside } = scored;
-  return [{ code: 'class-coverage', facts: { sizes, inside, widenedBy: widenedBy(scored, widens(settings)) } }];
+  return [
+    { code: 'class-coverage', facts: { sizes, inside, widenedBy: widenedBy(scored, widens(settings), settings) } },
+  ];
 }
 
 /** Only where its parts were measured in a way that leads the forecast astray. */
-function looksStep({ looks }: Learning, partClass: string): Step[] {
-  const worn = measuredWhenWorn(looks.find((one) => one.partClass === partClass));
+function looksStep({ looks }: Learning, partClass: string, settings: ModelSettings): Step[] {
+  const worn = measuredWhenWorn(
+    looks.find((one) => one.partClass === partClass),
+    settings,
+  );
   return worn ? [{ code: 'class-looks', facts: worn.facts ?? {} }] : [];
 }
 

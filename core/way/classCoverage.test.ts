@@ -44,7 +44,7 @@ describe('past sizes laid against what would have been foretold', () => {
     const [scored] = classCoverage(scoredSizes(pool, parts, settings));
     expect(scored).toMatchObject({ partClass: 'slide', sizes: 96 });
     expect(scored!.inside / scored!.sizes).toBeGreaterThan(0.7);
-    expect(classOffCoverage(scored, true)).toBeNull();
+    expect(classOffCoverage(scored, true, settings)).toBeNull();
   });
 
   it('of a class too sure of itself do not, and it is said with how many', () => {
@@ -56,7 +56,7 @@ describe('past sizes laid against what would have been foretold', () => {
     };
     const [scored] = classCoverage(scoredSizes(sure, parts, settings));
     expect(scored!.inside / scored!.sizes).toBeLessThan(0.65);
-    expect(classOffCoverage(scored, true)).toMatchObject({
+    expect(classOffCoverage(scored, true, settings)).toMatchObject({
       code: 'class-off-coverage',
       facts: { count: 96, tooNarrow: true, share: scored!.inside / scored!.sizes },
     });
@@ -71,10 +71,10 @@ describe('past sizes laid against what would have been foretold', () => {
     };
     const before = scoredSizes(sure, parts, settings);
     const [off] = classCoverage(before);
-    const by = widenedBy(off, true);
+    const by = widenedBy(off, true, settings);
     expect(by).toBeGreaterThan(1.1);
     expect(by).toBeLessThan(3);
-    expect(widenedBy(off, false)).toBe(1);
+    expect(widenedBy(off, false, settings)).toBe(1);
     const after = [...Map.groupBy(before, ({ machineId, takenOn }) => `${machineId} ${takenOn}`).values()].flatMap(
       ([{ machineId, takenOn } = before[0]!]) =>
         looksBefore(
@@ -104,10 +104,10 @@ describe('past sizes laid against what would have been foretold', () => {
 });
 
 it('under twenty scored sizes nothing is said, nor where the share is as it should be', () => {
-  expect(classOffCoverage(undefined, true)).toBeNull();
-  expect(classOffCoverage({ sizes: 19, inside: 2, z: -6, widenBy: 2 }, true)).toBeNull();
-  expect(classOffCoverage({ sizes: 40, inside: 30, z: -0.8, widenBy: 1.2 }, true)).toBeNull();
-  expect(classOffCoverage({ sizes: 200, inside: 192, z: 5.6, widenBy: 1 }, true)).toMatchObject({
+  expect(classOffCoverage(undefined, true, settings)).toBeNull();
+  expect(classOffCoverage({ sizes: 19, inside: 2, z: -6, widenBy: 2 }, true, settings)).toBeNull();
+  expect(classOffCoverage({ sizes: 40, inside: 30, z: -0.8, widenBy: 1.2 }, true, settings)).toBeNull();
+  expect(classOffCoverage({ sizes: 200, inside: 192, z: 5.6, widenBy: 1 }, true, settings)).toMatchObject({
     facts: { tooNarrow: false, widenedBy: 1 },
   });
 });

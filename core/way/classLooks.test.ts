@@ -14,19 +14,24 @@ import { howLookedAt } from './classLooks.ts';
 
 const LIMIT_MM = 2.5;
 const looksOf = (parts: readonly WearSeries[]) => ({
-  whenWorn: parts.filter((part) => howLookedAt(part, LIMIT_MM) === 'whenWorn').length,
-  onTheWay: parts.filter((part) => howLookedAt(part, LIMIT_MM) === 'onTheWay').length,
+  whenWorn: parts.filter((part) => howLookedAt(part, LIMIT_MM, defaultModelSettings) === 'whenWorn').length,
+  onTheWay: parts.filter((part) => howLookedAt(part, LIMIT_MM, defaultModelSettings) === 'onTheWay').length,
 });
 
 describe('a class whose parts were measured once, when they were worn', () => {
   it('is told from one measured at visits that come anyway', () => {
     const worn = looksOf(aClassMeasuredWhenWorn(71_000, 24).series);
     expect(worn).toEqual({ whenWorn: 46, onTheWay: 0 });
-    expect(measuredWhenWorn(worn)).toEqual({
+    expect(measuredWhenWorn(worn, defaultModelSettings)).toEqual({
       code: 'measured-when-worn',
       facts: { whenWorn: 46, parts: 46, wornShare: 0.75 },
     });
-    expect(measuredWhenWorn(looksOf(renewedClass(70_000, 24, { positions: 0.15, parts: 0.32 }).series))).toBeNull();
+    expect(
+      measuredWhenWorn(
+        looksOf(renewedClass(70_000, 24, { positions: 0.15, parts: 0.32 }).series),
+        defaultModelSettings,
+      ),
+    ).toBeNull();
   });
 
   it('is forecast late, as is said of it', () => {
@@ -37,10 +42,10 @@ describe('a class whose parts were measured once, when they were worn', () => {
   });
 
   it('is said nothing of while few are known, or one part in five was measured on the way', () => {
-    expect(measuredWhenWorn(undefined)).toBeNull();
-    expect(measuredWhenWorn({ whenWorn: 4, onTheWay: 0 })).toBeNull();
-    expect(measuredWhenWorn({ whenWorn: 8, onTheWay: 2 })).toBeNull();
-    expect(measuredWhenWorn({ whenWorn: 9, onTheWay: 2 })).not.toBeNull();
+    expect(measuredWhenWorn(undefined, defaultModelSettings)).toBeNull();
+    expect(measuredWhenWorn({ whenWorn: 4, onTheWay: 0 }, defaultModelSettings)).toBeNull();
+    expect(measuredWhenWorn({ whenWorn: 8, onTheWay: 2 }, defaultModelSettings)).toBeNull();
+    expect(measuredWhenWorn({ whenWorn: 9, onTheWay: 2 }, defaultModelSettings)).not.toBeNull();
   });
 });
 

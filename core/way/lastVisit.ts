@@ -26,7 +26,10 @@ export function lastVisitCautions(
   const before = parts.map((part) => ({ ...part, readings: part.readings.filter((one) => one.visit !== visit) }));
   const laws = new Map(machineLaws(likeliestFigures(pool), before, settings, true).map((law) => [law.pointId, law]));
   const judged = looks.map((look) => judge(look, laws.get(look.part.pointId)!, settings));
-  const oneSided = oneSidedVisit(judged.map(({ residualMm }) => residualMm));
+  const oneSided = oneSidedVisit(
+    judged.map(({ residualMm }) => residualMm),
+    settings,
+  );
   return new Map(judged.map(({ pointId, cautions }) => [pointId, oneSided ? [...cautions, oneSided] : cautions]));
 }
 
@@ -50,13 +53,16 @@ function judge({ part, reading }: Look, law: PartLaw, settings: ModelSettings) {
   const earlier = part.readings.at(-2);
   const fell =
     earlier &&
-    suspectRenewal({
-      lastWearMm: earlier.wearMm,
-      lastErrorSdMm: earlier.errorSdMm,
-      wearMm,
-      errorSdMm,
-      expectedGainMm: expectedMm - wearMoments(law, law.lastHours ?? 0, 0).meanMm,
-    });
-  const cautions = [unlikelyReading(below), fell ?? null].filter((caution) => caution !== null);
+    suspectRenewal(
+      {
+        lastWearMm: earlier.wearMm,
+        lastErrorSdMm: earlier.errorSdMm,
+        wearMm,
+        errorSdMm,
+        expectedGainMm: expectedMm - wearMoments(law, law.lastHours ?? 0, 0).meanMm,
+      },
+      settings,
+    );
+  const cautions = [unlikelyReading(below, settings), fell ?? null].filter((caution) => caution !== null);
   return { pointId: part.pointId, cautions, residualMm: wearMm - expectedMm };
 }

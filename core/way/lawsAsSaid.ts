@@ -23,5 +23,5 @@ export const lawsAsSaid = (
 ): PartLaw[] =>
   machineLaws(pool, parts, settings).map((law) => {
     const scored = coverage.find(({ partClass }) => partClass === law.partClass);
-    return widenedLaw(law, widenedBy(scored, widens(settings)));
+    return widenedLaw(law, widenedBy(scored, widens(settings), settings));
   });

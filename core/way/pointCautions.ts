@@ -58,12 +58,15 @@ function limitCautions({ series, part, law, settings }: CautionsFrom): Caution[]
   const limit = part?.hoursAtLimit;
   if (!limit || series.renewAtWearMm === null) return [];
   const beyond = limit.low === null || limit.middle === null || limit.high === null;
-  const far = longExtrapolation({
-    ownReadings: series.ownReadings,
-    doubtShare: shapeDoubt(law, series.renewAtWearMm, settings),
-    lastWorkedHours: series.lastSize?.workedHours ?? 0,
-    hoursAtLimit: limit.middle,
-  });
+  const far = longExtrapolation(
+    {
+      ownReadings: series.ownReadings,
+      doubtShare: shapeDoubt(law, series.renewAtWearMm, settings),
+      lastWorkedHours: series.lastSize?.workedHours ?? 0,
+      hoursAtLimit: limit.middle,
+    },
+    settings,
+  );
   const reach = far && !limit.pastAtLastSize ? [far] : [];
   return beyond
     ? [...reach, { code: 'hours-beyond', facts: { workedHours: settings.beyondHRefs * law.hRefHours } }]
@@ -76,7 +79,11 @@ function classCautions({ series, pool, coverage, looks, settings }: CautionsFrom
   const off = classOffCoverage(
     coverage.find((one) => one.partClass === series.present.partClass),
     widens(settings),
+    settings,
   );
-  const worn = measuredWhenWorn(looks.find((one) => one.partClass === series.present.partClass));
+  const worn = measuredWhenWorn(
+    looks.find((one) => one.partClass === series.present.partClass),
+    settings,
+  );
   return [thin, off, worn].filter((caution) => caution !== null);
 }

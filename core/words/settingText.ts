@@ -23,6 +23,15 @@ const settingNames: Record<string, string> = {
   useScaleHours: 'Length of the jobs that hours come in',
   useLnSd: 'Scatter of use between machines',
   widenOffCoverage: 'Widen a class that was too sure of itself',
+  leastScored: 'Sizes before a class is judged',
+  offCoverageSd: 'When a class is off',
+  queryBeyondSd: 'When a size is asked about',
+  fallBeyondSd: 'When wear went back too far',
+  oneSidedParts: 'Sizes of a visit all to one side',
+  doubtBeyond: 'When an extrapolation is long',
+  wornShare: 'When a part counts as worn',
+  leastWhenWorn: 'Parts measured when worn before it is said',
+  mostWhenWorn: 'Share measured when worn before it is said',
 };
 
 export const settingName = (name: string): string => settingNames[name] ?? name;
@@ -42,7 +51,19 @@ export const settingGroups: readonly { head: string; names: readonly string[] }[
     names: ['pathScatterScale', 'linearChance', 'lnPowerSd', 'lnPowerTail', 'driftDelta', 'beyondHRefs'],
   },
   { head: 'Hours to months', names: ['useScaleHours', 'useLnSd'] },
-  { head: 'Learning from what came', names: ['widenOffCoverage'] },
+  { head: 'Learning from what came', names: ['widenOffCoverage', 'leastScored', 'offCoverageSd'] },
+  {
+    head: 'When something is said',
+    names: [
+      'queryBeyondSd',
+      'fallBeyondSd',
+      'oneSidedParts',
+      'doubtBeyond',
+      'wornShare',
+      'leastWhenWorn',
+      'mostWhenWorn',
+    ],
+  },
   {
     head: 'How finely it is worked out',
     names: ['partsPerClassForFigures', 'machinesPerClass', 'cloudPoints', 'classNodes'],

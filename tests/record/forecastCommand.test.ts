@@ -113,7 +113,7 @@ describe('the forecast command', () => {
     );
     expect({ code, said }).toEqual({ code: 0, said: [] });
     expect(out).toMatch(/^M1 \/ Hitch \/ Strip top \/ thickness, as of 2026-11-09\n/);
-    expect(out).toMatch(/was measured twice since; last on 10 Oct 2026 it read 10\.20 mm/);
+    expect(out).toMatch(/was measured twice since; last on 10 Oct 2026 it read 10\.20 ±0\.10 mm/);
     expect(out).toMatch(/^Its hours +It has been in for 4 \d{3} h/m);
     expect(out).toMatch(/^Like parts here /m);
     expect(out).toMatch(/^This part /m);

@@ -1,6 +1,6 @@
 import type { ClassCheck, checkRead, SizeAgainst } from '../../contract/check.ts';
 import type { GivenReplyOf, Handler } from '../../contract/operation.ts';
-import { classOffCoverage, LEAST_SCORED, widenedBy } from '../../forecast/guards.ts';
+import { classOffCoverage, widenedBy } from '../../forecast/guards.ts';
 import { coverageOf } from '../../way/classCoverage.ts';
 import { widens } from '../../way/lawsAsSaid.ts';
 import { settingsOf } from '../../way/settingsOf.ts';
@@ -21,6 +21,7 @@ export const checkReadHandler: Handler<typeof checkRead, Context> = (context) =>
     .filter(({ score }) => !score.inside)
     .sort((a, b) => newestFirst(a, b) || Math.abs(b.score.z) - Math.abs(a.score.z))
     .slice(0, LISTED);
+  const settings = settingsOf(now.shop.life);
   return {
     asOf: now.asOf,
     heardMachines: now.heardMachines,
@@ -29,8 +30,8 @@ export const checkReadHandler: Handler<typeof checkRead, Context> = (context) =>
       .map(({ name }) => classCheck(now, name, byClass.get(name) ?? [])),
     ...accountOfKept(now, kept, scored),
     beyond: beyond.map((one) => sizeAgainst(now, one)),
-    leastSizes: LEAST_SCORED,
-    widens: widens(settingsOf(now.shop.life)),
+    leastSizes: settings.leastScored,
+    widens: widens(settings),
   };
 };
 
@@ -55,7 +56,7 @@ function classCheck({ shop, learning }: ShopNow, partClass: string, scored: read
   const learned = learning.shop.classes.find((one) => one.partClass === partClass);
   const coverage = learning.coverage.find((one) => one.partClass === partClass);
   const settings = settingsOf(shop.life);
-  const off = classOffCoverage(coverage, true);
+  const off = classOffCoverage(coverage, true, settings);
   const rates = learned ? classRates(learned, settings) : { before: NO_RATE, now: NO_RATE };
   const share = coverageOf(
     scored.map(({ point, visit, score }) => ({
@@ -91,15 +92,15 @@ function classCheck({ shop, learning }: ShopNow, partClass: string, scored: read
     partsRead: learned?.partsRead ?? 0,
     machinesRead: learned?.machinesRead ?? 0,
     verdict:
-      (coverage?.sizes ?? 0) < LEAST_SCORED
+      (coverage?.sizes ?? 0) < settings.leastScored
         ? 'too-few'
         : off === null
           ? 'as-said'
           : off.facts?.tooNarrow
             ? 'too-narrow'
             : 'too-wide',
-    widenedBy: widenedBy(coverage, widens(settings)),
-    widenBy: widenedBy(coverage, true),
+    widenedBy: widenedBy(coverage, widens(settings), settings),
+    widenBy: widenedBy(coverage, true, settings),
   };
 }
 
