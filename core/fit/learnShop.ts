@@ -316,7 +316,7 @@ function finer({ pool, coordinates }: Learner): { points: number; nodes: number;
   const parts = partsIn(pool);
   const few = { cheap: parts <= 8, gridded: parts <= 20 ? 4 : parts <= 40 ? 3 : 0 };
   if (parts === 0) return { points: 0.5, nodes: 1, few };
-  if (parts >= 300) return { points: 0.6, nodes: 0.7, few };
+  if (parts >= 300) return { points: 0.6, nodes: 1, few };
   if (parts >= MANY_PARTS) return { points: 1, nodes: 1, few };
   // a surface is not worth so many nodes
   const gridded = coordinates.curved.names.length <= few.gridded;

@@ -266,7 +266,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: true,
     unit: 'nodes',
     meaning:
-      'points that then stand for what is known of a class of 60 parts or more; half as many from 300 on, twice as many below 60, eight times up to 20, twelve times up to 8',
+      'points that then stand for what is known of a class of 60 parts or more; twice as many below 60, four to eight times up to 20, twelve times up to 8',
     source: COMMON_PRACTICE,
   },
   useScaleHours: {
