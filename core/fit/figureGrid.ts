@@ -46,10 +46,11 @@ export function figureGrid(expected: Proposal, lnPosterior: (x: readonly number[
 /** Nodes from the centre outwards: those next to any that still weighs something are asked, wherever the posterior leads. */
 function flooded(at: Proposal, lnPosterior: (x: readonly number[]) => number, { step, depth }: Mesh): CloudPoint[] {
   const axes = at.centre.map((_, axis) => axis);
-  const nodes = new Map<string, { place: readonly number[]; x: number[]; ln: number }>();
+  const nodes = new Map<number, { place: readonly number[]; x: number[]; ln: number }>();
   let top = Number.NEGATIVE_INFINITY;
   const ask = (place: readonly number[]): void => {
-    const key = place.join();
+    // one number for up to four coordinates
+    const key = place.reduce((sum, entry) => MOST_NODES * sum + entry, 0);
     if (nodes.has(key)) return;
     const x = at.centre.map((entry, i) => entry + step * axes.reduce((sum, a) => sum + place[a]! * at.axes[i]![a]!, 0));
     const ln = lnPosterior(x);

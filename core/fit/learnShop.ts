@@ -129,8 +129,8 @@ export function learnShop(
 
   const alone = learners.length === 1;
   for (const learner of learners) {
-    lookAtClass(learner, settings, stop);
-    if (!alone) hearAllMachines(learner, new Map(), settings, LOOK_NODES);
+    if (partsIn(learner.pool) > 0) lookAtClass(learner, settings, stop);
+    if (!alone && partsIn(learner.pool) > 0) hearAllMachines(learner, new Map(), settings, LOOK_NODES);
     step();
   }
   const firstWords = learners.map((learner) => learner.words);
@@ -235,8 +235,32 @@ const narrowed = (found: Proposal, share: number): Proposal => ({
   sides: found.sides.map(({ up, down }) => ({ up: share * up, down: share * down })),
 });
 
-/** The figures of a class, with what other classes say of its machines; even wear and a free power weighed against each other. */
+/** The figures of a class, with what other classes say of its machines, and what its machines say then. */
 function learnClass(
+  learner: Learner,
+  others: ReadonlyMap<number, HarshnessWord>,
+  settings: ModelSettings,
+  stop: () => void,
+): void {
+  if (partsIn(learner.pool) > 0) weighFigures(learner, others, settings, stop);
+  else learner.cloud = figuresUnread(learner, settings, stop);
+  hearAllMachines(learner, others, settings, Math.ceil(settings.classNodes * finer(learner).nodes));
+}
+
+/** Figures of a class without a reading, which are the prior's: the same for every such class. */
+function figuresUnread(learner: Learner, settings: ModelSettings, stop: () => void): WeighedFigures[] {
+  const made = unread.get(settings);
+  if (made) return made;
+  lookAtClass(learner, settings, stop);
+  weighFigures(learner, new Map(), settings, stop);
+  unread.set(settings, learner.cloud);
+  return learner.cloud;
+}
+
+const unread = new WeakMap<ModelSettings, WeighedFigures[]>();
+
+/** A cloud of the class's figures; even wear and a free power weighed against each other. */
+function weighFigures(
   learner: Learner,
   others: ReadonlyMap<number, HarshnessWord>,
   settings: ModelSettings,
@@ -262,7 +286,6 @@ function learnClass(
       Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(cloud.length);
     for (const { x, lnWeight } of cloud) learner.cloud.push({ figures: figuresOf(x), lnWeight: lnWeight + head });
   }
-  hearAllMachines(learner, others, settings, Math.ceil(settings.classNodes * finer(learner).nodes));
 }
 
 /** Below the best point by this much a sum may have lost its way from there: it is begun afresh. */
@@ -320,7 +343,7 @@ function finer({ pool, coordinates }: Learner): { points: number; nodes: number;
   if (parts >= MANY_PARTS) return { points: 1, nodes: 1, few };
   // a surface is not worth so many nodes
   const gridded = coordinates.curved.names.length <= few.gridded;
-  return { points: 1.5, nodes: few.cheap ? 12 : parts > 20 ? 2 : gridded ? 8 : 4, few };
+  return { points: 1.5, nodes: few.cheap ? 10 : parts > 20 ? 2 : gridded ? 8 : 4, few };
 }
 
 /** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin. */
