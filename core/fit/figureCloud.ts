@@ -5,6 +5,7 @@ import { figureGrid, fineMesh, LOOK_MESH } from './figureGrid.ts';
 import {
   along,
   apart,
+  type Cloud,
   type CloudPoint,
   lnScale,
   momentsOf,
@@ -12,9 +13,6 @@ import {
   shares,
   weighsAnything,
 } from './proposal.ts';
-
-/** A cloud; where a like posterior is to be expected; whether the surface it was read off had settled. */
-export type Cloud = { cloud: CloudPoint[]; found: Proposal; settled: boolean };
 
 /** What a class of few parts allows, and whether it is only looked at; see {@link figureCloud}. */
 export type Few = { cheap?: boolean; gridded?: number; look?: boolean };

@@ -1,5 +1,6 @@
 import { LN_2PI } from '../maths/normal.ts';
 import {
+  type Cloud,
   type CloudPoint,
   lnScale,
   momentsOf,
@@ -24,15 +25,13 @@ const MOST_GRIDS = 3;
 /** A grid of more nodes was laid by a normal far too narrow. */
 const MOST_NODES = 4000;
 
-export type GridCloud = { cloud: CloudPoint[]; found: Proposal; settled: boolean };
-
 /**
  * The posterior itself at equal nodes along the axes of a normal like it: sums over a smooth bell are then good to what lies
  * between the nodes, which falls off faster than any power of the step.
  * @source trapezium rule on the whole line: L. N. Trefethen and J. A. C. Weideman, "The exponentially convergent trapezoidal rule",
  *   SIAM Review 56 (2014)
  */
-export function figureGrid(expected: Proposal, lnPosterior: (x: readonly number[]) => number, mesh: Mesh): GridCloud {
+export function figureGrid(expected: Proposal, lnPosterior: (x: readonly number[]) => number, mesh: Mesh): Cloud {
   let at = normalLike(expected);
   for (let laid = 1; ; laid++) {
     const cloud = flooded(at, lnPosterior, mesh);

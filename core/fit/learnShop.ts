@@ -129,8 +129,10 @@ export function learnShop(
 
   const alone = learners.length === 1;
   for (const learner of learners) {
-    if (partsIn(learner.pool) > 0) lookAtClass(learner, settings, stop);
-    if (!alone && partsIn(learner.pool) > 0) hearAllMachines(learner, new Map(), settings, LOOK_NODES);
+    if (isRead(learner)) {
+      lookAtClass(learner, settings, stop);
+      if (!alone) hearAllMachines(learner, new Map(), settings, LOOK_NODES);
+    }
     step();
   }
   const firstWords = learners.map((learner) => learner.words);
@@ -146,7 +148,7 @@ export function learnShop(
       sharedErrors: learner.sharedErrors,
       nodes: learner.nodes,
       machines: [...learner.words].sort((a, b) => a.machineId - b.machineId),
-      partsRead: learner.pool.blocks.reduce((sum, block) => sum + block.read.length, 0),
+      partsRead: partsIn(learner.pool),
       machinesRead: learner.pool.blocks.length,
     })),
   };
@@ -242,7 +244,7 @@ function learnClass(
   settings: ModelSettings,
   stop: () => void,
 ): void {
-  if (partsIn(learner.pool) > 0) weighFigures(learner, others, settings, stop);
+  if (isRead(learner)) weighFigures(learner, others, settings, stop);
   else learner.cloud = figuresUnread(learner, settings, stop);
   hearAllMachines(learner, others, settings, Math.ceil(settings.classNodes * finer(learner).nodes));
 }
@@ -330,6 +332,8 @@ function settledPosterior(
 const MANY_PARTS = 60;
 
 const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => sum + block.read.length, 0);
+
+const isRead = ({ pool }: Learner): boolean => pool.blocks.length > 0;
 
 /**
  * The fewer parts, the wider open its figures, and the more points their surface takes, and nodes to stand for it. A class

@@ -4,6 +4,9 @@ import { symmetricEigen } from '../maths/symmetricEigen.ts';
 /** Points of a posterior with weights that carry it, up to a constant: sum of exp(lnWeight) / count is the evidence. */
 export type CloudPoint = { x: number[]; lnWeight: number };
 
+/** A cloud; where a like posterior is to be expected; whether it is to be trusted: a surface has settled, some point weighs something. */
+export type Cloud = { cloud: CloudPoint[]; found: Proposal; settled: boolean };
+
 /** A normal with its own width on either side of each axis: where points are laid. */
 export type Proposal = {
   readonly centre: readonly number[];
