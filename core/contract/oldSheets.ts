@@ -61,6 +61,8 @@ export const oldSheetsGrid = operation(
     rows: z.array(zSheetRow),
     openFindings: z.array(zFinding),
     draft: zStripDownDraft.nullable(),
+    /** ISO instant at which that was kept; null: nothing was */
+    draftKeptAt: z.string().nullable(),
     /** dial the meter showed about that day, by what has been read before and after [h] */
     dialHours: z.number().nullable(),
   }),

@@ -76,6 +76,8 @@ export const zStripDownDraft = z.object({
   findings: z.array(zFindingEntry).max(500),
   /** the machine's last strip-down when the sheet was laid out (stripDown/sheet); left out: whoever types it looked by himself */
   afterStripDownId: zId.nullable().optional(),
+  /** when what the asker knows to be typed on the machine was kept (draftKeptAt, keptAt); null: nothing; left out: whoever types it looked by himself */
+  typedSince: z.string().max(40).nullable().optional(),
 });
 export type StripDownDraft = z.infer<typeof zStripDownDraft>;
 
@@ -112,6 +114,8 @@ export const stripDownSheet = operation(
     openFindings: z.array(zFinding),
     /** what was typed and not yet saved */
     draft: zStripDownDraft.nullable(),
+    /** ISO instant at which that was kept; null: nothing was */
+    draftKeptAt: z.string().nullable(),
     /** the strip-down of this machine that was entered last; null: none was */
     lastStripDownId: zId.nullable(),
     /** dial the machine should show today [h] */
@@ -128,7 +132,7 @@ export const stripDownKeep = operation('stripDown/keep', zStripDownDraft, z.obje
 
 export const stripDownDiscard = operation(
   'stripDown/discard',
-  z.object({ machineId: zId }),
+  zStripDownDraft.pick({ machineId: true, typedSince: true }),
   z.object({ discarded: z.boolean() }),
   { title: 'Throw away a strip-down that was typed and not saved' },
 );

@@ -2,9 +2,9 @@ import { desc, eq } from 'drizzle-orm';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 import { drafts } from './schema.ts';
 
-/** A strip-down as typed so far on a machine; null: none. Who reads it checks it against the contract. */
-export const readDraft = (db: ReadableRecord, machineId: number): unknown =>
-  db.read.select({ draft: drafts.draft }).from(drafts).where(eq(drafts.machineId, machineId)).get()?.draft ?? null;
+/** A strip-down as typed so far on a machine, and when that was kept; null: none. Who reads it checks it against the contract. */
+export const readDraft = (db: ReadableRecord, machineId: number): { draft: unknown; keptAt: string } | null =>
+  db.read.select().from(drafts).where(eq(drafts.machineId, machineId)).get() ?? null;
 
 /** Every strip-down typed and not saved, the last one kept first. */
 export const listDrafts = (db: ReadableRecord): { machineId: number; draft: unknown; keptAt: string }[] =>

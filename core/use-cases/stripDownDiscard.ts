@@ -5,11 +5,15 @@ import { writePlain } from '../record/entry.ts';
 import { machineOrRefuse } from '../record/machineStore.ts';
 import { dropPhoto } from '../record/photoStore.ts';
 import { type Context, recordOf } from './context.ts';
+import { refuseTypedMeanwhile } from './typedMeanwhile.ts';
 
-export const stripDownDiscardHandler: Handler<typeof stripDownDiscard, Context> = (context, { machineId }) => {
+/** @throws RefusedError unknown-machine, typed-meanwhile */
+export const stripDownDiscardHandler: Handler<typeof stripDownDiscard, Context> = (context, request) => {
+  const { machineId } = request;
   const record = recordOf(context);
   machineOrRefuse(record, machineId);
-  const draft = zStripDownDraft.safeParse(readDraft(record, machineId)).data;
+  refuseTypedMeanwhile(context, request);
+  const draft = zStripDownDraft.safeParse(readDraft(record, machineId)?.draft).data;
   const photoIds = draft?.findings.flatMap((finding) => finding.photoIds) ?? [];
   return {
     discarded: writePlain(record, (w) => {

@@ -16,6 +16,7 @@ import { keepForecasts, type StandingForecast, standingForecasts } from './keepF
 import { type NotedDial, notedDial } from './notedDial.ts';
 import { seriesAround } from './seriesNow.ts';
 import { type ShopNow, shopAround, shopNowFrom } from './shopNow.ts';
+import { refuseTypedMeanwhile } from './typedMeanwhile.ts';
 import { judgeTyped, judgeTypedRenewals, type TypedStripDown, typedStripDown } from './typedStripDown.ts';
 import { isEmpty, parkedOf, writeStripDown } from './writeStripDown.ts';
 
@@ -23,12 +24,13 @@ import { isEmpty, parkedOf, writeStripDown } from './writeStripDown.ts';
  * Saves a strip-down whole, in one step: dial, sizes, renewals and findings, or nothing. Sizes that were questioned and not
  * answered are kept aside. What was typed is then no draft any more.
  *
- * @throws RefusedError nothing-typed; measured-meanwhile unless `anotherSure`; the dial's question (dial-went-back, ...) unless `dialSure`; and as typedStripDown
+ * @throws RefusedError nothing-typed; measured-meanwhile unless `anotherSure`; typed-meanwhile; the dial's question (dial-went-back, ...) unless `dialSure`; and as typedStripDown
  */
 export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (context, request) => {
   const typed = typedStripDown(context, request);
   if (isEmpty(request)) throw new RefusedError({ code: 'nothing-typed', facts: { path: 'sizes' } });
   refuseSavedMeanwhile(context, request);
+  refuseTypedMeanwhile(context, request);
   const judged = { sizes: judgeTyped(context, typed), renewals: judgeTypedRenewals(context, typed) };
   const dial = dialOf(context, typed, request);
   const before = shopAround(context, request.machineId);

@@ -30,13 +30,15 @@ export const stripDownSheetHandler: Handler<typeof stripDownSheet, Context> = (c
   );
   const hours = machineHoursOn(line, today);
   settleAhead(context, machineId);
-  const draft = zStripDownDraft.safeParse(readDraft(record, machineId));
+  const kept = readDraft(record, machineId);
+  const draft = zStripDownDraft.safeParse(kept?.draft);
   return {
     rows: points.map((point) => sheetRow(context, around, point, gauges)),
     openFindings: life.findings
       .filter((finding) => finding.machineId === machineId && findingIsOpen(finding, today))
       .map((finding) => findingSheet(finding, life)),
     draft: draft.success ? draft.data : null,
+    draftKeptAt: kept?.keptAt ?? null,
     lastStripDownId: stripDownsOf(record, machineId).reduce((last, { id }) => Math.max(last, id), 0) || null,
     dialHours: hours && (presentDial(line, hours.hours)?.dialHours ?? null),
     dialMachine: dial && dial.of.machineId !== machineId ? dial.of.name : null,

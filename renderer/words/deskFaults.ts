@@ -30,6 +30,11 @@ export const deskFaults: Record<string, (facts: Facts) => { what: string; safe?:
     safe: 'This one is not saved.',
     next: 'Look at the machine’s history first: is it the same one?',
   }),
+  'typed-meanwhile': () => ({
+    what: 'Another window typed on this strip-down meanwhile.',
+    safe: 'What was typed there is kept, what stands here is not.',
+    next: 'Say which of the two goes on.',
+  }),
   'unknown-strip-down': () => ({ what: 'That sheet is not on record.', next: 'Open the history afresh.' }),
   'place-twice': () => ({
     what: 'One place would change with two others.',

@@ -60,6 +60,11 @@ export const stripDownWords = {
   meanwhileThen: 'This one is not saved. Is it the same one, left open in another window?',
   meanwhileOther: 'Another one: save it too',
   meanwhileSame: 'The same: throw this sheet away',
+  typedMeanwhile: (at: string, sizes: number) =>
+    `Another window typed on this strip-down: ${sizes} ${counted(sizes, 'size was', 'sizes were')} kept from there at ${at}.`,
+  typedMeanwhileThen: 'What was typed here since is not kept. One of the two goes on, the other is gone.',
+  typedMeanwhileTake: 'Go on with what was typed there',
+  typedMeanwhileKeep: 'Go on with what stands here',
   discardAsk: 'Everything typed for this strip-down would go.',
   discardYes: 'Throw it away',
   discardNo: 'Keep it',

@@ -5,6 +5,7 @@ import { expect } from 'vitest';
 import { entriesList } from '#core/contract/entries.ts';
 import { machinesList } from '#core/contract/machine.ts';
 import { recordBackUp, recordOpen } from '#core/contract/record.ts';
+import { stripDownSheet } from '#core/contract/stripDown.ts';
 import { expectAxeClean, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
 import { makeSteady } from './steadyPage.ts';
 import { type OpenedWindow, windowTest } from './windowTest.ts';
@@ -79,34 +80,71 @@ windowTest(
   },
 );
 
-windowTest('a strip-down left open in a second window is not saved twice without a word', async ({ open }) => {
-  const opened = await open({ asOf: AS_OF, width: 1280, height: 800 });
-  const { page, ask } = opened;
-  const { machineId } = await smallShop(ask);
-  const saves = async () => {
-    const { entries } = await told(ask, entriesList, { beforeEntryId: null, limit: 200 });
-    return entries.filter(({ what }) => what === 'stripDown/save').length;
-  };
-  const before = await saves();
-  await page.reload();
-  await goTo(page, `/strip-down/${machineId}`);
-  await page.locator('.grid-row input').first().fill('9.9');
-  await page.keyboard.press('Enter');
-  await page.getByText(/^kept \d\d:\d\d/).waitFor();
-  const second = await secondWindow(opened);
-  await goTo(second, `/strip-down/${machineId}`);
-  await expect.poll(() => second.locator('.grid-row input').first().inputValue()).toBe('9.90');
+windowTest(
+  'a strip-down typed on in two windows: none goes over the other, nor is saved twice, without a word',
+  async ({ open }) => {
+    const opened = await open({ asOf: AS_OF, width: 1280, height: 800 });
+    const { page, ask } = opened;
+    const { machineId } = await smallShop(ask);
+    const saves = async () => {
+      const { entries } = await told(ask, entriesList, { beforeEntryId: null, limit: 200 });
+      return entries.filter(({ what }) => what === 'stripDown/save').length;
+    };
+    const keptSizes = async () =>
+      (await told(ask, stripDownSheet, { machineId })).draft?.sizes.map(({ sizeMm }) => sizeMm) ?? [];
+    const box = (of: Page, place: number) => of.locator('.grid-row input').nth(place);
+    const type = async (of: Page, place: number, size: string) => {
+      await of.bringToFront();
+      await box(of, place).fill(size);
+      await of.keyboard.press('Enter');
+    };
+    const otherTyped = (of: Page) => of.locator('.question', { hasText: 'Another window typed on this strip-down' });
+    const before = await saves();
+    await page.reload();
+    await goTo(page, `/strip-down/${machineId}`);
+    await type(page, 0, '9.9');
+    await page.getByText(/^kept \d\d:\d\d/).waitFor();
+    const second = await secondWindow(opened);
+    await goTo(second, `/strip-down/${machineId}`);
+    await expect.poll(() => box(second, 0).inputValue()).toBe('9.90');
+    await type(second, 1, '10.1');
+    await expect.poll(keptSizes).toEqual([9.9, 10.1]);
 
-  await page.keyboard.press('Control+Enter');
-  await page.getByText('What moved in the forecast').first().waitFor();
-  await second.bringToFront();
-  await second.keyboard.press('Control+Enter');
-  const question = second.locator('.question', { hasText: 'was saved on this machine since this sheet was opened' });
-  await question.waitFor();
-  await expectAxeClean(second);
-  expect(await saves()).toBe(before + 1);
-  await question.getByRole('button', { name: 'The same: throw this sheet away' }).click();
-  await question.waitFor({ state: 'detached' });
-  await expect.poll(() => second.locator('.grid-row input').first().inputValue()).toBe('');
-  expect(await saves()).toBe(before + 1);
-});
+    // the first has not seen that: what it types is asked about, and gives way
+    await type(page, 2, '10.3');
+    await otherTyped(page).getByText('2 sizes were kept from there').waitFor();
+    await expectAxeClean(page);
+    expect(await keptSizes()).toEqual([9.9, 10.1]);
+    await otherTyped(page).getByRole('button', { name: 'Go on with what was typed there' }).click();
+    await otherTyped(page).waitFor({ state: 'detached' });
+    await expect.poll(() => box(page, 1).inputValue()).toBe('10.10');
+    expect(await box(page, 2).inputValue()).toBe('');
+    await type(page, 2, '10.2');
+    await expect.poll(keptSizes).toEqual([9.9, 10.1, 10.2]);
+
+    // the other way round: what the second types stands
+    await type(second, 0, '9.8');
+    await otherTyped(second).getByRole('button', { name: 'Go on with what stands here' }).click();
+    await otherTyped(second).waitFor({ state: 'detached' });
+    await expect.poll(keptSizes).toEqual([9.8, 10.1]);
+
+    // nor does a save put aside what was not seen
+    await page.bringToFront();
+    await page.keyboard.press('Control+Enter');
+    await otherTyped(page).getByRole('button', { name: 'Go on with what stands here' }).click();
+    await otherTyped(page).waitFor({ state: 'detached' });
+    expect(await saves()).toBe(before);
+    await page.keyboard.press('Control+Enter');
+    await page.getByText('What moved in the forecast').first().waitFor();
+    await second.bringToFront();
+    await second.keyboard.press('Control+Enter');
+    const question = second.locator('.question', { hasText: 'was saved on this machine since this sheet was opened' });
+    await question.waitFor();
+    await expectAxeClean(second);
+    expect(await saves()).toBe(before + 1);
+    await question.getByRole('button', { name: 'The same: throw this sheet away' }).click();
+    await question.waitFor({ state: 'detached' });
+    await expect.poll(() => box(second, 0).inputValue()).toBe('');
+    expect(await saves()).toBe(before + 1);
+  },
+);

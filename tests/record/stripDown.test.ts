@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import { machinesList, pointLimits } from '#core/contract/machine.ts';
+import { oldSheetsSave } from '#core/contract/oldSheets.ts';
 import { recordOpen } from '#core/contract/record.ts';
 import {
   findingClose,
@@ -129,6 +130,29 @@ describe('a strip-down', () => {
     await program.ask(stripDownKeep, typed);
     await program.ask(stripDownSave, { ...typed, sizes: [aSize(strip.pointId, 11.1, 'front')], dialSure: false });
     expect((await program.ask(stripDownSheet, { machineId })).draft).toBeNull();
+  });
+
+  test('typed on elsewhere meanwhile is neither gone over, thrown away nor saved past by one that has not seen it', async () => {
+    const { machineId, draft, strip } = shop;
+    const typed = { ...draft('2026-11-08', null), sizes: [aSize(strip.pointId, 11.02, 'front')] };
+    const laidOut = (await program.ask(stripDownSheet, { machineId })).draftKeptAt;
+    expect(laidOut).toBeNull();
+    const { keptAt } = await program.ask(stripDownKeep, { ...typed, typedSince: laidOut });
+    expect((await program.ask(stripDownSheet, { machineId })).draftKeptAt).toBe(keptAt);
+    const before = program.rows();
+    const unseen = { code: 'typed-meanwhile', facts: { keptAt, sizes: 1 } };
+    const old = { ...typed, sizes: [], typedSince: laidOut };
+    expect(await fault(stripDownKeep, old)).toMatchObject(unseen);
+    expect(await fault(stripDownDiscard, { machineId, typedSince: laidOut })).toMatchObject(unseen);
+    const save = { ...typed, typedSince: laidOut, dialSure: false };
+    expect(await fault(stripDownSave, save)).toMatchObject(unseen);
+    expect(await fault(oldSheetsSave, save)).toMatchObject(unseen);
+    expect(program.rows()).toBe(before);
+    // whoever has seen it goes on
+    const next = await program.ask(stripDownKeep, { ...typed, note: 'both', typedSince: keptAt });
+    expect(await fault(stripDownSave, { ...save, typedSince: next.keptAt })).toBeNull();
+    // once it is saved or thrown away there is nothing to go over
+    expect(await fault(stripDownKeep, { ...typed, typedSince: next.keptAt })).toBeNull();
   });
 
   test('with nothing typed, on a day to come, or of another machine is refused', async () => {

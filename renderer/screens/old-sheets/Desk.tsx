@@ -21,7 +21,7 @@ import { openHours } from '../hours/openHours.ts';
 import { boxKey } from '../strip-down/boxes.ts';
 import { Grid } from '../strip-down/Grid.tsx';
 import { emptySheet, isBlank, readDial, type Sheet, sheetOf, withText } from '../strip-down/sheet.ts';
-import { useKept } from '../strip-down/useKept.ts';
+import { typedMeanwhile, useKept } from '../strip-down/useKept.ts';
 import '../strip-down/strip-down.css';
 import { useTyping } from '../strip-down/useTyping.ts';
 import { AddPoint } from './AddPoint.tsx';
@@ -129,6 +129,7 @@ export function Desk({
     const key = `${machineId} ${serial}`;
     if (loaded.current === key) return;
     loaded.current = key;
+    keeper.know(grid.draftKeptAt);
     if (grid.draft && !isBlank(sheetOf(grid.draft, grid.rows, writing))) {
       const found = sheetOf(grid.draft, grid.rows, writing);
       latest.current = found;
@@ -136,7 +137,7 @@ export function Desk({
       setWasHere(grid.draft.takenOn);
     }
     if (grid.rows.length === 0) setStrip({ is: 'add-point' });
-  }, [grid, gridVersion, version, machineId, serial, writing]);
+  }, [grid, gridVersion, version, machineId, serial, writing, keeper]);
 
   const begin = (nextMachineId: number | null, keep: Partial<Sheet>) => {
     const next = { ...emptySheet(nextMachineId ?? 0, '', latest.current.fitter, writing), ...keep };
@@ -160,7 +161,7 @@ export function Desk({
     const { draft } = typing;
     if (!draft) return focusBand(machineId === null ? 0 : 1);
     await keeper.shut();
-    const reply = await save.run({ ...draft, dialSure });
+    const reply = await save.run({ ...draft, dialSure, typedSince: keeper.knows });
     if (!reply) return keeper.reopen();
     keeper.beginAnew();
     setSerial(serial + 1);
@@ -171,6 +172,19 @@ export function Desk({
     if (machineId === null) return;
     if (await keeper.discard(machineId)) return keeper.reopen();
     keeper.beginAnew();
+    setSerial(serial + 1);
+    begin(machineId, {});
+    focusBand(1);
+  };
+  const keepThis = (keptAt: string) => {
+    keeper.know(keptAt);
+    save.clear();
+    keeper.flush();
+  };
+  const takeOther = async () => {
+    await keeper.shut();
+    keeper.beginAnew();
+    save.clear();
     setSerial(serial + 1);
     begin(machineId, {});
     focusBand(1);
@@ -233,6 +247,9 @@ export function Desk({
           <StopBanner machineId={machineId} />
           <DeskQuestions
             faults={[save.fault, end.fault, fault]}
+            meanwhile={typedMeanwhile([save.fault, kept.fault])}
+            onTakeOther={() => void takeOther()}
+            onKeepThis={keepThis}
             writing={writing}
             dialQuestion={dialSure || sheet.dialText.trim() === '' ? null : typing.judged.dialQuestion}
             twiceOn={picked?.stripDownDays.includes(sheet.takenOn as never) ? sheet.takenOn : null}

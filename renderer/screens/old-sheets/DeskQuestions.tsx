@@ -5,10 +5,14 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
 import { answerText, questionText } from '#renderer/words/questionText.ts';
+import { TypedMeanwhileAsk } from '../strip-down/SaveKeys.tsx';
 
 /** What is odd about a sheet as a whole: its dial, its day, or that it was here before. Nothing waits for the answers. */
 export function DeskQuestions({
   faults,
+  meanwhile,
+  onTakeOther,
+  onKeepThis,
   writing,
   dialQuestion,
   twiceOn,
@@ -17,6 +21,10 @@ export function DeskQuestions({
   onDialAnswer,
 }: {
   faults: readonly (Fault | null)[];
+  /** another window has typed on the same sheet */
+  meanwhile: Fault | null;
+  onTakeOther: () => void;
+  onKeepThis: (keptAt: string) => void;
   writing: Writing;
   dialQuestion: Asks | null;
   /** the machine has a strip-down of that day already */
@@ -26,9 +34,10 @@ export function DeskQuestions({
   onDialAnswer: (choice: string) => void;
 }) {
   const asked = dialQuestion && questionText(dialQuestion, { writing });
-  const fault = faults.find((one) => one !== null);
+  const fault = faults.find((one) => one !== null && one !== meanwhile);
   return (
     <>
+      {meanwhile && <TypedMeanwhileAsk facts={meanwhile.facts} onTake={onTakeOther} onKeep={onKeepThis} />}
       {fault && <FaultBox fault={fault} />}
       {wasHere !== null && (
         <Question

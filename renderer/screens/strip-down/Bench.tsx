@@ -16,9 +16,9 @@ import { benchBlock } from './benchBlock.ts';
 import { Foot } from './Foot.tsx';
 import { Grid } from './Grid.tsx';
 import { rowName } from './questions.ts';
-import { DiscardAsk, MEANWHILE, MeanwhileAsk, SaveFault, SaveKeys } from './SaveKeys.tsx';
+import { DiscardAsk, MEANWHILE, MeanwhileAsk, SaveFault, SaveKeys, TypedMeanwhileAsk } from './SaveKeys.tsx';
 import { draftOf, emptySheet, isBlank, readDial, type Sheet, sheetOf, tallyOf } from './sheet.ts';
-import { useKept } from './useKept.ts';
+import { typedMeanwhile, useKept } from './useKept.ts';
 import { useTyping } from './useTyping.ts';
 
 /** `measured`: the points that had a size, a renewal or both in the visit */
@@ -34,6 +34,7 @@ export function Bench({
   fitters,
   onSaved,
   onDiscarded,
+  onOther,
 }: {
   machineId: number;
   title: string;
@@ -43,11 +44,13 @@ export function Bench({
   fitters: readonly string[];
   onSaved: (saved: Saved) => void;
   onDiscarded: () => void;
+  /** what another window has typed on this sheet is wanted in its place */
+  onOther: () => void;
 }) {
   const today = useToday();
   const writing = useWriting();
-  const { rows, openFindings, lastStripDownId } = sheetAsked;
-  const { kept, keeper } = useKept(machineId);
+  const { rows, openFindings, lastStripDownId, draftKeptAt } = sheetAsked;
+  const { kept, keeper } = useKept(machineId, draftKeptAt);
   const save = useDo(stripDownSave, () => askingFor(machineRead, { machineId }));
 
   const [sheet, setSheet] = useState<Sheet>(() =>
@@ -107,7 +110,7 @@ export function Bench({
     if (saving.current) return;
     saving.current = true;
     await keeper.shut();
-    const reply = await save.run({ ...draft, dialSure, anotherSure });
+    const reply = await save.run({ ...draft, dialSure, anotherSure, typedSince: keeper.knows });
     if (!reply) {
       saving.current = false;
       return keeper.reopen();
@@ -124,6 +127,16 @@ export function Bench({
     else keeper.reopen();
   };
   useSaveByKeys(() => void saveAll());
+  const meanwhile = typedMeanwhile([save.fault, kept.fault]);
+  const keepThis = (keptAt: string) => {
+    keeper.know(keptAt);
+    save.clear();
+    keeper.flush();
+  };
+  const takeOther = async () => {
+    await keeper.shut();
+    onOther();
+  };
 
   const nextBox = here && typing.nextAfter(here);
   const nextRow = nextBox && rows[nextBox.row];
@@ -147,7 +160,9 @@ export function Bench({
       banner={
         <>
           <StopBanner machineId={machineId} />
-          {save.fault?.code === MEANWHILE ? (
+          {meanwhile ? (
+            <TypedMeanwhileAsk facts={meanwhile.facts} onTake={() => void takeOther()} onKeep={keepThis} />
+          ) : save.fault?.code === MEANWHILE ? (
             <MeanwhileAsk
               facts={save.fault.facts}
               onSaveToo={() => void saveAll(true)}
@@ -156,7 +171,7 @@ export function Bench({
           ) : (
             <SaveFault fault={save.fault} writing={writing} />
           )}
-          {discarding && !isBlank(sheet) && (
+          {discarding && !meanwhile && !isBlank(sheet) && (
             <DiscardAsk onYes={() => void throwAway()} onNo={() => setDiscarding(false)} />
           )}
         </>

@@ -7,6 +7,7 @@ import { Key, Letter } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { questionSentences } from '#renderer/words/questionText.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
+import { timeOfDay } from './benchBlock.ts';
 import type { SizeEvent } from './sheet.ts';
 
 /** Which of the two grids is being typed, and the key that saves both. */
@@ -76,6 +77,30 @@ export const MeanwhileAsk = ({
         <Key red onPress={onDiscard}>
           {words.meanwhileSame}
         </Key>
+      </>
+    }
+  />
+);
+
+/** Another window typed on the same sheet: nothing here goes over it unasked. */
+export const TypedMeanwhileAsk = ({
+  facts,
+  onTake,
+  onKeep,
+}: {
+  facts: Fault['facts'];
+  /** what was typed there comes in place of what stands here */
+  onTake: () => void;
+  /** what stands here goes in place of what was typed there: the instant at which that was kept */
+  onKeep: (keptAt: string) => void;
+}) => (
+  <Question
+    fact={words.typedMeanwhile(timeOfDay(String(facts.keptAt)), Number(facts.sizes))}
+    then={words.typedMeanwhileThen}
+    keys={
+      <>
+        <Key onPress={onTake}>{words.typedMeanwhileTake}</Key>
+        <Key onPress={() => onKeep(String(facts.keptAt))}>{words.typedMeanwhileKeep}</Key>
       </>
     }
   />

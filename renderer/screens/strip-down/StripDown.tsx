@@ -1,3 +1,4 @@
+import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import { useLocation } from 'wouter';
 import { shopRead } from '#core/contract/shop.ts';
@@ -7,7 +8,7 @@ import { Empty } from '#renderer/controls/Notice.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
-import { useAsk } from '#renderer/useAsk.ts';
+import { askingFor, useAsk } from '#renderer/useAsk.ts';
 import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { useMachineLines } from '#renderer/useMachines.ts';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
@@ -24,6 +25,7 @@ export default function StripDown() {
 
 function OfMachine({ machineId }: { machineId: number }) {
   const [, goTo] = useLocation();
+  const queries = useQueryClient();
   const [saved, setSaved] = useState<Saved | null>(null);
   /** a new sheet is a new grid: nothing of the last one stays in its boxes */
   const [sheets, setSheets] = useState(0);
@@ -85,6 +87,10 @@ function OfMachine({ machineId }: { machineId: number }) {
       fitters={shop.value.fitters.filter(({ active }) => active).map(({ name }) => name)}
       onSaved={setSaved}
       onDiscarded={() => setSheets(sheets + 1)}
+      onOther={async () => {
+        await queries.fetchQuery({ ...askingFor(stripDownSheet, { machineId }), staleTime: 0 }).catch(() => undefined); // the sheet is told of the fault
+        setSheets(sheets + 1);
+      }}
     />
   );
 }

@@ -35,7 +35,7 @@ function keptText(kept: Kept, blank: boolean, remarks: readonly SheetRemark[]): 
 }
 
 /** Hours and minutes of an instant on this computer's clock, "14:02". */
-const timeOfDay = (instant: string): string => {
+export const timeOfDay = (instant: string): string => {
   const at = new Date(instant);
   return `${String(at.getHours()).padStart(2, '0')}:${String(at.getMinutes()).padStart(2, '0')}`;
 };

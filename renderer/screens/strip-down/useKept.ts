@@ -15,24 +15,45 @@ export type Kept = {
   fault: Fault | null;
 };
 
-/** @param lastStripDownId the strip-down it has become */
-type OnKept = (draft: StripDownDraft | null, lastStripDownId?: number) => void;
+/** What is kept on the machine now. @param lastStripDownId the strip-down it has become */
+type OnKept = (now: { draft: StripDownDraft | null; draftKeptAt: string | null }, lastStripDownId?: number) => void;
+
+const TYPED_MEANWHILE = 'typed-meanwhile';
+/** The refusal among them, if any, that says that another window has typed on the same sheet. */
+export const typedMeanwhile = (faults: readonly (Fault | null)[]): Fault | null =>
+  faults.find((fault) => fault?.code === TYPED_MEANWHILE) ?? null;
+
+/** Instants at which this window kept something: what was kept then is no other window's. */
+const keptHere = new Set<string>();
 
 /**
  * Keeps a draft in the record while it is typed: a little after the last key, and at once when the screen is left.
- * One write at a time, always of the newest draft.
+ * One write at a time, always of the newest draft, and never over one that another window has kept meanwhile.
  */
 class Keeper {
   #waiting: StripDownDraft | null = null;
   #timer: ReturnType<typeof setTimeout> | null = null;
   #writing: Promise<void> = Promise.resolve();
   #shut = false;
+  #knows: string | null;
   readonly #tell: (kept: Partial<Kept>) => void;
   readonly #onKept: OnKept;
 
-  constructor(tell: (kept: Partial<Kept>) => void, onKept: OnKept) {
+  constructor(knows: string | null, tell: (kept: Partial<Kept>) => void, onKept: OnKept) {
+    this.#knows = knows;
     this.#tell = tell;
     this.#onKept = onKept;
+  }
+
+  /** When what this screen knows to be typed on the machine was kept: said to the record with all that would put it aside. */
+  get knows(): string | null {
+    return this.#knows;
+  }
+
+  /** What was kept then was read, or is to give way to what stands here. */
+  know(keptAt: string | null): void {
+    this.#knows = keptAt;
+    this.#tell({ fault: null });
   }
 
   keep(draft: StripDownDraft): void {
@@ -53,11 +74,22 @@ class Keeper {
     const draft = this.#waiting;
     if (draft === null || this.#shut) return;
     this.#waiting = null;
-    const answer = await answerTo(stripDownKeep, draft);
+    const answer = await answerTo(stripDownKeep, { ...draft, typedSince: this.#knows });
     if (answer.ok) {
-      this.#onKept(draft);
-      this.#tell({ keptAt: answer.value.keptAt, pending: this.#waiting !== null, fault: null });
-    } else this.#tell({ pending: true, fault: answer.fault });
+      const { keptAt } = answer.value;
+      this.#knows = keptAt;
+      keptHere.add(keptAt);
+      this.#onKept({ draft, draftKeptAt: keptAt });
+      this.#tell({ keptAt, pending: this.#waiting !== null, fault: null });
+      return;
+    }
+    this.#waiting ??= draft; // it goes with the next key, or when the window is next looked away from
+    const { facts } = answer.fault;
+    if (typedMeanwhile([answer.fault]) && keptHere.has(String(facts.keptAt))) {
+      this.#knows = String(facts.keptAt);
+      return this.#write();
+    }
+    this.#tell({ pending: true, fault: answer.fault });
   }
 
   /** Nothing more is kept; resolves once what was on its way has arrived. For saving and throwing away. */
@@ -74,38 +106,45 @@ class Keeper {
 
   /** It stands in the record as a strip-down: what is kept of it as a draft is none any more. */
   saved(stripDownId: number): void {
-    this.#onKept(null, stripDownId);
+    this.#onKept({ draft: null, draftKeptAt: null }, stripDownId);
   }
 
   /** What was typed is saved, or thrown away: nothing of it is kept again, and the next sheet may be. */
   beginAnew(): void {
     this.#waiting = null;
     this.#shut = false;
+    this.#knows = null;
     this.#tell({ keptAt: null, pending: false, fault: null });
   }
 
   async discard(machineId: number): Promise<Fault | null> {
     await this.shut();
-    const answer = await answerTo(stripDownDiscard, { machineId });
-    if (answer.ok) this.#onKept(null);
+    const answer = await answerTo(stripDownDiscard, { machineId, typedSince: this.#knows });
+    if (answer.ok) this.#onKept({ draft: null, draftKeptAt: null });
+    else this.#tell({ fault: answer.fault });
     return answer.ok ? null : answer.fault;
   }
 }
 
-/** @param machineId the machine on the bench; another one is another screen (key it) */
-export function useKept(machineId: number): { kept: Kept; keeper: Keeper } {
+/**
+ * @param machineId the machine on the bench; another one is another screen (key it)
+ * @param draftKeptAt when what the screen begins with was kept; null: nothing was, or it is told later
+ */
+export function useKept(machineId: number, draftKeptAt: string | null = null): { kept: Kept; keeper: Keeper } {
   const queries = useQueryClient();
   const [kept, setKept] = useState<Kept>({ keptAt: null, pending: false, fault: null });
   const keeper = useMemo(
     () =>
       new Keeper(
+        draftKeptAt,
         (news) => setKept((was) => ({ ...was, ...news })),
-        (draft, lastStripDownId) =>
+        (now, lastStripDownId) =>
           // the sheet as asked before knows an older draft: coming back to this screen must find the newest
           queries.setQueryData([stripDownSheet.name, { machineId }], (was: object | undefined) =>
-            was ? { ...was, draft, ...(lastStripDownId !== undefined && { lastStripDownId }) } : was,
+            was ? { ...was, ...now, ...(lastStripDownId !== undefined && { lastStripDownId }) } : was,
           ),
       ),
+    // when it began is said once: what is kept from then on the keeper knows itself
     [queries, machineId],
   );
   useEffect(() => {
