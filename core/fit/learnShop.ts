@@ -10,6 +10,7 @@ import { byText, clearBlock, contentKey, machineBlock } from './machineBlock.ts'
 import type { ModelSettings } from './modelSettings.ts';
 import type { ClassFigures } from './partSite.ts';
 import { type Proposal, withoutLast } from './proposal.ts';
+import { meanFigures, sharpMean } from './sharpFigures.ts';
 import { thinCloud, type WeighedFigures, type WeighedPoint } from './thinCloud.ts';
 
 /** One point of what is known of a class: its figures, its weight, and what is then held of its mean ln rate. */
@@ -48,6 +49,8 @@ export type ClassLearning = {
 export type ShopLearning = { classes: ClassLearning[] };
 
 export type LearnOptions = {
+  /** false: classes whose figures are sharp stand in as many nodes as others; absent: in one, their mean */
+  sharpInOne?: boolean;
   /** share done, 0 to 1 */
   onProgress?: (share: number) => void;
   isCancelled?: () => boolean;
@@ -131,14 +134,14 @@ export function learnShop(
   for (const learner of learners) {
     if (isRead(learner)) {
       lookAtClass(learner, settings, stop);
-      if (!alone) hearAllMachines(learner, new Map(), settings, LOOK_NODES);
+      if (!alone) hearAllMachines(learner, new Map(), settings, nodesLookedAt(learner));
     }
     step();
   }
   const firstWords = learners.map((learner) => learner.words);
   for (const [k, learner] of learners.entries()) {
     const others = sumWords(firstWords.filter((_, other) => other !== k));
-    learnClass(learner, others, settings, stop);
+    learnClass(learner, others, settings, stop, options.sharpInOne ?? true);
     step();
   }
   return {
@@ -243,11 +246,25 @@ function learnClass(
   others: ReadonlyMap<number, HarshnessWord>,
   settings: ModelSettings,
   stop: () => void,
+  sharpInOne: boolean,
 ): void {
   if (isRead(learner)) weighFigures(learner, others, settings, stop);
   else learner.cloud = figuresUnread(learner, settings, stop);
-  hearAllMachines(learner, others, settings, Math.ceil(settings.classNodes * finer(learner).nodes));
+  const mean = sharpInOne && isLarge(learner) ? sharpMean(learner.cloud) : null;
+  const nodes = mean ? inOne(mean) : thinCloud(learner.cloud, Math.ceil(settings.classNodes * finer(learner).nodes));
+  hearAllMachines(learner, others, settings, nodes);
 }
+
+/** A class of fewer parts or machines is forecast from all that is held possible of it. */
+const LARGE_PARTS = 300;
+const LARGE_MACHINES = 40;
+const isLarge = ({ pool }: Learner): boolean => partsIn(pool) >= LARGE_PARTS && pool.blocks.length >= LARGE_MACHINES;
+
+const inOne = (figures: ClassFigures): WeighedPoint[] => [{ figures, weight: 1 }];
+
+/** At a first look a large class's machines say nearly the same of their harshness at all figures that are held possible. */
+const nodesLookedAt = (learner: Learner): WeighedPoint[] =>
+  isLarge(learner) ? inOne(meanFigures(learner.cloud)) : thinCloud(learner.cloud, LOOK_NODES);
 
 /** Figures of a class without a reading, which are the prior's: the same for every such class. */
 function figuresUnread(learner: Learner, settings: ModelSettings, stop: () => void): WeighedFigures[] {
@@ -364,17 +381,16 @@ function settledAtHeaviest(
   return state;
 }
 
-/** Thins the cloud to a few nodes, at each of which all machines of the class, not only the sample, say their word. */
+/** All machines of the class, not only the sample, say their word at each of the nodes that stand for what is held of it. */
 function hearAllMachines(
   learner: Learner,
   others: ReadonlyMap<number, HarshnessWord>,
   settings: ModelSettings,
-  nodes: number,
+  nodes: readonly WeighedPoint[],
 ): void {
   const { pool } = learner;
   const poolOthers = pool.blocks.map((block) => others.get(block.machineId));
-  const thinned = thinCloud(learner.cloud, nodes);
-  const state = settledAtHeaviest(pool, thinned, poolOthers, settings);
+  const settled = nodes.length > 1 ? settledAtHeaviest(pool, nodes, poolOthers, settings) : null;
   learner.words = pool.blocks.map((block) => ({
     machineId: block.machineId,
     key: heardKey(block.read.map((part) => part.series)),
@@ -382,9 +398,10 @@ function hearAllMachines(
     muLambda: [],
     harshness: { eta: 0, lambda: 0 },
   }));
-  learner.nodes = thinned.map(({ figures, weight }) => {
-    restoreState(pool.blocks, state);
-    const evidence = classEvidence(pool, figures, poolOthers, settings, 2);
+  learner.nodes = nodes.map(({ figures, weight }) => {
+    if (settled) restoreState(pool.blocks, settled);
+    else for (const block of pool.blocks) clearBlock(block);
+    const evidence = classEvidence(pool, figures, poolOthers, settings, settled ? 2 : 3);
     for (const [k, block] of pool.blocks.entries()) {
       const word = learner.words[k]!;
       const mu = evidence.words[k]!;

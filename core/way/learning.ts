@@ -11,12 +11,11 @@ import { type ClassLooks, classLooks } from './classLooks.ts';
 import { fingerprint } from './fingerprint.ts';
 import { drawMachines, drawnFrom, lifeOfMachines } from './heardMachines.ts';
 import { type ScoredSize, scoredSizes } from './scoredSizes.ts';
-import { sharpened } from './sharpClasses.ts';
 import type { ShopHabit } from './shopHours.ts';
 import { allParts, type ShopSeries, shopSeries } from './shopSeries.ts';
 
 /** Raised whenever the model of fit/ changes, so that what an earlier program kept is learned again. */
-export const MODEL_VERSION = 11;
+export const MODEL_VERSION = 12;
 
 /** What the shop has taught of its part classes and of how its machines are used, and of what: plain numbers, to be kept. */
 export type Learning = {
@@ -42,7 +41,7 @@ export function learn(
 ): Learning {
   const from = learnedFrom(shop, settings);
   if (kept?.fingerprint === from.fingerprint) return kept;
-  const learned = sharpened(learnShop(from.parts, from.priors, settings, options));
+  const learned = learnShop(from.parts, from.priors, settings, options);
   const looked = new Set(drawMachines(drawnFrom(from.shop.life), MACHINES_SCORED));
   const scored = scoredSizes(
     learned,

@@ -3,7 +3,6 @@ import { machineLaws } from '#core/fit/machineLaws.ts';
 import { defaultModelSettings, type ModelSettings } from '#core/fit/modelSettings.ts';
 import { hoursAtLimit } from '#core/forecast/hoursAtLimit.ts';
 import { chanceWornPast } from '#core/forecast/wearLaw.ts';
-import { sharpened } from '#core/way/sharpClasses.ts';
 import { plainChance, plainHours } from '../reference/plain-model/plainHours.ts';
 import { fittedPlainMixture, plainPartOfMixture } from '../reference/plain-model/plainModel.ts';
 import { plainPartOf, plainPrior } from './plainForetell.ts';
@@ -102,7 +101,7 @@ export function compareWithPlain(set: ShopSet, settings: ModelSettings, timed = 
   const prior = [...set.priors.values()][0]!;
   const limitWearMm = Math.exp(prior.m0);
   const start = worked();
-  const learning = sharpened(learnShop(set.series, set.priors, settings));
+  const learning = learnShop(set.series, set.priors, settings);
   const learned = worked();
   const forecastAll = () =>
     set.series.map((one) => {
