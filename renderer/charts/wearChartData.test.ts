@@ -47,14 +47,15 @@ it('an earlier part is joined up on its own, apart from the present one', () => 
   if (!visit) throw new Error('the sample has visits');
   const before = { ...visit, machineHours: 1700, governingSizeMm: 9.4 };
   const older = { ...visit, machineHours: 1600, governingSizeMm: 9.9 };
-  const { earlier, joined } = wearChartData({ ...strip, visits: [older, before, ...strip.visits] }, on);
-  expect(earlier.map((life) => life.map((p) => p.sizeMm))).toEqual([[9.9, 9.4]]);
-  expect(joined).toEqual([]);
+  const visits = [older, before, ...strip.visits];
+  expect(wearChartData({ ...strip, visits }, on).joined.map(({ size }) => size)).toEqual([9.9, 9.4]);
+  const unfitted = wearChartData({ ...strip, visits, fitted: [], fan: [] }, on).joined;
+  expect(unfitted.map(({ size }) => size)).toEqual([9.9, 9.4, null, 12.02, 12.02, 11.18, 10.84, 10.19]);
 });
 
 it('readings of a part that nothing was fitted to are joined up', () => {
   const { joined } = wearChartData({ ...strip, fitted: [], fan: [] }, on);
-  expect(joined.map((p) => p.sizeMm)).toEqual([12.02, 12.02, 11.18, 10.84, 10.19]);
+  expect(joined.map(({ size }) => size)).toEqual([12.02, 12.02, 11.18, 10.84, 10.19]);
 });
 
 it('a finding that forbids use leaves readings and limits, and takes bar and fan away', () => {

@@ -31,10 +31,8 @@ export type BandSlice = { hours: number; span: [number, number]; middle: number 
 
 export type WearChartData = {
   chart: WearChart;
-  /** earlier parts, each joined up */
-  earlier: LifePoint[][];
-  /** readings of the present part joined, where nothing was fitted to them */
-  joined: LifePoint[];
+  /** readings of earlier parts joined, and of the present one where nothing was fitted to them; between two parts the line is lifted */
+  joined: { hours: number; size: number | null }[];
   fitted: BandSlice[];
   fan: BandSlice[];
 };
@@ -83,12 +81,17 @@ export function wearChartData(
             },
       labelPx: 14,
     }),
-    earlier: lives.filter((life) => !isPresent(life)),
-    joined: point.fitted.length > 1 ? [] : (lives.find(isPresent) ?? []),
+    joined: joinedUp(lives.filter((life) => !isPresent(life) || point.fitted.length <= 1)),
     fitted: bandOf(point.fitted),
     fan: fan.map((slice) => ({ hours: slice.machineHours, span: [slice.low, slice.high], middle: slice.middle })),
   };
 }
+
+const joinedUp = (lives: readonly LifePoint[][]): WearChartData['joined'] =>
+  lives.flatMap((life, place) => [
+    ...(place > 0 ? [{ hours: life[0]?.machineHours ?? 0, size: null }] : []),
+    ...life.map(({ machineHours, sizeMm }) => ({ hours: machineHours, size: sizeMm })),
+  ]);
 
 const bandOf = (curve: readonly CurvePoint[]): BandSlice[] =>
   curve.map((p) => ({ hours: p.machineHours, span: [p.low, p.high], middle: p.middle }));

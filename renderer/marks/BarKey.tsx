@@ -20,12 +20,13 @@ export function BarKey() {
 }
 
 function KeyBar({ basis }: { basis: BarBasis }) {
-  const hatch = useHatch('part');
+  const part = useHatch('part');
   return (
     <g transform="translate(0 9)">
+      {basis === 'part' && part.pattern}
       <path
         className={`bar-${basis}`}
-        style={basis === 'part' ? { fill: hatch } : undefined}
+        style={basis === 'part' ? { fill: part.fill } : undefined}
         d={barPath(2, 34, 'square', 'square')}
       />
       <MiddleTick x={18} />

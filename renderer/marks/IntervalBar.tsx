@@ -4,18 +4,19 @@ import {
   MIDDLE_TICK,
   type ThinInterval as Thin,
 } from '#core/axis/intervalBar.ts';
-import { useHatch } from './Picture.tsx';
+import { type Hatch, useHatch } from './Picture.tsx';
 
 /** The bar from low to high, about the middle of its row; without its triangle where the figures stand under it. */
 export function IntervalBar({ bar, y, triangle = true }: { bar: Bar; y: number; triangle?: boolean }) {
-  const hatched = useHatch('part');
-  const past = useHatch('past');
   return (
     <g transform={`translate(0 ${y})`}>
-      {bar.ahead && (
-        <Stretch stretch={bar.ahead} className={`bar-${bar.basis}`} fill={bar.basis === 'part' ? hatched : undefined} />
-      )}
-      {bar.past && <Stretch stretch={bar.past} className="bar-past" fill={past} />}
+      {bar.ahead &&
+        (bar.basis === 'part' ? (
+          <HatchedStretch stretch={bar.ahead} className="bar-part" hatch="part" />
+        ) : (
+          <path className={`bar-${bar.basis}`} d={bar.ahead.path} />
+        ))}
+      {bar.past && <HatchedStretch stretch={bar.past} className="bar-past" hatch="past" />}
       {bar.middleX !== null && <MiddleTick x={bar.middleX} />}
       {triangle && bar.decides && <path className="ink" d={bar.decides.path} />}
       {bar.arrow && (
@@ -30,20 +31,16 @@ export function IntervalBar({ bar, y, triangle = true }: { bar: Bar; y: number; 
 }
 
 /** A hatch is laid on paper, so that bands and lines below do not show through it. */
-const Stretch = ({
-  stretch,
-  className,
-  fill,
-}: {
-  stretch: BarStretch;
-  className: string;
-  fill: string | undefined;
-}) => (
-  <>
-    {fill && <path className="paper" d={stretch.path} />}
-    <path className={className} style={fill ? { fill } : undefined} d={stretch.path} />
-  </>
-);
+function HatchedStretch({ stretch, className, hatch }: { stretch: BarStretch; className: string; hatch: Hatch }) {
+  const { fill, pattern } = useHatch(hatch);
+  return (
+    <>
+      {pattern}
+      <path className="paper" d={stretch.path} />
+      <path className={className} style={{ fill }} d={stretch.path} />
+    </>
+  );
+}
 
 /** The middle: a long tick with a gap of paper at either side. */
 export function MiddleTick({ x, halfPx = MIDDLE_TICK.halfPx }: { x: number; halfPx?: number }) {
@@ -76,8 +73,9 @@ export function PastStub({ stub, y, text }: { stub: BarStretch; y: number; text:
   const past = useHatch('past');
   return (
     <g transform={`translate(0 ${y})`}>
+      {past.pattern}
       <path className="paper" d={stub.path} />
-      <path className="bar-past" style={{ fill: past, strokeWidth: 2 }} d={stub.path} />
+      <path className="bar-past" style={{ fill: past.fill, strokeWidth: 2 }} d={stub.path} />
       <text x={stub.x1 + 8} y={5} className="red heavy rimmed">
         {text}
       </text>

@@ -1,14 +1,4 @@
-import { createContext, type ReactNode, type SVGProps, useContext, useId } from 'react';
-
-/** Hatches of the drawing, each with one meaning. */
-export type Hatch = 'part' | 'past' | 'section' | 'section-other' | 'nylon' | 'fan' | 'band' | 'over';
-
-const PicturePrefix = createContext('');
-
-/** Paint for a hatch of the picture this stands in: `fill={useHatch('past')}`. Pattern ids differ from picture to picture. */
-export function useHatch(hatch: Hatch): string {
-  return `url(#${useContext(PicturePrefix)}${hatch})`;
-}
+import { type ReactNode, type SVGProps, useId } from 'react';
 
 export type PictureProps = {
   width: number;
@@ -18,54 +8,51 @@ export type PictureProps = {
   children: ReactNode;
 } & Omit<SVGProps<SVGSVGElement>, 'width' | 'height' | 'children' | 'role' | 'aria-label'>;
 
-/** A drawing: sized in px one to one, with its own hatches, and one sentence for those who cannot see it. */
+/** A drawing: sized in px one to one, and one sentence for those who cannot see it. */
 export function Picture({ width, height, label, children, className, ...rest }: PictureProps) {
-  const prefix = `${useId().replace(/[^\w-]/g, '')}-`;
   const said = label === null ? { 'aria-hidden': true } : { role: 'img', 'aria-label': label };
   return (
-    <PicturePrefix.Provider value={prefix}>
-      {/* biome-ignore lint/a11y/noSvgWithoutTitle: named by aria-label, or passed over */}
-      <svg
-        width={width}
-        height={height}
-        viewBox={`0 0 ${width} ${height}`}
-        className={className ? `picture ${className}` : 'picture'}
-        {...said}
-        {...rest}
-      >
-        <MarkDefs prefix={prefix} />
-        {children}
-      </svg>
-    </PicturePrefix.Provider>
+    // biome-ignore lint/a11y/noSvgWithoutTitle: named by aria-label, or passed over
+    <svg
+      width={width}
+      height={height}
+      viewBox={`0 0 ${width} ${height}`}
+      className={className ? `picture ${className}` : 'picture'}
+      {...said}
+      {...rest}
+    >
+      {children}
+    </svg>
   );
 }
 
-/** The hatches. Each picture holds its own, so that they take the colours of the theme they stand in. */
-export function MarkDefs({ prefix }: { prefix: string }) {
-  return (
-    <defs>
-      <Lines id={`${prefix}part`} step={5} turn={45} className="hatch-ink" width={2.2} />
-      <Lines id={`${prefix}section`} step={7} turn={45} className="hatch-line" width={1} />
-      <Lines id={`${prefix}section-other`} step={7} turn={-45} className="hatch-line" width={1} />
-      <Lines id={`${prefix}fan`} step={5} turn={-45} className="hatch-ink" width={0.9} />
-      <Lines id={`${prefix}band`} step={6} turn={45} className="hatch-line" width={0.8} />
-      <Lines id={`${prefix}over`} step={9} turn={45} className="hatch-line" width={1} />
-      <Crossed id={`${prefix}past`} step={5} className="hatch-red" width={1.7} />
-      <Crossed id={`${prefix}nylon`} step={4} className="hatch-line" width={0.8} />
-    </defs>
-  );
+/** Hatches of the drawing, each with one meaning. */
+export type Hatch = 'part' | 'past' | 'section' | 'section-other' | 'nylon' | 'fan' | 'band';
+
+type Lines = { step: number; turn: number; crossed?: true; width: number; className: string };
+const HATCHES: Readonly<Record<Hatch, Lines>> = {
+  part: { step: 5, turn: 45, width: 2.2, className: 'hatch-ink' },
+  section: { step: 7, turn: 45, width: 1, className: 'hatch-line' },
+  'section-other': { step: 7, turn: -45, width: 1, className: 'hatch-line' },
+  fan: { step: 5, turn: -45, width: 0.9, className: 'hatch-ink' },
+  band: { step: 6, turn: 45, width: 0.8, className: 'hatch-line' },
+  past: { step: 5, turn: 45, crossed: true, width: 1.7, className: 'hatch-red' },
+  nylon: { step: 4, turn: 45, crossed: true, width: 0.8, className: 'hatch-line' },
+};
+
+/**
+ * A hatch: paint to fill a shape with, and its pattern, which is drawn beside what it fills and so takes the colours of the
+ * theme it stands in. A picture carries no hatch it does not show.
+ */
+export function useHatch(hatch: Hatch): { fill: string; pattern: ReactNode } {
+  const id = `${useId().replace(/[^\w-]/g, '')}-${hatch}`;
+  const { step, turn, crossed, width, className } = HATCHES[hatch];
+  return {
+    fill: `url(#${id})`,
+    pattern: (
+      <pattern id={id} width={step} height={step} patternUnits="userSpaceOnUse" patternTransform={`rotate(${turn})`}>
+        <path d={crossed ? `M0 0H${step}M0 0V${step}` : `M0 0V${step}`} className={className} strokeWidth={width} />
+      </pattern>
+    ),
+  };
 }
-
-type PatternProps = { id: string; step: number; width: number; className: string };
-
-const Lines = ({ id, step, width, className, turn }: PatternProps & { turn: number }) => (
-  <pattern id={id} width={step} height={step} patternUnits="userSpaceOnUse" patternTransform={`rotate(${turn})`}>
-    <path d={`M0 0V${step}`} className={className} strokeWidth={width} />
-  </pattern>
-);
-
-const Crossed = ({ id, step, width, className }: PatternProps) => (
-  <pattern id={id} width={step} height={step} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-    <path d={`M0 0H${step}M0 0V${step}`} className={className} strokeWidth={width} />
-  </pattern>
-);

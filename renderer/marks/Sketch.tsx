@@ -55,19 +55,20 @@ export function Sketch({ sketch, states, chosen, width, label, onChoose }: Sketc
 
 type ShapeStyle = SketchData['shapes'][number]['style'];
 
-function Shape({ d, style }: { d: string; style: ShapeStyle }) {
-  const hatches = {
-    section: useHatch('section'),
-    'section-other': useHatch('section-other'),
-    nylon: useHatch('nylon'),
-  };
-  if (style === 'section' || style === 'section-other' || style === 'nylon') {
-    return (
-      <>
-        <path className="paper" d={d} />
-        <path className="s-section" style={{ fill: hatches[style] }} d={d} vectorEffect="non-scaling-stroke" />
-      </>
-    );
-  }
-  return <path className={`s-${style}`} d={d} vectorEffect="non-scaling-stroke" />;
+const Shape = ({ d, style }: { d: string; style: ShapeStyle }) =>
+  style === 'section' || style === 'section-other' || style === 'nylon' ? (
+    <CutThrough d={d} style={style} />
+  ) : (
+    <path className={`s-${style}`} d={d} vectorEffect="non-scaling-stroke" />
+  );
+
+function CutThrough({ d, style }: { d: string; style: 'section' | 'section-other' | 'nylon' }) {
+  const { fill, pattern } = useHatch(style);
+  return (
+    <>
+      {pattern}
+      <path className="paper" d={d} />
+      <path className="s-section" style={{ fill }} d={d} vectorEffect="non-scaling-stroke" />
+    </>
+  );
 }

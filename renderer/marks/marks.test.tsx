@@ -27,7 +27,7 @@ const bar = (own: number, low = 300) => (
 describe('a mark', () => {
   it.each(Object.keys(samples))('%s draws something, with no broken number in it', (name) => {
     const svg = drawn(samples[name as keyof typeof samples]);
-    expect(svg.split('</defs>')[1]).toMatch(/<(path|rect|circle)/);
+    expect(svg.replace(/<pattern.*?<\/pattern>/g, '')).toMatch(/<(path|rect|circle)/);
     expect(svg).not.toMatch(/NaN|undefined|Infinity/);
   });
 
@@ -57,7 +57,7 @@ describe('a picture', () => {
     expect(drawn(null)).toContain('aria-hidden="true"');
   });
 
-  it('has hatches of its own, with ids no other picture on the page has', () => {
+  it('has the hatches it shows and no other, with ids no other picture on the page has', () => {
     const page = renderToStaticMarkup(
       <>
         <Picture width={10} height={10} label={null}>
@@ -69,9 +69,9 @@ describe('a picture', () => {
       </>,
     );
     const ids = [...page.matchAll(/<pattern id="([^"]+)"/g)].map((match) => match[1]);
-    expect(ids.length).toBe(16);
-    expect(new Set(ids).size).toBe(16);
-    for (const [, used] of page.matchAll(/url\(#([^)]+)\)/g)) expect(ids).toContain(used);
+    expect(new Set(ids).size).toBe(ids.length);
+    expect([...page.matchAll(/url\(#([^)]+)\)/g)].map(([, used]) => used)).toEqual(ids);
+    expect(ids).toHaveLength(4); // of each bar what is ahead and what may have passed
   });
 });
 

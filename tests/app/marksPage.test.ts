@@ -93,7 +93,7 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
     expect(Math.min(...drawn)).toBeGreaterThan(10);
     const ids = await page.locator('pattern').evaluateAll((patterns) => patterns.map((pattern) => pattern.id));
     expect(new Set(ids).size).toBe(ids.length);
-    expect(ids.length).toBeGreaterThan(300);
+    expect(ids.length).toBeGreaterThan(10);
     const sheets = await page
       .locator('.marks-half')
       .evaluateAll((halves) => halves.map((half) => getComputedStyle(half).backgroundColor));

@@ -88,12 +88,13 @@ function Fell({ tenths }: { tenths: readonly number[] }) {
   const { columns, evenY, edges } = tenthsPicture(tenths, FELL.width, FELL.height);
   return (
     <>
+      {past.pattern}
       {columns.map(({ x, width, height, outer }) =>
         outer ? (
           <rect
             key={x}
             className="bar-past"
-            style={{ fill: past }}
+            style={{ fill: past.fill }}
             x={x}
             y={FELL.height - height}
             width={width}

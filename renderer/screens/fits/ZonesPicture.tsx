@@ -71,11 +71,12 @@ function ZoneBox({
   hatch: 'section' | 'section-other';
 }) {
   const writing = useWriting();
-  const fill = useHatch(hatch);
+  const { fill, pattern } = useHatch(hatch);
   const high = Math.max(1, zone.lowerY - zone.upperY);
   const middle = (zone.x0 + zone.x1) / 2;
   return (
     <g>
+      {pattern}
       <rect className="paper" x={zone.x0} y={zone.upperY} width={zone.x1 - zone.x0} height={high} />
       <rect
         className="s-section"

@@ -2,10 +2,10 @@ import { useState } from 'react';
 import { useLocation, useParams } from 'wouter';
 import { type MachineSheet, machineRead } from '#core/contract/machine.ts';
 import { Key } from '#renderer/controls/Key.tsx';
+import { Later } from '#renderer/controls/Later.tsx';
 import { Empty } from '#renderer/controls/Notice.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { DoNotUseBanner, planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
-import { useLater } from '#renderer/controls/useLater.ts';
 import { HelpMark } from '#renderer/help/HelpMark.tsx';
 import { BarKey } from '#renderer/marks/BarKey.tsx';
 import { useWriting } from '#renderer/record.tsx';
@@ -46,9 +46,8 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
   const points = pointsInOrder(sheet);
   const chosenId = points.some((point) => point.pointId === asked) ? asked : firstChosen(sheet);
   const at = points.findIndex((point) => point.pointId === chosenId);
-  // name and keys stand at once, then the rows, then the chart under them with the tables
-  const pictured = useLater(opened.panel === undefined ? 1 : 0);
-  const whole = useLater(opened.panel === undefined ? 2 : 0);
+  // name and keys stand at once, then the rows, the chart under them, and last the tables
+  const inTurn = opened.panel === undefined;
   const panels = usePanels(PANELS.find((panel) => panel === opened.panel));
   useListKeys({
     count: points.length,
@@ -117,13 +116,13 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
         <div className="machine-body" ref={panels.body}>
           <div className="machine-first">
             <div className="machine-picture-room">
-              {pictured && (
+              <Later turns={inTurn ? 1 : 0}>
                 <MachinePicture
                   {...pictureOf(sheet, chosenId, writing, earlier)}
                   onChoose={setChosenId}
                   onOpen={() => panels.show('sizes')}
                 />
-              )}
+              </Later>
             </div>
             <Hint
               sheet={sheet}
@@ -134,7 +133,9 @@ function OnMachine({ sheet }: { sheet: MachineSheet }) {
               }}
             />
           </div>
-          {whole && <Panels sheet={sheet} point={points[at] ?? null} panels={panels} />}
+          <Later turns={inTurn ? 3 : 0}>
+            <Panels sheet={sheet} point={points[at] ?? null} panels={panels} />
+          </Later>
         </div>
       )}
     </Sheet>

@@ -1,5 +1,5 @@
 import { type CSSProperties, type RefObject, useLayoutEffect, useRef, useState } from 'react';
-import { useLater } from '#renderer/controls/useLater.ts';
+import { Later } from '#renderer/controls/Later.tsx';
 import { pictureWords } from '#renderer/words/pictureWords.ts';
 import { PictureFoot, PLAN_WORDS_PX } from './PictureFoot.tsx';
 import { HEAD_PX, PictureHead } from './PictureHead.tsx';
@@ -30,7 +30,6 @@ export function MachinePicture(props: PictureProps) {
 }
 
 function Parts({ props, widthPx, heightPx }: { props: PictureProps; widthPx: number; heightPx: number }) {
-  const later = useLater();
   const layout = pictureLayout(props, widthPx);
   // no row is cut through
   const wholeRows = (px: number) => ROWS_TOP_PX + Math.floor((px - ROWS_TOP_PX) / layout.rowPx) * layout.rowPx;
@@ -51,7 +50,9 @@ function Parts({ props, widthPx, heightPx }: { props: PictureProps; widthPx: num
           {pictureWords.inSight(tops.filter((top) => top + layout.rowPx <= scrollPx).length, tops.length)}
         </p>
       )}
-      {later ? <PictureFoot props={props} layout={layout} heightPx={footPx} /> : <div style={{ height: footPx }} />}
+      <Later meanwhile={<div style={{ height: footPx }} />}>
+        <PictureFoot props={props} layout={layout} heightPx={footPx} />
+      </Later>
     </>
   );
 }
@@ -61,7 +62,10 @@ function useSize(box: RefObject<HTMLDivElement | null>): { width: number; height
   useLayoutEffect(() => {
     const element = box.current;
     if (!element) return;
-    const measure = () => setSize({ width: Math.floor(element.clientWidth), height: Math.floor(element.clientHeight) });
+    const measure = () => {
+      const [width, height] = [Math.floor(element.clientWidth), Math.floor(element.clientHeight)];
+      setSize((was) => (was?.width === width && was.height === height ? was : { width, height }));
+    };
     measure();
     const watch = new ResizeObserver(measure);
     watch.observe(element);

@@ -171,11 +171,15 @@ function StripSample() {
 }
 
 function Hatches() {
+  const [section, other, past] = [useHatch('section'), useHatch('section-other'), useHatch('past')];
   return (
     <>
-      <rect x={4} y={10} width={40} height={26} className="s-section" style={{ fill: useHatch('section') }} />
-      <rect x={44} y={10} width={40} height={26} className="s-section" style={{ fill: useHatch('section-other') }} />
-      <rect x={100} y={10} width={34} height={26} className="bar-past" style={{ fill: useHatch('past') }} />
+      {section.pattern}
+      {other.pattern}
+      {past.pattern}
+      <rect x={4} y={10} width={40} height={26} className="s-section" style={{ fill: section.fill }} />
+      <rect x={44} y={10} width={40} height={26} className="s-section" style={{ fill: other.fill }} />
+      <rect x={100} y={10} width={34} height={26} className="bar-past" style={{ fill: past.fill }} />
     </>
   );
 }

@@ -67,10 +67,12 @@ function HoleFaces({ hole }: { hole: HoleDrawn }) {
   const lost = `${outline}${circlePath(x, y, newRadius)}`;
   return (
     <>
-      <path className="l-thick" style={{ fill: section }} d={circlePath(x, y, bossRadius)} />
+      {section.pattern}
+      {gone.pattern}
+      <path className="l-thick" style={{ fill: section.fill }} d={circlePath(x, y, bossRadius)} />
       <path className="paper" d={outline} />
       <path className="redwash" fillRule="evenodd" d={lost} />
-      <path style={{ fill: gone }} fillRule="evenodd" d={lost} />
+      <path style={{ fill: gone.fill }} fillRule="evenodd" d={lost} />
       <path className="l-thick" d={outline} />
       <path className="l-new-size" d={circlePath(x, y, newRadius)} />
       <path className="l-clean-up" d={circlePath(cleanUp.x, cleanUp.y, cleanUp.radius)} />
@@ -205,5 +207,11 @@ function Key({ sheet: { facts, cleanUp }, writing }: { sheet: DrawnSheet; writin
 }
 
 function Gone() {
-  return <rect width={48} height={12} style={{ fill: useHatch('past') }} />;
+  const { fill, pattern } = useHatch('past');
+  return (
+    <>
+      {pattern}
+      <rect width={48} height={12} style={{ fill }} />
+    </>
+  );
 }

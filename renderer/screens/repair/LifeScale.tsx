@@ -30,7 +30,6 @@ export function LifeBar({
   own: number;
 }) {
   const { life, choice } = option;
-  const hatch = useHatchFor(own);
   if (!life || life.low === null) return <p className="second">{life ? repairWords.beyond : repairWords.noForecast}</p>;
   const [low, high] = [yOf(life.low, toHours), life.high === null ? TOP : yOf(life.high, toHours)];
   const middle = life.middle === null ? null : yOf(life.middle, toHours);
@@ -38,7 +37,7 @@ export function LifeBar({
   return (
     <Picture width={width} height={LIFE_HIGH} label={said} className="life-bar">
       <Rules toHours={toHours} width={width} />
-      <LifeFace kind={hatch} top={high} bottom={Math.max(low, high + 1)} />
+      <LifeFace kind={barBasis(own)} top={high} bottom={Math.max(low, high + 1)} />
       {middle !== null && <path className="life-middle" d={`M4 ${middle}H28`} />}
       <Figure y={middle ?? low} text={hoursLeftFigure(life.middle ?? life.low)} heavy />
       {low - (middle ?? low) > 15 && <Figure y={low} text={hoursLeftFigure(life.low)} />}
@@ -47,15 +46,14 @@ export function LifeBar({
   );
 }
 
-const useHatchFor = (own: number): ReturnType<typeof barBasis> => barBasis(own);
-
 function LifeFace({ kind, top, bottom }: { kind: ReturnType<typeof barBasis>; top: number; bottom: number }) {
   const part = useHatch('part');
   const path = `M10 ${top}H22V${bottom}H10Z`;
   return (
     <>
+      {kind === 'part' && part.pattern}
       <path className="paper" d={path} />
-      <path className={`bar-${kind}`} style={kind === 'part' ? { fill: part } : undefined} d={path} />
+      <path className={`bar-${kind}`} style={kind === 'part' ? { fill: part.fill } : undefined} d={path} />
     </>
   );
 }

@@ -22,10 +22,13 @@ function Section({ choice }: { choice: RepairChoiceName }) {
   const hole = choice === 'oversize-pin' ? 27 : 23;
   return (
     <>
+      {boss.pattern}
+      {choice === 'bush' && other.pattern}
+      {choice === 'weld' && weld.pattern}
       {choice === 'reject' && <rect className="l-thick" x={3} y={2} width={86} height={80} />}
-      <path className={newPart ? 'l-thick' : 'l-thin'} style={{ fill: boss }} d={round(BOSS)} />
-      {choice === 'bush' && <path className="l-thick" style={{ fill: other }} d={`${round(29)}${round(23)}`} />}
-      {choice === 'weld' && <path className="l-thin" style={{ fill: weld }} d={`${round(28)}${round(23)}`} />}
+      <path className={newPart ? 'l-thick' : 'l-thin'} style={{ fill: boss.fill }} d={round(BOSS)} />
+      {choice === 'bush' && <path className="l-thick" style={{ fill: other.fill }} d={`${round(29)}${round(23)}`} />}
+      {choice === 'weld' && <path className="l-thin" style={{ fill: weld.fill }} d={`${round(28)}${round(23)}`} />}
       <path className="paper" d={round(hole)} />
       {choice === 'leave' && <path className="paper l-thick" d={round(23, MIDDLE.x + 4)} />}
       <path className="l-thick" d={round(hole)} />

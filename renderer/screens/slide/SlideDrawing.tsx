@@ -51,11 +51,13 @@ function Frame({ rear }: { rear: number }) {
   const [nylon, section] = [useHatch('nylon'), useHatch('section')];
   return (
     <>
+      {nylon.pattern}
+      {section.pattern}
       {[AXIS - 80, AXIS + 64].map((y) => (
         <rect
           key={y}
           className="l-thin"
-          style={{ fill: section }}
+          style={{ fill: section.fill }}
           x={LEFT - 20}
           y={y}
           width={rear - LEFT + 40}
@@ -64,7 +66,7 @@ function Frame({ rear }: { rear: number }) {
       ))}
       {[LEFT, rear - 60].flatMap((x) =>
         [AXIS - 64, AXIS + 52].map((y) => (
-          <rect key={`${x} ${y}`} className="l-thin" style={{ fill: nylon }} x={x} y={y} width={60} height={12} />
+          <rect key={`${x} ${y}`} className="l-thin" style={{ fill: nylon.fill }} x={x} y={y} width={60} height={12} />
         )),
       )}
     </>

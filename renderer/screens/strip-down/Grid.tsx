@@ -2,7 +2,7 @@ import { Fragment, type KeyboardEvent, type ReactNode, type RefObject, useRef } 
 import type { Finding } from '#core/contract/machine.ts';
 import type { Gauge } from '#core/contract/shop.ts';
 import { lengthUnit, sizeEcho, type Writing } from '#core/words/quantityText.ts';
-import { useRowsSoFar } from '#renderer/controls/useLater.ts';
+import { useRowsSoFar } from '#renderer/controls/Later.tsx';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { useWidth } from '../machines/useWidth.ts';
 import { Asked } from './Asked.tsx';

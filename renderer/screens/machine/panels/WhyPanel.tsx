@@ -103,8 +103,16 @@ function RangeLeft({ share }: { share: number }) {
   const fan = useHatch('fan');
   return (
     <>
+      {fan.pattern}
       <path className="l-hair" d={`M1 14.5H${BAR_PX + 1}`} />
-      <rect className="share-bar" style={{ fill: fan }} x={1} y={2} width={Math.max(2, share * BAR_PX)} height={12} />
+      <rect
+        className="share-bar"
+        style={{ fill: fan.fill }}
+        x={1}
+        y={2}
+        width={Math.max(2, share * BAR_PX)}
+        height={12}
+      />
     </>
   );
 }

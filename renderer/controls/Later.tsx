@@ -1,16 +1,25 @@
-import { startTransition, useEffect, useState } from 'react';
+import { type ReactNode, startTransition, useEffect, useState } from 'react';
 
 /**
- * False in the first drawing, true a drawing or more later, worked out by React in small pieces: what is looked at first
- * stands at once, and keys are heard while the rest is drawn.
- * @param turns how many drawings later; 0: in the first
+ * What is not looked at first: drawn a drawing or more after the rest, by React in small pieces, so that the rest stands at once
+ * and keys are heard meanwhile. Nothing beside it is drawn anew for it.
+ * @param turns how many drawings later; 0: with the rest
+ * @param meanwhile stands in its place
  */
-export function useLater(turns = 1): boolean {
+export function Later({
+  turns = 1,
+  meanwhile = null,
+  children,
+}: {
+  turns?: number;
+  meanwhile?: ReactNode;
+  children: ReactNode;
+}) {
   const [left, setLeft] = useState(turns);
   useEffect(() => {
     if (left > 0) startTransition(() => setLeft(left - 1));
   }, [left]);
-  return left === 0;
+  return left === 0 ? children : meanwhile;
 }
 
 /**
