@@ -324,6 +324,7 @@ export const dialReadings = sqliteTable(
   },
   (t) => [
     index('dial_readings_machine').on(t.machineId, t.takenOn),
+    index('dial_readings_entry').on(t.entryId, t.machineId, t.takenOn),
     chainIndex('dial_readings_chain', t.chainId),
     check('dial_readings_kind', sql`kind IN ('reading', 'estimate', 'new-meter', 'rollover')`),
     check('dial_readings_dial', sql`dial_hours IS NOT NULL OR kind = 'new-meter'`),
@@ -488,6 +489,7 @@ export const measuringPoints = sqliteTable(
   (t) => [
     index('measuring_points_position').on(t.positionId),
     index('measuring_points_class').on(t.partClassId),
+    index('measuring_points_entry').on(t.entryId),
     check('measuring_points_wears', sql`wears IN ('down', 'up')`),
     check('measuring_points_gauge_error', sql`gauge_error_mm > 0`),
   ],
@@ -548,7 +550,11 @@ export const pointLimits = sqliteTable(
     renewalId: integer('renewal_id').references((): AnySQLiteColumn => renewals.id),
     ...chain((): AnySQLiteColumn => pointLimits.id),
   },
-  (t) => [index('point_limits_point').on(t.pointId), chainIndex('point_limits_chain', t.chainId)],
+  (t) => [
+    index('point_limits_point').on(t.pointId),
+    index('point_limits_entry').on(t.entryId),
+    chainIndex('point_limits_chain', t.chainId),
+  ],
 );
 
 // ---- visits
@@ -569,7 +575,11 @@ export const stripDowns = sqliteTable(
     note: text('note').notNull(),
     ...chain((): AnySQLiteColumn => stripDowns.id),
   },
-  (t) => [index('strip_downs_machine').on(t.machineId, t.takenOn), chainIndex('strip_downs_chain', t.chainId)],
+  (t) => [
+    index('strip_downs_machine').on(t.machineId, t.takenOn),
+    index('strip_downs_entry').on(t.entryId),
+    chainIndex('strip_downs_chain', t.chainId),
+  ],
 );
 
 export const sizes = sqliteTable(
@@ -601,6 +611,7 @@ export const sizes = sqliteTable(
   (t) => [
     index('sizes_point').on(t.pointId),
     index('sizes_strip_down').on(t.stripDownId),
+    index('sizes_entry').on(t.entryId, t.stripDownId),
     chainIndex('sizes_chain', t.chainId),
     check('sizes_event', sql`event IN ('as-found', 'as-left')`),
   ],
@@ -631,7 +642,11 @@ export const renewals = sqliteTable(
     question: text('question'),
     ...chain((): AnySQLiteColumn => renewals.id),
   },
-  (t) => [index('renewals_point').on(t.pointId), chainIndex('renewals_chain', t.chainId)],
+  (t) => [
+    index('renewals_point').on(t.pointId),
+    index('renewals_entry').on(t.entryId, t.stripDownId),
+    chainIndex('renewals_chain', t.chainId),
+  ],
 );
 
 /** Packing put behind a part: slack goes, no metal comes back. */
@@ -1279,6 +1294,7 @@ export const keptForecasts = sqliteTable(
   },
   (t) => [
     index('kept_forecasts_point').on(t.pointId, t.asOf),
+    index('kept_forecasts_entry').on(t.entryId).where(sql`entry_id IS NOT NULL`),
     index('kept_forecasts_strip_down').on(t.stripDownId).where(sql`strip_down_id IS NOT NULL`),
     check('kept_forecasts_why', sql`why IN ('slip', 'plan', 'strip-down')`),
     check(

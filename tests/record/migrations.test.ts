@@ -469,6 +469,26 @@ describe('migrations', () => {
     record.close();
   });
 
+  test('0018_entries_by_index gives every table with many rows an index of its entries', () => {
+    const before = recordAt(18);
+    before.sqlite.exec(`INSERT INTO entries (made_at, made_by, what) VALUES ('2026-01-01T00:00:00.000Z', '', 'test');
+      INSERT INTO machines (entry_id, name, make, model, serial, note) VALUES (1, 'M', '', '', '', '');
+      INSERT INTO strip_downs (machine_id, taken_on, fitter, note, entry_id) VALUES (1, '2026-01-01', '', '', 1)`);
+    before.close();
+    const record = recordAt(19);
+    const byEntry = record.sqlite
+      .prepare(
+        "SELECT m.tbl_name FROM sqlite_schema m, pragma_index_info(m.name) i WHERE m.type = 'index' AND i.seqno = 0 AND i.name = 'entry_id' AND m.sql IS NOT NULL ORDER BY 1",
+      )
+      .pluck()
+      .all();
+    expect(byEntry).toEqual([
+      ...['dial_readings', 'kept_forecasts', 'measuring_points', 'point_limits', 'renewals', 'sizes', 'strip_downs'],
+    ]);
+    expect(record.sqlite.prepare('SELECT id FROM strip_downs WHERE entry_id = 1').pluck().all()).toEqual([1]);
+    record.close();
+  });
+
   test('there is a test for each', () => {
     const journal = JSON.parse(readFileSync(join(MIGRATIONS, 'meta', '_journal.json'), 'utf8')) as Journal;
     const told = readFileSync(import.meta.filename, 'utf8');
