@@ -4,6 +4,7 @@ import { recordState } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { FillingRule } from './controls/FillingRule.tsx';
 import { Key } from './controls/Key.tsx';
+import { Later } from './controls/Later.tsx';
 import { FaultBox } from './controls/Notice.tsx';
 import { Sheet } from './controls/Sheet.tsx';
 import { listenForAccelerators, useAccelerator } from './controls/useAccelerator.ts';
@@ -124,7 +125,9 @@ function Framed({ route, here }: { route: ScreenRoute; here: string }) {
       lit={route.tab ?? route.under}
       find={
         <>
-          <FindBox />
+          <Later meanwhile={<div className="find" />}>
+            <FindBox />
+          </Later>
           <HelpKey onPress={() => (help ? closeHelp() : openHelp(here))} />
         </>
       }

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { memo, type ReactNode } from 'react';
 import type { MachineLine } from '#core/contract/machine.ts';
 import { day } from '#core/units/day.ts';
 import { hoursLeftFigure, whenText } from '#core/words/quantityText.ts';
@@ -21,23 +21,25 @@ import { FIGURE_PX, type ListLayout } from './listLayout.ts';
 import { RowPicture } from './RowPicture.tsx';
 
 type RowProps = {
-  id: string;
+  machineId: number;
   chosen: boolean;
-  onOpen: () => void;
+  onOpen: (machineId: number) => void;
   top: number;
   rowIndex: number;
   layout: ListLayout;
 };
 
-const Row = ({ id, chosen, onOpen, top, rowIndex, layout, children }: RowProps & { children: ReactNode }) => (
+export const rowId = (machineId: number): string => `machine-${machineId}`;
+
+const Row = ({ machineId, chosen, onOpen, top, rowIndex, layout, children }: RowProps & { children: ReactNode }) => (
   <GridRow
-    id={id}
+    id={rowId(machineId)}
     tabIndex={-1}
     aria-rowindex={rowIndex}
     aria-selected={chosen}
     className={`machine-row ${layout.kind}`}
     style={{ transform: `translateY(${top}px)`, height: layout.rowPx }}
-    onClick={onOpen}
+    onClick={() => onOpen(machineId)}
   >
     {children}
   </GridRow>
@@ -54,8 +56,11 @@ export const WaitingRow = (row: RowProps) => (
 
 type MachineRowProps = RowProps & { line: MachineLine; asOf: string };
 
-/** One machine: whose it is and its hours, the bar of what reaches its limit first, its figures, and about when. */
-export function MachineRow({ line, asOf, ...row }: MachineRowProps) {
+/**
+ * One machine: whose it is and its hours, the bar of what reaches its limit first, its figures, and about when. While the list
+ * scrolls it is not drawn anew.
+ */
+export const MachineRow = memo(function MachineRow({ line, asOf, ...row }: MachineRowProps) {
   const writing = useWriting();
   const stop = stopOf(line);
   const { layout } = row;
@@ -82,7 +87,7 @@ export function MachineRow({ line, asOf, ...row }: MachineRowProps) {
       {stop ? <Stopped line={line} asOf={asOf} layout={layout} /> : <First line={line} asOf={asOf} layout={layout} />}
     </Row>
   );
-}
+});
 
 type CellsProps = { line: MachineLine; asOf: string; layout: ListLayout };
 

@@ -1,5 +1,5 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { useLocation } from 'wouter';
 import type { MachinesOrder } from '#core/contract/machine.ts';
 import { Key } from '#renderer/controls/Key.tsx';
@@ -12,13 +12,16 @@ import { GroupHead } from './GroupHead.tsx';
 import { LIST_HEAD_PX, ListHead } from './ListHead.tsx';
 import { listItems, machinesOf } from './listItems.ts';
 import { listLayout } from './listLayout.ts';
-import { MachineRow, WaitingRow } from './MachineRow.tsx';
+import { MachineRow, rowId, WaitingRow } from './MachineRow.tsx';
 import { useListKeys } from './useListKeys.ts';
 import { useWidth } from './useWidth.ts';
 
 /** The machine last stood on: who comes back to the list finds it where it was. */
 let lastStoodOn: number | null = null;
 export const machineStoodOn = (): number | undefined => lastStoodOn ?? undefined;
+
+/** Rows drawn above and below those in sight, so that a scroll finds them there. */
+const BEYOND_SIGHT = 4;
 
 /**
  * The list itself: the rule stays, rows scroll, only those in sight are asked for and drawn.
@@ -36,16 +39,18 @@ export function MachinesGrid({ order, found }: { order: MachinesOrder; found: bo
   const [chosenId, setChosenId] = useState(lastStoodOn);
   const at = Math.max(0, machineIds.indexOf(chosenId ?? 0));
   // one scale for all, whatever is filtered: a bar stays where it is while the list narrows
-  const layout = listLayout(Math.max(560, widthPx), order.range);
+  const layout = useMemo(() => listLayout(Math.max(560, widthPx), order.range), [widthPx, order.range]);
+  // another function would have all rows placed anew
+  const keyAt = useCallback((i: number) => keyOf(items[i]), [items]);
 
   const rows = useVirtualizer({
     count: items.length,
     getScrollElement: () => box.current,
     estimateSize: (i) => (items[i]?.kind === 'head' ? layout.headPx : layout.rowPx),
-    getItemKey: (i) => keyOf(items[i]),
+    getItemKey: keyAt,
     scrollMargin: LIST_HEAD_PX,
     scrollPaddingStart: LIST_HEAD_PX + layout.headPx,
-    overscan: 8,
+    overscan: BEYOND_SIGHT,
   });
   useEffect(() => rows.measure(), [layout.kind, items]);
   const inSight = rows.getVirtualItems();
@@ -62,24 +67,26 @@ export function MachinesGrid({ order, found }: { order: MachinesOrder; found: bo
     setChosenId(machineId);
     rows.scrollToIndex(items.findIndex((item) => item.kind === 'machine' && item.at === to));
   };
-  const open = (to: number) => {
-    const machineId = machineIds[to];
-    if (machineId === undefined) return;
-    lastStoodOn = machineId;
-    goTo(`/machine/${machineId}`);
-  };
+  const open = useCallback(
+    (machineId: number | undefined) => {
+      if (machineId === undefined) return;
+      lastStoodOn = machineId;
+      goTo(`/machine/${machineId}`);
+    },
+    [goTo],
+  );
   // Enter opens what was found for all that was typed before it
   useEffect(() => {
     if (!entered || !found) return;
     setEntered(false);
-    open(at);
+    open(machineIds[at]);
   }, [entered, found]);
   useListKeys({
     count: machineIds.length,
     at,
     page: Math.max(1, Math.floor((box.current?.clientHeight ?? 0) / 60)),
     goTo: stand,
-    open,
+    open: (to) => open(machineIds[to]),
   });
   useEffect(() => {
     if (lastStoodOn !== null && at > 0) stand(at);
@@ -106,7 +113,7 @@ export function MachinesGrid({ order, found }: { order: MachinesOrder; found: bo
               <GroupHead key={row.key} group={item.group} count={item.count} after={order.winterAfter} {...place} />
             );
           const line = lineOf(item.machineId);
-          const its = { id: rowId(item.machineId), chosen: item.at === at, onOpen: () => open(item.at), ...place };
+          const its = { machineId: item.machineId, chosen: item.at === at, onOpen: open, ...place };
           return line ? (
             <MachineRow key={row.key} line={line} asOf={asOf} {...its} />
           ) : (
@@ -117,8 +124,6 @@ export function MachinesGrid({ order, found }: { order: MachinesOrder; found: bo
     </Grid>
   );
 }
-
-const rowId = (machineId: number): string => `machine-${machineId}`;
 
 const keyOf = (item: ReturnType<typeof listItems>[number] | undefined): string =>
   item === undefined ? '' : item.kind === 'head' ? item.group : String(item.machineId);

@@ -67,7 +67,7 @@ export type GridProps = {
 };
 
 /** Rows that are drawn in one go. */
-const FIRST_ROWS = 6;
+const FIRST_ROWS = 4;
 
 const STEP_OF_KEY: Record<string, Step> = { Enter: 'next', ArrowDown: 'down', ArrowUp: 'up' };
 
