@@ -8,6 +8,7 @@ import { FaultBox } from './Notice.tsx';
 export function RowForm({
   className,
   fact,
+  above,
   children,
   below,
   complete,
@@ -15,6 +16,7 @@ export function RowForm({
   send,
   onSend,
   red = false,
+  meant = 'send',
   keys,
   onLeave,
   leave = frameWords.leave,
@@ -22,8 +24,10 @@ export function RowForm({
   className?: string;
   /** what it is about */
   fact?: ReactNode;
+  /** what comes before its boxes and needs the whole width */
+  above?: ReactNode;
   /** its boxes, side by side */
-  children: ReactNode;
+  children?: ReactNode;
   /** what needs the whole width */
   below?: ReactNode;
   /** nothing that must be said is missing */
@@ -34,6 +38,8 @@ export function RowForm({
   onSend: () => unknown;
   /** it takes something away */
   red?: boolean;
+  /** the key that is meant: leaving, where what it does cannot be taken back; none beside another form's */
+  meant?: 'send' | 'leave' | 'neither';
   /** between the key that sends and the one that leaves */
   keys?: ReactNode;
   /** absent: it stays open */
@@ -49,16 +55,17 @@ export function RowForm({
       }}
     >
       {fact && <p>{fact}</p>}
-      <div className="fields">{children}</div>
+      {above}
+      {children && <div className="fields">{children}</div>}
       {below}
       {doing.fault && <FaultBox fault={doing.fault} />}
       <Keys>
-        <Key first red={red} type="submit" disabled={!complete || doing.busy} onPress={() => {}}>
+        <Key first={meant === 'send'} red={red} type="submit" disabled={!complete || doing.busy} onPress={() => {}}>
           {send}
         </Key>
         {keys}
         {onLeave && (
-          <Key letter="Escape" onPress={onLeave}>
+          <Key first={meant === 'leave'} letter="Escape" onPress={onLeave}>
             {leave}
           </Key>
         )}

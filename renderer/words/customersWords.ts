@@ -59,7 +59,6 @@ export const customersWords = {
   giveOut: 'Give out all data',
   reach: 'Contacts and wishes',
   erase: 'Erase personal data',
-  leave: 'Leave as it was',
   by: 'By',
   save: 'Save',
   changeFact: 'Slips made before keep what was printed on them.',
@@ -150,6 +149,5 @@ export const ownerWords = {
   why: 'Why',
   savePutRight: 'Put it right',
   strike: 'It never was theirs',
-  leave: 'Leave as it was',
   none: 'Nobody’s on record. Enter a sale to say whose it is.',
 } as const;

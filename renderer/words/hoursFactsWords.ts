@@ -61,7 +61,6 @@ export const hoursFactsWords = {
   putRight: 'Put right',
   add: 'Save',
   strike: 'It never held: strike it',
-  leave: 'Leave as it was',
   percent: '%',
   struck: 'put right later',
   struckOut: 'struck: that never held',

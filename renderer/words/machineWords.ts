@@ -168,7 +168,6 @@ export const panelWords = {
   wasRenewed: 'Part was renewed before it',
   putRight: 'Put right',
   strikeOut: 'Strike it out',
-  leave: 'Leave as it was',
   rightSize: 'Right size',
   rightDial: 'Right dial',
   why: 'Why',

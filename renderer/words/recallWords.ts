@@ -69,7 +69,6 @@ export const recallWords = {
   leadUnit: 'days',
   leadWrong: 'whole days, 0 to 365',
   save: 'Save',
-  leave: 'Leave as it was',
   close: 'Close',
 
   slip: 'Slip PDF',

@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { type CustomerSheet, customerChange } from '#core/contract/customer.ts';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { customersWords as words } from '#renderer/words/customersWords.ts';
@@ -17,25 +16,16 @@ export function ChangeCustomer({ customer, onDone }: { customer: CustomerSheet; 
     if (complete && (await change.run({ customerId: customer.customerId, ...details, by }))) onDone();
   };
   return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
+    <RowForm
+      fact={words.changeFact}
+      complete={complete}
+      doing={change}
+      send={words.save}
+      onSend={send}
+      onLeave={onDone}
+      above={<DetailFields details={details} onChange={setDetails} />}
     >
-      <p>{words.changeFact}</p>
-      <DetailFields details={details} onChange={setDetails} />
       <ByField value={by} onChange={setBy} />
-      {change.fault && <FaultBox fault={change.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={!complete || change.busy} onPress={() => {}}>
-          {words.save}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
+    </RowForm>
   );
 }

@@ -2,8 +2,8 @@ import { useState } from 'react';
 import { type CustomerSheet, customerErase, customerErasePreview } from '#core/contract/customer.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { momentText } from '#renderer/screens/history/momentText.ts';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
@@ -23,73 +23,67 @@ export function EraseCustomer({ customer, onDone }: { customer: CustomerSheet; o
     if (complete && (await erase.run({ customerId, words: further, typedName, by }))) onDone();
   };
   return (
-    <form
-      className="row-form erase-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
-    >
-      <p>
-        <b>{words.eraseFact(name)}</b>
-      </p>
-      {!preview.value && !preview.fault && <FillingRule words={words.loading} />}
-      {preview.fault && <FaultBox fault={preview.fault} />}
-      {preview.value && (
+    <RowForm
+      className="erase-form"
+      fact={<b>{words.eraseFact(name)}</b>}
+      complete={complete}
+      doing={erase}
+      send={words.eraseIt}
+      onSend={send}
+      red
+      meant="leave"
+      onLeave={onDone}
+      above={
         <>
-          <p>{words.eraseStays(new Set(customer.owned.map((one) => one.machineId)).size, preview.value.slips)}</p>
-          <p>{words.eraseBackups(preview.value.backups.length)}</p>
-          <ul className="backup-days">
-            {preview.value.backups.map(({ file, madeAt }) => (
-              <li key={file}>{momentText(madeAt)}</li>
-            ))}
-          </ul>
-          <p>{words.eraseElsewhere}</p>
-          <TextField
-            label={words.eraseWords}
-            hint={words.eraseWordsHint}
-            value={wordsText}
-            onChange={setWordsText}
-            maxLength={500}
-          />
-          {preview.value.alone.length > 0 && (
-            <p>
-              {words.eraseAlone}{' '}
-              {preview.value.alone.map((word) => (
-                <button
-                  key={word}
-                  type="button"
-                  className="text-key"
-                  onClick={() => setWordsText([...further, word].join(', '))}
-                >
-                  {words.addWord(word)}
-                </button>
-              ))}
-            </p>
+          {!preview.value && !preview.fault && <FillingRule words={words.loading} />}
+          {preview.fault && <FaultBox fault={preview.fault} />}
+          {preview.value && (
+            <>
+              <p>{words.eraseStays(new Set(customer.owned.map((one) => one.machineId)).size, preview.value.slips)}</p>
+              <p>{words.eraseBackups(preview.value.backups.length)}</p>
+              <ul className="backup-days">
+                {preview.value.backups.map(({ file, madeAt }) => (
+                  <li key={file}>{momentText(madeAt)}</li>
+                ))}
+              </ul>
+              <p>{words.eraseElsewhere}</p>
+              <TextField
+                label={words.eraseWords}
+                hint={words.eraseWordsHint}
+                value={wordsText}
+                onChange={setWordsText}
+                maxLength={500}
+              />
+              {preview.value.alone.length > 0 && (
+                <p>
+                  {words.eraseAlone}{' '}
+                  {preview.value.alone.map((word) => (
+                    <button
+                      key={word}
+                      type="button"
+                      className="text-key"
+                      onClick={() => setWordsText([...further, word].join(', '))}
+                    >
+                      {words.addWord(word)}
+                    </button>
+                  ))}
+                </p>
+              )}
+              <ChangedTexts texts={preview.value.texts} />
+            </>
           )}
-          <ChangedTexts texts={preview.value.texts} />
         </>
-      )}
-      <div className="fields">
-        <TextField
-          label={words.typeName(name)}
-          hint={words.typeNameHint}
-          value={typedName}
-          onChange={setTypedName}
-          maxLength={120}
-        />
-        <ByField label={words.eraseWho} value={by} onChange={setBy} />
-      </div>
-      {erase.fault && <FaultBox fault={erase.fault} />}
-      <Keys>
-        <Key red type="submit" disabled={!complete || erase.busy} onPress={() => {}}>
-          {words.eraseIt}
-        </Key>
-        <Key first letter="Escape" onPress={onDone}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
+      }
+    >
+      <TextField
+        label={words.typeName(name)}
+        hint={words.typeNameHint}
+        value={typedName}
+        onChange={setTypedName}
+        maxLength={120}
+      />
+      <ByField label={words.eraseWho} value={by} onChange={setBy} />
+    </RowForm>
   );
 }
 

@@ -1,8 +1,7 @@
 import { useState } from 'react';
 import { type CustomerSheet, customerMerge } from '#core/contract/customer.ts';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { customersWords as words } from '#renderer/words/customersWords.ts';
@@ -34,56 +33,54 @@ export function MergeCustomer({
     if (await merge.run(ask)) onMerged(into.customerId);
   };
   return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
-    >
-      <p>{words.mergeFact(words.merged(customer.name, customer.place))}</p>
-      <PickBox
-        label={words.mergeInto}
-        hint={words.mergeIntoHint}
-        autoFocus={first === null}
-        options={others.map((one) => ({
-          id: String(one.customerId),
-          text: one.name,
-          second: [one.place, one.phone].filter(Boolean).join(', '),
-        }))}
-        value={intoId === null ? null : String(intoId)}
-        onChange={(id) => {
-          setIntoId(id === null ? null : Number(id));
-          setTyped(null);
-        }}
-      />
-      {into && details && (
+    <RowForm
+      fact={words.mergeFact(words.merged(customer.name, customer.place))}
+      complete={into !== undefined && details !== null && details.name.trim() !== ''}
+      doing={merge}
+      send={words.mergeIt}
+      onSend={send}
+      onLeave={onLeave}
+      above={
         <>
-          <h2>{words.mergeGoes}</h2>
-          <ul>
-            <li>
-              {customer.owned.length === 0
-                ? words.goesNoMachines
-                : words.goesMachines([...new Set(customer.owned.map(({ machine }) => machine))].join(', '), into.name)}
-            </li>
-            <li>{words.goesSlips(customer.slips, into.name)}</li>
-          </ul>
-          <h2>{words.mergeRight}</h2>
-          <DetailFields details={details} onChange={setTyped} other={customer} />
-          <ByField value={by} onChange={setBy} />
-          <p className="second">{words.mergeUndo}</p>
+          <PickBox
+            label={words.mergeInto}
+            hint={words.mergeIntoHint}
+            autoFocus={first === null}
+            options={others.map((one) => ({
+              id: String(one.customerId),
+              text: one.name,
+              second: [one.place, one.phone].filter(Boolean).join(', '),
+            }))}
+            value={intoId === null ? null : String(intoId)}
+            onChange={(id) => {
+              setIntoId(id === null ? null : Number(id));
+              setTyped(null);
+            }}
+          />
+          {into && details && (
+            <>
+              <h2>{words.mergeGoes}</h2>
+              <ul>
+                <li>
+                  {customer.owned.length === 0
+                    ? words.goesNoMachines
+                    : words.goesMachines(
+                        [...new Set(customer.owned.map(({ machine }) => machine))].join(', '),
+                        into.name,
+                      )}
+                </li>
+                <li>{words.goesSlips(customer.slips, into.name)}</li>
+              </ul>
+              <h2>{words.mergeRight}</h2>
+              <DetailFields details={details} onChange={setTyped} other={customer} />
+            </>
+          )}
         </>
-      )}
-      {merge.fault && <FaultBox fault={merge.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={!into || !details?.name.trim() || merge.busy} onPress={() => {}}>
-          {words.mergeIt}
-        </Key>
-        <Key letter="Escape" onPress={onLeave}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
+      }
+      below={into && <p className="second">{words.mergeUndo}</p>}
+    >
+      {into && <ByField value={by} onChange={setBy} />}
+    </RowForm>
   );
 }
 

@@ -4,6 +4,7 @@ import { type CustomerSheet, customerExport, customerPart } from '#core/contract
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { saveBytes } from '#renderer/screens/exchange/saveBytes.ts';
 import { momentText } from '#renderer/screens/history/momentText.ts';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
@@ -140,26 +141,16 @@ function PartAgain({ mergeId, name, onDone }: { mergeId: number; name: string; o
     if (complete && (await part.run({ mergeId, reason, by }))) onDone();
   };
   return (
-    <form
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
+    <RowForm
+      fact={words.partFact(name)}
+      complete={complete}
+      doing={part}
+      send={words.partIt}
+      onSend={send}
+      onLeave={onDone}
     >
-      <p>{words.partFact(name)}</p>
-      <div className="fields">
-        <TextField label={words.partReason} value={reason} onChange={setReason} maxLength={2000} autoFocus />
-        <ByField value={by} onChange={setBy} />
-      </div>
-      {part.fault && <FaultBox fault={part.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={!complete || part.busy} onPress={() => {}}>
-          {words.partIt}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
+      <TextField label={words.partReason} value={reason} onChange={setReason} maxLength={2000} autoFocus />
+      <ByField value={by} onChange={setBy} />
+    </RowForm>
   );
 }

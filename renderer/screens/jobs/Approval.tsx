@@ -5,8 +5,7 @@ import { dayText } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useToday } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
@@ -49,14 +48,13 @@ function Write({ job, open }: { job: Rebuild; open: Rebuild['lines'] }) {
     if (complete) void approve.run({ rebuildId: job.rebuildId, saidOn, saidBy, how, agreed, declined, by });
   };
   return (
-    <form
-      className="row-form job-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        send();
-      }}
-    >
-      {open.map((line) => (
+    <RowForm
+      className="job-form"
+      complete={complete}
+      doing={approve}
+      send={words.write}
+      onSend={send}
+      above={open.map((line) => (
         <div key={line.lineId} className="fields job-row">
           <Choice
             label={[line.position, line.what].filter(Boolean).join(': ')}
@@ -78,23 +76,18 @@ function Write({ job, open }: { job: Rebuild; open: Rebuild['lines'] }) {
           )}
         </div>
       ))}
-      <div className="fields">
-        <TextField label={words.saidBy} value={saidBy} onChange={setSaidBy} maxLength={120} />
-        <DayField label={words.saidOn} value={saidOn} onChange={setSaidOn} today={today} />
-        <ByField label={words.by} value={by} onChange={setBy} />
-      </div>
-      <Choice
-        label={words.how}
-        value={how}
-        onChange={setHow}
-        options={(Object.keys(words.hows) as How[]).map((value) => ({ value, text: words.hows[value] }))}
-      />
-      {approve.fault && <FaultBox fault={approve.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={!complete || approve.busy} onPress={() => {}}>
-          {words.write}
-        </Key>
-      </Keys>
-    </form>
+      below={
+        <Choice
+          label={words.how}
+          value={how}
+          onChange={setHow}
+          options={(Object.keys(words.hows) as How[]).map((value) => ({ value, text: words.hows[value] }))}
+        />
+      }
+    >
+      <TextField label={words.saidBy} value={saidBy} onChange={setSaidBy} maxLength={120} />
+      <DayField label={words.saidOn} value={saidOn} onChange={setSaidOn} today={today} />
+      <ByField label={words.by} value={by} onChange={setBy} />
+    </RowForm>
   );
 }

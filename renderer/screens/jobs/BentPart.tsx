@@ -2,8 +2,8 @@ import { useState } from 'react';
 import { machineRead } from '#core/contract/machine.ts';
 import { type Rebuild, rebuildLookAtBent, rebuildTakeStraighten } from '#core/contract/rebuild.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { StraightAnswer } from '#renderer/screens/fits/StraightAnswer.tsx';
 import { BarFields, BentPartFields } from '#renderer/screens/fits/StraightPart.tsx';
 import { emptyStraightForm, type StraightForm, straightRequest } from '#renderer/screens/fits/straightForm.ts';
@@ -36,49 +36,46 @@ export function BentPart({ job, onDone }: { job: Rebuild; onDone: () => void }) 
     if (isOpen && named !== '' && (await take.run({ ...bent, what: named, by }))) onDone();
   };
   return (
-    <form
-      className="row-form bent-part"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
-    >
-      <h3>{words.bentHead}</h3>
-      {job.bent.length > 0 && (
-        <p>
-          {words.bentFound} {job.bent.map(({ said }) => said).join('; ')}
-        </p>
-      )}
-      <div className="fields">
-        <PlacePick places={places} positionId={positionId} onPick={setPositionId} />
-        <TextField label={words.bentWhat} value={what} onChange={setWhat} hint={named} maxLength={120} />
-        <ByField label={words.by} value={by} onChange={setBy} />
-      </div>
-      <div className="fits-part">
-        <div className="fits-form">
-          <BarFields form={form} onChange={onChange} />
-          <BentPartFields form={form} onChange={onChange} procedure={(kept?.closedBecause.length ?? 0) > 0} />
-        </div>
-        <div className="fits-answer wide" aria-live="polite">
-          {onRecord !== '' && (
+    <RowForm
+      className="bent-part"
+      complete={isOpen && named !== ''}
+      doing={take}
+      send={words.putOnJob}
+      onSend={send}
+      onLeave={onDone}
+      leave={words.leave}
+      above={
+        <>
+          <h3>{words.bentHead}</h3>
+          {job.bent.length > 0 && (
             <p>
-              <b>{words.onRecord}</b> {onRecord}.
+              {words.bentFound} {job.bent.map(({ said }) => said).join('; ')}
             </p>
           )}
-          {kept && kept.closedBecause.length === 0 && !kept.press && <Empty head={fitsWords.straightNeeds} />}
-          {asked.fault && <FaultBox fault={asked.fault} />}
-          {kept && (kept.press || kept.closedBecause.length > 0) && <StraightAnswer of={kept} />}
+        </>
+      }
+      below={
+        <div className="fits-part">
+          <div className="fits-form">
+            <BarFields form={form} onChange={onChange} />
+            <BentPartFields form={form} onChange={onChange} procedure={(kept?.closedBecause.length ?? 0) > 0} />
+          </div>
+          <div className="fits-answer wide" aria-live="polite">
+            {onRecord !== '' && (
+              <p>
+                <b>{words.onRecord}</b> {onRecord}.
+              </p>
+            )}
+            {kept && kept.closedBecause.length === 0 && !kept.press && <Empty head={fitsWords.straightNeeds} />}
+            {asked.fault && <FaultBox fault={asked.fault} />}
+            {kept && (kept.press || kept.closedBecause.length > 0) && <StraightAnswer of={kept} />}
+          </div>
         </div>
-      </div>
-      {take.fault && <FaultBox fault={take.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={!isOpen || named === '' || take.busy} onPress={() => {}}>
-          {words.putOnJob}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
+      }
+    >
+      <PlacePick places={places} positionId={positionId} onPick={setPositionId} />
+      <TextField label={words.bentWhat} value={what} onChange={setWhat} hint={named} maxLength={120} />
+      <ByField label={words.by} value={by} onChange={setBy} />
+    </RowForm>
   );
 }

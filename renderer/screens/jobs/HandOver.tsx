@@ -5,9 +5,10 @@ import type { Day } from '#core/units/day.ts';
 import { decimalFigure, pointOf } from '#core/words/quantityText.ts';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
+import { Question } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useToday, useWriting } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
@@ -57,50 +58,49 @@ export function HandOver({ job }: { job: Rebuild }) {
     <section>
       <h2>{words.handOverHead}</h2>
       <p className="second">{words.handOverNote}</p>
-      <form
-        className="row-form job-form"
-        onSubmit={(event) => {
-          event.preventDefault();
-          send(false);
-        }}
+      <RowForm
+        className="job-form"
+        complete={handedOverOn !== null}
+        doing={{ fault: isOut ? null : handOver.fault, busy: handOver.busy }}
+        send={words.handOver}
+        onSend={() => send(false)}
+        above={
+          <>
+            {renewed.map(({ pointId, lowerMm, upperMm }) => (
+              <NumberField
+                key={pointId}
+                label={words.asLeft(points.get(pointId)?.position ?? '', points.get(pointId)?.point ?? '')}
+                hint={words.meant(`${decimalFigure(lowerMm, 2, writing)} to ${decimalFigure(upperMm, 2, writing)}`)}
+                unit="mm"
+                value={sizes.get(pointId) ?? null}
+                onChange={(sizeMm) => setSizes(new Map([...sizes, [pointId, sizeMm]]))}
+                writing={writing}
+              />
+            ))}
+            {renewed.some(({ kind }) => kind === 'oversize') && (
+              <label className="tick">
+                <input type="checkbox" checked={stamped} onChange={(event) => setStamped(event.target.checked)} />
+                {words.stamped}
+              </label>
+            )}
+          </>
+        }
+        below={
+          isOut &&
+          handOver.fault && (
+            <Question
+              fact={words.outOfFit}
+              then={faultText(handOver.fault).what}
+              keys={<Key onPress={() => send(true)}>{words.handOverAll}</Key>}
+            />
+          )
+        }
       >
-        {renewed.map(({ pointId, lowerMm, upperMm }) => (
-          <NumberField
-            key={pointId}
-            label={words.asLeft(points.get(pointId)?.position ?? '', points.get(pointId)?.point ?? '')}
-            hint={words.meant(`${decimalFigure(lowerMm, 2, writing)} to ${decimalFigure(upperMm, 2, writing)}`)}
-            unit="mm"
-            value={sizes.get(pointId) ?? null}
-            onChange={(sizeMm) => setSizes(new Map([...sizes, [pointId, sizeMm]]))}
-            writing={writing}
-          />
-        ))}
-        {renewed.some(({ kind }) => kind === 'oversize') && (
-          <label className="tick">
-            <input type="checkbox" checked={stamped} onChange={(event) => setStamped(event.target.checked)} />
-            {words.stamped}
-          </label>
-        )}
-        <div className="fields">
-          <DayField label={words.handedOverOn} value={handedOverOn} onChange={setHandedOverOn} today={today} />
-          <NumberField label={words.dial} unit="h" value={dialHours} onChange={setDialHours} writing={writing} />
-          <TextField label={words.note} value={note} onChange={setNote} maxLength={2000} />
-          <ByField label={words.by} value={by} onChange={setBy} />
-        </div>
-        {isOut && handOver.fault && (
-          <Question
-            fact={words.outOfFit}
-            then={faultText(handOver.fault).what}
-            keys={<Key onPress={() => send(true)}>{words.handOverAll}</Key>}
-          />
-        )}
-        {handOver.fault && !isOut && <FaultBox fault={handOver.fault} />}
-        <Keys>
-          <Key first type="submit" disabled={handedOverOn === null || handOver.busy} onPress={() => {}}>
-            {words.handOver}
-          </Key>
-        </Keys>
-      </form>
+        <DayField label={words.handedOverOn} value={handedOverOn} onChange={setHandedOverOn} today={today} />
+        <NumberField label={words.dial} unit="h" value={dialHours} onChange={setDialHours} writing={writing} />
+        <TextField label={words.note} value={note} onChange={setNote} maxLength={2000} />
+        <ByField label={words.by} value={by} onChange={setBy} />
+      </RowForm>
     </section>
   );
 }

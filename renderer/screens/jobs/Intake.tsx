@@ -12,7 +12,7 @@ import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { AddPhotos, ShownPhoto, StrikePhoto } from '#renderer/photos/PutPhotos.tsx';
 import { Thumbs } from '#renderer/photos/Thumbs.tsx';
 import { useToday } from '#renderer/record.tsx';
@@ -118,44 +118,37 @@ function Change({ job, onDone }: { job: Rebuild; onDone: () => void }) {
     if (await change.run(asked)) onDone();
   };
   return (
-    <form
-      className="row-form job-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
-    >
-      <p>{words.changeHead}</p>
-      <TextField
-        label={words.complaint}
-        value={complaint}
-        onChange={setComplaint}
-        lines={3}
-        maxLength={2000}
-        autoFocus
-      />
-      <div className="fields">
-        <DayField
-          label={words.wantedBy}
-          hint={words.wantedHint}
-          value={wantedBy}
-          onChange={setWantedBy}
-          today={today}
-          future
+    <RowForm
+      className="job-form"
+      fact={words.changeHead}
+      complete={complaint.trim() !== ''}
+      doing={change}
+      send={words.changeKeep}
+      onSend={send}
+      onLeave={onDone}
+      leave={words.leave}
+      above={
+        <TextField
+          label={words.complaint}
+          value={complaint}
+          onChange={setComplaint}
+          lines={3}
+          maxLength={2000}
+          autoFocus
         />
-        <WhereFields where={where} onChange={setWhere} />
-        <TextField label={words.changeReason} value={reason} onChange={setReason} maxLength={2000} />
-        <ByField label={words.by} value={by} onChange={setBy} />
-      </div>
-      {change.fault && <FaultBox fault={change.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={complaint.trim() === '' || change.busy} onPress={() => {}}>
-          {words.changeKeep}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
+      }
+    >
+      <DayField
+        label={words.wantedBy}
+        hint={words.wantedHint}
+        value={wantedBy}
+        onChange={setWantedBy}
+        today={today}
+        future
+      />
+      <WhereFields where={where} onChange={setWhere} />
+      <TextField label={words.changeReason} value={reason} onChange={setReason} maxLength={2000} />
+      <ByField label={words.by} value={by} onChange={setBy} />
+    </RowForm>
   );
 }

@@ -8,10 +8,9 @@ import { dayText } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { Sheet } from '#renderer/controls/Sheet.tsx';
 import { TakePhotos } from '#renderer/photos/TakePhotos.tsx';
 import { Thumbs } from '#renderer/photos/Thumbs.tsx';
@@ -60,79 +59,76 @@ export default function TakeInJob() {
   };
   return (
     <Sheet title={words.takeInTitle(machine.value.name)} banner={<StopBanner machineId={machineId} />}>
-      <form
-        className="row-form job-form"
-        onSubmit={(event) => {
-          event.preventDefault();
-          void send();
-        }}
-      >
-        <TextField
-          label={words.complaint}
-          value={complaint}
-          onChange={setComplaint}
-          lines={3}
-          maxLength={2000}
-          autoFocus
-        />
-        <div className="fields">
-          <DayField label={words.takenInOn} value={takenInOn} onChange={setTakenInOn} today={today} />
-          <DayField
-            label={words.wantedBy}
-            hint={words.wantedHint}
-            value={wantedBy}
-            onChange={setWantedBy}
-            today={today}
-            future
+      <RowForm
+        className="job-form"
+        complete={complete}
+        doing={takeIn}
+        send={words.takeIn}
+        onSend={send}
+        onLeave={() => goTo(`/machine/${machineId}`)}
+        leave={words.leave}
+        above={
+          <TextField
+            label={words.complaint}
+            value={complaint}
+            onChange={setComplaint}
+            lines={3}
+            maxLength={2000}
+            autoFocus
           />
-          <NumberField
-            label={words.dial}
-            unit="h"
-            hint={words.dialHint}
-            value={dialHours}
-            onChange={setDialHours}
-            writing={writing}
-          />
-          <WhereFields where={where} onChange={setWhere} />
-          <ByField label={words.by} value={by} onChange={setBy} />
-        </div>
-        <TakePhotos taking={taking}>
-          {photoIds.length > 0 && (
-            <>
-              <p role="status">{words.photosTaken(photoIds.length)}</p>
-              <Thumbs
-                photos={photoIds.map((photoId) => ({ photoId }))}
-                of={words.intake}
-                onShow={(photoId) => {
-                  setPhotoIds((ids) => ids.filter((id) => id !== photoId));
-                  void drop.run({ photoId });
-                }}
+        }
+        below={
+          <>
+            <TakePhotos taking={taking}>
+              {photoIds.length > 0 && (
+                <>
+                  <p role="status">{words.photosTaken(photoIds.length)}</p>
+                  <Thumbs
+                    photos={photoIds.map((photoId) => ({ photoId }))}
+                    of={words.intake}
+                    onShow={(photoId) => {
+                      setPhotoIds((ids) => ids.filter((id) => id !== photoId));
+                      void drop.run({ photoId });
+                    }}
+                  />
+                  <p className="second">{words.photoOut}</p>
+                </>
+              )}
+            </TakePhotos>
+            {last && (
+              <Choice
+                label={words.comeback(last.number, dayText(day(last.handedOverOn ?? today)))}
+                value={comeback}
+                onChange={setComeback}
+                options={[
+                  { value: 'yes', text: words.comebackYes },
+                  { value: 'no', text: words.comebackNo },
+                ]}
               />
-              <p className="second">{words.photoOut}</p>
-            </>
-          )}
-        </TakePhotos>
-        {last && (
-          <Choice
-            label={words.comeback(last.number, dayText(day(last.handedOverOn ?? today)))}
-            value={comeback}
-            onChange={setComeback}
-            options={[
-              { value: 'yes', text: words.comebackYes },
-              { value: 'no', text: words.comebackNo },
-            ]}
-          />
-        )}
-        {takeIn.fault && <FaultBox fault={takeIn.fault} />}
-        <Keys>
-          <Key first type="submit" disabled={!complete || takeIn.busy} onPress={() => {}}>
-            {words.takeIn}
-          </Key>
-          <Key letter="Escape" onPress={() => goTo(`/machine/${machineId}`)}>
-            {words.leave}
-          </Key>
-        </Keys>
-      </form>
+            )}
+          </>
+        }
+      >
+        <DayField label={words.takenInOn} value={takenInOn} onChange={setTakenInOn} today={today} />
+        <DayField
+          label={words.wantedBy}
+          hint={words.wantedHint}
+          value={wantedBy}
+          onChange={setWantedBy}
+          today={today}
+          future
+        />
+        <NumberField
+          label={words.dial}
+          unit="h"
+          hint={words.dialHint}
+          value={dialHours}
+          onChange={setDialHours}
+          writing={writing}
+        />
+        <WhereFields where={where} onChange={setWhere} />
+        <ByField label={words.by} value={by} onChange={setBy} />
+      </RowForm>
     </Sheet>
   );
 }

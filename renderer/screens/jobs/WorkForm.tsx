@@ -3,8 +3,8 @@ import { machineRead } from '#core/contract/machine.ts';
 import { type Rebuild, ratesRead, rebuildLineSave } from '#core/contract/rebuild.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { FigureField } from '#renderer/screens/take-in/FigureField.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
@@ -42,65 +42,74 @@ export function WorkForm({
     if (work && (await save.run({ rebuildId: job.rebuildId, lineId: line?.lineId ?? null, work, by }))) onDone();
   };
   return (
-    <form
-      className="row-form job-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
+    <RowForm
+      className="job-form"
+      complete={work !== null}
+      doing={save}
+      send={words.saveWork}
+      onSend={send}
+      keys={
+        <>
+          <Key onPress={() => put({ cuts: [...form.cuts, EMPTY_CUT] })}>{words.addCut}</Key>
+          <Key onPress={() => put({ makes: [...form.makes, EMPTY_MAKE] })}>{words.addMake}</Key>
+        </>
+      }
+      onLeave={onDone}
+      leave={words.leave}
+      above={
+        <>
+          <PlaceAndPoints machine={machine.value} form={form} put={put} />
+          <TextField
+            label={words.what}
+            value={form.what}
+            onChange={(what) => put({ what })}
+            maxLength={400}
+            autoFocus
+          />
+          <TextField
+            label={words.takeOffs}
+            hint={words.takeOffsHint}
+            value={form.takeOffs}
+            onChange={(takeOffs) => put({ takeOffs })}
+            lines={3}
+          />
+        </>
+      }
+      below={
+        <>
+          <label className="tick">
+            <input type="checkbox" checked={form.safety} onChange={(event) => put({ safety: event.target.checked })} />
+            {words.safety}
+          </label>
+          {form.cuts.map((cut, place) => (
+            <CutFields
+              key={place}
+              cut={cut}
+              onChange={(changed) => put({ cuts: replaced(form.cuts, place, changed) })}
+              onRemove={() => put({ cuts: form.cuts.toSpliced(place, 1) })}
+            />
+          ))}
+          {form.makes.map((make, place) => (
+            <MakeFields
+              key={place}
+              make={make}
+              onChange={(changed) => put({ makes: replaced(form.makes, place, changed) })}
+              onRemove={() => put({ makes: form.makes.toSpliced(place, 1) })}
+            />
+          ))}
+        </>
+      }
     >
-      <PlaceAndPoints machine={machine.value} form={form} put={put} />
-      <TextField label={words.what} value={form.what} onChange={(what) => put({ what })} maxLength={400} autoFocus />
-      <TextField
-        label={words.takeOffs}
-        hint={words.takeOffsHint}
-        value={form.takeOffs}
-        onChange={(takeOffs) => put({ takeOffs })}
-        lines={3}
+      <FigureField label={words.ownHours} unit="h" text={form.ownHours} onText={(ownHours) => put({ ownHours })} />
+      <FigureField
+        label={words.partsPrice}
+        reads="mm"
+        unit={rates.value?.rates?.currency ?? ''}
+        text={form.partsPrice}
+        onText={(partsPrice) => put({ partsPrice })}
       />
-      <div className="fields">
-        <FigureField label={words.ownHours} unit="h" text={form.ownHours} onText={(ownHours) => put({ ownHours })} />
-        <FigureField
-          label={words.partsPrice}
-          reads="mm"
-          unit={rates.value?.rates?.currency ?? ''}
-          text={form.partsPrice}
-          onText={(partsPrice) => put({ partsPrice })}
-        />
-        <ByField label={words.by} value={by} onChange={setBy} />
-      </div>
-      <label className="tick">
-        <input type="checkbox" checked={form.safety} onChange={(event) => put({ safety: event.target.checked })} />
-        {words.safety}
-      </label>
-      {form.cuts.map((cut, place) => (
-        <CutFields
-          key={place}
-          cut={cut}
-          onChange={(changed) => put({ cuts: replaced(form.cuts, place, changed) })}
-          onRemove={() => put({ cuts: form.cuts.toSpliced(place, 1) })}
-        />
-      ))}
-      {form.makes.map((make, place) => (
-        <MakeFields
-          key={place}
-          make={make}
-          onChange={(changed) => put({ makes: replaced(form.makes, place, changed) })}
-          onRemove={() => put({ makes: form.makes.toSpliced(place, 1) })}
-        />
-      ))}
-      {save.fault && <FaultBox fault={save.fault} />}
-      <Keys>
-        <Key onPress={() => put({ cuts: [...form.cuts, EMPTY_CUT] })}>{words.addCut}</Key>
-        <Key onPress={() => put({ makes: [...form.makes, EMPTY_MAKE] })}>{words.addMake}</Key>
-        <Key first type="submit" disabled={work === null || save.busy} onPress={() => {}}>
-          {words.saveWork}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
+      <ByField label={words.by} value={by} onChange={setBy} />
+    </RowForm>
   );
 }
 

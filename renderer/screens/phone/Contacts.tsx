@@ -1,9 +1,6 @@
 import { useState } from 'react';
 import { type Contact, contactStrike } from '#core/contract/recall.ts';
-import { TextField } from '#renderer/controls/Field.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
-import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
+import { StrikeForm } from '#renderer/screens/machine/panels/StrikeForm.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { phoneWords } from '#renderer/words/phoneWords.ts';
 import { contactText, recallWords as words } from '#renderer/words/recallWords.ts';
@@ -27,39 +24,16 @@ export function Contacts({ contacts }: { contacts: readonly Contact[] }) {
           >
             {words.strike}
           </button>
-          {striking === contact.contactId && (
-            <StrikeForm contactId={contact.contactId} onDone={() => setStriking(null)} />
-          )}
+          {striking === contact.contactId && <StrikeContact contact={contact} onDone={() => setStriking(null)} />}
         </li>
       ))}
     </ul>
   );
 }
 
-function StrikeForm({ contactId, onDone }: { contactId: number; onDone: () => void }) {
-  const strike = useDo(contactStrike);
-  const [reason, setReason] = useState('');
-  const [by] = useBy();
-  const send = async () => {
-    if (reason.trim() !== '' && (await strike.run({ contactId, reason, by }))) onDone();
-  };
-  return (
-    <form
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
-    >
-      <TextField label={words.strikeWhy} value={reason} onChange={setReason} maxLength={2000} autoFocus />
-      {strike.fault && <FaultBox fault={strike.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={reason.trim() === '' || strike.busy} onPress={() => {}}>
-          {words.strikeIt}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
-  );
+function StrikeContact({ contact, onDone }: { contact: Contact; onDone: () => void }) {
+  const { run, ...doing } = useDo(contactStrike);
+  const strike = (reason: string, by: string) => run({ contactId: contact.contactId, reason, by });
+  const { strikeWhy: why, strikeIt: key } = words;
+  return <StrikeForm words={{ fact: contactText(contact), why, key }} strike={strike} doing={doing} onDone={onDone} />;
 }

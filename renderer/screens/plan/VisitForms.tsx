@@ -4,8 +4,7 @@ import type { Day } from '#core/units/day.ts';
 import { day } from '#core/units/day.ts';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { Key } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useToday } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
@@ -26,8 +25,16 @@ export function AgreeForm({ visit, onDone, onClose }: FormProps) {
     if (came) onDone(came);
   };
   return (
-    <section className="visit-form" aria-label={words.agree.head(visit.machine)}>
-      <b>{words.agree.head(visit.machine)}</b>
+    <RowForm
+      className="visit-form"
+      fact={<b>{words.agree.head(visit.machine)}</b>}
+      complete
+      doing={agree}
+      send={words.agree.write}
+      onSend={write}
+      onLeave={onClose}
+      leave={words.keys.leave}
+    >
       <TextField label={words.agree.saidBy} value={saidBy} onChange={setSaidBy} maxLength={120} autoFocus />
       <DayField
         label={words.agree.promised}
@@ -39,14 +46,7 @@ export function AgreeForm({ visit, onDone, onClose }: FormProps) {
       />
       <TextField label={words.agree.note} value={note} onChange={setNote} maxLength={1000} />
       <ByField value={by} onChange={setBy} />
-      {agree.fault && <FaultBox fault={agree.fault} />}
-      <div className="keys">
-        <Key first disabled={agree.busy} onPress={() => void write()}>
-          {words.agree.write}
-        </Key>
-        <Key onPress={onClose}>{words.keys.leave}</Key>
-      </div>
-    </section>
+    </RowForm>
   );
 }
 
@@ -61,16 +61,17 @@ export function PostponeForm({ visit, onDone, onClose }: FormProps) {
   };
   const isAgreed = postpone.fault?.code === 'visit-agreed';
   return (
-    <section className="visit-form" aria-label={words.keys.postpone}>
+    <RowForm
+      className="visit-form"
+      complete
+      doing={postpone}
+      send={isAgreed ? words.keys.allTheSame : words.keys.postpone}
+      onSend={() => leave(isAgreed)}
+      onLeave={onClose}
+      leave={words.keys.leave}
+    >
       <TextField label={words.postponeWhy} value={reason} onChange={setReason} maxLength={1000} autoFocus />
-      {postpone.fault && <FaultBox fault={postpone.fault} />}
-      <div className="keys">
-        <Key first disabled={postpone.busy} onPress={() => void leave(isAgreed)}>
-          {isAgreed ? words.keys.allTheSame : words.keys.postpone}
-        </Key>
-        <Key onPress={onClose}>{words.keys.leave}</Key>
-      </div>
-    </section>
+    </RowForm>
   );
 }
 
@@ -91,22 +92,26 @@ export function SplitForm({ visit, onDone, onClose }: FormProps) {
     if (came) onDone(came);
   };
   return (
-    <fieldset className="visit-form">
-      <legend>{words.splitHead(visit.machine)}</legend>
-      {visit.positions.map(({ positionId, item, position, assembly }) => (
-        <label key={positionId} className="part-tick">
-          <input type="checkbox" checked={chosen.has(positionId)} onChange={() => toggle(positionId)} />
-          {item} {position}
-          <span className="second">{assembly}</span>
-        </label>
-      ))}
-      {split.fault && <FaultBox fault={split.fault} />}
-      <div className="keys">
-        <Key first disabled={split.busy || chosen.size === 0} onPress={() => void run()}>
-          {isAgreed ? words.keys.allTheSame : words.splitDo}
-        </Key>
-        <Key onPress={onClose}>{words.keys.leave}</Key>
-      </div>
-    </fieldset>
+    <RowForm
+      className="visit-form"
+      complete={chosen.size > 0}
+      doing={split}
+      send={isAgreed ? words.keys.allTheSame : words.splitDo}
+      onSend={run}
+      onLeave={onClose}
+      leave={words.keys.leave}
+      above={
+        <fieldset>
+          <legend>{words.splitHead(visit.machine)}</legend>
+          {visit.positions.map(({ positionId, item, position, assembly }) => (
+            <label key={positionId} className="part-tick">
+              <input type="checkbox" checked={chosen.has(positionId)} onChange={() => toggle(positionId)} />
+              {item} {position}
+              <span className="second">{assembly}</span>
+            </label>
+          ))}
+        </fieldset>
+      }
+    />
   );
 }

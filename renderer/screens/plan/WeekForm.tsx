@@ -3,8 +3,8 @@ import { type Plan, planWeekSave } from '#core/contract/plan.ts';
 import type { Day } from '#core/units/day.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useWriting } from '#renderer/record.tsx';
 import { useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
@@ -22,8 +22,17 @@ export function WeekForm({ plan, weekFrom, onClose }: { plan: Plan; weekFrom: Da
     if (await save.run({ weekFrom, benchHours, note, by })) onClose();
   };
   return (
-    <section className="week-form" aria-label={words.weekForm.head(weekFrom)}>
-      <b>{words.weekForm.head(weekFrom)}</b>
+    <RowForm
+      className="week-form"
+      fact={<b>{words.weekForm.head(weekFrom)}</b>}
+      complete={hours !== null}
+      doing={save}
+      send={words.keys.save}
+      onSend={() => write(hours)}
+      keys={week?.note !== null && <Key onPress={() => void write(null)}>{words.weekForm.usual}</Key>}
+      onLeave={onClose}
+      leave={words.keys.leave}
+    >
       <NumberField
         label={words.weekForm.hours}
         unit="h"
@@ -33,14 +42,6 @@ export function WeekForm({ plan, weekFrom, onClose }: { plan: Plan; weekFrom: Da
         autoFocus
       />
       <TextField label={words.weekForm.note} value={note} onChange={setNote} maxLength={200} />
-      <div className="keys">
-        <Key first disabled={save.busy || hours === null} onPress={() => void write(hours)}>
-          {words.keys.save}
-        </Key>
-        {week?.note !== null && <Key onPress={() => void write(null)}>{words.weekForm.usual}</Key>}
-        <Key onPress={onClose}>{words.keys.leave}</Key>
-      </div>
-      {save.fault && <FaultBox fault={save.fault} />}
-    </section>
+    </RowForm>
   );
 }

@@ -4,8 +4,7 @@ import type { Day } from '#core/units/day.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useToday } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
@@ -59,61 +58,53 @@ export function ContactForm({
     onDone(answer, { contactIds: reply.contactIds, booked });
   };
   return (
-    <form
+    <RowForm
       className="contact-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
+      complete={madeOn !== null}
+      doing={add}
+      send={words.noteIt}
+      onSend={send}
+      {...(onLeave && { onLeave })}
+      above={
+        <>
+          <Choice label={words.answerHead} options={ANSWERS} value={answer} onChange={setAnswer} />
+          <Choice label={words.way} options={WAYS} value={way} onChange={setWay} />
+          {machines.length > 1 && (
+            <Choice
+              label={words.about_}
+              options={[
+                ...machines.map((machine) => ({ value: String(machine.machineId), text: machine.name })),
+                { value: '', text: words.aboutAll },
+              ]}
+              value={about}
+              onChange={setAbout}
+            />
+          )}
+        </>
+      }
+      below={<TextField label={words.note} value={note} onChange={setNote} lines={2} maxLength={2000} />}
     >
-      <Choice label={words.answerHead} options={ANSWERS} value={answer} onChange={setAnswer} />
-      <Choice label={words.way} options={WAYS} value={way} onChange={setWay} />
-      {machines.length > 1 && (
-        <Choice
-          label={words.about_}
-          options={[
-            ...machines.map((machine) => ({ value: String(machine.machineId), text: machine.name })),
-            { value: '', text: words.aboutAll },
-          ]}
-          value={about}
-          onChange={setAbout}
-        />
-      )}
-      <div className="fields">
-        {hasDay && (
-          <DayField
-            label={answer === 'booked' ? words.booked : words.later}
-            value={answerOn}
-            onChange={setAnswerOn}
-            today={today}
-            future
-            hint={words.dayHint}
-          />
-        )}
+      {hasDay && (
         <DayField
-          label={words.callBack}
-          value={callBackOn}
-          onChange={setCallBackOn}
+          label={answer === 'booked' ? words.booked : words.later}
+          value={answerOn}
+          onChange={setAnswerOn}
           today={today}
           future
           hint={words.dayHint}
         />
-        <TextField label={words.saidBy} value={saidBy} onChange={setSaidBy} maxLength={120} />
-        <DayField label={words.day} value={madeOn} onChange={setMadeOn} today={today} />
-        <ByField value={by} onChange={setBy} />
-      </div>
-      <TextField label={words.note} value={note} onChange={setNote} lines={2} maxLength={2000} />
-      {add.fault && <FaultBox fault={add.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={madeOn === null || add.busy} onPress={() => {}}>
-          {words.noteIt}
-        </Key>
-        {onLeave && (
-          <Key letter="Escape" onPress={onLeave}>
-            {words.leave}
-          </Key>
-        )}
-      </Keys>
-    </form>
+      )}
+      <DayField
+        label={words.callBack}
+        value={callBackOn}
+        onChange={setCallBackOn}
+        today={today}
+        future
+        hint={words.dayHint}
+      />
+      <TextField label={words.saidBy} value={saidBy} onChange={setSaidBy} maxLength={120} />
+      <DayField label={words.day} value={madeOn} onChange={setMadeOn} today={today} />
+      <ByField value={by} onChange={setBy} />
+    </RowForm>
   );
 }

@@ -1,7 +1,6 @@
 import { useState } from 'react';
 import { recallSaveLead } from '#core/contract/recall.ts';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { FigureField } from '#renderer/screens/take-in/FigureField.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { readNumber } from '#renderer/words/readNumber.ts';
@@ -17,32 +16,21 @@ export function LeadForm({ leadDays, onDone }: { leadDays: number; onDone: () =>
     if (days !== null && (await save.run({ leadDays: days, by: '' }))) onDone();
   };
   return (
-    <form
-      className="recall-panel"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
+    <RowForm
+      fact={words.leadFact}
+      complete={days !== null}
+      doing={save}
+      send={words.save}
+      onSend={send}
+      onLeave={onDone}
     >
-      <p>{words.leadFact}</p>
-      <div className="fields">
-        <FigureField
-          label={words.leadLabel}
-          unit={words.leadUnit}
-          text={text}
-          onText={setText}
-          fault={days === null ? words.leadWrong : null}
-        />
-      </div>
-      {save.fault && <FaultBox fault={save.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={days === null || save.busy} onPress={() => {}}>
-          {words.save}
-        </Key>
-        <Key letter="Escape" onPress={onDone}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
+      <FigureField
+        label={words.leadLabel}
+        unit={words.leadUnit}
+        text={text}
+        onText={setText}
+        fault={days === null ? words.leadWrong : null}
+      />
+    </RowForm>
   );
 }

@@ -5,8 +5,7 @@ import { dayOfYearText, dayText } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useToday } from '#renderer/record.tsx';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
 import { FigureField } from '#renderer/screens/take-in/FigureField.tsx';
@@ -29,62 +28,56 @@ export function Reach({ farm, onDone }: { farm: Farm; onDone: () => void }) {
   return (
     <section className="recall-panel" aria-label={words.reach}>
       <h2>{words.reach}</h2>
-      <form
-        onSubmit={(event) => {
-          event.preventDefault();
-          void send();
-        }}
-      >
-        <Choice
-          label={words.noContactLabel}
-          options={[
-            { value: 'may', text: words.may },
-            { value: 'may-not', text: words.mayNot },
-          ]}
-          value={form.noContact ? 'may-not' : 'may'}
-          onChange={(value) => change({ noContact: value === 'may-not' })}
-        />
-        <div className="fields">
-          <FigureField
-            label={words.km}
-            unit="km"
-            reads="mm"
-            text={form.kmText}
-            onText={(kmText) => change({ kmText })}
-            fault={faults.km ? words.figureWrong : null}
+      <RowForm
+        complete={terms !== null}
+        doing={save}
+        send={words.save}
+        onSend={send}
+        onLeave={onDone}
+        above={
+          <Choice
+            label={words.noContactLabel}
+            options={[
+              { value: 'may', text: words.may },
+              { value: 'may-not', text: words.mayNot },
+            ]}
+            value={form.noContact ? 'may-not' : 'may'}
+            onChange={(value) => change({ noContact: value === 'may-not' })}
           />
-          <FigureField
-            label={words.minutes}
-            unit="min"
-            text={form.minutesText}
-            onText={(minutesText) => change({ minutesText })}
-            fault={faults.minutes ? words.figureWrong : null}
-          />
+        }
+        below={
           <TextField
-            label={words.seasonTo}
-            value={form.seasonText}
-            onChange={(seasonText) => change({ seasonText })}
-            hint={terms?.seasonTo ? dayOfYearText(`2028-${terms.seasonTo}` as Day) : words.seasonHint}
-            fault={faults.season ? words.seasonWrong : null}
+            label={words.wish}
+            value={form.words}
+            onChange={(text) => change({ words: text })}
+            maxLength={2000}
           />
-          <ByField value={by} onChange={setBy} />
-        </div>
-        <TextField
-          label={words.wish}
-          value={form.words}
-          onChange={(text) => change({ words: text })}
-          maxLength={2000}
+        }
+      >
+        <FigureField
+          label={words.km}
+          unit="km"
+          reads="mm"
+          text={form.kmText}
+          onText={(kmText) => change({ kmText })}
+          fault={faults.km ? words.figureWrong : null}
         />
-        {save.fault && <FaultBox fault={save.fault} />}
-        <Keys>
-          <Key first type="submit" disabled={!terms || save.busy} onPress={() => {}}>
-            {words.save}
-          </Key>
-          <Key letter="Escape" onPress={onDone}>
-            {words.leave}
-          </Key>
-        </Keys>
-      </form>
+        <FigureField
+          label={words.minutes}
+          unit="min"
+          text={form.minutesText}
+          onText={(minutesText) => change({ minutesText })}
+          fault={faults.minutes ? words.figureWrong : null}
+        />
+        <TextField
+          label={words.seasonTo}
+          value={form.seasonText}
+          onChange={(seasonText) => change({ seasonText })}
+          hint={terms?.seasonTo ? dayOfYearText(`2028-${terms.seasonTo}` as Day) : words.seasonHint}
+          fault={faults.season ? words.seasonWrong : null}
+        />
+        <ByField value={by} onChange={setBy} />
+      </RowForm>
       <Quiet farm={farm} by={by} />
     </section>
   );
@@ -105,44 +98,41 @@ function Quiet({ farm, by }: { farm: Farm; by: string }) {
     setWhy('');
   };
   return (
-    <form
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
+    <RowForm
+      complete={whole}
+      doing={{ fault: add.fault ?? strike.fault, busy: add.busy }}
+      send={words.quietAdd}
+      meant="neither"
+      onSend={send}
+      above={
+        <>
+          <h2>{words.quiet}</h2>
+          <p className="second">{words.quietRule}</p>
+          {farm.quiet.length === 0 && <p>{words.quietNone}</p>}
+          <ul>
+            {farm.quiet.map((period) => {
+              const text = `${dayText(day(period.fromOn))} to ${dayText(day(period.toOn))}${period.why && `: ${period.why}`}`;
+              return (
+                <li key={period.quietId}>
+                  {text}{' '}
+                  <button
+                    type="button"
+                    className="text-key"
+                    aria-label={words.strikeLabel(text)}
+                    onClick={() => void strike.run({ quietId: period.quietId, reason: '', by })}
+                  >
+                    {words.strike}
+                  </button>
+                </li>
+              );
+            })}
+          </ul>
+        </>
+      }
     >
-      <h2>{words.quiet}</h2>
-      <p className="second">{words.quietRule}</p>
-      {farm.quiet.length === 0 && <p>{words.quietNone}</p>}
-      <ul>
-        {farm.quiet.map((period) => {
-          const text = `${dayText(day(period.fromOn))} to ${dayText(day(period.toOn))}${period.why && `: ${period.why}`}`;
-          return (
-            <li key={period.quietId}>
-              {text}{' '}
-              <button
-                type="button"
-                className="text-key"
-                aria-label={words.strikeLabel(text)}
-                onClick={() => void strike.run({ quietId: period.quietId, reason: '', by })}
-              >
-                {words.strike}
-              </button>
-            </li>
-          );
-        })}
-      </ul>
-      <div className="fields">
-        <DayField label={words.quietFrom} value={fromOn} onChange={setFrom} today={today} future />
-        <DayField label={words.quietTo} value={toOn} onChange={setTo} today={today} future />
-        <TextField label={words.quietWhy} value={why} onChange={setWhy} maxLength={500} />
-      </div>
-      {(add.fault ?? strike.fault) && <FaultBox fault={add.fault ?? strike.fault!} />}
-      <Keys>
-        <Key type="submit" disabled={!whole || add.busy} onPress={() => {}}>
-          {words.quietAdd}
-        </Key>
-      </Keys>
-    </form>
+      <DayField label={words.quietFrom} value={fromOn} onChange={setFrom} today={today} future />
+      <DayField label={words.quietTo} value={toOn} onChange={setTo} today={today} future />
+      <TextField label={words.quietWhy} value={why} onChange={setWhy} maxLength={500} />
+    </RowForm>
   );
 }

@@ -2,10 +2,9 @@ import { useState } from 'react';
 import { assemblyMove, assemblyMoveHalf } from '#core/contract/machine.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { PickBox, type PickOption } from '#renderer/controls/PickBox.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useToday, useWriting } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { useMachineNames } from '#renderer/useMachines.ts';
@@ -62,106 +61,102 @@ export function MoveForm({ halves, onClose }: { halves: Halves; onClose: () => v
     const done = 'whole' in request ? await moveWhole.run(request.whole) : await moveHalf.run(request.half);
     if (done) onClose();
   };
-  const fault = moveWhole.fault ?? moveHalf.fault;
   return (
-    <form
-      className="row-form move-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
-    >
-      {choices.length > 1 ? (
-        <Choice
-          label={words.what}
-          options={choices.map((choice, place) => ({ value: String(place), text: whatText(choice) }))}
-          value={String(choices.findIndex((choice) => same(choice, what)))}
-          onChange={(place) => change({ what: choices[Number(place)]!, to: null, toShelf: false })}
-        />
-      ) : (
-        <p className="second">{words.noHalves}</p>
-      )}
-      {what.is !== 'shelved' && (
-        <div className="fields">
-          {!(onShelf && what.is === 'whole') && (
+    <RowForm
+      className="move-form"
+      complete={isWhole(form)}
+      doing={{ fault: moveWhole.fault ?? moveHalf.fault, busy: moveWhole.busy || moveHalf.busy }}
+      send={words.move}
+      onSend={send}
+      onLeave={onClose}
+      leave={words.leave}
+      above={
+        <>
+          {choices.length > 1 ? (
             <Choice
-              label={words.to}
+              label={words.what}
+              options={choices.map((choice, place) => ({ value: String(place), text: whatText(choice) }))}
+              value={String(choices.findIndex((choice) => same(choice, what)))}
+              onChange={(place) => change({ what: choices[Number(place)]!, to: null, toShelf: false })}
+            />
+          ) : (
+            <p className="second">{words.noHalves}</p>
+          )}
+          {what.is !== 'shelved' && (
+            <div className="fields">
+              {!(onShelf && what.is === 'whole') && (
+                <Choice
+                  label={words.to}
+                  options={[
+                    { value: 'another', text: what.is === 'whole' ? words.another : words.otherAssembly },
+                    { value: 'shelf', text: words.shelf },
+                  ]}
+                  value={form.toShelf ? 'shelf' : 'another'}
+                  onChange={(to) => change({ toShelf: to === 'shelf', to: null })}
+                />
+              )}
+              {!form.toShelf && (
+                <PickBox
+                  key={what.is}
+                  label={what.is === 'whole' ? words.toMachine : words.toAssembly(what.half.group)}
+                  options={where}
+                  value={form.to === null ? null : String(form.to)}
+                  onChange={(id) => change({ to: id === null ? null : Number(id) })}
+                  opens="input"
+                  {...(where.length === 0 && { hint: what.is === 'whole' ? words.noMachines : words.noOthers })}
+                />
+              )}
+            </div>
+          )}
+          {there && what.is === 'half' && (
+            <Choice
+              label={words.theirs(there.group, nameOfTarget(halves, form.to))}
               options={[
-                { value: 'another', text: what.is === 'whole' ? words.another : words.otherAssembly },
-                { value: 'shelf', text: words.shelf },
+                { value: 'in-exchange', text: words.inExchange },
+                { value: 'shelf', text: words.theirsToShelf },
               ]}
-              value={form.toShelf ? 'shelf' : 'another'}
-              onChange={(to) => change({ toShelf: to === 'shelf', to: null })}
+              value={form.theirs}
+              onChange={(theirs) => change({ theirs })}
             />
           )}
-          {!form.toShelf && (
-            <PickBox
-              key={what.is}
-              label={what.is === 'whole' ? words.toMachine : words.toAssembly(what.half.group)}
-              options={where}
-              value={form.to === null ? null : String(form.to)}
-              onChange={(id) => change({ to: id === null ? null : Number(id) })}
-              opens="input"
-              {...(where.length === 0 && { hint: what.is === 'whole' ? words.noMachines : words.noOthers })}
-            />
-          )}
-        </div>
-      )}
-      {there && what.is === 'half' && (
-        <Choice
-          label={words.theirs(there.group, nameOfTarget(halves, form.to))}
-          options={[
-            { value: 'in-exchange', text: words.inExchange },
-            { value: 'shelf', text: words.theirsToShelf },
-          ]}
-          value={form.theirs}
-          onChange={(theirs) => change({ theirs })}
+        </>
+      }
+      below={
+        isWhole(form) && (
+          <section className="going" aria-label={words.goesWhere} aria-live="polite">
+            <b>{words.goesWhere}</b>
+            <ul>
+              {goings(halves, form, nameOf).map(({ group, items, from, to }) => (
+                <li key={`${group} ${from}`}>{words.goes(words.the(group, items), from, to)}</li>
+              ))}
+            </ul>
+            <p className="second">{words.note}</p>
+          </section>
+        )
+      }
+    >
+      <DayField label={words.on} value={form.takenOn} onChange={(takenOn) => change({ takenOn })} today={today} />
+      {dials.off !== null && (
+        <NumberField
+          label={words.offDial(halves.machine ?? '')}
+          unit="h"
+          writing={writing}
+          value={form.dialHours}
+          onChange={(dialHours) => change({ dialHours })}
+          hint={words.dialHint}
         />
       )}
-      <div className="fields">
-        <DayField label={words.on} value={form.takenOn} onChange={(takenOn) => change({ takenOn })} today={today} />
-        {dials.off !== null && (
-          <NumberField
-            label={words.offDial(halves.machine ?? '')}
-            unit="h"
-            writing={writing}
-            value={form.dialHours}
-            onChange={(dialHours) => change({ dialHours })}
-            hint={words.dialHint}
-          />
-        )}
-        {dials.on !== null && dials.on !== dials.off && (
-          <NumberField
-            label={words.offDial(nameOf(dials.on))}
-            unit="h"
-            writing={writing}
-            value={form.toDialHours}
-            onChange={(toDialHours) => change({ toDialHours })}
-            hint={words.dialHint}
-          />
-        )}
-      </div>
-      {isWhole(form) && (
-        <section className="going" aria-label={words.goesWhere} aria-live="polite">
-          <b>{words.goesWhere}</b>
-          <ul>
-            {goings(halves, form, nameOf).map(({ group, items, from, to }) => (
-              <li key={`${group} ${from}`}>{words.goes(words.the(group, items), from, to)}</li>
-            ))}
-          </ul>
-          <p className="second">{words.note}</p>
-        </section>
+      {dials.on !== null && dials.on !== dials.off && (
+        <NumberField
+          label={words.offDial(nameOf(dials.on))}
+          unit="h"
+          writing={writing}
+          value={form.toDialHours}
+          onChange={(toDialHours) => change({ toDialHours })}
+          hint={words.dialHint}
+        />
       )}
-      {fault && <FaultBox fault={fault} />}
-      <Keys>
-        <Key first type="submit" disabled={!isWhole(form) || moveWhole.busy || moveHalf.busy} onPress={() => {}}>
-          {words.move}
-        </Key>
-        <Key letter="Escape" onPress={onClose}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
+    </RowForm>
   );
 }
 

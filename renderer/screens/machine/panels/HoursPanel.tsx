@@ -6,8 +6,9 @@ import { dayText, decimalFigure, hoursFigure } from '#core/words/quantityText.ts
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
+import { Empty } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useToday, useWriting } from '#renderer/record.tsx';
 import { openHours } from '#renderer/screens/hours/openHours.ts';
 import { useDo } from '#renderer/useAsk.ts';
@@ -145,40 +146,29 @@ function DialForm({ row, onClose }: { row: DialRow; onClose: () => void }) {
     if (await putRight.run({ dialReadingId: row.dialReadingId, takenOn, dialHours, reason, by })) onClose();
   };
   return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
-    >
-      <p>
+    <RowForm
+      fact={
         <Figures>
           {panelWords.putDialFact(row.dialHours === null ? '' : hoursFigure(row.dialHours), dayText(day(row.takenOn)))}
         </Figures>
-      </p>
-      <div className="fields">
-        <NumberField
-          label={panelWords.rightDial}
-          unit="h"
-          writing={writing}
-          value={dialHours}
-          onChange={setDialHours}
-          autoFocus
-        />
-        <DayField label={panelWords.day} value={takenOn} onChange={setTakenOn} today={today} />
-        <TextField label={panelWords.why} hint={panelWords.whyHint} value={reason} onChange={setReason} />
-        <ByField value={by} onChange={setBy} />
-      </div>
-      {putRight.fault && <FaultBox fault={putRight.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={dialHours === null || takenOn === null || putRight.busy} onPress={() => {}}>
-          {panelWords.putRight}
-        </Key>
-        <Key letter="Escape" onPress={onClose}>
-          {panelWords.leave}
-        </Key>
-      </Keys>
-    </form>
+      }
+      complete={dialHours !== null && takenOn !== null}
+      doing={putRight}
+      send={panelWords.putRight}
+      onSend={send}
+      onLeave={onClose}
+    >
+      <NumberField
+        label={panelWords.rightDial}
+        unit="h"
+        writing={writing}
+        value={dialHours}
+        onChange={setDialHours}
+        autoFocus
+      />
+      <DayField label={panelWords.day} value={takenOn} onChange={setTakenOn} today={today} />
+      <TextField label={panelWords.why} hint={panelWords.whyHint} value={reason} onChange={setReason} />
+      <ByField value={by} onChange={setBy} />
+    </RowForm>
   );
 }

@@ -4,7 +4,6 @@ import type { HoursSourceRow, MachineSheet } from '#core/contract/machine.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { PickBox } from '#renderer/controls/PickBox.tsx';
 import { useToday, useWriting } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
@@ -60,35 +59,34 @@ function SourceForm({ machineId, row, onClose }: SourceFormProps) {
   return (
     <SaidForm
       isNew={row === null}
-      busy={save.busy}
-      fault={save.fault && <FaultBox fault={save.fault} />}
+      doing={save}
       onSend={() => void send()}
       onStrike={row ? () => void strike() : undefined}
       onClose={onClose}
+      above={
+        <Choice
+          label={words.sourceKind}
+          options={KINDS}
+          value={form.kind}
+          onChange={(kind) => setForm({ ...form, kind })}
+        />
+      }
     >
-      <Choice
-        label={words.sourceKind}
-        options={KINDS}
-        value={form.kind}
-        onChange={(kind) => setForm({ ...form, kind })}
+      <DayField
+        label={words.from}
+        value={form.from}
+        onChange={(from) => setForm({ ...form, from })}
+        today={today}
+        fault={shown?.from ?? null}
       />
-      <div className="fields">
-        <DayField
-          label={words.from}
-          value={form.from}
-          onChange={(from) => setForm({ ...form, from })}
-          today={today}
-          fault={shown?.from ?? null}
-        />
-        <SourceFields
-          form={form}
-          machineId={machineId}
-          faults={shown}
-          onChange={(next) => setForm({ ...form, ...next })}
-        />
-        <TextField label={words.why} hint={words.whyHint} value={reason} onChange={setReason} maxLength={2000} />
-        <ByField value={by} onChange={setBy} />
-      </div>
+      <SourceFields
+        form={form}
+        machineId={machineId}
+        faults={shown}
+        onChange={(next) => setForm({ ...form, ...next })}
+      />
+      <TextField label={words.why} hint={words.whyHint} value={reason} onChange={setReason} maxLength={2000} />
+      <ByField value={by} onChange={setBy} />
     </SaidForm>
   );
 }

@@ -5,8 +5,8 @@ import { dayText, gaugeErrorText, limitFigure, limitText, type Writing } from '#
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useToday, useWriting } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { pointName } from '#renderer/words/machinesWords.ts';
@@ -109,37 +109,26 @@ function LimitsForm({ point, onClose }: { point: PointSheet; onClose: () => void
     if (done) onClose();
   };
   return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void send();
-      }}
+    <RowForm
+      complete={complete}
+      doing={save}
+      send={panelWords.saveLimits}
+      onSend={send}
+      onLeave={onClose}
+      below={<p className="second">{panelWords.limitsNote}</p>}
     >
-      <div className="fields">
-        {figure(panelWords.newSizeName, 'newSizeMm')}
-        {figure(panelWords.tolerance, 'newSizeTolMm')}
-        {figure(panelWords.renewAt, 'renewAtMm')}
-        {figure(panelWords.rejectAt, 'rejectAtMm')}
-        <DayField label={panelWords.from} value={from} onChange={setFrom} today={today} />
-        <TextField
-          label={panelWords.source}
-          hint={panelWords.sourceHint}
-          value={limits.source ?? ''}
-          onChange={(source) => setLimits((was) => ({ ...was, source }))}
-        />
-        <ByField value={by} onChange={setBy} />
-      </div>
-      <p className="second">{panelWords.limitsNote}</p>
-      {save.fault && <FaultBox fault={save.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={!complete || save.busy} onPress={() => {}}>
-          {panelWords.saveLimits}
-        </Key>
-        <Key letter="Escape" onPress={onClose}>
-          {panelWords.leave}
-        </Key>
-      </Keys>
-    </form>
+      {figure(panelWords.newSizeName, 'newSizeMm')}
+      {figure(panelWords.tolerance, 'newSizeTolMm')}
+      {figure(panelWords.renewAt, 'renewAtMm')}
+      {figure(panelWords.rejectAt, 'rejectAtMm')}
+      <DayField label={panelWords.from} value={from} onChange={setFrom} today={today} />
+      <TextField
+        label={panelWords.source}
+        hint={panelWords.sourceHint}
+        value={limits.source ?? ''}
+        onChange={(source) => setLimits((was) => ({ ...was, source }))}
+      />
+      <ByField value={by} onChange={setBy} />
+    </RowForm>
   );
 }

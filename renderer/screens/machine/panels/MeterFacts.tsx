@@ -3,7 +3,6 @@ import { hoursMeter } from '#core/contract/hours.ts';
 import type { MachineSheet } from '#core/contract/machine.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { useWriting } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
@@ -57,46 +56,43 @@ function MeterForm({ sheet, onClose }: { sheet: MachineSheet; onClose: () => voi
   return (
     <SaidForm
       isNew
-      busy={save.busy}
-      fault={save.fault && <FaultBox fault={save.fault} />}
+      doing={save}
       onSend={() => void send()}
       onClose={onClose}
+      below={<p className="second">{words.meterNote}</p>}
     >
-      <div className="fields">
-        <FigureField
-          label={words.digits}
-          text={form.digitsText}
-          onText={(digitsText) => setForm({ ...form, digitsText })}
-          hint={words.digitsHint}
-          fault={shown?.digits ?? null}
-        />
-        <FigureField
-          label={words.hoursBefore}
-          unit="h"
-          text={form.hoursBeforeText}
-          onText={(hoursBeforeText) => setForm({ ...form, hoursBeforeText })}
-          hint={words.hoursBeforeHint}
-          fault={shown?.hours ?? null}
-        />
-        <FigureField
-          label={words.clock}
-          unit={words.clockUnit}
-          text={form.clockText}
-          onText={(clockText) => setForm({ ...form, clockText })}
-          hint={words.clockHint}
-          fault={shown?.clock ?? null}
-        />
-        <TextField
-          label={words.clockWhy}
-          hint={words.clockWhyHint}
-          value={reason}
-          onChange={setReason}
-          fault={shown?.why ?? null}
-          maxLength={2000}
-        />
-        <ByField value={by} onChange={setBy} />
-      </div>
-      <p className="second">{words.meterNote}</p>
+      <FigureField
+        label={words.digits}
+        text={form.digitsText}
+        onText={(digitsText) => setForm({ ...form, digitsText })}
+        hint={words.digitsHint}
+        fault={shown?.digits ?? null}
+      />
+      <FigureField
+        label={words.hoursBefore}
+        unit="h"
+        text={form.hoursBeforeText}
+        onText={(hoursBeforeText) => setForm({ ...form, hoursBeforeText })}
+        hint={words.hoursBeforeHint}
+        fault={shown?.hours ?? null}
+      />
+      <FigureField
+        label={words.clock}
+        unit={words.clockUnit}
+        text={form.clockText}
+        onText={(clockText) => setForm({ ...form, clockText })}
+        hint={words.clockHint}
+        fault={shown?.clock ?? null}
+      />
+      <TextField
+        label={words.clockWhy}
+        hint={words.clockWhyHint}
+        value={reason}
+        onChange={setReason}
+        fault={shown?.why ?? null}
+        maxLength={2000}
+      />
+      <ByField value={by} onChange={setBy} />
     </SaidForm>
   );
 }

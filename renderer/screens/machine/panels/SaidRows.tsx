@@ -1,5 +1,7 @@
 import { Fragment, type ReactNode, useState } from 'react';
+import type { Fault } from '#core/contract/operation.ts';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { fromText, hoursFactsWords as words } from '#renderer/words/hoursFactsWords.ts';
 import { momentText } from '../../history/momentText.ts';
@@ -96,47 +98,44 @@ export function SaidRows({ head, none, note, rows, addKey, form }: SaidRowsProps
   );
 }
 
-/** Frame of such a form: its fields, what stood in the way, and its keys. */
+/** Frame of such a form: what it says, who and why, and its keys; an incomplete one says what is missing once it is sent. */
 export function SaidForm({
   isNew,
-  busy,
-  fault,
+  doing,
   onSend,
   onStrike,
   onClose,
+  above,
+  below,
   children,
 }: {
   isNew: boolean;
-  busy: boolean;
-  fault: ReactNode;
+  doing: { fault: Fault | null; busy: boolean };
   onSend: () => void;
   onStrike?: (() => void) | undefined;
   onClose: () => void;
+  above?: ReactNode;
+  below?: ReactNode;
   children: ReactNode;
 }) {
   return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        onSend();
-      }}
-    >
-      {children}
-      {fault}
-      <Keys>
-        <Key first type="submit" disabled={busy} onPress={() => {}}>
-          {isNew ? words.add : words.putRight}
-        </Key>
-        {onStrike && (
-          <Key red disabled={busy} onPress={onStrike}>
+    <RowForm
+      complete
+      doing={doing}
+      send={isNew ? words.add : words.putRight}
+      onSend={onSend}
+      keys={
+        onStrike && (
+          <Key red disabled={doing.busy} onPress={onStrike}>
             {words.strike}
           </Key>
-        )}
-        <Key letter="Escape" onPress={onClose}>
-          {words.leave}
-        </Key>
-      </Keys>
-    </form>
+        )
+      }
+      onLeave={onClose}
+      above={above}
+      below={below}
+    >
+      {children}
+    </RowForm>
   );
 }

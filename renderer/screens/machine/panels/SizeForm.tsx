@@ -4,9 +4,10 @@ import { sizeAnswer, sizePutRight } from '#core/contract/stripDown.ts';
 import { day } from '#core/units/day.ts';
 import { dayText } from '#core/words/quantityText.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { Key, Keys } from '#renderer/controls/Key.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
+import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { useWriting } from '#renderer/record.tsx';
 import { useDo } from '#renderer/useAsk.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
@@ -81,42 +82,33 @@ function PutRightForm({ station, takenOn, onAsked, onClose }: SizeFormProps) {
     else if (done) onClose();
   };
   return (
-    <form
-      className="row-form"
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (sizeMm !== null) void send(sizeMm);
-      }}
-    >
-      <p>
+    <RowForm
+      fact={
         <Figures>
           {panelWords.putRightFact(sizeText(station.sizeMm, writing), station.station, dayText(day(takenOn)))}
         </Figures>
-      </p>
-      <div className="fields">
-        <NumberField
-          label={panelWords.rightSize}
-          unit="mm"
-          writing={writing}
-          value={sizeMm}
-          onChange={setSizeMm}
-          autoFocus
-        />
-        <TextField label={panelWords.why} hint={panelWords.whyHint} value={reason} onChange={setReason} />
-        <ByField value={by} onChange={setBy} />
-      </div>
-      {putRight.fault && <FaultBox fault={putRight.fault} />}
-      <Keys>
-        <Key first type="submit" disabled={sizeMm === null || putRight.busy} onPress={() => {}}>
-          {panelWords.putRight}
-        </Key>
+      }
+      complete={sizeMm !== null}
+      doing={putRight}
+      send={panelWords.putRight}
+      onSend={() => send(sizeMm)}
+      keys={
         <Key red disabled={putRight.busy} onPress={() => send(null)}>
           {panelWords.strikeOut}
         </Key>
-        <Key letter="Escape" onPress={onClose}>
-          {panelWords.leave}
-        </Key>
-      </Keys>
-    </form>
+      }
+      onLeave={onClose}
+    >
+      <NumberField
+        label={panelWords.rightSize}
+        unit="mm"
+        writing={writing}
+        value={sizeMm}
+        onChange={setSizeMm}
+        autoFocus
+      />
+      <TextField label={panelWords.why} hint={panelWords.whyHint} value={reason} onChange={setReason} />
+      <ByField value={by} onChange={setBy} />
+    </RowForm>
   );
 }

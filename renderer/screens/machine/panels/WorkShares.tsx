@@ -5,7 +5,6 @@ import type { MachineSheet, WorkShareRow } from '#core/contract/machine.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
 import { TextField } from '#renderer/controls/Field.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
 import { useToday, useWriting } from '#renderer/record.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { shareText, hoursFactsWords as words } from '#renderer/words/hoursFactsWords.ts';
@@ -54,47 +53,46 @@ function ShareForm({ machineId, row, onClose }: { machineId: number; row: WorkSh
   return (
     <SaidForm
       isNew={row === null}
-      busy={save.busy}
-      fault={save.fault && <FaultBox fault={save.fault} />}
+      doing={save}
       onSend={() => void send()}
       onStrike={row ? () => void strike() : undefined}
       onClose={onClose}
+      above={
+        <Choice
+          label={words.holds}
+          options={HOLDS}
+          value={form.fromBeginning ? 'beginning' : 'day'}
+          onChange={(holds) => setForm({ ...form, fromBeginning: holds === 'beginning' })}
+        />
+      }
     >
-      <Choice
-        label={words.holds}
-        options={HOLDS}
-        value={form.fromBeginning ? 'beginning' : 'day'}
-        onChange={(holds) => setForm({ ...form, fromBeginning: holds === 'beginning' })}
+      {!form.fromBeginning && (
+        <DayField
+          label={words.from}
+          value={form.from}
+          onChange={(from) => setForm({ ...form, from })}
+          today={today}
+          fault={shown?.from ?? null}
+        />
+      )}
+      <TextField
+        label={words.workType}
+        value={form.workType}
+        onChange={(workType) => setForm({ ...form, workType })}
+        offered={settings.value?.workTypes.map(({ name }) => name) ?? []}
+        hint={words.workTypeHint}
+        maxLength={120}
       />
-      <div className="fields">
-        {!form.fromBeginning && (
-          <DayField
-            label={words.from}
-            value={form.from}
-            onChange={(from) => setForm({ ...form, from })}
-            today={today}
-            fault={shown?.from ?? null}
-          />
-        )}
-        <TextField
-          label={words.workType}
-          value={form.workType}
-          onChange={(workType) => setForm({ ...form, workType })}
-          offered={settings.value?.workTypes.map(({ name }) => name) ?? []}
-          hint={words.workTypeHint}
-          maxLength={120}
-        />
-        <FigureField
-          label={words.share}
-          unit={words.percent}
-          hint={words.shareHint}
-          text={form.shareText}
-          onText={(typed) => setForm({ ...form, shareText: typed })}
-          fault={shown?.share ?? null}
-        />
-        <TextField label={words.why} hint={words.whyHint} value={reason} onChange={setReason} maxLength={2000} />
-        <ByField value={by} onChange={setBy} />
-      </div>
+      <FigureField
+        label={words.share}
+        unit={words.percent}
+        hint={words.shareHint}
+        text={form.shareText}
+        onText={(typed) => setForm({ ...form, shareText: typed })}
+        fault={shown?.share ?? null}
+      />
+      <TextField label={words.why} hint={words.whyHint} value={reason} onChange={setReason} maxLength={2000} />
+      <ByField value={by} onChange={setBy} />
     </SaidForm>
   );
 }
