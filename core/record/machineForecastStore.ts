@@ -15,6 +15,9 @@ export type ListPlace = {
   planLineHours: number | null;
 };
 
+/** A machine where it stands in the list. */
+export type Placed = ListPlace & { machineId: number };
+
 /** The last forecast of a machine: its place in the list, the names it is found by, its line and what it is due for as JSON. */
 export type KeptMachineForecast = {
   machineId: number;
@@ -35,31 +38,46 @@ const among = (machineIds: readonly number[] | null): string =>
   machineIds ? 'WHERE machine_id IN (SELECT value FROM json_each(@machines))' : '';
 const boundTo = (machineIds: readonly number[] | null) => (machineIds ? { machines: JSON.stringify(machineIds) } : {});
 
-/**
- * Places of machines that were ever forecast, of all where none are named; and which of them hold no more: something they rest on
- * has been entered since, or day or learning are others.
- */
+/** Where a machine stands by its last forecast. It holds unless something it rests on was entered since, or day or learning are others. */
+export type KeptPlace = Placed & { holds: boolean };
+
+/** Places of machines that were ever forecast, of all where none are named: those that hold as they stand in the list. */
 export function keptPlaces(
   db: ReadableRecord,
   revision: string,
   { asOf, learned }: KeptUnder,
   machineIds: readonly number[] | null = null,
-): { places: Map<number, ListPlace>; older: Set<number> } {
+): Map<number, KeptPlace> {
   const isMarked = writingOf(db) === revision;
-  type Row = [machineId: number, holds: number, group: ListGroup, ...hours: (number | null)[]];
+  type Hours = number | null;
+  type Row = [
+    machineId: number,
+    holds: number,
+    group: ListGroup,
+    soonest: Hours,
+    low: Hours,
+    middle: Hours,
+    plan: Hours,
+  ];
   const rows = bulk<Row>(
     db,
     `SELECT machine_id, stale = 0 AND as_of = @asOf AND learned = @learned, list_group, soonest_hours, low_hours, middle_hours,
-       plan_line_hours FROM machine_forecasts ${among(machineIds)}`,
+       plan_line_hours FROM machine_forecasts ${among(machineIds)} ORDER BY as_of, learned, stale, list_group, soonest_hours`,
     { asOf, learned, ...boundTo(machineIds) },
   );
-  const places = new Map<number, ListPlace>();
-  const older = new Set<number>();
-  for (const [machineId, holds, group, soonest = null, lowHours = null, middleHours = null, planLine = null] of rows) {
-    places.set(machineId, { group, soonestHours: soonest, lowHours, middleHours, planLineHours: planLine });
-    if (!isMarked || holds !== 1) older.add(machineId);
-  }
-  return { places, older };
+  const places = new Map<number, KeptPlace>();
+  // taken apart by name each row would cost a walk of its own
+  for (const row of rows)
+    places.set(row[0], {
+      machineId: row[0],
+      holds: isMarked && row[1] === 1,
+      group: row[2],
+      soonestHours: row[3],
+      lowHours: row[4],
+      middleHours: row[5],
+      planLineHours: row[6],
+    });
+  return places;
 }
 
 /** What is kept of one sort, as JSON, by machine. @param machineIds null: of all */

@@ -1,5 +1,5 @@
 import { entriesRevision } from '../record/entry.ts';
-import { keptTexts, type ListPlace } from '../record/machineForecastStore.ts';
+import { keptTexts, type Placed } from '../record/machineForecastStore.ts';
 import type { Day } from '../units/day.ts';
 import type { Learning } from '../way.ts';
 import { type Context, recordOf } from './context.ts';
@@ -25,8 +25,8 @@ export type ForecastsStanding = {
   forecasting: ForecastingBeside | null;
   /** machines whose figures are older than what they rest on, or that have none yet */
   older: number;
-  /** of machines that were ever forecast */
-  places: ReadonlyMap<number, ListPlace>;
+  /** of machines that were ever forecast, some of which may be on record no more */
+  places: ReadonlyMap<number, Placed>;
   /** in the order asked; machines never forecast have their names alone, those not on record are left out */
   lines(machineIds: readonly number[]): Line[];
   /** of machines that were ever forecast */
@@ -90,7 +90,7 @@ function wholeShop(context: Context, machineIds: readonly number[], atOnce: bool
 }
 
 type From = {
-  places: ReadonlyMap<number, ListPlace>;
+  places: ReadonlyMap<number, Placed>;
   fromPriors: boolean;
   forecasting: ForecastsStanding['forecasting'];
   older: number;
@@ -110,7 +110,7 @@ function standing(
     places:
       made.length === 0
         ? places
-        : new Map([...places, ...made.map(({ machineId, place }) => [machineId, place] as const)]),
+        : new Map([...places, ...made.map(({ machineId, place }) => [machineId, { machineId, ...place }] as const)]),
     lines(machineIds) {
       const names = namesOfSome(context, machineIds);
       const texts = keptOf(

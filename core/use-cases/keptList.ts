@@ -9,6 +9,7 @@ import {
   keepMachineForecasts,
   keptPlaces,
   type ListPlace,
+  type Placed,
 } from '../record/machineForecastStore.ts';
 import type { MachineOnRecord } from '../shop/shopLife.ts';
 import { fingerprint } from '../way/fingerprint.ts';
@@ -33,18 +34,20 @@ const keptUnder = (context: Context, learning: Learning) => ({
   learned: fingerprint(`${KEPT_VERSION} ${MODEL_VERSION} ${learning.fingerprint} ${JSON.stringify(learning.habit)}`),
 });
 
-/** Where machines stand by what was last forecast of them, and those that want forecasting: older places may be among them. */
-export type KeptList = { places: Map<number, ListPlace>; wanting: number[] };
+/**
+ * Where machines stand by what was last forecast of them, and those on record that want forecasting: older places may be among
+ * them, and those of machines that are on record no more.
+ */
+export type KeptList = { places: Map<number, Placed>; wanting: number[] };
 
 /** @param machineIds null: of all on record */
 export function keptList(context: Context, learning: Learning, machineIds: readonly number[] | null = null): KeptList {
   const record = recordOf(context);
-  const { places, older } = keptPlaces(record, entriesRevision(record), keptUnder(context, learning), machineIds);
+  const places = keptPlaces(record, entriesRevision(record), keptUnder(context, learning), machineIds);
   const names = machinesCalled(context);
-  for (const machineId of places.keys()) if (!names.has(machineId)) places.delete(machineId);
   const wanting: number[] = [];
   for (const machineId of machineIds ?? names.keys())
-    if (names.has(machineId) && (older.has(machineId) || !places.has(machineId))) wanting.push(machineId);
+    if (names.has(machineId) && places.get(machineId)?.holds !== true) wanting.push(machineId);
   return { places, wanting };
 }
 

@@ -10,18 +10,19 @@ const LEAST_AHEAD_HOURS = 500;
  * Those with further to go run off it with a break; they must not squeeze those that are due.
  */
 export function listRange(places: readonly Pick<ListPlace, 'lowHours' | 'middleHours' | 'planLineHours'>[]): ListRange {
-  const middles = sorted(places.map(({ middleHours }) => middleHours));
-  const furthest = (hours: readonly (number | null)[]): number =>
-    hours.reduce<number>((most, one) => Math.max(most, one ?? 0), 0);
-  const planLine = furthest(places.map(({ planLineHours }) => planLineHours));
-  const toHours = niceUp(Math.max(LEAST_AHEAD_HOURS, 1.25 * atShare(middles, 0.7), 1.3 * planLine));
-  const past = furthest(places.map(({ lowHours }) => (lowHours === null ? null : -lowHours)));
+  const middles: number[] = [];
+  let planLine = 0;
+  let past = 0;
+  for (const { lowHours, middleHours, planLineHours } of places) {
+    if (middleHours !== null) middles.push(middleHours);
+    planLine = Math.max(planLine, planLineHours ?? 0);
+    past = Math.max(past, -(lowHours ?? 0));
+  }
+  const most = atShare(Float64Array.from(middles).sort(), 0.7);
+  const toHours = niceUp(Math.max(LEAST_AHEAD_HOURS, 1.25 * most, 1.3 * planLine));
   const behind = Math.min(BEHIND.most * toHours, Math.max(BEHIND.least * toHours, 1.1 * past));
   return { fromHours: -behind, toHours };
 }
-
-const sorted = (hours: readonly (number | null)[]): Float64Array =>
-  Float64Array.from(hours.filter((value) => value !== null)).sort();
 
 /** The next of 500, 1 000, 1 500 ... or, past 5 000, of 6 000, 7 000 ...: the scale ends at a figure. */
 function niceUp(hours: number): number {

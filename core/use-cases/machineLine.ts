@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import type { zFinding, zMachineLine } from '../contract/machine.ts';
-import type { ListPlace } from '../record/machineForecastStore.ts';
+import type { Placed } from '../record/machineForecastStore.ts';
 import type { MachineOnRecord } from '../shop/shopLife.ts';
 import { type MachinePlan, machinePlan } from '../way/machinePlan.ts';
 import { isStop, openFindings } from '../way/openFindings.ts';
@@ -10,8 +10,6 @@ import { findingSheet } from './findingSheet.ts';
 
 type Line = z.input<typeof zMachineLine>;
 type Group = Line['group'];
-/** A machine where it stands in the list. */
-export type Placed = ListPlace & { machineId: number };
 
 /** Soonest first by deciding hours; parts beyond reckoning after those, parts without a forecast last. */
 export const bySoonest = (a: PointOutlook, b: PointOutlook): number =>
@@ -84,14 +82,20 @@ const firstOf = (point: PointOutlook): NonNullable<Line['first']> => ({
 
 const GROUPS: readonly Group[] = ['do-not-use', 'may-be-passed', 'this-winter', 'later', 'no-forecast'];
 
-/** Group by group, soonest first by deciding hours within each, then by name. */
-export function inListOrder(placed: readonly Placed[], nameOf: (machineId: number) => string): Placed[] {
+/** Groups that have machines, in the order of the list; soonest first by deciding hours within each, then by name. */
+export function inListOrder(
+  placed: readonly Placed[],
+  nameOf: (machineId: number) => string,
+): { group: Group; machines: Placed[] }[] {
   const bySoonest = (a: Placed, b: Placed): number =>
     (a.soonestHours ?? Number.MAX_VALUE) - (b.soonestHours ?? Number.MAX_VALUE) || // no figure comes after any figure
     compared(nameOf(a.machineId), nameOf(b.machineId)) ||
     a.machineId - b.machineId;
   const groups = Map.groupBy(placed, ({ group }) => group);
-  return GROUPS.flatMap((group) => groups.get(group)?.sort(bySoonest) ?? []);
+  return GROUPS.flatMap((group) => {
+    const machines = groups.get(group);
+    return machines ? [{ group, machines: machines.sort(bySoonest) }] : [];
+  });
 }
 
 const compared = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

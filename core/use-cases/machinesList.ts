@@ -1,27 +1,32 @@
 import type { machinesLines, machinesList, machinesNames, machinesOrder } from '../contract/machine.ts';
 import type { Handler } from '../contract/operation.ts';
-import { keptTexts } from '../record/machineForecastStore.ts';
+import { keptTexts, type Placed } from '../record/machineForecastStore.ts';
 import { readSettings } from '../record/settingsStore.ts';
+import type { ListGroup } from '../shop/role.ts';
 import { wintersFrom } from '../shop/winter.ts';
 import { type Context, keptInMemory, recordOf } from './context.ts';
 import { type ForecastsStanding, forecastsStanding } from './forecastsStanding.ts';
 import { listRange } from './listRange.ts';
-import { inListOrder, type Placed } from './machineLine.ts';
+import { inListOrder } from './machineLine.ts';
 import { machineNamesNow, machinesCalled } from './machineNamesNow.ts';
 
 /** Every line in one reply, as the command line prints it: a window asks for the order, and for the lines in sight. */
 export const machinesListHandler: Handler<typeof machinesList, Context> = (context, { atOnce }) => {
   const standing = forecastsStanding(context, atOnce);
   const { asOf, learning, forecasting } = standing;
-  const machines = standing.lines(inOrder(context, standing).map(({ machineId }) => machineId));
+  const machines = standing.lines(inOrder(context, standing).flatMap(({ machines }) => idsOf(machines)));
   return { asOf, machines, learning, forecasting: typeof forecasting === 'string' ? null : forecasting };
 };
 
 export const machinesOrderHandler: Handler<typeof machinesOrder, Context> = (context, { find, atOnce }) => {
   const standing = forecastsStanding(context, atOnce);
-  const all = inOrder(context, standing);
+  const groups = inOrder(context, standing);
+  const all = groups.flatMap(({ machines }) => machines);
   const found = foundBy(context, find);
-  const shown = found === null ? all : all.filter(({ machineId }) => found.has(machineId));
+  const shown = groups.map(({ group, machines }) => ({
+    group,
+    machineIds: idsOf(found === null ? machines : machines.filter(({ machineId }) => found.has(machineId))),
+  }));
   const { asOf, fromPriors, forecasting, older } = standing;
   const hoursKnown = all.some(({ planLineHours }) => planLineHours !== null);
   return {
@@ -29,15 +34,15 @@ export const machinesOrderHandler: Handler<typeof machinesOrder, Context> = (con
     forecasting: typeof forecasting === 'string' ? null : forecasting,
     heldOff: forecasting === 'held-off',
     count: all.length,
-    thisWinter: all.filter(({ group }) => group !== 'later' && group !== 'no-forecast').length,
+    thisWinter: groups.reduce((count, { group, machines }) => count + (NOT_YET.has(group) ? 0 : machines.length), 0),
     winterAfter: hoursKnown ? (wintersFrom(readSettings(recordOf(context)), asOf, 2)[1]?.name ?? null) : null,
     range: listRange(all),
-    groups: [...Map.groupBy(shown, ({ group }) => group)].map(([group, its]) => ({
-      group,
-      machineIds: its.map(({ machineId }) => machineId),
-    })),
+    groups: shown.filter(({ machineIds }) => machineIds.length > 0),
   };
 };
+
+const idsOf = (machines: readonly Placed[]): number[] => machines.map(({ machineId }) => machineId);
+const NOT_YET: ReadonlySet<ListGroup> = new Set(['later', 'no-forecast']);
 
 export const machinesLinesHandler: Handler<typeof machinesLines, Context> = (context, { machineIds }) => ({
   lines: forecastsStanding(context, true, machineIds).lines(machineIds),
@@ -53,10 +58,12 @@ export const machinesNamesHandler: Handler<typeof machinesNames, Context> = (con
 });
 const ALPHABET = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 
-/** Machines as they stand in the list; those never forecast come last. */
-function inOrder(context: Context, { places }: ForecastsStanding): Placed[] {
+/** Machines on record as they stand in the list, group by group; those never forecast come last. */
+function inOrder(context: Context, { places }: ForecastsStanding): ReturnType<typeof inListOrder> {
   const names = machinesCalled(context);
-  const placed = [...names.keys()].map((machineId): Placed => ({ machineId, ...(places.get(machineId) ?? NOWHERE) }));
+  const placed: Placed[] = [];
+  for (const place of places.values()) if (names.has(place.machineId)) placed.push(place); // nearly in order already
+  for (const machineId of names.keys()) if (!places.has(machineId)) placed.push({ machineId, ...NOWHERE });
   return inListOrder(placed, (machineId) => names.get(machineId) ?? '');
 }
 

@@ -1,7 +1,6 @@
 import { type MeasuringSheet, type sheetBlank, zMeasuringSheet } from '../contract/measuringSheet.ts';
 import type { Handler } from '../contract/operation.ts';
 import { zAssemblyKind } from '../contract/shop.ts';
-import { printMeasuringSheet } from '../papers/printMeasuringSheet.ts';
 import { assembliesOnMachine } from '../record/assemblyStore.ts';
 import { customerOfMachine } from '../record/customerStore.ts';
 import { listKinds } from '../record/kindStore.ts';
@@ -14,6 +13,7 @@ import { stripDownSheetHandler } from './stripDownSheet.ts';
 
 export const sheetBlankHandler: Handler<typeof sheetBlank, Context> = async (context, { machineId }) => {
   const sheet = await measuringSheet(context, machineId);
+  const { printMeasuringSheet } = await import('../papers/printMeasuringSheet.ts');
   const { pdf, pages } = await printMeasuringSheet(sheet);
   return {
     fileName: fileName(sheet.machine.name, sheet.printedOn),

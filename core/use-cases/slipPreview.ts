@@ -1,6 +1,5 @@
 import type { Handler } from '../contract/operation.ts';
 import type { Slip, slipPreview } from '../contract/slip.ts';
-import { printSlip } from '../papers/printSlip.ts';
 import { type Context, recordOf } from './context.ts';
 import { shopAround } from './shopNow.ts';
 import { slipOfMachine } from './slipOfMachine.ts';
@@ -10,4 +9,7 @@ export const slipPreviewHandler: Handler<typeof slipPreview, Context> = async (c
   return { slip, pdfBase64: await pdfBase64(slip) };
 };
 
-export const pdfBase64 = async (slip: Slip): Promise<string> => Buffer.from(await printSlip(slip)).toString('base64');
+export async function pdfBase64(slip: Slip): Promise<string> {
+  const { printSlip } = await import('../papers/printSlip.ts');
+  return Buffer.from(await printSlip(slip)).toString('base64');
+}

@@ -2,7 +2,6 @@ import type { MadeSlips, WinterSlips } from '../../contract/recall.ts';
 import type { Slip } from '../../contract/slip.ts';
 import { zipOf } from '../../exchange/zipFiles.ts';
 import { RefusedError } from '../../outcome.ts';
-import { printSlips } from '../../papers/printSlip.ts';
 import { insertContact } from '../../record/contactStore.ts';
 import { writeEntry, writePlain } from '../../record/entry.ts';
 import type { ReadableRecord, WritableRecord } from '../../record/recordFile.ts';
@@ -62,6 +61,7 @@ export async function makeWinterSlips(
 ): Promise<MadeSlips> {
   const record = recordOf(context);
   const asOf = context.today();
+  const { printSlips } = await import('../../papers/printSlip.ts');
   const { slips, leftOut } = slipsToMake(context, machineIds, told);
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     const numbers = numbersFrom(nextSlipNumber(record, asOf), slips.length);

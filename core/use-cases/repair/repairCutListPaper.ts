@@ -1,6 +1,5 @@
 import type { Handler } from '../../contract/operation.ts';
 import type { repairCutListPaper } from '../../contract/repair.ts';
-import { printCutList } from '../../papers/rebuild/winterCutList.ts';
 import { machineOrRefuse } from '../../record/machineStore.ts';
 import { readSettings } from '../../record/settingsStore.ts';
 import { type Context, recordOf } from '../context.ts';
@@ -15,6 +14,7 @@ export const repairCutListPaperHandler: Handler<typeof repairCutListPaper, Conte
   const record = recordOf(context);
   const { name, headLines, phone, email, decimalMark } = readSettings(record);
   const { groups } = await repairCutListHandler(context, { machineId });
+  const { printCutList } = await import('../../papers/rebuild/winterCutList.ts');
   const pdf = await printCutList({
     shop: { name, headLines, phone, email },
     printedOn: context.today(),
