@@ -1,7 +1,7 @@
 import { normalLattice } from '../maths/lattice.ts';
 import { type Mode, newtonMode } from '../maths/newtonMode.ts';
 import { type SmoothSurface, smoothSurface } from '../maths/smoothSurface.ts';
-import { figureGrid, fineMesh, LOOK_MESH } from './figureGrid.ts';
+import { figureGrid, fineMesh, LOOK_MESH, type Posterior } from './figureGrid.ts';
 import {
   along,
   apart,
@@ -58,7 +58,7 @@ const FAR_BELOW = 25;
  */
 export function figureCloud(
   expected: Proposal,
-  lnPosterior: (x: readonly number[]) => number,
+  lnPosterior: Posterior,
   count: number,
   { known = [], cheap = false, gridded = cheap ? 4 : 0, look = false }: { known?: readonly Known[] } & Few = {},
 ): Cloud {
@@ -95,12 +95,7 @@ export function figureCloud(
  * The same without knowing what to expect: from the posterior's mode. Where no surface settles, the posterior itself is asked
  * at every point of the cloud.
  */
-export function figureCloudFrom(
-  start: readonly number[],
-  lnPosterior: (x: readonly number[]) => number,
-  count: number,
-  few: Few = {},
-): Cloud {
+export function figureCloudFrom(start: readonly number[], lnPosterior: Posterior, count: number, few: Few = {}): Cloud {
   const known: Known[] = [];
   const noted = (x: readonly number[]): number => {
     const value = lnPosterior(x);

@@ -10,6 +10,9 @@ import {
   weighsAnything,
 } from './proposal.ts';
 
+/** ln posterior at x. @param near a place asked before, of which x may begin; x itself where there is none */
+export type Posterior = (x: readonly number[], near?: readonly number[]) => number;
+
 /** Nodes along the axes of a normal, so many of its sd apart; they are followed down to this far below the top (ln). */
 export type Mesh = { step: number; depth: number };
 
@@ -31,7 +34,7 @@ const MOST_NODES = 4000;
  * @source trapezium rule on the whole line: L. N. Trefethen and J. A. C. Weideman, "The exponentially convergent trapezoidal rule",
  *   SIAM Review 56 (2014)
  */
-export function figureGrid(expected: Proposal, lnPosterior: (x: readonly number[]) => number, mesh: Mesh): Cloud {
+export function figureGrid(expected: Proposal, lnPosterior: Posterior, mesh: Mesh): Cloud {
   let at = normalLike(expected);
   for (let laid = 1; ; laid++) {
     const cloud = flooded(at, lnPosterior, mesh);
@@ -43,26 +46,30 @@ export function figureGrid(expected: Proposal, lnPosterior: (x: readonly number[
 }
 
 /** Nodes from the centre outwards: those next to any that still weighs something are asked, wherever the posterior leads. */
-function flooded(at: Proposal, lnPosterior: (x: readonly number[]) => number, { step, depth }: Mesh): CloudPoint[] {
+function flooded(at: Proposal, lnPosterior: Posterior, { step, depth }: Mesh): CloudPoint[] {
   const axes = at.centre.map((_, axis) => axis);
   const nodes = new Map<number, { place: readonly number[]; x: number[]; ln: number }>();
   let top = Number.NEGATIVE_INFINITY;
-  const ask = (place: readonly number[]): void => {
+  const ask = (place: readonly number[], near?: readonly number[]): void => {
     // one number for up to four coordinates
     const key = place.reduce((sum, entry) => MOST_NODES * sum + entry, 0);
     if (nodes.has(key)) return;
     const x = at.centre.map((entry, i) => entry + step * axes.reduce((sum, a) => sum + place[a]! * at.axes[i]![a]!, 0));
-    const ln = lnPosterior(x);
+    const ln = lnPosterior(x, near ?? x);
     top = Math.max(top, ln);
     nodes.set(key, { place, x, ln });
   };
   ask(axes.map(() => 0));
   // a map is gone through with all that is added meanwhile
-  for (const { place, ln } of nodes.values()) {
+  for (const { place, x, ln } of nodes.values()) {
     if (!(ln > top - depth)) continue;
     if (nodes.size >= MOST_NODES) break;
     for (const axis of axes)
-      for (const side of [-1, 1]) ask(place.map((entry, a) => (a === axis ? entry + side : entry)));
+      for (const side of [-1, 1])
+        ask(
+          place.map((entry, a) => (a === axis ? entry + side : entry)),
+          x,
+        );
   }
   // evidence: the sum of posteriors times the volume of a cell, as a mean over the points
   const lnCell = -lnScale(at) - axes.length * (0.5 * LN_2PI - Math.log(step)) + Math.log(nodes.size);

@@ -5,6 +5,7 @@ import { type ClassPool, classEvidence, type HarshnessWord, harshnessWord, muWit
 import { type FigureCoordinates, figureCoordinates, figuresAt } from './classFigures.ts';
 import type { ClassPrior } from './classPrior.ts';
 import { type Few, figureCloud, figureCloudFrom } from './figureCloud.ts';
+import type { Posterior } from './figureGrid.ts';
 import { heardKey } from './heardKey.ts';
 import { byText, clearBlock, contentKey, machineBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
@@ -310,9 +311,13 @@ function weighFigures(
 /** Below the best point by this much a sum may have lost its way from there: it is begun afresh. */
 const FAR_BELOW = 12;
 
+/** A place no further below the best than this weighs much: it is gone through twice. */
+const WEIGHS_MUCH = 4;
+
 /**
  * ln posterior of a class's coordinates. Each point is summed from where the sites stood at the best point so far,
- * which is near the top by the time the cloud is laid; points far below it are summed from nothing.
+ * which is near the top by the time the cloud is laid, or where they stood at a place beside it; points far below the best are summed
+ * from nothing.
  */
 function settledPosterior(
   pool: ClassPool,
@@ -320,18 +325,21 @@ function settledPosterior(
   others: readonly (HarshnessWord | undefined)[],
   settings: ModelSettings,
   stop: () => void,
-): (x: readonly number[]) => number {
+): Posterior {
   const state = blockState(pool.blocks);
-  const rounds = partsIn(pool) >= MANY_PARTS ? 1 : 2;
+  const states = new Map<readonly number[], BlockState>();
+  const rounds = hasManyParts(pool) ? 1 : 2;
   let best = Number.NEGATIVE_INFINITY;
-  return (x) => {
+  return (x, near) => {
     stop();
     const lnPrior = -0.5 * x.reduce((sum, entry) => sum + entry * entry, 0);
     const at = (rounds: number) => classEvidence(pool, figuresOf(x), others, settings, rounds).lnZ + lnPrior;
     let value = Number.NEGATIVE_INFINITY;
-    if (Number.isFinite(best)) {
-      restoreState(pool.blocks, state);
-      value = at(rounds);
+    const beside = near && states.get(near);
+    if (beside || Number.isFinite(best)) {
+      restoreState(pool.blocks, beside ?? state);
+      value = at(beside ? 1 : rounds);
+      if (beside && value > best - WEIGHS_MUCH) value = at(1);
     }
     if (!(value > best - FAR_BELOW)) {
       for (const block of pool.blocks) clearBlock(block);
@@ -341,6 +349,11 @@ function settledPosterior(
       best = value;
       keepState(pool.blocks, state);
     }
+    if (near) {
+      const own = blockState(pool.blocks);
+      keepState(pool.blocks, own);
+      states.set(x, own);
+    }
     return Number.isFinite(value) ? value : Number.NEGATIVE_INFINITY;
   };
 }
@@ -349,6 +362,8 @@ function settledPosterior(
 const MANY_PARTS = 60;
 
 const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => sum + block.read.length, 0);
+
+const hasManyParts = (pool: ClassPool): boolean => partsIn(pool) >= MANY_PARTS;
 
 const isRead = ({ pool }: Learner): boolean => pool.blocks.length > 0;
 
@@ -362,9 +377,8 @@ function finer({ pool, coordinates }: Learner): { points: number; nodes: number;
   if (parts === 0) return { points: 0.5, nodes: 1, few };
   if (parts >= 300) return { points: 0.6, nodes: 1, few };
   if (parts >= MANY_PARTS) return { points: 1, nodes: 1, few };
-  // a surface is not worth so many nodes
   const gridded = coordinates.curved.names.length <= few.gridded;
-  return { points: 1.5, nodes: few.cheap ? 10 : parts > 20 ? 2 : gridded ? 8 : 4, few };
+  return { points: 1.5, nodes: parts > 20 ? 3 : gridded ? 10 : 8, few };
 }
 
 /** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin. */
@@ -398,10 +412,12 @@ function hearAllMachines(
     muLambda: [],
     harshness: { eta: 0, lambda: 0 },
   }));
+  // from where a class of many parts has settled, other nodes are near
+  const rounds = settled ? (hasManyParts(pool) ? 1 : 2) : 3;
   learner.nodes = nodes.map(({ figures, weight }) => {
     if (settled) restoreState(pool.blocks, settled);
     else for (const block of pool.blocks) clearBlock(block);
-    const evidence = classEvidence(pool, figures, poolOthers, settings, settled ? 2 : 3);
+    const evidence = classEvidence(pool, figures, poolOthers, settings, rounds);
     for (const [k, block] of pool.blocks.entries()) {
       const word = learner.words[k]!;
       const mu = evidence.words[k]!;

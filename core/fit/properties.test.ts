@@ -192,8 +192,9 @@ describe('learning', () => {
     const inInches = learnShop(at(inch), new Map([['slide', { ...prior, m0: prior.m0 + Math.log(inch) }]]), settings);
     const a = hoursOf(inMm, at(1).slice(0, 2)).flat();
     const b = hoursOf(inInches, at(inch).slice(0, 2), 2.5 * inch).flat();
+    // which points of a cloud stand for it may turn on a sum's last digit
     a.forEach((hours, i) => {
-      close(hours, b[i]!, 1e-4);
+      close(hours, b[i]!, 3e-4);
     });
   });
 });

@@ -33,43 +33,48 @@ export function thinCloud(cloud: readonly WeighedFigures[], count: number): Weig
     .filter(({ weight }) => weight > LIGHTEST);
   const total = heavy.reduce((sum, { weight }) => sum + weight, 0);
   const weights = heavy.map(({ weight }) => weight / total);
-  const rows = standardised(heavy, weights);
-  const degrees = moments(varying(heavy), count);
-  const kept = recombine(atRightAngles(rows, degrees, weights), weights);
+  const names = varying(heavy);
+  const columns = names.map((name) =>
+    freed(
+      heavy.map(({ figures }) => coordinate(figures, name)),
+      weights,
+    ),
+  );
+  const degrees = moments(names, count).filter((row) => row.every((degree, i) => degree < columns[i]!.length));
+  const values = heavy.map((_, k) =>
+    Float64Array.from(degrees, (row) => row.reduce((product, degree, i) => product * columns[i]![degree]![k]!, 1)),
+  );
+  const kept = recombine(values, weights);
   const sum = kept.reduce((all, weight) => all + weight, 0);
   return heavy.flatMap(({ figures }, k) => (kept[k]! > 0 ? [{ figures, weight: kept[k]! / sum }] : []));
 }
 
-/** A product that is a sum of the ones before but for this share of it says nothing of its own. */
+/** A power that is a sum of the ones before but for this share of it says nothing of its own. */
 const OF_ITS_OWN = 1e-7;
 
 /**
- * Products of powers of the figures at each point, freed of each other under the weights: sums of them are then kept to the last
- * digits, high degrees or not.
- * @source modified Gram-Schmidt: G. H. Golub and C. F. Van Loan, Matrix Computations (cited from memory)
+ * The powers of one figure at each point, 1 first, each freed of the ones before under the weights and brought to a mean square of 1:
+ * sums of their products are then kept to the last digits, high degrees or not.
+ * @returns one row a degree
+ * @source polynomials at right angles by their recurrence: W. Gautschi, Orthogonal Polynomials (2004; cited from memory)
  */
-function atRightAngles(
-  rows: readonly (readonly number[])[],
-  degrees: readonly (readonly number[])[],
-  weights: readonly number[],
-): number[][] {
-  const free: Float64Array[] = [];
-  const dot = (a: Float64Array, b: Float64Array): number => {
-    let sum = 0;
-    for (let k = 0; k < a.length; k++) sum += weights[k]! * a[k]! * b[k]!;
-    return sum;
-  };
-  for (const of of degrees) {
-    const column = Float64Array.from(rows, (row) => of.reduce((product, degree, i) => product * row[i]! ** degree, 1));
-    const whole = Math.sqrt(dot(column, column));
-    for (const other of free) {
-      const share = dot(column, other);
-      for (let k = 0; k < column.length; k++) column[k] = column[k]! - share * other[k]!;
+function freed(of: readonly number[], weights: readonly number[]): Float64Array[] {
+  const mean = (value: (k: number) => number): number => weights.reduce((sum, weight, k) => sum + weight * value(k), 0);
+  const rows = [Float64Array.from(of, () => 1)];
+  while (rows.length <= MOST_DEGREE) {
+    const last = rows.at(-1)!;
+    const next = last.map((value, k) => value * of[k]!);
+    const whole = Math.sqrt(mean((k) => next[k]! * next[k]!));
+    // twice over, so that rounding leaves nothing
+    for (const row of [...rows, ...rows]) {
+      const share = mean((k) => next[k]! * row[k]!);
+      for (let k = 0; k < next.length; k++) next[k] = next[k]! - share * row[k]!;
     }
-    const own = Math.sqrt(dot(column, column));
-    if (own > OF_ITS_OWN * whole) free.push(column.map((value) => value / own));
+    const own = Math.sqrt(mean((k) => next[k]! * next[k]!));
+    if (!(own > OF_ITS_OWN * whole)) break;
+    rows.push(next.map((value) => value / own));
   }
-  return rows.map((_, k) => free.map((column) => column[k]!));
+  return rows;
 }
 
 const coordinate = (figures: ClassFigures, name: keyof ClassFigures): number =>
@@ -78,17 +83,6 @@ const coordinate = (figures: ClassFigures, name: keyof ClassFigures): number =>
 /** Figures that are not the same at every point. */
 const varying = (points: readonly WeighedPoint[]): (keyof ClassFigures)[] =>
   FIGURES.filter((name) => points.some(({ figures }) => figures[name] !== points[0]!.figures[name]));
-
-/** Coordinates of the figures that vary, with mean 0 and sd 1. */
-function standardised(points: readonly WeighedPoint[], weights: readonly number[]): number[][] {
-  const columns = varying(points).map((name) => {
-    const values = points.map(({ figures }) => coordinate(figures, name));
-    const mean = values.reduce((sum, value, k) => sum + weights[k]! * value, 0);
-    const square = values.reduce((sum, value, k) => sum + weights[k]! * (value - mean) ** 2, 0);
-    return values.map((value) => (square > 0 ? (value - mean) / Math.sqrt(square) : 0));
-  });
-  return points.map((_, k) => columns.map((column) => column[k]!));
-}
 
 /** The `count` cheapest products of powers of the figures: 1, then the power, its square, ... */
 function moments(names: readonly (keyof ClassFigures)[], count: number): number[][] {

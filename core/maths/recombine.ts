@@ -1,116 +1,98 @@
-/** Sums are taken as dependent when what is left of them is less than this of the largest value. */
-const NOTHING = 1e-11;
+/** A sum is taken as following from the ones before when what is left of its values is less than this of the largest. */
+const NOTHING = 1e-10;
 
 /**
  * Fewer points with the same sums: of weighted points, at most as many as there are sums to be kept, with new weights (0 for
- * those dropped, none negative), so that every sum of weight x value is what it was.
- *   while more points are left than sums: a combination v of them with sum v value = 0 for all values is added to the
- *   weights until the first falls to nothing; that point is dropped
+ * those dropped, none negative), so that every sum of weight x value is what it was. Many points go by groups first, each
+ * standing for its own: half the groups fall at a time.
  * @param values one row a point: the functions whose sums are kept, 1 among them
  * @param weights not negative
  * @source C. Litterer and T. Lyons, "High order recombination and an application to cubature on Wiener space",
  *   Annals of Applied Probability 22 (2012), section 3 (cited from memory); that so few suffice: V. Tchakaloff (1957)
  * @example recombine([[1, 0], [1, 1], [1, 2]], [0.25, 0.5, 0.25]) // two points, weight 1, mean 1
  */
-export function recombine(values: readonly (readonly number[])[], weights: readonly number[]): number[] {
+export function recombine(values: readonly ArrayLike<number>[], weights: readonly number[]): number[] {
   const sums = values[0]?.length ?? 0;
-  let left = [...weights];
-  let heavy = positive(left);
-  // many points go by groups first, each standing for its own: half the groups fall at a time
-  while (heavy.length > 4 * sums) {
-    const groups = Array.from({ length: 2 * sums }, (_, g) => heavy.filter((_, k) => k % (2 * sums) === g));
-    const totals = groups.map((group) => group.reduce((sum, point) => sum + left[point]!, 0));
-    const means = groups.map((group, g) =>
-      Array.from(
-        { length: sums },
-        (_, j) => group.reduce((sum, point) => sum + left[point]! * values[point]![j]!, 0) / totals[g]!,
-      ),
-    );
-    const kept = dropped(means, totals);
-    groups.forEach((group, g) => {
-      for (const point of group) left[point] = left[point]! * (kept[g]! / totals[g]!);
+  const left = [...weights];
+  for (;;) {
+    const heavy = left.flatMap((weight, point) => (weight > 0 ? [point] : []));
+    const count = Math.min(heavy.length, 2 * sums);
+    const totals = new Float64Array(count);
+    const means = Array.from({ length: sums }, () => new Float64Array(count));
+    heavy.forEach((point, k) => {
+      totals[k % count]! += left[point]!;
     });
-    const next = positive(left);
-    if (next.length === heavy.length) break;
-    heavy = next;
+    heavy.forEach((point, k) => {
+      const share = left[point]! / totals[k % count]!;
+      for (let j = 0; j < sums; j++) means[j]![k % count]! += share * values[point]![j]!;
+    });
+    const kept = fewest(means, totals);
+    heavy.forEach((point, k) => {
+      left[point] = left[point]! * (kept[k % count]! / totals[k % count]!);
+    });
+    if (count === heavy.length) return left;
   }
-  left = dropped(values, left);
-  return left;
 }
 
-const positive = (weights: readonly number[]): number[] =>
-  weights.flatMap((weight, point) => (weight > 0 ? [point] : []));
-
 /**
- * One point after another dropped, until as many are left as there are sums. Of the combinations that move no sum one is added
- * until a weight is nothing; the others are then freed of that point.
+ * Weights of as few points as there are sums that do not follow from each other. These points are the basis; weight added to any
+ * other point is made up for by theirs. Each other point in turn takes weight or gives it until a weight is nothing, its own or that
+ * of a point of the basis, whose place it takes then.
+ * @param equations one row a sum, one column a point; overwritten
+ * @source the steps of the simplex method, without a price: G. B. Dantzig, Linear Programming and Extensions (1963; cited from memory)
  */
-function dropped(values: readonly (readonly number[])[], weights: readonly number[]): number[] {
-  const held = positive(weights);
-  const left = held.map((point) => weights[point]!);
-  const combinations = nullVectors(held.map((point) => values[point]!));
-  for (let v = combinations.pop(); v !== undefined; v = combinations.pop()) {
-    // the way that reaches a weight's end first
-    let step = Number.POSITIVE_INFINITY;
+function fewest(equations: Float64Array[], weights: Float64Array): Float64Array {
+  const { rows, order } = solved(equations);
+  const left = Float64Array.from(order, (point) => weights[point]!);
+  for (let free = left.length - 1; free >= rows.length; free--) {
+    // weight given up by the free point until it has none, or given to it or taken until one of the basis has none
+    let give = left[free]!;
     let end = -1;
-    for (let k = 0; k < held.length; k++) {
-      if (v[k] === 0 || left[k] === 0) continue;
-      const reach = -left[k]! / v[k]!;
-      if (Math.abs(reach) < Math.abs(step)) [step, end] = [reach, k];
+    for (let i = 0; i < rows.length; i++) {
+      const reach = -left[i]! / rows[i]![free]!;
+      if (Math.abs(reach) < Math.abs(give)) [give, end] = [reach, i];
     }
+    for (let i = 0; i < rows.length; i++) left[i] = Math.max(0, left[i]! + give * rows[i]![free]!);
+    left[free] = Math.max(0, left[free]! - give);
     if (end < 0) continue;
-    for (let k = 0; k < held.length; k++) left[k] = Math.max(0, left[k]! + step * v[k]!);
-    left[end] = 0;
-    for (const other of combinations) {
-      const share = other[end]! / v[end]!;
-      if (share === 0) continue;
-      for (let k = 0; k < held.length; k++) other[k] = other[k]! - share * v[k]!;
-      other[end] = 0;
-    }
+    [order[end], order[free]] = [order[free]!, order[end]!];
+    left[end] = left[free]!;
+    left[free] = 0;
+    pivot(rows, end, free, rows.length, free);
   }
-  const all = new Array<number>(weights.length).fill(0);
-  held.forEach((point, k) => {
+  const all = new Float64Array(weights.length);
+  order.forEach((point, k) => {
     all[point] = left[k]!;
   });
   return all;
 }
 
-/** All weights under which rows sum to nothing: one vector for each row beyond the rank. Gauss and Jordan's elimination, whole pivots. */
-function nullVectors(rows: readonly (readonly number[])[]): Float64Array[] {
-  const count = rows.length;
-  const sums = rows[0]?.length ?? 0;
-  // unknown k is the weight of row k; equation j is column j
-  const a = Array.from({ length: sums }, (_, j) => Float64Array.from(rows, (row) => row[j]!));
-  const largest = a.reduce(
-    (most, equation) => equation.reduce((top, entry) => Math.max(top, Math.abs(entry)), most),
-    0,
-  );
-  const order = rows.map((_, k) => k);
-  let rank = 0;
-  for (; rank < sums && rank < count; rank++) {
-    let [row, place, most] = [rank, rank, 0];
-    for (let j = rank; j < sums; j++)
-      for (let k = rank; k < count; k++) {
-        const entry = Math.abs(a[j]![order[k]!]!);
-        if (entry > most) [row, place, most] = [j, k, entry];
-      }
-    if (most <= NOTHING * largest) break;
-    [a[rank], a[row]] = [a[row]!, a[rank]!];
+/** The equations solved for as many points, which come first in the order: Gauss and Jordan's elimination, the largest of a row its pivot. */
+function solved(equations: Float64Array[]): { rows: Float64Array[]; order: number[] } {
+  const order = Array.from(equations[0] ?? [], (_, point) => point);
+  const rows: Float64Array[] = [];
+  const largest = equations.map((row) => row.reduce((most, entry) => Math.max(most, Math.abs(entry)), 0));
+  equations.forEach((row, j) => {
+    const rank = rows.length;
+    let place = rank;
+    for (let k = rank + 1; k < row.length; k++) if (Math.abs(row[k]!) > Math.abs(row[place]!)) place = k;
+    if (!(Math.abs(row[place] ?? 0) > NOTHING * largest[j]!)) return;
+    for (const other of equations) [other[rank], other[place]] = [other[place]!, other[rank]!];
     [order[rank], order[place]] = [order[place]!, order[rank]!];
-    const from = a[rank]!;
-    const pivot = order[rank]!;
-    const scale = 1 / from[pivot]!;
-    for (let k = 0; k < count; k++) from[k] = from[k]! * scale;
-    for (let j = 0; j < sums; j++) {
-      const factor = a[j]![pivot]!;
-      if (j === rank || factor === 0) continue;
-      for (let k = 0; k < count; k++) a[j]![k] = a[j]![k]! - factor * from[k]!;
-    }
-  }
-  return order.slice(rank).map((free) => {
-    const v = new Float64Array(count);
-    v[free] = 1;
-    for (let j = 0; j < rank; j++) v[order[j]!] = -a[j]![free]!;
-    return v;
+    rows.push(row);
+    pivot([...rows, ...equations.slice(j + 1)], rank, rank, rank + 1, row.length);
   });
+  return { rows, order };
+}
+
+/** Each row freed of a column but the pivot's, in which it becomes 1; columns from `first` on, up to `end`. */
+function pivot(rows: readonly Float64Array[], at: number, column: number, first: number, end: number): void {
+  const from = rows[at]!;
+  const scale = 1 / from[column]!;
+  for (let k = first; k < end; k++) from[k] = from[k]! * scale;
+  for (const row of rows) {
+    const factor = row[column]!;
+    if (row === from || factor === 0) continue;
+    for (let k = first; k < end; k++) row[k] = row[k]! - factor * from[k]!;
+  }
 }

@@ -90,7 +90,6 @@ test('a sharp class is forecast from the mean of its figures within the toleranc
   apart.sort((a, b) => a - b);
   expect(apart.length).toBeGreaterThan(200);
   expect(apart[Math.floor(0.9 * apart.length)]).toBeLessThan(0.004);
-  // which nodes stand for the class may turn on the last digit of a sum: the furthest of 360 hours was 0.97 or 1.07 % off
   expect(apart.at(-1)).toBeLessThan(0.012);
 
   const few = parts(20);
