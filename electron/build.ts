@@ -20,7 +20,8 @@ export async function buildProgram({ evenIfFresh = false } = {}): Promise<void> 
   utimesSync(stamp, startedAt, startedAt);
 }
 
-function isFresh(): boolean {
+/** What was built is newer than all it was built from. */
+export function isFresh(): boolean {
   const builtAt = statSync(stamp, { throwIfNoEntry: false })?.mtimeMs;
   return builtAt !== undefined && SOURCES.every((source) => newestMs(join(top, source)) < builtAt);
 }

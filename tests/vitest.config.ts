@@ -3,8 +3,6 @@ import { defineConfig } from 'vitest/config';
 import { longRun } from './support/counts.ts';
 import { LongestFirst } from './support/longestFirst.ts';
 
-const testsIn = (folder: string) => `${folder}/**/*.test.{ts,tsx}`;
-const WINDOW = testsIn('tests/app');
 /** Put another Electron in the place of what the program imports, which a process can do for one file alone. */
 const ALONE = ['electronMain', 'recallNotice'].map((name) => `tests/app/${name}.test.ts`);
 /** Ample for a slow or busy computer: a test judges what comes out, never how fast. */
@@ -13,6 +11,7 @@ const common = {
   hookTimeout: 300_000,
   expect: { poll: { timeout: 90_000 } },
   pool: 'forks' as const,
+  alias: [{ find: /^.*\/threadFile\.ts$/, replacement: join(import.meta.dirname, 'support', 'builtThreadFile.ts') }],
 };
 
 /**
@@ -24,19 +23,20 @@ export default defineConfig({
   test: {
     pool: 'forks',
     globalSetup: 'tests/support/ownTemporaryFolder.ts',
-    // two more than the processors of a small computer: windows and disks are waited for
-    maxWorkers: 4,
+    // one more than the processors of a small computer: windows and disks are waited for
+    maxWorkers: 3,
     sequence: { sequencer: LongestFirst },
     projects: [
       { test: { ...common, name: 'alone', include: ALONE } },
-      { test: { ...common, name: 'window', isolate: false, include: [WINDOW], exclude: ALONE } },
       {
         test: {
           ...common,
-          name: 'parts',
+          name: 'together',
           isolate: false,
-          include: ['core', 'electron', 'renderer', 'demo-data', 'tests'].map(testsIn),
-          exclude: [WINDOW],
+          include: ['core', 'electron', 'renderer', 'demo-data', 'tests'].map(
+            (folder) => `${folder}/**/*.test.{ts,tsx}`,
+          ),
+          exclude: ALONE,
         },
       },
     ],

@@ -49,16 +49,17 @@ const LONGEST = [
 ];
 
 /**
- * Windows before all else, and of each project the longest files first: what is left for the end is small, and keeps all
- * processors busy.
+ * Those that run alone before all else: a process ends where one of them is next. Then the windows, and of each kind the longest
+ * files first: what is left for the end is small, and keeps all processors busy.
  */
 export class LongestFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
-    const project = ({ project: { name } }: TestSpecification) => ['window', 'alone', 'parts'].indexOf(name);
-    const length = ({ moduleId }: TestSpecification) => {
-      const place = LONGEST.indexOf(relative(top, moduleId).replaceAll('\\', '/'));
-      return place < 0 ? LONGEST.length : place;
+    const rank = (file: TestSpecification) => {
+      const path = relative(top, file.moduleId).replaceAll('\\', '/');
+      const kind = file.project.name === 'alone' ? 0 : path.startsWith('tests/app/') ? 1 : 2;
+      const place = LONGEST.indexOf(path);
+      return kind * (LONGEST.length + 1) + (place < 0 ? LONGEST.length : place);
     };
-    return files.toSorted((a, b) => project(a) - project(b) || length(a) - length(b));
+    return files.toSorted((a, b) => rank(a) - rank(b));
   }
 }

@@ -6,10 +6,10 @@ import { RefusedError } from '../../outcome.ts';
 import { type Context, recordOf } from '../context.ts';
 import { fileInHand } from '../givenFiles.ts';
 import { ownersOfSlips } from '../recall/winterSlips.ts';
+import { threadFile } from '../threadFile.ts';
 import type { Job, JobWord } from './jobWork.ts';
 
-/** Beside this file as it stands; beside the one file of the built program under the same name. */
-const WORKER = new URL(import.meta.url.endsWith('.ts') ? './jobWorker.ts' : './jobWorker.js', import.meta.url);
+const WORKER = threadFile('jobWorker', import.meta.url);
 
 /** A sheet of a million rows with what it is fitted to takes about 2 GB. */
 const MOST_HEAP_MB = 6000;

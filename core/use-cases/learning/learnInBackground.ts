@@ -9,6 +9,7 @@ import { movedForecasts } from '../../way/movedForecasts.ts';
 import { settingsOf } from '../../way/settingsOf.ts';
 import { forecastShop, type Learning, learnClasses, seriesOfShop } from '../../way.ts';
 
+import { threadFile } from '../threadFile.ts';
 import { heardLife } from './heardNow.ts';
 
 /** What a learning rests on, as it crosses to the thread. */
@@ -62,8 +63,7 @@ export const learnInBackground = (from: LearnFrom | LearnFromRecord): Promise<Le
 /** What other settings would move, worked out in a thread of its own. */
 export const movedInBackground = (from: TryFrom): Promise<Moved> => inThread<Moved>(from);
 
-/** Beside this file as it stands; beside the one file of the built program under the same name. */
-const WORKER = new URL(import.meta.url.endsWith('.ts') ? './learnWorker.ts' : './learnWorker.js', import.meta.url);
+const WORKER = threadFile('learnWorker', import.meta.url);
 
 /** How long a thread that has done its work waits for more [ms]: to start one costs more than to learn a small shop. */
 const WAITS_MS = 60_000;
