@@ -127,7 +127,7 @@ function printWindow(rows: readonly Stood[]): void {
     'In a browser, by the clock; long tasks block the window for over 50 ms',
     [
       ...['machines', 'start to rows ms', 'long tasks: opening', 'scrolling', 'saving', 'longest ms', 'frames in time'],
-      ...['size saved ms', 'machine page ms', 'memory MB'],
+      ...['machine page first ms', 'size saved ms', 'its page anew ms', 'of that worked ms', 'memory MB'],
     ],
     rows.flatMap(({ machines, windows }) =>
       windows.map((window, warm) =>
@@ -137,7 +137,9 @@ function printWindow(rows: readonly Stood[]): void {
               ...[`${machines} ${warm ? 'kept' : 'new'}`, places(window.usableMs, 0)],
               ...[window.longTasks.opening, window.longTasks.scrolling, window.longTasks.saving],
               ...[places(window.longTasks.longestMs, 0), `${places(100 * window.framesInTime, 0)} %`],
-              ...[window.savedMs, window.machineMs].map((ms) => (ms === null ? '-' : places(ms, 0))),
+              ...(['firstMs', 'savedMs', 'machineMs', 'machineCpuMs'] as const).map((what) =>
+                window.saving ? places(window.saving[what], 0) : '-',
+              ),
               places(window.peakMb, 0),
             ],
       ),

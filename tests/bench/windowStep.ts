@@ -1,7 +1,7 @@
 import { spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
-import { type Browser, chromium, type Page } from 'playwright-core';
+import { type Browser, type CDPSession, chromium, type Page } from 'playwright-core';
 import { BROWSER_FLAGS, testBrowserPath } from '#tests/support/browser.ts';
 import { BENCH_FOLDER } from './build.ts';
 
@@ -15,12 +15,21 @@ export type InWindow = {
   longTasks: { opening: number; scrolling: number; saving: number; longestMs: number };
   /** share of the frames of a scroll that came within 20 ms of the one before, of 60 in a second */
   framesInTime: number;
-  /** from the key that saves to the last change of the page that says what moved [ms]; null: nothing was saved */
-  savedMs: number | null;
-  /** from the key to the last change of the machine's page [ms] */
-  machineMs: number | null;
+  /** null: nothing was saved */
+  saving: Saving | null;
   /** peak memory of the program's process [MB] */
   peakMb: number;
+};
+
+/** A machine's page opened from the list, one of its sizes typed at the bench and saved, and its page again: each to its last change. */
+export type Saving = {
+  /** its page drawn for the first time, from the key [ms] */
+  firstMs: number;
+  /** from the key that saves to the page that says what moved [ms] */
+  savedMs: number;
+  /** its page drawn anew with what the size has moved, from the key [ms]; and what of that the window's own thread worked [ms of the processor] */
+  machineMs: number;
+  machineCpuMs: number;
 };
 
 /** Null: there is no Chromium to look with. */
@@ -52,14 +61,14 @@ async function looked(browser: Browser, recordPath: string, kept: boolean): Prom
     const opening = await longTasks(page);
     const framesInTime = await scrolled(page);
     const scrolling = await longTasks(page);
-    const { savedMs, machineMs } = kept ? await saved(page) : { savedMs: null, machineMs: null };
-    const saving = await longTasks(page);
+    const saving = kept ? await saved(page) : null;
+    const whileSaving = await longTasks(page);
     program.stdin.write('\n');
     const peakMb = Number((await lines.next()).value);
-    const longestMs = Math.max(0, ...opening, ...scrolling, ...saving);
+    const longestMs = Math.max(0, ...opening, ...scrolling, ...whileSaving);
     return {
-      ...{ usableMs, framesInTime, savedMs, machineMs, peakMb },
-      longTasks: { opening: opening.length, scrolling: scrolling.length, saving: saving.length, longestMs },
+      ...{ usableMs, framesInTime, saving, peakMb },
+      longTasks: { opening: opening.length, scrolling: scrolling.length, saving: whileSaving.length, longestMs },
     };
   } finally {
     program.kill();
@@ -100,11 +109,13 @@ const scrolled = (page: Page): Promise<number> =>
     return frames.filter((ms) => ms < 20).length / frames.length;
   });
 
-/** A size typed and saved at the bench, then the machine's page by its key. */
-async function saved(page: Page): Promise<{ savedMs: number; machineMs: number }> {
-  await page.evaluate(() => {
-    window.location.hash = '/strip-down/1';
-  });
+const MACHINE = '.machine-picture-room';
+
+/** By keys alone, as at a bench. */
+async function saved(page: Page): Promise<Saving> {
+  const worked = await threadOf(page);
+  const firstMs = await quiet(page, 'Enter', MACHINE);
+  await page.keyboard.press('s');
   const box = page.locator('.grid-row input').first();
   await box.waitFor();
   await box.fill((await box.getAttribute('placeholder')) || '11');
@@ -112,8 +123,19 @@ async function saved(page: Page): Promise<{ savedMs: number; machineMs: number }
   await page.waitForTimeout(1500); // it is kept as typed, and asked what is odd about it
   if (await page.locator('.asked').count()) await page.keyboard.press('k');
   const savedMs = await quiet(page, 'Control+Enter', '.sheet-head .key.first:has-text("M")');
-  const machineMs = await quiet(page, 'm', '.machine-picture-room');
-  return { savedMs, machineMs };
+  const before = await worked();
+  const machineMs = await quiet(page, 'm', MACHINE);
+  return { firstMs, savedMs, machineMs, machineCpuMs: (await worked()) - before };
+}
+
+/** What the window's own thread has worked so far, waiting for the processor left out [ms]. */
+async function threadOf(page: Page): Promise<() => Promise<number>> {
+  const devtools: CDPSession = await page.context().newCDPSession(page);
+  await devtools.send('Performance.enable', { timeDomain: 'threadTicks' });
+  return async () => {
+    const { metrics } = await devtools.send('Performance.getMetrics');
+    return 1000 * (metrics.find(({ name }) => name === 'TaskDuration')?.value ?? 0);
+  };
 }
 
 /** From a key to the last change of the page, once it stands and nothing has changed for a while [ms]. */
