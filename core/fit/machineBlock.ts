@@ -1,5 +1,6 @@
 import { invertPositive } from '../maths/cholesky.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
+import { type BlockRoom, blockRoom } from './blockRoom.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import { type ClassFigures, clearSite, type PartSite, partSite, setTimes } from './partSite.ts';
 import { keepNodes, makeTilt, type PartLaws, setReadings, sumUnknowns, type Tilt, weighBell } from './partTilt.ts';
@@ -138,39 +139,12 @@ export const partLaws = (partScatter: number, settings: ModelSettings): PartLaws
   sd: [partScatter, settings.oddPartWidth * partScatter],
 });
 
-/** Where a block's numbers are worked out; grown to the largest met. */
-let spoilt = new Float64Array(1);
-let known = new Float64Array(1);
-let knownMean = new Float64Array(1);
-let knownPrecision = new Float64Array(1);
-let cavityCov = new Float64Array(1);
-let cavityMean = new Float64Array(1);
-let cavityPrecision = new Float64Array(1);
-let cavityShift = new Float64Array(1);
-let cavityLnDet = 0;
-let newPrecision = new Float64Array(1);
-let gain = new Float64Array(1);
-let gained = new Float64Array(1);
 const found: Tilt = makeTilt();
-
-function makeRoom(size: number): void {
-  if (spoilt.length >= size * size) return;
-  spoilt = new Float64Array(size * size);
-  known = new Float64Array(size * size);
-  knownMean = new Float64Array(size);
-  knownPrecision = new Float64Array(size * size);
-  cavityCov = new Float64Array(size * size);
-  cavityMean = new Float64Array(size);
-  cavityPrecision = new Float64Array(size * size);
-  cavityShift = new Float64Array(size);
-  newPrecision = new Float64Array(size * size);
-  gain = new Float64Array(size * size);
-  gained = new Float64Array(size * size);
-}
 
 /** Prior of the block's unknowns with all sites on top, as mean and variance. @returns ln|precision|, NaN when it makes no normal */
 function gatherSites(block: MachineBlock, p: number, q: number, figures: ClassFigures): number {
   const { size, precision, shift, cov, mean } = block;
+  const { spoilt } = blockRoom(size);
   block.p = p;
   block.q = q;
   block.visitVar = figures.visitErrorMm ** 2;
@@ -178,7 +152,7 @@ function gatherSites(block: MachineBlock, p: number, q: number, figures: ClassFi
   shift.fill(0);
   precision[0] = 1 / q;
   shift[0] = p / q;
-  for (let v = 1; v < size; v++) precision[v * size + v] = figures.visitErrorMm ** -2;
+  for (let v = 1; v < size; v++) precision[v * size + v] = 1 / block.visitVar;
   for (const part of block.read) addSite(block, part);
   for (let i = 0; i < size * size; i++) spoilt[i] = precision[i]!;
   const lnDet = invertPositive(spoilt, cov, size);
@@ -210,7 +184,9 @@ function addSite(block: MachineBlock, part: PartSite): void {
  */
 function cavity(block: MachineBlock, part: PartSite): boolean {
   const { size, cov, mean } = block;
-  const { d, place } = part;
+  const { d, place, precision, shift } = part;
+  const room = blockRoom(size);
+  const { spoilt, known, knownMean, knownPrecision, cavityCov, cavityMean, cavityPrecision, cavityShift } = room;
   for (let a = 0; a < d; a++) {
     const row = place[a]! * size;
     knownMean[a] = mean[place[a]!]!;
@@ -219,14 +195,14 @@ function cavity(block: MachineBlock, part: PartSite): boolean {
   for (let i = 0; i < d * d; i++) spoilt[i] = known[i]!;
   let lnDet = invertPositive(spoilt, knownPrecision, d);
   for (let a = 0; a < d; a++) {
-    let shift = -part.shift[a]!;
+    let at = -shift[a]!;
     for (let b = 0; b < d; b++) {
-      const at = a * d + b;
-      cavityPrecision[at] = knownPrecision[at]! - part.precision[at]!;
-      spoilt[at] = cavityPrecision[at]!;
-      shift += knownPrecision[at]! * knownMean[b]!;
+      const entry = knownPrecision[a * d + b]! - precision[a * d + b]!;
+      cavityPrecision[a * d + b] = entry;
+      spoilt[a * d + b] = entry;
+      at += knownPrecision[a * d + b]! * knownMean[b]!;
     }
-    cavityShift[a] = shift;
+    cavityShift[a] = at;
   }
   if (!Number.isNaN(lnDet)) lnDet = invertPositive(spoilt, cavityCov, d);
   if (Number.isNaN(lnDet)) {
@@ -236,7 +212,7 @@ function cavity(block: MachineBlock, part: PartSite): boolean {
     for (let a = 0; a < d; a++) cavityCov[a * d + a] = a === 0 ? block.q : block.visitVar;
     return false;
   }
-  cavityLnDet = -lnDet;
+  room.cavityLnDet = -lnDet;
   for (let a = 0; a < d; a++) {
     let at = 0;
     for (let b = 0; b < d; b++) at += cavityCov[a * d + b]! * cavityShift[b]!;
@@ -261,7 +237,7 @@ type Look = { centre: number; half: number; count: number };
  * Where the last size and the cavity would have it, the size as wear at an even rate: ln(y / t), good to sd(y) / y. A size that
  * says little of a rate is no guess: then the whole of what the cavity holds possible is scanned.
  */
-function firstLook(part: PartSite, figures: ClassFigures, laws: PartLaws): Look {
+function firstLook(part: PartSite, { cavityMean, cavityCov }: BlockRoom, figures: ClassFigures, laws: PartLaws): Look {
   const last = part.n - 1;
   const y = part.wearMm[last]!;
   const t = part.t[last]!;
@@ -289,12 +265,13 @@ const LEAST_TOLD = 0.4;
 const SCAN_NODES = 31;
 
 /** Looks for the part's bell of ln rate: nodes over 4.5 sd of where it should be, again until they resolve it. Ask after a cavity. */
-function findBell(part: PartSite, figures: ClassFigures, laws: PartLaws): void {
+function findBell(part: PartSite, room: BlockRoom, figures: ClassFigures, laws: PartLaws): void {
+  const { cavityMean, cavityCov } = room;
   setReadings(part, figures, cavityMean, cavityCov);
   let { centre, half, count } =
     part.bellSd > 0
       ? { centre: part.bellMean, half: BELL_REACH * part.bellSd, count: BELL_NODES }
-      : firstLook(part, figures, laws);
+      : firstLook(part, room, figures, laws);
   for (let look = 0; look < 25; look++) {
     centre = Math.min(WILDEST_LN_RATE, Math.max(-WILDEST_LN_RATE, centre));
     weighBell(part, laws, cavityMean[0]!, cavityCov[0]!, centre, half, count, found);
@@ -324,57 +301,86 @@ function normalHeight(mean: Float64Array, precision: Float64Array, lnDetCov: num
  * New site of a part: what its readings add to its cavity, as a normal. W = C*^-1 - C^-1, w = C*^-1 m* - C^-1 m.
  * @returns false when there is none: the old one stays
  */
-function renewSite(part: PartSite): boolean {
-  const { d } = part;
-  for (let i = 0; i < d * d; i++) spoilt[i] = found.cov[i]!;
+function renewSite(part: PartSite, room: BlockRoom): boolean {
+  const { d, precision, shift } = part;
+  const { mean: newMean, cov: newCov, lnZ } = found;
+  const { spoilt, newPrecision, cavityPrecision, cavityShift, cavityMean, cavityLnDet } = room;
+  for (let i = 0; i < d * d; i++) spoilt[i] = newCov[i]!;
   const lnDetNew = invertPositive(spoilt, newPrecision, d);
-  if (Number.isNaN(lnDetNew) || !Number.isFinite(found.lnZ)) return false;
+  if (Number.isNaN(lnDetNew) || !Number.isFinite(lnZ)) return false;
   for (let a = 0; a < d; a++) {
-    let shift = -cavityShift[a]!;
+    let at = -cavityShift[a]!;
     for (let b = 0; b < d; b++) {
-      const at = a * d + b;
-      part.precision[at] = newPrecision[at]! - cavityPrecision[at]!;
-      shift += newPrecision[at]! * found.mean[b]!;
+      const entry = newPrecision[a * d + b]!;
+      precision[a * d + b] = entry - cavityPrecision[a * d + b]!;
+      at += entry * newMean[b]!;
     }
-    part.shift[a] = shift;
+    shift[a] = at;
   }
   part.lnScale =
-    found.lnZ +
-    normalHeight(cavityMean, cavityPrecision, cavityLnDet, d) -
-    normalHeight(found.mean, newPrecision, lnDetNew, d);
+    lnZ + normalHeight(cavityMean, cavityPrecision, cavityLnDet, d) - normalHeight(newMean, newPrecision, lnDetNew, d);
   return true;
 }
 
 /**
- * Carries a part's new mean m* and variance V* of z on to the whole block: with G = C_.z V^-1,
- *   mean + G (m* - m),  C + G (V* - V) G^T
+ * Carries a part's new mean m* and variance V* of z on to the whole block: of z itself they are what is held now; of the other
+ * unknowns x and between x and z, with G = C_xz V^-1,
+ *   m_x + G (m* - m),  C_xx + G (V* - V) G^T,  C_xz + G (V* - V)
  */
-function spreadNews(block: MachineBlock, part: PartSite): void {
+function spreadNews(block: MachineBlock, part: PartSite, room: BlockRoom): void {
   const { size, cov, mean } = block;
   const { d, place } = part;
-  for (let i = 0; i < size; i++)
-    for (let a = 0; a < d; a++) {
-      let entry = 0;
-      for (let b = 0; b < d; b++) entry += cov[i * size + place[b]!]! * knownPrecision[b * d + a]!;
-      gain[i * d + a] = entry;
-    }
-  for (let i = 0; i < size; i++) {
+  const { mean: newMean, cov: newCov } = found;
+  const { known, knownMean, knownPrecision, gain, gained, others } = room;
+  const count = unknownsBeside(part, size, others);
+  for (let i = 0; i < count; i++) {
+    const x = others[i]!;
     let moved = 0;
     for (let a = 0; a < d; a++) {
-      moved += gain[i * d + a]! * (found.mean[a]! - knownMean[a]!);
       let entry = 0;
-      for (let b = 0; b < d; b++) entry += gain[i * d + b]! * (found.cov[b * d + a]! - known[b * d + a]!);
+      for (let b = 0; b < d; b++) entry += cov[x * size + place[b]!]! * knownPrecision[b * d + a]!;
+      gain[i * d + a] = entry;
+      moved += entry * (newMean[a]! - knownMean[a]!);
+    }
+    mean[x] = mean[x]! + moved;
+    for (let a = 0; a < d; a++) {
+      let entry = 0;
+      for (let b = 0; b < d; b++) entry += gain[i * d + b]! * (newCov[b * d + a]! - known[b * d + a]!);
       gained[i * d + a] = entry;
     }
-    mean[i] = mean[i]! + moved;
   }
-  for (let i = 0; i < size; i++)
+  for (let i = 0; i < count; i++) {
+    const x = others[i]!;
     for (let j = 0; j <= i; j++) {
-      let entry = cov[i * size + j]!;
+      const y = others[j]!;
+      let entry = cov[x * size + y]!;
       for (let a = 0; a < d; a++) entry += gained[i * d + a]! * gain[j * d + a]!;
-      cov[i * size + j] = entry;
-      cov[j * size + i] = entry;
+      cov[x * size + y] = entry;
+      cov[y * size + x] = entry;
     }
+    for (let a = 0; a < d; a++) {
+      const z = place[a]!;
+      const entry = cov[x * size + z]! + gained[i * d + a]!;
+      cov[x * size + z] = entry;
+      cov[z * size + x] = entry;
+    }
+  }
+  for (let a = 0; a < d; a++) {
+    const z = place[a]!;
+    mean[z] = newMean[a]!;
+    for (let b = 0; b < d; b++) cov[z * size + place[b]!] = newCov[a * d + b]!;
+  }
+}
+
+/** The unknowns of a block that are none of the part's, in order. @returns how many */
+function unknownsBeside({ d, place }: PartSite, size: number, into: Int32Array): number {
+  let count = 0;
+  for (let x = 0; x < size; x++) {
+    let own = false;
+    for (let a = 0; a < d; a++) if (place[a] === x) own = true;
+    if (!own) into[count++] = x;
+  }
+  return count;
 }
 
 /**
@@ -394,7 +400,7 @@ export function lnMessage(p: number, q: number, eta: number, lambda: number): nu
  */
 export function sweepBlock(block: MachineBlock, p: number, q: number, figures: ClassFigures, laws: PartLaws): void {
   const { size, shift, cov, mean } = block;
-  makeRoom(size);
+  const room = blockRoom(size);
   if (Number.isNaN(gatherSites(block, p, q, figures))) {
     // sites that together make no normal: start afresh
     clearBlock(block);
@@ -403,10 +409,10 @@ export function sweepBlock(block: MachineBlock, p: number, q: number, figures: C
   const last = block.read.at(-1);
   for (const part of block.read) {
     if (!cavity(block, part)) continue;
-    findBell(part, figures, laws);
-    sumUnknowns(part, cavityMean, cavityCov, laws, found);
+    findBell(part, room, figures, laws);
+    sumUnknowns(part, room.cavityMean, room.cavityCov, laws, found);
     // after the last part all sites are gathered anew
-    if (renewSite(part) && part !== last) spreadNews(block, part);
+    if (renewSite(part, room) && part !== last) spreadNews(block, part, room);
   }
   const lnDet = gatherSites(block, p, q, figures);
   if (Number.isNaN(lnDet)) {
@@ -446,6 +452,8 @@ export function nodesOfPart(
   nodeCount: number | null = null,
   reachSd = BELL_REACH,
 ): { cavityMean: number; cavityVar: number } {
+  const room = blockRoom(block.size);
+  const { cavityMean, cavityCov } = room;
   cavity(block, part);
   if (part.n === 0) {
     part.bellMean = cavityMean[0]!;
@@ -460,7 +468,7 @@ export function nodesOfPart(
   const spacing = lay();
   if (part.n > 0 && (into.ends > 2e-3 || into.bellSd < 0.5 * spacing)) {
     // the bell has moved since the sweep
-    findBell(part, figures, laws);
+    findBell(part, room, figures, laws);
     lay();
   }
   keepNodes(part, figures, laws, into.nodes);

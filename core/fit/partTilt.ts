@@ -87,10 +87,14 @@ export function weighBell(
   const room = tiltRoom(part.n, part.d);
   const spacing = (2 * halfWidth) / (nodeCount - 1);
   let top = Number.NEGATIVE_INFINITY;
+  setLaws(room, laws);
+  const growth = Math.exp(spacing);
+  let rate = Math.exp(centre - halfWidth);
   for (let i = 0; i < nodeCount; i++) {
     room.beta[i] = centre - halfWidth + i * spacing;
-    room.rate[i] = Math.exp(room.beta[i]!);
-    top = Math.max(top, weighNode(room, part, i, mU, varU, laws));
+    room.rate[i] = rate;
+    rate *= growth;
+    top = Math.max(top, weighNode(room, part, i, mU, varU, laws.share.length));
   }
   room.nodeCount = nodeCount;
   room.lnTop = top;
@@ -120,15 +124,22 @@ export function setReadings(part: PartSite, figures: ClassFigures, mean: Float64
   }
 }
 
+function setLaws({ lnShare, lawVar }: TiltRoom, { share, sd }: PartLaws): void {
+  for (let law = 0; law < share.length; law++) {
+    lnShare[law] = Math.log(share[law]!);
+    lawVar[law] = sd[law]! * sd[law]!;
+  }
+}
+
 /**
  * At one node: L, p, q, and under each law its ln weight, gamma and 1 / (v - s).
  * S is at least the reading's own variance, and v - s at least the law's, so no pivot may be less: that keeps wild rates from
  * breaking the root.
  * @returns the highest ln weight
  */
-function weighNode(room: TiltRoom, part: PartSite, i: number, mU: number, varU: number, laws: PartLaws): number {
+function weighNode(room: TiltRoom, part: PartSite, i: number, mU: number, varU: number, lawCount: number): number {
   const { n, d, t, noiseVar } = part;
-  const { fixed, scaled, bare, withU, factor, whitened, across } = room;
+  const { fixed, scaled, bare, withU, factor, whitened, across, lnShare, lawVar, weight, pull, sharpness } = room;
   const f = i * n * n;
   const w = i * n;
   const b = room.rate[i]!;
@@ -148,7 +159,7 @@ function weighNode(room: TiltRoom, part: PartSite, i: number, mU: number, varU: 
       let entry = fixed[row + l]! + b2 * scaled[row + l]!;
       const other = f + l * n;
       for (let k = 0; k < l; k++) entry -= factor[f + row + k]! * factor[other + k]!;
-      entry /= factor[other + l]!;
+      entry *= factor[other + l]!;
       factor[f + row + l] = entry;
       pivot -= entry * entry;
       rho -= entry * whitened[w + l]!;
@@ -156,13 +167,13 @@ function weighNode(room: TiltRoom, part: PartSite, i: number, mU: number, varU: 
     }
     const least = noiseVar[j]!;
     if (!(pivot > least)) pivot = least;
-    const root = Math.sqrt(pivot);
-    factor[f + row + j] = root;
-    rho /= root;
+    const perRoot = 1 / Math.sqrt(pivot);
+    factor[f + row + j] = perRoot;
+    rho *= perRoot;
     whitened[w + j] = rho;
     pp += rho * rho;
     if (shared) {
-      a /= root;
+      a *= perRoot;
       across[w + j] = a;
       pq += rho * a;
       s += a * a;
@@ -173,17 +184,17 @@ function weighNode(room: TiltRoom, part: PartSite, i: number, mU: number, varU: 
       product = 1;
     }
   }
-  const readings = lnDet + Math.log(product) + pp + (n + 1) * LN_2PI;
+  const readings = lnDet + pp + (n + 1) * LN_2PI;
   const left = room.beta[i]! - mU - pq;
+  const restOfU = Math.max(varU - s, 0);
   let top = Number.NEGATIVE_INFINITY;
-  for (let law = 0; law < laws.share.length; law++) {
-    const least = laws.sd[law]! ** 2;
-    const rest = Math.max(varU - s, 0) + least;
+  for (let law = 0; law < lawCount; law++) {
+    const rest = restOfU + lawVar[law]!;
     const at = law * MOST_NODES + i;
-    const ln = Math.log(laws.share[law]!) - 0.5 * (readings + Math.log(rest) + (left * left) / rest);
-    room.weight[at] = ln;
-    room.pull[at] = -left / rest;
-    room.sharpness[at] = 1 / rest;
+    const ln = lnShare[law]! - 0.5 * (readings + Math.log(product * rest) + (left * left) / rest);
+    weight[at] = ln;
+    pull[at] = -left / rest;
+    sharpness[at] = 1 / rest;
     if (ln > top) top = ln;
   }
   return top;
@@ -309,13 +320,13 @@ function addReadings(room: TiltRoom, n: number, i: number, weight: number, byPul
   // rows of L^-1
   for (let j = 0; j < n; j++) {
     const row = f + j * n;
-    const root = factor[row + j]!;
+    const perRoot = factor[row + j]!;
     for (let l = 0; l < j; l++) {
       let entry = 0;
       for (let k = l; k < j; k++) entry -= factor[row + k]! * inverse[k * n + l]!;
-      inverse[j * n + l] = entry / root;
+      inverse[j * n + l] = entry * perRoot;
     }
-    inverse[j * n + j] = 1 / root;
+    inverse[j * n + j] = perRoot;
   }
   for (let j = 0; j < n; j++) {
     let p = 0;
@@ -382,7 +393,7 @@ export function keepNodes(part: PartSite, figures: ClassFigures, laws: PartLaws,
       const row = f + j * n;
       let entry = part.newSizeVar + b2 * (c2 * t[j]! + part.startHoursVar * slope[j]! * slopeLast);
       for (let k = 0; k < j; k++) entry -= factor[row + k]! * passage[k]!;
-      entry /= factor[row + j]!;
+      entry *= factor[row + j]!;
       passage[j] = entry;
       wear += entry * whitened[w + j]!;
       if (d > 1) byU += entry * across[w + j]!;

@@ -13,6 +13,9 @@ export type TiltRoom = {
   /** nodes laid, and the highest ln weight of one */
   nodeCount: number;
   lnTop: number;
+  /** of each law: ln of its share, and its variance o_r^2 */
+  lnShare: Float64Array;
+  lawVar: Float64Array;
   /** ln rate and rate at node i */
   beta: Float64Array;
   rate: Float64Array;
@@ -21,7 +24,7 @@ export type TiltRoom = {
   /** what u has yet to move to come to the node, in its own variances: gamma, and 1 / (v - s), at r MOST_NODES + i */
   pull: Float64Array;
   sharpness: Float64Array;
-  /** at node i: lower factor L of S at i n^2, L^-1 rho and L^-1 a at i n */
+  /** at node i: lower factor L of S at i n^2, one over its diagonal in that one's place; L^-1 rho and L^-1 a at i n */
   factor: Float64Array;
   whitened: Float64Array;
   across: Float64Array;
@@ -52,6 +55,8 @@ const roomFor = (n: number, d: number): TiltRoom => {
     d,
     nodeCount: 0,
     lnTop: 0,
+    lnShare: new Float64Array(MOST_LAWS),
+    lawVar: new Float64Array(MOST_LAWS),
     beta: new Float64Array(MOST_NODES),
     rate: new Float64Array(MOST_NODES),
     weight: new Float64Array(both),

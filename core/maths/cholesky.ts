@@ -10,20 +10,26 @@
  */
 export function choleskyInPlace(a: Float64Array, n: number): number {
   let lnDet = 0;
+  let product = 1;
   for (let j = 0; j < n; j++) {
     let pivot = a[j * n + j]!;
     for (let k = 0; k < j; k++) pivot -= a[j * n + k]! * a[j * n + k]!;
     if (!(pivot > 0)) return Number.NaN;
     const root = Math.sqrt(pivot);
+    const perRoot = 1 / root;
     a[j * n + j] = root;
-    lnDet += Math.log(pivot);
+    product *= pivot;
+    if (product < 1e-100 || product > 1e100) {
+      lnDet += Math.log(product);
+      product = 1;
+    }
     for (let i = j + 1; i < n; i++) {
       let sum = a[i * n + j]!;
       for (let k = 0; k < j; k++) sum -= a[i * n + k]! * a[j * n + k]!;
-      a[i * n + j] = sum / root;
+      a[i * n + j] = sum * perRoot;
     }
   }
-  return lnDet;
+  return lnDet + Math.log(product);
 }
 
 /**
@@ -44,13 +50,13 @@ export function invertPositive(a: Float64Array, inverse: Float64Array, n: number
   // L^-1, into the lower triangle of a itself
   for (let i = 0; i < n; i++) {
     const row = i * n;
-    const root = a[row + i]!;
+    const perRoot = 1 / a[row + i]!;
     for (let j = 0; j < i; j++) {
       let sum = 0;
       for (let k = j; k < i; k++) sum -= a[row + k]! * a[k * n + j]!;
-      a[row + j] = sum / root;
+      a[row + j] = sum * perRoot;
     }
-    a[row + i] = 1 / root;
+    a[row + i] = perRoot;
   }
   // L^-T L^-1
   for (let i = 0; i < n; i++)
