@@ -90,8 +90,12 @@ export function partSite(series: WearSeries, place: readonly number[], ownVisit:
   return part;
 }
 
+/** Model time (h / H)^g at worked hours h. */
+export const modelTime = (hours: number, hRefHours: number, power: number): number =>
+  hours <= 0 ? 0 : power === 1 ? hours / hRefHours : Math.exp(power * Math.log(hours / hRefHours));
+
 /**
- * Model time (h / H)^g and its slope, where the hours' own doubt counts.
+ * Model time and its slope, where the hours' own doubt counts.
  * At 0 h a power below 1 has no slope; there the slope is that at one sd of the doubt.
  */
 export function setTimes(part: PartSite, hRefHours: number, figures: ClassFigures): void {
@@ -101,7 +105,7 @@ export function setTimes(part: PartSite, hRefHours: number, figures: ClassFigure
   for (let j = 0; j < part.n; j++) {
     const h = part.hours[j]!;
     const doubt = part.hoursVar[j]! + part.startHoursVar;
-    part.t[j] = power === 1 ? h / hRefHours : (h / hRefHours) ** power;
+    part.t[j] = modelTime(h, hRefHours, power);
     part.slope[j] =
       doubt === 0 ? 0 : (power / hRefHours) * (Math.max(h, Math.sqrt(doubt), 1) / hRefHours) ** (power - 1);
     part.noiseVar[j] = part.errorVar[j]! + (part.ownVisit[j] === 0 ? visitVar : 0);

@@ -85,10 +85,29 @@ export function smoothed(
   };
 }
 
+/** ln of the table's hours at which F first comes to some chance; the last of them where it never does. */
+export function lnHoursOf(chances: Float64Array, chance: number): number {
+  let low = 0;
+  let high = chances.length - 1;
+  while (low < high) {
+    const half = (low + high) >> 1;
+    if (chances[half]! < chance) low = half + 1;
+    else high = half;
+  }
+  return LN_HOURS_FROM + low * LN_HOURS_STEP;
+}
+
 function averaged({ first, weights, atZero }: Row, chanceAt: Float64Array, chanceAtZero: number): number {
+  // two sums side by side, of which neither waits for the other
   let sum = atZero * chanceAtZero;
-  for (let index = 0; index < weights.length; index++) sum += weights[index]! * chanceAt[first + index]!;
-  return sum;
+  let odd = 0;
+  const even = weights.length & ~1;
+  for (let index = 0; index < even; index += 2) {
+    sum += weights[index]! * chanceAt[first + index]!;
+    odd += weights[index + 1]! * chanceAt[first + index + 1]!;
+  }
+  if (even < weights.length) odd += weights[even]! * chanceAt[first + even]!;
+  return sum + odd;
 }
 
 /** First asked for at every so many nodes; between nodes so near, and so near in chance, no further. */
@@ -96,7 +115,7 @@ const COARSE = 32;
 const NEAR = 8;
 const NEAR_CHANCE = 0.15;
 /** Chances closer than this have nothing between them. */
-const FLAT = 1e-6;
+const FLAT = 5e-5;
 /** Chances as near as this to 0 or 1 do not change any more. */
 const SETTLED = 1e-9;
 

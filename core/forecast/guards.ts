@@ -1,5 +1,5 @@
 import type { ModelSettings } from '../fit/modelSettings.ts';
-import { normalScore } from '../maths/normal.ts';
+import { normalQuantile } from '../maths/normal.ts';
 import type { Caution } from '../outcome.ts';
 
 /**
@@ -12,7 +12,9 @@ import type { Caution } from '../outcome.ts';
  * @param chanceBelow chance that a reading shows less wear (its place in the predictive distribution), 0 to 1
  * @returns within +-8.2: nothing further out can be told apart
  */
-export const readingZ = (chanceBelow: number): number => normalScore(chanceBelow, 1e-16);
+export const readingZ = (chanceBelow: number): number =>
+  normalQuantile(Math.min(1 - LEAST_CHANCE, Math.max(LEAST_CHANCE, chanceBelow)));
+const LEAST_CHANCE = 1e-16;
 
 /**
  * A new reading far from what its part's forecast expected, before it was used: wrong part, wrong unit, or a renewal

@@ -1,22 +1,6 @@
 import type { PartLaw } from '../fit/partLaw.ts';
+import { modelTime } from '../fit/partSite.ts';
 import { quickNormalCdf } from '../maths/normal.ts';
-
-/** Model time (h / H)^g at worked hours h. */
-const timeAt = (hours: number, hRefHours: number, power: number): number =>
-  hours <= 0 ? 0 : power === 1 ? hours / hRefHours : (hours / hRefHours) ** power;
-
-// times of each shape at the hours in hand; grown to the most shapes met
-let sinceLast = new Float64Array(16);
-
-/** Fills `sinceLast`: model time gone since the last size, for each shape. */
-function setTimesSinceLast(law: PartLaw, hours: number): void {
-  const { shapes } = law;
-  if (sinceLast.length < shapes.length) sinceLast = new Float64Array(2 * shapes.length);
-  for (let k = 0; k < shapes.length; k++) {
-    const shape = shapes[k]!;
-    sinceLast[k] = Math.max(0, timeAt(hours, law.hRefHours, shape.power) - shape.lastTime);
-  }
-}
 
 /** Before this share of a typical life a wear law shows nothing of itself: neither a slope nor a drift is reckoned from it. */
 export const EARLIEST_SHARE = 0.02;
@@ -30,7 +14,28 @@ export const EARLIEST_SHARE = 0.02;
 export function driftSince(law: PartLaw, hours: number, delta: number): number {
   if (law.lastHours === null || law.lastHours <= 0) return 0;
   const from = Math.max(law.lastHours, EARLIEST_SHARE * law.hRefHours);
-  return hours <= from ? 0 : ((hours / from) ** (delta * delta) - 1) * (law.widenedBy ?? 1) ** 2;
+  const widened = law.widenedBy ?? 1;
+  return hours <= from ? 0 : (Math.exp(delta * delta * Math.log(hours / from)) - 1) * widened * widened;
+}
+
+/**
+ * What has been added to each shape since its last size, at some hours: model time dt, and the variance of the wear since as a share of
+ * b^2, c^2 dt + drift dt^2. One law at a time; grown to the most shapes met.
+ */
+let since = { time: new Float64Array(16), variance: new Float64Array(16) };
+
+function sinceLast(law: PartLaw, hours: number, delta: number): typeof since {
+  const { shapes } = law;
+  const drift = driftSince(law, hours, delta);
+  if (since.time.length < shapes.length)
+    since = { time: new Float64Array(2 * shapes.length), variance: new Float64Array(2 * shapes.length) };
+  for (let k = 0; k < shapes.length; k++) {
+    const { power, lastTime, pathScatter } = shapes[k]!;
+    const dt = Math.max(0, modelTime(hours, law.hRefHours, power) - lastTime);
+    since.time[k] = dt;
+    since.variance[k] = dt * (pathScatter * pathScatter + drift * dt);
+  }
+  return since;
 }
 
 /**
@@ -41,17 +46,14 @@ export function driftSince(law: PartLaw, hours: number, delta: number): number {
  *   Journal of Applied Probability 6 (1969), mixed over what is not known of the part
  */
 export function chanceWornPast(law: PartLaw, limitWearMm: number, hours: number, delta: number): number {
-  setTimesSinceLast(law, hours);
-  const drift = driftSince(law, hours, delta);
-  const { weight, rate, wearMm, wearVar, shapeOf, shapes } = law;
+  const { time, variance: added } = sinceLast(law, hours, delta);
+  const { weight, rate, wearMm, wearVar, shapeOf } = law;
   let chance = 0;
   for (let i = 0; i < weight.length; i++) {
     const k = shapeOf[i]!;
-    const dt = sinceLast[k]!;
     const b = rate[i]!;
-    const c = shapes[k]!.pathScatter;
-    const over = wearMm[i]! + b * dt - limitWearMm;
-    const variance = wearVar[i]! + b * b * dt * (c * c + drift * dt);
+    const over = wearMm[i]! + b * time[k]! - limitWearMm;
+    const variance = wearVar[i]! + b * b * added[k]!;
     chance += weight[i]! * (variance > 0 ? quickNormalCdf(over / Math.sqrt(variance)) : over >= 0 ? 1 : 0);
   }
   return Math.min(1, chance);
@@ -68,17 +70,14 @@ export function chanceReadingBelow(
   errorSdMm: number,
   delta: number,
 ): number {
-  setTimesSinceLast(law, hours);
-  const drift = driftSince(law, hours, delta);
+  const { time, variance: added } = sinceLast(law, hours, delta);
   let chance = 0;
   for (let i = 0; i < law.weight.length; i++) {
     const k = law.shapeOf[i]!;
-    const dt = sinceLast[k]!;
     const b = law.rate[i]!;
-    const shape = law.shapes[k]!;
-    const error = errorSdMm > 0 ? errorSdMm ** 2 + shape.visitErrorMm ** 2 : 0;
-    const below = wearMm - law.wearMm[i]! - b * dt;
-    const variance = law.wearVar[i]! + b * b * dt * (shape.pathScatter ** 2 + drift * dt) + error;
+    const error = errorSdMm > 0 ? errorSdMm ** 2 + law.shapes[k]!.visitErrorMm ** 2 : 0;
+    const below = wearMm - law.wearMm[i]! - b * time[k]!;
+    const variance = law.wearVar[i]! + b * b * added[k]! + error;
     chance += law.weight[i]! * (variance > 0 ? quickNormalCdf(below / Math.sqrt(variance)) : below >= 0 ? 1 : 0);
   }
   return Math.min(1, chance);
@@ -90,14 +89,11 @@ export function wearComponents(
   hours: number,
   delta: number,
 ): { weight: number; mean: number; variance: number }[] {
-  setTimesSinceLast(law, hours);
-  const drift = driftSince(law, hours, delta);
+  const { time, variance: added } = sinceLast(law, hours, delta);
   return Array.from(law.weight, (weight, i) => {
     const k = law.shapeOf[i]!;
-    const dt = sinceLast[k]!;
     const b = law.rate[i]!;
-    const variance = law.wearVar[i]! + b * b * dt * (law.shapes[k]!.pathScatter ** 2 + drift * dt);
-    return { weight, mean: law.wearMm[i]! + b * dt, variance };
+    return { weight, mean: law.wearMm[i]! + b * time[k]!, variance: law.wearVar[i]! + b * b * added[k]! };
   });
 }
 
@@ -110,16 +106,14 @@ export function visitErrorSdMm({ weight, shapeOf, shapes }: PartLaw): number {
 
 /** Mean and 1 sd of true wear at some worked hours [mm]: where to begin a search. */
 export function wearMoments(law: PartLaw, hours: number, delta: number): { meanMm: number; sdMm: number } {
-  setTimesSinceLast(law, hours);
-  const drift = driftSince(law, hours, delta);
+  const { time, variance: added } = sinceLast(law, hours, delta);
   let mean = 0;
   let square = 0;
   for (let i = 0; i < law.weight.length; i++) {
     const k = law.shapeOf[i]!;
-    const dt = sinceLast[k]!;
     const b = law.rate[i]!;
-    const at = law.wearMm[i]! + b * dt;
-    const variance = law.wearVar[i]! + b * b * dt * (law.shapes[k]!.pathScatter ** 2 + drift * dt);
+    const at = law.wearMm[i]! + b * time[k]!;
+    const variance = law.wearVar[i]! + b * b * added[k]!;
     mean += law.weight[i]! * at;
     square += law.weight[i]! * (variance + at * at);
   }
