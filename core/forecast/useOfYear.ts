@@ -124,13 +124,27 @@ function fitSeason(season: Season, chance: number, stretches: readonly UseStretc
 }
 
 /** Nodes stand well while their middle is off by no more than this, and their width within this of the bell's (sd). */
-const OFF_CENTRE = 0.5;
-const OFF_WIDTH = 0.25;
+const OFF_CENTRE = 0.1;
+const OFF_WIDTH = 0.1;
 const MOST_LOOKS = 20;
 
+type About = { mean: number; sd: number };
+
+/** The bell on the parabola through three of its points. */
+function nearerTo(lnWeight: (at: number) => number, { mean, sd }: About): About {
+  const [low, middle, high] = [lnWeight(mean - sd), lnWeight(mean), lnWeight(mean + sd)];
+  const bend = 2 * middle - low - high;
+  if (!(bend > LEAST_BEND)) return { mean, sd };
+  const off = (0.5 * (high - low)) / bend;
+  return { mean: mean + Math.max(-FURTHEST, Math.min(FURTHEST, off)) * sd, sd: sd / Math.sqrt(bend) };
+}
+/** Of a bell as wide as was thought it is 1. */
+const LEAST_BEND = 0.1;
+const FURTHEST = 4;
+
 /** Nodes over a bell of one top, looked for from about where it lies. */
-function weighedAbout(lnWeight: (at: number) => number, about: { mean: number; sd: number }) {
-  let { mean, sd } = about;
+function weighedAbout(lnWeight: (at: number) => number, about: About) {
+  let { mean, sd } = nearerTo(lnWeight, nearerTo(lnWeight, about));
   for (let look = 1; ; look++) {
     const weighed = weigh(lnWeight, mean, REACH_SD * sd);
     const off = Math.abs(weighed.mean - mean) / sd;

@@ -1,8 +1,8 @@
 /** Coefficients B_2k / (2k (2k-1)) of Stirling's series, k = 1 to 7. */
 const STIRLING = [1 / 12, -1 / 360, 1 / 1260, -1 / 1680, 1 / 1188, -691 / 360360, 1 / 156];
 
-/** Stirling's series is good to 1e-15 from here on. */
-const LARGE = 10;
+/** Stirling's series is good to 1e-14 from here on. */
+const LARGE = 7;
 const HALF_LN_2PI = 0.5 * Math.log(2 * Math.PI);
 
 /**

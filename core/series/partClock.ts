@@ -45,7 +45,7 @@ export type PartClock = {
   legs: readonly Leg[];
   asOf: Day;
   /** moments asked for before, by day and dial: the points of an assembly are measured in the same visits */
-  known: Map<string, ClockAt | null>;
+  known: Map<Day, Map<number | null, ClockAt | null>>;
 };
 
 const AS_NEW: MachineHoursAt = { hours: 0, sdHours: 0, ownVariance: 0, driftVariance: 0, kind: 'read' };
@@ -134,11 +134,12 @@ function onLeg(leg: Leg, start: MachineHoursAt, now: MachineHoursAt, caution: Ca
  * @returns null when that machine has no hours on record
  */
 export function clockOn(clock: PartClock, on: Day, dialHours: number | null): ClockAt | null {
-  const key = `${on} ${dialHours}`;
-  let at = clock.known.get(key);
+  const ofDay = clock.known.get(on) ?? new Map<number | null, ClockAt | null>();
+  if (ofDay.size === 0) clock.known.set(on, ofDay);
+  let at = ofDay.get(dialHours);
   if (at === undefined) {
     at = momentOn(clock, on, dialHours);
-    clock.known.set(key, at);
+    ofDay.set(dialHours, at);
   }
   // each look its own moment: a start between two of them is told from one that is certain
   return at && { ...at };

@@ -96,27 +96,29 @@ function leftWhenTurned(
 
 /** Goes through the days in order and parts the looks among the parts. */
 export function walkParts(point: PointLife, clock: PartClock, classNewSizeTolMm: number | null): PartWalk[] {
-  const sizes = point.sizes.filter(({ takenOn }) => takenOn <= clock.asOf);
-  const renewals = point.renewals.filter(({ takenOn }) => takenOn <= clock.asOf);
-  const shims = (point.shims ?? []).filter(({ takenOn }) => takenOn <= clock.asOf);
-  const days = [...new Set([...sizes, ...renewals, ...shims].map(({ takenOn }) => takenOn))].sort();
-  const parts: PartWalk[] = [firstPart(point, clock, days[0] ?? null, sizes, renewals)];
-  const sizesOn = Map.groupBy(sizes, ({ takenOn }) => takenOn);
-  const renewalsOn = Map.groupBy(renewals, ({ takenOn }) => takenOn);
-  const shimsOn = Map.groupBy(shims, ({ takenOn }) => takenOn);
-  for (const takenOn of days) {
-    const day: DayAtPoint = {
-      takenOn,
-      sizes: sizesOn.get(takenOn) ?? [],
-      renewals: renewalsOn.get(takenOn) ?? [],
-      shims: shimsOn.get(takenOn) ?? [],
-    };
-    walkDay(point, clock, parts, day, classNewSizeTolMm);
-  }
+  const days = daysAtPoint(point, clock.asOf);
+  const parts: PartWalk[] = [firstPart(point, clock, days[0])];
+  for (const day of days) walkDay(point, clock, parts, day, classNewSizeTolMm);
   return parts;
 }
 
 type DayAtPoint = { takenOn: Day; sizes: Size[]; renewals: Renewal[]; shims: Shim[] };
+
+/** What is on record of a point, day by day up to the last one looked at. */
+function daysAtPoint({ sizes, renewals, shims = [] }: PointLife, asOf: Day): DayAtPoint[] {
+  const days = new Map<Day, DayAtPoint>();
+  const on = (takenOn: Day): DayAtPoint => {
+    const known = days.get(takenOn);
+    if (known) return known;
+    const made = { takenOn, sizes: [], renewals: [], shims: [] };
+    days.set(takenOn, made);
+    return made;
+  };
+  for (const size of sizes) if (size.takenOn <= asOf) on(size.takenOn).sizes.push(size);
+  for (const renewal of renewals) if (renewal.takenOn <= asOf) on(renewal.takenOn).renewals.push(renewal);
+  for (const shim of shims) if (shim.takenOn <= asOf) on(shim.takenOn).shims.push(shim);
+  return [...days.values()].sort((a, b) => (a.takenOn < b.takenOn ? -1 : 1));
+}
 
 /** In the order of a day in the shop: what had been done elsewhere, what was found, what was done here, what was left. */
 function walkDay(
@@ -198,13 +200,7 @@ export const packedMm = (part: Pick<PartWalk, 'shims'>): number =>
 const dialOf = (sizes: readonly Size[]): number | null =>
   sizes.find(({ dialHours }) => dialHours !== null)?.dialHours ?? null;
 
-function firstPart(
-  point: PointLife,
-  clock: PartClock,
-  firstDay: Day | null,
-  sizes: readonly Size[],
-  renewals: readonly Renewal[],
-): PartWalk {
+function firstPart(point: PointLife, clock: PartClock, firstDay: DayAtPoint | undefined): PartWalk {
   const limits = point.limits[0]!;
   const part: PartWalk = {
     ordinal: 0,
@@ -220,10 +216,8 @@ function firstPart(
   const from = clockAtMachineHours(clock, point.fittedMachineHours ?? 0);
   if (!from) return part;
   if (point.fittedMachineHours !== null) return { ...part, start: { from, to: from } };
-  const on = firstDay ?? clock.asOf;
-  const dial =
-    dialOf(sizes.filter(({ takenOn }) => takenOn === on)) ?? renewals.find(({ takenOn }) => takenOn === on)?.dialHours;
-  const to = clockOn(clock, on, dial ?? null);
+  const dial = firstDay && (dialOf(firstDay.sizes) ?? firstDay.renewals[0]?.dialHours);
+  const to = clockOn(clock, firstDay?.takenOn ?? clock.asOf, dial ?? null);
   return to ? { ...part, start: { from, to } } : part;
 }
 

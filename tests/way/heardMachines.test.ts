@@ -70,7 +70,7 @@ test('a sharp class is forecast from the mean of its figures within the toleranc
   const series = parts(220);
   const prior: ClassPrior = { partClass: 'pin', m0: 0.7, s0: 1, hRefHours: 6000, from: 'wide' };
   const learnt = (of: readonly WearSeries[], sharpInOne: boolean) =>
-    learnShop(of, new Map([['pin', prior]]), settings, { sharpInOne });
+    learnShop(of, new Map([['pin', prior]]), { ...settings, classNodes: 40 }, { sharpInOne });
   const learned = learnt(series, false);
   const sharp = learnt(series, true);
   expect(learned.classes[0]!.nodes.length).toBeGreaterThan(1);
@@ -90,6 +90,7 @@ test('a sharp class is forecast from the mean of its figures within the toleranc
   apart.sort((a, b) => a - b);
   expect(apart.length).toBeGreaterThan(200);
   expect(apart[Math.floor(0.9 * apart.length)]).toBeLessThan(0.004);
+  // against 40 nodes or 90 the furthest of 360 hours is 1.0 % off
   expect(apart.at(-1)).toBeLessThan(0.012);
 
   const few = parts(20);
