@@ -10,7 +10,7 @@ import {
   machinesGrid,
   type PlainMachine,
   plainMachines,
-  plainPartOfMachine,
+  plainPartsOfMachine,
 } from '../reference/plain-model/plainMachines.ts';
 import { type Agreement, apart, plainSettings } from './agreement.ts';
 import { aReading, aSeries } from './aSeries.ts';
@@ -87,9 +87,10 @@ export function compareSharing(machines: readonly WearSeries[][], shared: Shared
     prior,
     machinesGrid(prior, shared),
   );
-  return machines.flatMap((own, m) =>
-    machineLaws(learning, own, settings).flatMap((law, k) => {
-      const exact = plainPartOfMachine(plain, m, k);
+  return machines.flatMap((own, m) => {
+    const exacts = plainPartsOfMachine(plain, m);
+    return machineLaws(learning, own, settings).flatMap((law, k) => {
+      const exact = exacts[k]!;
       const last = law.lastHours;
       const hours = hoursAtLimit(law, LIMIT_MM, settings);
       if (hours.pastAtLastSize) return [];
@@ -104,6 +105,6 @@ export function compareSharing(machines: readonly WearSeries[][], shared: Shared
             plainChance(exact, last, LIMIT_MM, ahead, settings.driftDelta),
         ),
       };
-    }),
-  );
+    });
+  });
 }

@@ -61,6 +61,40 @@ const rates = (prior: MachinesPrior): number[] => {
   return Array.from({ length: 2 * side + 1 }, (_, k) => prior.m0 + (k - side) * RATE_STEP);
 };
 
+/** Values at nodes, and from where to where they are more than nothing. */
+type Row = { values: Float64Array; from: number; end: number };
+
+/** Values below this of the highest are nothing. */
+const NOTHING = 1e-14;
+
+function rowOf(values: Float64Array): Row {
+  const least = NOTHING * values.reduce((most, value) => Math.max(most, value), 0);
+  return {
+    values,
+    from: values.findIndex((value) => value > least),
+    end: values.findLastIndex((value) => value > least) + 1,
+  };
+}
+
+const summed = (values: Float64Array): number => {
+  let sum = 0;
+  for (const value of values) sum += value;
+  return sum;
+};
+
+/** Sum of the products of two rows. */
+function dot(a: Row, b: Row): number {
+  const end = Math.min(a.end, b.end);
+  let sum = 0;
+  for (let k = Math.max(a.from, b.from); k < end; k++) sum += a.values[k]! * b.values[k]!;
+  return sum;
+}
+
+/** Adds so many times a row. */
+function addTo(sums: Float64Array, times: number, row: Row): void {
+  for (let k = row.from; k < row.end; k++) sums[k] = sums[k]! + times * row.values[k]!;
+}
+
 /** Weights of a normal at nodes, summing to 1; narrower than its steps it is the nearest node. */
 function bell(nodes: readonly number[], mean: number, sd: number): Float64Array {
   const row = Float64Array.from(nodes, (node) => normalDensity((node - mean) / sd));
@@ -71,14 +105,14 @@ function bell(nodes: readonly number[], mean: number, sd: number): Float64Array 
 }
 
 /** A part's own law about u at each u: rows of weights over the nodes of ln rate. */
-function ownLaws(prior: MachinesPrior, omega: number): Float64Array[] {
+function ownLaws(prior: MachinesPrior, omega: number): Row[] {
   const sd = Math.max(prior.least, omega);
   const betas = rates(prior);
   return us(prior).map((u) => {
     const like = bell(betas, u, sd);
-    if (prior.oddShare === 0) return like;
+    if (prior.oddShare === 0) return rowOf(like);
     const odd = bell(betas, u, prior.oddWidth * sd);
-    return like.map((value, k) => (1 - prior.oddShare) * value + prior.oddShare * odd[k]!);
+    return rowOf(like.map((value, k) => (1 - prior.oddShare) * value + prior.oddShare * odd[k]!));
   });
 }
 
@@ -123,20 +157,11 @@ function errorsAt(sv: number): { e: number; weight: number }[] {
   return ERROR_NODES.map((z) => ({ e: z * sv, weight: normalDensity(z) / total }));
 }
 
-/** Sum of a curve under a law, at every u. */
-function chancesAtU(curve: Float64Array, laws: readonly Float64Array[]): Float64Array {
-  return Float64Array.from(laws, (law) => {
-    let sum = 0;
-    for (let k = 0; k < curve.length; k++) sum += law[k]! * curve[k]!;
-    return sum;
-  });
-}
+/** One machine at one column and omega: the sum of each part's curve under its law at every u, for each error; parts outermost. */
+const partsAtU = (curves: readonly Row[][], laws: readonly Row[]): Float64Array[][] =>
+  curves.map((ofPart) => ofPart.map((curve) => Float64Array.from(laws, (law) => dot(law, curve))));
 
-/** One machine at one column and omega: Z of each part at every u, for each error; parts outermost. */
-const partsAtU = (curves: readonly Float64Array[][], laws: readonly Float64Array[]): Float64Array[][] =>
-  curves.map((ofPart) => ofPart.map((curve) => chancesAtU(curve, laws)));
-
-/** Sum over errors of the product over parts, at every u. @param but a part left out, at one error alone */
+/** Sum over errors of the product over parts, at every u. */
 function product(z: readonly Float64Array[][], errors: readonly { weight: number }[]): Float64Array {
   const all = new Float64Array(z[0]![0]!.length);
   for (const [k, { weight }] of errors.entries())
@@ -149,14 +174,10 @@ function product(z: readonly Float64Array[][], errors: readonly { weight: number
 }
 
 /** Law of a machine's u about mu: one row of weights over u for each mu, for each om. */
-const machineLaws = ({ prior, grid }: Pick<PlainMachines, 'prior' | 'grid'>, expected: number): Float64Array[][] =>
-  grid.om.nodes.map((om) => grid.mu.nodes.map((mu) => bell(us(prior), mu + expected, Math.max(prior.least, om))));
-
-const dot = (a: Float64Array, b: Float64Array): number => {
-  let sum = 0;
-  for (let k = 0; k < a.length; k++) sum += a[k]! * b[k]!;
-  return sum;
-};
+const machineLaws = ({ prior, grid }: Pick<PlainMachines, 'prior' | 'grid'>, expected: number): Row[][] =>
+  grid.om.nodes.map((om) =>
+    grid.mu.nodes.map((mu) => rowOf(bell(us(prior), mu + expected, Math.max(prior.least, om)))),
+  );
 
 export function plainMachines(
   machines: readonly PlainMachine[],
@@ -175,12 +196,14 @@ export function plainMachines(
     const curves = machines.map(({ parts }) => parts.map((part) => scaled(curvesOf(part, column, prior))));
     for (const [io, laws] of own.entries()) {
       const atU = curves.map((ofMachine) =>
-        product(
-          partsAtU(
-            ofMachine.map(({ chance }) => chance),
-            laws,
+        rowOf(
+          product(
+            partsAtU(
+              ofMachine.map(({ chance }) => chance),
+              laws,
+            ),
+            errors,
           ),
-          errors,
         ),
       );
       for (let im = 0; im < omCount; im++)
@@ -193,14 +216,17 @@ export function plainMachines(
   }
   const top = ln.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY);
   const weight = ln.map((value) => Math.exp(value - top));
-  const total = weight.reduce((sum, value) => sum + value, 0);
+  const total = summed(weight);
   return { prior, grid, machines, weight: weight.map((value) => value / total) };
 }
 
 /** Curves as chances under their highest point. */
-function scaled(curves: readonly Kernel[][]): { chance: Float64Array[]; lnTop: number } {
+function scaled(curves: readonly Kernel[][]): { chance: Row[]; lnTop: number } {
   const lnTop = curves.flat().reduce((most, { lnChance }) => Math.max(most, lnChance), Number.NEGATIVE_INFINITY);
-  return { lnTop, chance: curves.map((curve) => Float64Array.from(curve, (node) => Math.exp(node.lnChance - lnTop))) };
+  return {
+    lnTop,
+    chance: curves.map((curve) => rowOf(Float64Array.from(curve, (node) => Math.exp(node.lnChance - lnTop)))),
+  };
 }
 
 const tops = (curves: readonly { lnTop: number }[][]): number =>
@@ -218,15 +244,17 @@ const lnOuter = (prior: MachinesPrior, { omega, om, mu }: MachinesGrid): number[
     ),
   );
 
-/** Columns and nodes that hold less change no figure. */
+/** Columns, rows of a column, cells and nodes that hold less change no figure. */
 const LEAST_COLUMN = 1e-6;
+const LEAST_ROW = 1e-7;
+const LEAST_CELL = 1e-10;
 const LEAST_NODE = 1e-9;
 
-/** What is held of one part, all figures, its machine's harshness and the error of its visit summed out. */
-export function plainPartOfMachine(of: PlainMachines, machine: number, part: number): PlainLaw {
+/** What is held of each part of a machine, all figures, the machine's harshness and the error of its visit summed out. */
+export function plainPartsOfMachine(of: PlainMachines, machine: number): PlainLaw[] {
   const { prior, grid, machines, weight } = of;
   const { parts, expected } = machines[machine]!;
-  const law = emptyLaw(prior.hRefHours);
+  const laws = parts.map(() => emptyLaw(prior.hRefHours));
   const betas = rates(prior);
   const own = grid.omega.nodes.map((omega) => ownLaws(prior, omega));
   const shared = machineLaws(of, expected);
@@ -234,41 +262,46 @@ export function plainPartOfMachine(of: PlainMachines, machine: number, part: num
   const inner = own.length * omCount * muCount;
   for (const [ic, column] of columnsOf(of).entries()) {
     const cells = weight.subarray(ic * inner, (ic + 1) * inner);
-    if (cells.reduce((sum, value) => sum + value, 0) < LEAST_COLUMN) continue;
+    if (summed(cells) < LEAST_COLUMN) continue;
     const errors = errorsAt(column.sv);
     const kernels = parts.map((one) => curvesOf(one, column, prior));
     const curves = kernels.map((one) => scaled(one).chance);
-    const held = errors.map(() => new Float64Array(betas.length));
-    for (const [io, laws] of own.entries()) {
-      const z = partsAtU(curves, laws);
-      const all = product(z, errors);
-      const others = z.filter((_, k) => k !== part);
+    const held = parts.map(() => errors.map(() => new Float64Array(betas.length)));
+    for (const [io, rows] of own.entries()) {
+      const outer = cells.subarray(io * omCount * muCount, (io + 1) * omCount * muCount);
+      if (summed(outer) < LEAST_ROW) continue;
+      const z = partsAtU(curves, rows);
+      const all = rowOf(product(z, errors));
       // posterior over u, less the parts' own word: sum over om and mu of cell x law / Z of the machine
-      const from = new Float64Array(all.length);
+      const from = new Float64Array(all.values.length);
       for (let im = 0; im < omCount; im++)
         for (let k = 0; k < muCount; k++) {
-          const cell = cells[(io * omCount + im) * muCount + k]!;
-          if (cell < 1e-11) continue;
+          const cell = outer[im * muCount + k]!;
+          if (cell < LEAST_CELL) continue;
           const row = shared[im]![k]!;
-          const share = cell / dot(row, all);
-          for (let u = 0; u < from.length; u++) from[u] = from[u]! + share * row[u]!;
+          addTo(from, cell / dot(row, all), row);
         }
+      const highest = from.reduce((most, value) => Math.max(most, value), 0);
       for (const [e, { weight: ofError }] of errors.entries())
-        for (let u = 0; u < from.length; u++) {
-          let at = ofError * from[u]!;
-          if (at < 1e-14) continue;
-          for (const other of others) at *= other[e]![u]!;
-          const row = laws[u]!;
-          const into = held[e]!;
-          for (let k = 0; k < into.length; k++) into[k] = into[k]! + at * row[k]!;
+        for (const [u, ofU] of from.entries()) {
+          if (ofError * ofU < LEAST_CELL * highest) continue;
+          for (const p of parts.keys()) {
+            const others = z.reduce(
+              (product, other, k) => (k === p ? product : product * other[e]![u]!),
+              ofError * ofU,
+            );
+            addTo(held[p]![e]!, others, rows[u]!);
+          }
         }
     }
-    const power = law.powers.push({ g: column.g, time: kernels[part]![0]![0]!.time }) - 1;
-    for (const [e] of errors.entries())
-      for (const [k, beta] of betas.entries()) {
-        const chance = held[e]![k]! * curves[part]![e]![k]!;
-        if (chance > LEAST_NODE) addNode(law, chance, beta, column.c, power, kernels[part]![e]![k]!);
-      }
+    for (const [p, law] of laws.entries()) {
+      const power = law.powers.push({ g: column.g, time: kernels[p]![0]![0]!.time }) - 1;
+      for (const e of errors.keys())
+        for (const [k, beta] of betas.entries()) {
+          const chance = held[p]![e]![k]! * curves[p]![e]!.values[k]!;
+          if (chance > LEAST_NODE) addNode(law, chance, beta, column.c, power, kernels[p]![e]![k]!);
+        }
+    }
   }
-  return summingToOne(law);
+  return laws.map(summingToOne);
 }
