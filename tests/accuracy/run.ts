@@ -1,5 +1,5 @@
 import { defaultModelSettings } from '#core/fit/modelSettings.ts';
-import { agreementTable } from './tables/agreementTable.ts';
+import { agreementTable, sharingTable } from './tables/agreementTable.ts';
 import { calibrationTable } from './tables/calibrationTable.ts';
 import { datesTable } from './tables/datesTable.ts';
 import { halvingTable } from './tables/halvingTable.ts';
@@ -23,6 +23,7 @@ const tables: Record<string, (full: boolean) => void | Promise<void>> = {
   dates: (full) => datesTable(defaultModelSettings, full),
   calibration: (full) => calibrationTable(defaultModelSettings, full),
   agreement: (full) => agreementTable(full),
+  sharing: (full) => sharingTable(full),
   halving: halvingTable,
   weeks: weeksTable,
   winters: wintersTable,
