@@ -232,7 +232,7 @@ function lookAtClass(learner: Learner, settings: ModelSettings, stop: () => void
   const start = coordinates.names.map(() => 0);
   const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, { ...finer(learner).few, look: true });
   // what more parts will say is as much narrower
-  learner.expected = narrowed(found, Math.sqrt(partsIn(looked) / Math.max(1, parts)));
+  learner.expected = parts > 0 ? narrowed(found, Math.sqrt(partsIn(looked) / parts)) : found;
   learner.cloud = cloud.map(({ x, lnWeight }) => ({ figures: figuresOf(x), lnWeight }));
 }
 
@@ -267,17 +267,18 @@ const inOne = (figures: ClassFigures): WeighedPoint[] => [{ figures, weight: 1 }
 const nodesLookedAt = (learner: Learner): WeighedPoint[] =>
   isLarge(learner) ? inOne(meanFigures(learner.cloud)) : thinCloud(learner.cloud, LOOK_NODES);
 
-/** Figures of a class without a reading, which are the prior's: the same for every such class. */
+/** Figures of a class without a reading, which are the prior's: the same for every such class, and kept for the settings last asked for. */
 function figuresUnread(learner: Learner, settings: ModelSettings, stop: () => void): WeighedFigures[] {
-  const made = unread.get(settings);
-  if (made) return made;
-  lookAtClass(learner, settings, stop);
-  weighFigures(learner, new Map(), settings, stop);
-  unread.set(settings, learner.cloud);
-  return learner.cloud;
+  const by = JSON.stringify(settings);
+  if (unread?.by !== by) {
+    lookAtClass(learner, settings, stop);
+    weighFigures(learner, new Map(), settings, stop);
+    unread = { by, cloud: learner.cloud };
+  }
+  return unread.cloud;
 }
 
-const unread = new WeakMap<ModelSettings, WeighedFigures[]>();
+let unread: { by: string; cloud: WeighedFigures[] } | null = null;
 
 /** A cloud of the class's figures; even wear and a free power weighed against each other. */
 function weighFigures(
