@@ -8,6 +8,7 @@ import {
   gaugeText,
   lastFigure,
   limitsText,
+  newSizeText,
   pointName,
   type SheetPoint,
   sheetWords as words,
@@ -113,12 +114,13 @@ const LIGHTER = 1.02;
 function nameCell(sheet: MeasuringSheet, point: SheetPoint, width: number): ReactElement {
   const { writing } = sheet.shop;
   const roomPt = width - RING_PT - 10;
-  const small = (line: string) =>
-    text(
-      { face: 'table', sizePt: SMALL_PT, lines: 1 },
-      { lineHeight: 1.12 },
-      shortenMiddle(line, roomPt * LIGHTER, SMALL_PT),
-    );
+  const smallRoomPt = roomPt * LIGHTER;
+  const cut = (line: string, beside = '') =>
+    `${shortenMiddle(line, smallRoomPt - textWidth(beside, SMALL_PT), SMALL_PT)}${beside}`;
+  const small = (line: string) => text({ face: 'table', sizePt: SMALL_PT, lines: 1 }, { lineHeight: 1.12 }, line);
+  // a limit is never cut: where all three do not fit in one line, as in inches, the new size stands beside the name
+  const [asNew, limits] = [newSizeText(point, writing), limitsText(point, writing)];
+  const inOneLine = textWidth(`${asNew}, ${limits}`, SMALL_PT) <= smallRoomPt;
   return view(
     { width, flexDirection: 'row', alignItems: 'center', paddingRight: 4 },
     ring(point.item),
@@ -129,9 +131,9 @@ function nameCell(sheet: MeasuringSheet, point: SheetPoint, width: number): Reac
         { lineHeight: 1.12 },
         shortenMiddle(point.position, roomPt, NAME_PT),
       ),
-      small(pointName(point)),
-      small(limitsText(point, writing)),
-      small(gaugeText(point, writing)),
+      small(cut(pointName(point), inOneLine ? '' : `, ${asNew}`)),
+      small(inOneLine ? `${asNew}, ${limits}` : limits),
+      small(cut(gaugeText(point, writing))),
     ),
   );
 }

@@ -23,7 +23,7 @@ export const sheetWords = {
   date: 'Day, month, year',
   dial: (dialHours: number | null) => (dialHours === null ? 'Hour meter, h' : `Meter, about ${hoursText(dialHours)}`),
   fitter: 'Fitter',
-  gauges: (unit: string): string => `Measured with; its error in ${unit}`,
+  gauges: (unit: string): string => `Measured with; its error in ${unit === 'in' ? 'inches' : unit}`,
   otherGauge: 'other:',
 
   point: (unit: string) => `Measuring point, ${unit}`,
@@ -82,10 +82,13 @@ export const pointName = ({ point, measures }: SheetPoint): string => (point ===
 export const gaugeText = ({ gauge, gaugeErrorMm }: SheetPoint, writing: Writing): string =>
   [gauge, gaugeErrorFigure(gaugeErrorMm, writing)].filter((part) => part !== '').join(' ');
 
-/** "new 12.0, renew 9.5, reject 8.5". */
-export const limitsText = ({ newSizeMm, renewAtMm, rejectAtMm }: SheetPoint, writing: Writing): string =>
+/** "new 12.0". */
+export const newSizeText = ({ newSizeMm }: SheetPoint, writing: Writing): string =>
+  `new ${limitFigure(newSizeMm, writing)}`;
+
+/** "renew 9.5, reject 8.5". */
+export const limitsText = ({ renewAtMm, rejectAtMm }: SheetPoint, writing: Writing): string =>
   [
-    `new ${limitFigure(newSizeMm, writing)}`,
     renewAtMm === null ? '' : `renew ${limitFigure(renewAtMm, writing)}`,
     rejectAtMm === null ? '' : `reject ${limitFigure(rejectAtMm, writing)}`,
     renewAtMm === null && rejectAtMm === null ? 'no limit set' : '',

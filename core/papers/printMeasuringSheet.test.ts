@@ -50,6 +50,16 @@ describe('the blank measuring sheet', () => {
     expect(times(page, 'do not use')).toBeGreaterThan(4); // the lines, and the caution
   });
 
+  test('in inches, which take more figures, no limit is cut and the error of a gauge says its unit', async () => {
+    const sheet = aMeasuringSheet();
+    const [page = ''] = await printed({ ...sheet, shop: { ...sheet.shop, writing: 'in.' } });
+    expect(page).toContain('its error in inches');
+    // 12, 9.5 and 8.5 mm
+    expect(page).toContain('new 0.4724');
+    expect(page).toContain('renew 0.3740, reject 0.3346');
+    expect(page).not.toMatch(/renew [^,]*…/);
+  });
+
   test('many points go on over several pages, their heading said again on each', async () => {
     const points = Array.from({ length: 40 }, (_, i) => aSheetPoint(i + 1, { position: `Position ${i + 1} of forty` }));
     const pages = await printed(

@@ -36,17 +36,19 @@ export function Quotes({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
               priceText(one.price, one.currency, writing),
             )}
           </summary>
-          <ul>
-            {one.lines.map((line) => (
-              <li key={line.what}>
-                {line.what === 'strip-and-report' ? words.quoteKinds['strip-and-report'] : line.what}:{' '}
-                {priceText(line.price, one.currency, writing)}
-              </li>
-            ))}
-          </ul>
-          <p className="second">{words.noTax}</p>
+          <table className="table quote-lines">
+            <tbody>
+              {one.lines.map((line) => (
+                <tr key={line.what}>
+                  <td>{line.what === 'strip-and-report' ? words.quoteKinds['strip-and-report'] : line.what}</td>
+                  <td className="figures nw">{priceText(line.price, one.currency, writing)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
         </details>
       ))}
+      {job.quotes.length > 0 && <p className="second">{words.noTax}</p>}
       {isOpen && rates.value && (known == null || changing) && (
         <Rates known={known ?? null} onDone={() => setChanging(false)} />
       )}

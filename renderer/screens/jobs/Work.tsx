@@ -34,7 +34,7 @@ export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
               <th>{words.heads.item}</th>
               <th>{words.heads.work}</th>
               <th className="figures">{words.heads.hours}</th>
-              <th>{words.heads.parts}</th>
+              <th className="after-figures">{words.heads.parts}</th>
               <th>{words.heads.stands}</th>
               {isOpen && <th>{words.heads.change}</th>}
             </tr>
@@ -53,7 +53,7 @@ export function Work({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
                     ))}
                 </td>
                 <td className="figures">{decimalFigure(line.ownHours, 1, writing)}</td>
-                <td>{line.makes.map((make) => words.makeLine(make)).join('; ')}</td>
+                <td className="after-figures">{line.makes.map((make) => words.makeLine(make)).join('; ')}</td>
                 <td>
                   {words.stands[line.stands]}
                   {line.declinedWords !== '' && <q>{line.declinedWords}</q>}

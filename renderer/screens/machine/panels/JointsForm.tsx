@@ -84,7 +84,7 @@ function OneSlack({
     <fieldset>
       <legend>{name}</legend>
       <label>
-        {words.pin}{' '}
+        <span className="joint-part">{words.pin}</span>
         <select
           value={said.pinPointId ?? ''}
           onChange={({ target }) => onSay({ ...said, pinPointId: target.value === '' ? null : Number(target.value) })}
@@ -98,7 +98,7 @@ function OneSlack({
         </select>
       </label>
       <fieldset className="joint-bores" aria-label={`${name}: ${words.bores}`}>
-        {words.bores}
+        <span className="joint-part">{words.bores}</span>
         {bores.map((bore) => (
           <label key={bore.pointId}>
             <input
