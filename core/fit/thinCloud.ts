@@ -41,12 +41,23 @@ export function thinCloud(cloud: readonly WeighedFigures[], count: number): Weig
     ),
   );
   const degrees = moments(names, count).filter((row) => row.every((degree, i) => degree < columns[i]!.length));
-  const values = heavy.map((_, k) =>
-    Float64Array.from(degrees, (row) => row.reduce((product, degree, i) => product * columns[i]![degree]![k]!, 1)),
+  const kept = recombine(
+    degrees.map((row) =>
+      productOf(
+        row.map((degree, i) => columns[i]![degree]!),
+        heavy.length,
+      ),
+    ),
+    weights,
   );
-  const kept = recombine(values, weights);
   const sum = kept.reduce((all, weight) => all + weight, 0);
   return heavy.flatMap(({ figures }, k) => (kept[k]! > 0 ? [{ figures, weight: kept[k]! / sum }] : []));
+}
+
+function productOf(factors: readonly Float64Array[], length: number): Float64Array {
+  const product = new Float64Array(length).fill(1);
+  for (const factor of factors) for (let k = 0; k < length; k++) product[k] = product[k]! * factor[k]!;
+  return product;
 }
 
 /** A power that is a sum of the ones before but for this share of it says nothing of its own. */

@@ -5,30 +5,30 @@ const NOTHING = 1e-10;
  * Fewer points with the same sums: of weighted points, at most as many as there are sums to be kept, with new weights (0 for
  * those dropped, none negative), so that every sum of weight x value is what it was. Many points go by groups first, each
  * standing for its own: half the groups fall at a time.
- * @param values one row a point: the functions whose sums are kept, 1 among them
+ * @param functions one row a sum to be kept, its value at each point; 1 among them
  * @param weights not negative
  * @source C. Litterer and T. Lyons, "High order recombination and an application to cubature on Wiener space",
  *   Annals of Applied Probability 22 (2012), section 3 (cited from memory); that so few suffice: V. Tchakaloff (1957)
- * @example recombine([[1, 0], [1, 1], [1, 2]], [0.25, 0.5, 0.25]) // two points, weight 1, mean 1
+ * @example recombine([[1, 1, 1], [0, 1, 2]], [0.25, 0.5, 0.25]) // two points, weight 1, mean 1
  */
-export function recombine(values: readonly ArrayLike<number>[], weights: readonly number[]): number[] {
-  const sums = values[0]?.length ?? 0;
+export function recombine(functions: readonly ArrayLike<number>[], weights: readonly number[]): number[] {
   const left = [...weights];
   for (;;) {
     const heavy = left.flatMap((weight, point) => (weight > 0 ? [point] : []));
-    const count = Math.min(heavy.length, 2 * sums);
+    const count = Math.min(heavy.length, 2 * functions.length);
     const totals = new Float64Array(count);
-    const means = Array.from({ length: sums }, () => new Float64Array(count));
     heavy.forEach((point, k) => {
       totals[k % count]! += left[point]!;
     });
-    heavy.forEach((point, k) => {
-      const share = left[point]! / totals[k % count]!;
-      for (let j = 0; j < sums; j++) means[j]![k % count]! += share * values[point]![j]!;
+    const shares = heavy.map((point, k) => left[point]! / totals[k % count]!);
+    const means = functions.map((values) => {
+      const ofGroups = new Float64Array(count);
+      for (let k = 0; k < heavy.length; k++) ofGroups[k % count]! += shares[k]! * values[heavy[k]!]!;
+      return ofGroups;
     });
     const kept = fewest(means, totals);
     heavy.forEach((point, k) => {
-      left[point] = left[point]! * (kept[k % count]! / totals[k % count]!);
+      left[point] = kept[k % count]! * shares[k]!;
     });
     if (count === heavy.length) return left;
   }
