@@ -2,6 +2,7 @@ import type { ListGroup } from '../shop/role.ts';
 import { idsGivenOut } from './allRows.ts';
 import { boundMachines } from './boundMachines.ts';
 import { bulk } from './bulk.ts';
+import { NOW_KNOWN, standing } from './counting.ts';
 import type { ReadableRecord, WritableRecord } from './recordFile.ts';
 
 /** Where a machine stands in the list, and what its scale and its search go by: read without its line. */
@@ -34,20 +35,20 @@ export type KeptUnder = { asOf: string; learned: string };
 const writingOf = (db: ReadableRecord): string | null =>
   bulk<[string]>(db, 'SELECT revision FROM forecasts_marked WHERE id = 1', {})[0]?.[0] ?? null;
 
-const among = (machineIds: readonly number[] | null): string =>
-  machineIds ? 'WHERE machine_id IN (SELECT value FROM json_each(@machines))' : '';
+const among = (machineIds: readonly number[] | null, id: string): string =>
+  machineIds ? `${id} IN (SELECT value FROM json_each(@machines))` : 'TRUE';
 const boundTo = (machineIds: readonly number[] | null) => (machineIds ? { machines: JSON.stringify(machineIds) } : {});
 
 /** Where a machine stands by its last forecast. It holds unless something it rests on was entered since, or day or learning are others. */
 export type KeptPlace = Placed & { holds: boolean };
 
-/** Places of machines that were ever forecast, of all where none are named: those that hold as they stand in the list. */
+/** Where machines on record stand, of all where none are named: those that hold as they stand in the list; and those never forecast. */
 export function keptPlaces(
   db: ReadableRecord,
   revision: string,
   { asOf, learned }: KeptUnder,
   machineIds: readonly number[] | null = null,
-): Map<number, KeptPlace> {
+): { kept: KeptPlace[]; never: number[] } {
   const isMarked = writingOf(db) === revision;
   type Hours = number | null;
   type Row = [
@@ -61,23 +62,31 @@ export function keptPlaces(
   ];
   const rows = bulk<Row>(
     db,
-    `SELECT machine_id, stale = 0 AND as_of = @asOf AND learned = @learned, list_group, soonest_hours, low_hours, middle_hours,
-       plan_line_hours FROM machine_forecasts ${among(machineIds)} ORDER BY as_of, learned, stale, list_group, soonest_hours`,
-    { asOf, learned, ...boundTo(machineIds) },
+    `SELECT k.machine_id, k.stale = 0 AND k.as_of = @asOf AND k.learned = @learned, k.list_group, k.soonest_hours, k.low_hours,
+       k.middle_hours, k.plan_line_hours
+     FROM machine_forecasts k CROSS JOIN machines m ON m.id = k.machine_id
+     WHERE ${standing('m')} AND ${among(machineIds, 'k.machine_id')}
+     ORDER BY k.as_of, k.learned, k.stale, k.list_group, k.soonest_hours`,
+    { asOf, learned, knownAt: NOW_KNOWN, ...boundTo(machineIds) },
   );
-  const places = new Map<number, KeptPlace>();
-  // taken apart by name each row would cost a walk of its own
-  for (const row of rows)
-    places.set(row[0], {
-      machineId: row[0],
-      holds: isMarked && row[1] === 1,
-      group: row[2],
-      soonestHours: row[3],
-      lowHours: row[4],
-      middleHours: row[5],
-      planLineHours: row[6],
-    });
-  return places;
+  // "+": listed from the index once, instead of looked up among the wide rows one by one
+  const never = bulk<[machineId: number]>(
+    db,
+    `SELECT m.id FROM machines m
+     WHERE ${standing('m')} AND m.id NOT IN (SELECT +machine_id FROM machine_forecasts) AND ${among(machineIds, 'm.id')} ORDER BY m.id`,
+    { knownAt: NOW_KNOWN, ...boundTo(machineIds) },
+  );
+  // by their numbers: to take each row apart by name is a walk of its own
+  const kept = rows.map((row) => ({
+    machineId: row[0],
+    holds: isMarked && row[1] === 1,
+    group: row[2],
+    soonestHours: row[3],
+    lowHours: row[4],
+    middleHours: row[5],
+    planLineHours: row[6],
+  }));
+  return { kept, never: never.map(([machineId]) => machineId) };
 }
 
 /** What is kept of one sort, as JSON, by machine. @param machineIds null: of all */
@@ -89,7 +98,7 @@ export const keptTexts = (
   new Map(
     bulk<[machineId: number, text: string]>(
       db,
-      `SELECT machine_id, ${what} FROM machine_forecasts ${among(machineIds)}`,
+      `SELECT machine_id, ${what} FROM machine_forecasts WHERE ${among(machineIds, 'machine_id')}`,
       boundTo(machineIds),
     ),
   );

@@ -25,8 +25,9 @@ export type ForecastsStanding = {
   forecasting: ForecastingBeside | null;
   /** machines whose figures are older than what they rest on, or that have none yet */
   older: number;
-  /** of machines that were ever forecast, some of which may be on record no more */
-  places: ReadonlyMap<number, Placed>;
+  /** machines that were ever forecast, and those that never were */
+  places: readonly Placed[];
+  never: readonly number[];
   /** in the order asked; machines never forecast have their names alone, those not on record are left out */
   lines(machineIds: readonly number[]): Line[];
   /** of machines that were ever forecast */
@@ -47,17 +48,18 @@ export function forecastsStanding(
   const large = isLarge(context);
   const learning = shopLearning(context, context.today(), atOnce || large);
   if (isFromPriors(learning)) {
-    const made = large ? [] : wholeShop(context, machineIds ?? [...machinesCalled(context).keys()], true);
+    const all = machineIds ?? [...machinesCalled(context).keys()];
+    const made = large ? [] : wholeShop(context, all, true);
     const older = large ? machinesCalled(context).size : 0;
-    return standing(context, made, { places: new Map(), fromPriors: true, forecasting: null, older });
+    return standing(context, made, { places: [], never: all, fromPriors: true, forecasting: null, older });
   }
-  const { places, wanting } = keptList(context, learning, machineIds);
+  const { places, never, wanting } = keptList(context, learning, machineIds);
   if (atOnce && large && wanting.length > AT_ONCE) {
     const forecasting = startForecasting(context);
-    return standing(context, [], { places, fromPriors: false, forecasting, older: wanting.length });
+    return standing(context, [], { places, never, fromPriors: false, forecasting, older: wanting.length });
   }
   const made = forecastThem(context, learning, wanting, large);
-  return standing(context, made, { places, fromPriors: false, forecasting: null, older: 0 });
+  return standing(context, made, { places, never, fromPriors: false, forecasting: null, older: 0 });
 }
 
 /** Forecasts machines, and keeps it a few at a time. */
@@ -90,7 +92,8 @@ function wholeShop(context: Context, machineIds: readonly number[], atOnce: bool
 }
 
 type From = {
-  places: ReadonlyMap<number, Placed>;
+  places: readonly Placed[];
+  never: readonly number[];
   fromPriors: boolean;
   forecasting: ForecastsStanding['forecasting'];
   older: number;
@@ -99,18 +102,17 @@ type From = {
 function standing(
   context: Context,
   made: readonly ForecastMade[],
-  { places, fromPriors, forecasting, older }: From,
+  { places, never, fromPriors, forecasting, older }: From,
 ): ForecastsStanding {
   const record = recordOf(context);
   const byMachine = new Map(made.map((one) => [one.machineId, one]));
+  const isOlder = ({ machineId }: Placed) => !byMachine.has(machineId);
   const keptOf = (what: 'line' | 'due', machineIds: readonly number[] | null) =>
     fromPriors ? new Map<number, string>() : keptTexts(record, what, machineIds);
   return {
     ...{ asOf: context.today(), learning: fromPriors || older > 0, fromPriors, forecasting, older },
-    places:
-      made.length === 0
-        ? places
-        : new Map([...places, ...made.map(({ machineId, place }) => [machineId, { machineId, ...place }] as const)]),
+    places: [...places.filter(isOlder), ...made.map(({ machineId, place }) => ({ machineId, ...place }))],
+    never: never.filter((machineId) => !byMachine.has(machineId)),
     lines(machineIds) {
       const names = namesOfSome(context, machineIds);
       const texts = keptOf(

@@ -19,7 +19,6 @@ import type { ShopSeries } from '../way/shopSeries.ts';
 import { type Learning, outlooksOfMachine, seriesOfShop } from '../way.ts';
 import { type Context, recordOf } from './context.ts';
 import { machineLine } from './machineLine.ts';
-import { machinesCalled } from './machineNamesNow.ts';
 import { type Due, dueOf } from './recall/dueOf.ts';
 import { seriesAround } from './seriesNow.ts';
 import { nowOf, type ShopNow } from './shopNow.ts';
@@ -34,21 +33,15 @@ const keptUnder = (context: Context, learning: Learning) => ({
   learned: fingerprint(`${KEPT_VERSION} ${MODEL_VERSION} ${learning.fingerprint} ${JSON.stringify(learning.habit)}`),
 });
 
-/**
- * Where machines stand by what was last forecast of them, and those on record that want forecasting: older places may be among
- * them, and those of machines that are on record no more.
- */
-export type KeptList = { places: Map<number, Placed>; wanting: number[] };
+/** Where machines stand by what was last forecast of them, older places among them; those never forecast; those that want it. */
+export type KeptList = { places: Placed[]; never: number[]; wanting: number[] };
 
 /** @param machineIds null: of all on record */
 export function keptList(context: Context, learning: Learning, machineIds: readonly number[] | null = null): KeptList {
   const record = recordOf(context);
-  const places = keptPlaces(record, entriesRevision(record), keptUnder(context, learning), machineIds);
-  const names = machinesCalled(context);
-  const wanting: number[] = [];
-  for (const machineId of machineIds ?? names.keys())
-    if (names.has(machineId) && places.get(machineId)?.holds !== true) wanting.push(machineId);
-  return { places, wanting };
+  const { kept, never } = keptPlaces(record, entriesRevision(record), keptUnder(context, learning), machineIds);
+  const older = kept.filter(({ holds }) => !holds).map(({ machineId }) => machineId);
+  return { places: kept, never, wanting: [...older, ...never].sort((a, b) => a - b) };
 }
 
 /** What is forecast of one machine now. */

@@ -59,12 +59,13 @@ export const machinesNamesHandler: Handler<typeof machinesNames, Context> = (con
 const ALPHABET = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 
 /** Machines on record as they stand in the list, group by group; those never forecast come last. */
-function inOrder(context: Context, { places }: ForecastsStanding): ReturnType<typeof inListOrder> {
-  const names = machinesCalled(context);
-  const placed: Placed[] = [];
-  for (const place of places.values()) if (names.has(place.machineId)) placed.push(place); // nearly in order already
-  for (const machineId of names.keys()) if (!places.has(machineId)) placed.push({ machineId, ...NOWHERE });
-  return inListOrder(placed, (machineId) => names.get(machineId) ?? '');
+function inOrder(context: Context, { places, never }: ForecastsStanding): ReturnType<typeof inListOrder> {
+  let names: ReturnType<typeof machinesCalled> | undefined; // only where two stand at the same hours
+  const nameOf = (machineId: number): string => {
+    names ??= machinesCalled(context);
+    return names.get(machineId) ?? '';
+  };
+  return inListOrder([...places, ...never.map((machineId) => ({ machineId, ...NOWHERE }))], nameOf);
 }
 
 const NOWHERE = {
