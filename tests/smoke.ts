@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { _electron } from 'playwright-core';
@@ -25,6 +26,8 @@ const program = await _electron.launch({
   args: [top, '--record', join(home, 'shop.hoursandwear'), '--as-of', '2026-11-02'],
   env: { ...(process.env as Record<string, string>), XDG_DATA_HOME: home, APPDATA: home },
 });
+/** Majors that are still mended. @source Electron's documentation, "Electron Releases": the latest three */
+const MENDED_MAJORS = 3;
 const done: string[] = [];
 const check = async (what: string, look: () => Promise<void>) => {
   await look();
@@ -44,6 +47,18 @@ try {
       bridge: Object.keys(Reflect.get(globalThis, 'hoursAndWear') as object).sort(),
     }));
     assert.deepEqual(seen, { node: 'undefinedundefined', bridge: ['ask', 'pathOfFile'] });
+  });
+  await check('Electron is the one pinned, and one of the majors that are still mended', async () => {
+    const running = await program.evaluate(() => process.versions.electron ?? '');
+    const { devDependencies } = JSON.parse(readFileSync(join(top, 'package.json'), 'utf8'));
+    assert.equal(running, devDependencies.electron);
+    const asked = spawnSync('npm', ['view', 'electron', 'dist-tags.latest'], { encoding: 'utf8', shell: true });
+    const latest = Number.parseInt(asked.stdout, 10);
+    assert.ok(latest > 0, 'the registry was not reached: which Electron is the latest is not known');
+    assert.ok(
+      Number.parseInt(running, 10) > latest - MENDED_MAJORS,
+      `${running} is mended no more: the latest is ${latest}`,
+    );
   });
   await check('a new window is not opened', async () => {
     await window.evaluate(() => void open('https://standards.example/'));

@@ -5,7 +5,7 @@ import { join, sep } from 'node:path';
 import { extractAll, listPackage } from '@electron/asar';
 import { build, Platform } from 'electron-builder';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { fusesOf, layElectronDist } from '#tests/support/anElectronDist.ts';
+import { FUSES_AS_SHIPPED, fusesOf, layElectronDist } from '#tests/support/anElectronDist.ts';
 import { SMALL_FOLDER } from '#tests/support/aSmallFolder.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
 import { top } from '#tests/support/runScript.ts';
@@ -71,8 +71,9 @@ test.runIf(packs)('one native file lies beside the archive: that of the platform
   ]);
 });
 
-test.runIf(packs)('the fuses of the packed program are set', () => {
-  expect(fusesOf(readFileSync(join(unpacked, 'hours-and-wear')))).toEqual({
+test.runIf(packs)('each fuse of the packed program is as it is to be, whatever Electron ships it as', async () => {
+  expect(await fusesOf(join(folder, 'dist', 'electron'))).toEqual(FUSES_AS_SHIPPED);
+  expect(await fusesOf(join(unpacked, 'hours-and-wear'))).toEqual({
     runAsNode: false,
     enableCookieEncryption: true,
     enableNodeOptionsEnvironmentVariable: false,
