@@ -75,7 +75,7 @@ const SELECT = `SELECT d.id, ${chainOf('d')}, d.machine_id, d.taken_on, d.kind, 
   d.said_by, d.parked, d.question, d.in_day, d.struck, d.reason, e.made_at,
   NOT (${isLastOfChain('dial_readings', 'd')}), NOT (${standing('d')}),
   d.hours_per_dial_hour, e.made_by
-  FROM dial_readings d JOIN entries e ON e.id = d.entry_id`;
+  FROM dial_readings d CROSS JOIN entries e ON e.id = d.entry_id`;
 
 const dialRow = (row: Row): DialRow => ({
   id: row[0],

@@ -72,10 +72,11 @@ type Row = [
   number,
   number,
 ];
+// CROSS: from the points' sizes outwards; of a shop with few entries SQLite would else begin with those, and read every size
 const SELECT = `SELECT s.id, ${chainOf('s')}, s.point_id, s.strip_down_id, v.taken_on, s.station, s.event, s.size_mm, COALESCE(g.name, ''),
   s.gauge_error_mm, s.gauge_step_mm, s.parked, s.question, s.struck, s.supersedes_id, s.reason, v.fitter, e.made_by, e.made_at,
   NOT (${isLastOfChain('sizes', 's')}), NOT (${standing('s')})
-  FROM sizes s JOIN entries e ON e.id = s.entry_id LEFT JOIN gauges g ON g.id = s.gauge_id
+  FROM sizes s CROSS JOIN entries e ON e.id = s.entry_id LEFT JOIN gauges g ON g.id = s.gauge_id
   JOIN strip_downs v ON ${ofChain('v', 's.strip_down_id')} AND ${isLastOfChain('strip_downs', 'v')}`;
 
 const sizeRow = (row: Row): SizeRow => ({

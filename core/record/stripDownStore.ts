@@ -42,7 +42,7 @@ export const stripDownsSince = (
 ): { id: number; fitter: string; madeAt: string }[] =>
   bulk<[number, string, string]>(
     db,
-    `SELECT ${chainOf('v')}, v.fitter, e.made_at FROM strip_downs v JOIN entries e ON e.id = v.entry_id
+    `SELECT ${chainOf('v')}, v.fitter, e.made_at FROM strip_downs v CROSS JOIN entries e ON e.id = v.entry_id
      WHERE v.machine_id = @machineId AND v.taken_on = @takenOn AND ${chainOf('v')} > @afterStripDownId
        AND ${counting('strip_downs', 'v')}
      ORDER BY ${chainOf('v')}`,
