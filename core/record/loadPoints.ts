@@ -1,4 +1,4 @@
-import type { PointLimits, Renewal, RenewalKind, Sitting, Size, SizeEvent, WearsWay } from '../shop/measuringPoint.ts';
+import type { PointLimits, Renewal, RenewalKind, Sitting, Size, WearsWay } from '../shop/measuringPoint.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { ofAssemblies, ofPoints } from './boundMachines.ts';
@@ -190,30 +190,31 @@ function loadSizes(db: ReadableRecord, horizon: Horizon, visits: Visits): Map<nu
     pointId: number,
     id: number,
     stripDownId: number,
-    station: string,
+    station: string | null,
     sizeMm: number,
-    event: SizeEvent,
+    isLeft: number,
     gaugeErrorMm: number | null,
     gaugeStepMm: number,
     parked: number,
   ];
   const rows = bulk<Row>(
     db,
-    `SELECT s.point_id, s.id, s.strip_down_id, s.station, s.size_mm, s.event, s.gauge_error_mm, s.gauge_step_mm, s.parked
+    // a text is dear to bring out of the record, a million of them more so
+    `SELECT s.point_id, s.id, s.strip_down_id, NULLIF(s.station, ''), s.size_mm, s.event = 'as-left', s.gauge_error_mm, s.gauge_step_mm, s.parked
      FROM sizes s WHERE ${counting('sizes', 's')} ${ofPoints(horizon.within, 's.point_id')} ORDER BY ${chainOf('s')}`,
     bound(horizon),
   );
   const sizes = new Map<number, Size[]>();
-  for (const [pointId, id, stripDownId, station, sizeMm, event, gaugeErrorMm, gaugeStepMm, parked] of rows) {
+  for (const [pointId, id, stripDownId, station, sizeMm, isLeft, gaugeErrorMm, gaugeStepMm, parked] of rows) {
     const visit = visits.get(stripDownId);
     if (!visit) continue; // later than the as-of day, or the visit was struck
     const size: Size = {
       id,
       takenOn: visit.takenOn,
       dialHours: visit.dialHours,
-      station,
+      station: station ?? '',
       sizeMm,
-      event,
+      event: isLeft === 1 ? 'as-left' : 'as-found',
       gaugeErrorMm,
       gaugeStepMm,
       parked: parked === 1,

@@ -34,7 +34,7 @@ const WINTERS = 12;
 
 export function machinePlan(shop: ShopSeries, machineId: number, points: readonly PointOutlook[]): MachinePlan {
   const machine = shop.hours.ofMachine(machineId);
-  const days = wintersFrom(shop.life, shop.asOf, WINTERS);
+  const days = wintersOfShop(shop);
   const now = hoursNow(shop, machine);
   const winters = machine && now.machineHours !== null ? days.flatMap((winter) => onMachine(machine, winter)) : [];
   const line = winters[1]?.fromMachineHours ?? null;
@@ -52,6 +52,15 @@ export function machinePlan(shop: ShopSeries, machineId: number, points: readonl
       winterAfterHours: left(winters[2]?.fromMachineHours),
     }),
   };
+}
+
+/** The same for every machine of the shop: worked out once of each. */
+const winters = new WeakMap<ShopSeries, readonly Winter[]>();
+
+function wintersOfShop(shop: ShopSeries): readonly Winter[] {
+  const known = winters.get(shop) ?? wintersFrom(shop.life, shop.asOf, WINTERS);
+  winters.set(shop, known);
+  return known;
 }
 
 function hoursNow(shop: ShopSeries, machine: MachineHoursAndUse | undefined): HoursNow {

@@ -55,14 +55,19 @@ export function shopHours(life: ShopLife, asOf: Day, kept: ShopHabit | null = nu
   const stretches = [...machines.values()].map((machine) => machine.stretches);
   const habit = kept ?? shopHabit(life, stretches);
   const under: number[] = [];
+  const known = new Map<number, MachineHoursAndUse>();
   const ofMachine = (machineId: number): MachineHoursAndUse | undefined => {
+    const before = known.get(machineId);
+    if (before) return before;
     const look = machines.get(machineId);
     // entry refuses a ring of machines that pull each other; one in the record all the same is broken here
     if (!look || under.includes(machineId)) return undefined;
     under.push(machineId);
     const pullers = pullersOf(look.life).flatMap((id) => ofMachine(id) ?? []);
     under.pop();
-    return workedOut(look, { habit, season, sdLnRate: useLnSd, asOf, pullers });
+    const hours = workedOut(look, { habit, season, sdLnRate: useLnSd, asOf, pullers });
+    if (under.length === 0) known.set(machineId, hours);
+    return hours;
   };
   return { habit, stretches, ofMachine };
 }
