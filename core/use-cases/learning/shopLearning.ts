@@ -1,4 +1,4 @@
-import { setImmediate } from 'node:timers/promises';
+import { setTimeout as pause, setImmediate } from 'node:timers/promises';
 import { RefusedError } from '../../outcome.ts';
 import { countRows } from '../../record/aboutStore.ts';
 import { entriesRevision, writePlain } from '../../record/entry.ts';
@@ -157,6 +157,9 @@ function withScored(
   };
 }
 
+/** What was saved is drawn with both hands free before a large shop is learned again, which takes a processor for seconds [ms]. */
+const DRAWN_BY_THEN_MS = 2000;
+
 /**
  * Learns the shop in the background, once more when more has come in meanwhile: one learning at a time, however fast
  * entries follow each other. Where nothing the classes rest on was entered, what is known goes on to hold.
@@ -164,6 +167,8 @@ function withScored(
 async function catchUp(context: Context, record: OpenRecord): Promise<void> {
   try {
     await setImmediate(); // whoever asked is answered first
+    const isAgain = context.record === record && stateOf(record).learning !== null;
+    if (isAgain && isLarge(context)) await pause(DRAWN_BY_THEN_MS, undefined, { ref: false });
     for (let now = ''; context.record === record && now !== stateOfRecord(context); ) {
       now = stateOfRecord(context);
       const learning = await learnedNow(context, record);
