@@ -204,8 +204,8 @@ export const erasuresOf = (db: ReadableRecord): Map<number, { madeAt: string; ma
 export function writeAnew({ sqlite }: ReadableRecord): boolean {
   try {
     sqlite.exec('VACUUM');
-    sqlite.pragma('wal_checkpoint(TRUNCATE)');
-    return true;
+    const [folded] = sqlite.pragma('wal_checkpoint(TRUNCATE)') as { busy: number }[];
+    return folded?.busy === 0;
   } catch {
     return false;
   }

@@ -25,7 +25,6 @@ export const chartWords = {
       : `${rateFigure(middle / 1000, writing)}\u00A0${rateUnit(writing)}${low === null || high === null ? '' : ` (${rateFigure(low / 1000, writing)} to ${rateFigure(high / 1000, writing)})`}`,
   limit: (kind: keyof typeof limitWords, sizeMm: number, tolMm: number | null, writing: Writing): string =>
     `${limitWords[kind]} ${limitFigure(sizeMm, writing)}${tolMm ? ` ±${limitFigure(tolMm / 2, writing)}` : ''}`,
-  worstOf: (stations: readonly string[]): string => `worst of ${stations.join(', ')}`,
   gauge: (gauge: string, errorSdMm: number, writing: Writing): string =>
     `${gauge || 'gauge'}, ${gaugeErrorText(errorSdMm, writing)}`,
   source: (source: string): string => `limits: ${source}`,

@@ -187,7 +187,6 @@ export const checkWords = {
   cause: 'Cause',
   atLimit: 'Machine hours at limit',
   notReckoned: 'none to reckon',
-  rowSentence: (row: string, figures: string) => `${row}: ${figures}`,
   figure: (value: number | null) => (value === null ? 'beyond' : hoursLeftFigure(value)),
   savesNothing: 'Bars of corrections show what would be; nothing is saved till it is put right.',
   wellSaid: 'It may also be just one of the two in ten.',

@@ -100,8 +100,6 @@ export const customersWords = {
   typeNameHint: 'this cannot be taken back',
   eraseWho: 'Erased by',
   eraseIt: 'Erase for good',
-  erased: (texts: number): string =>
-    `Erased, and ${wholeFigure(texts)} ${counted(texts, 'text', 'texts')} blanked. The record file was written anew.`,
   erasedNotAnew:
     'Erased. The record file could not be written anew: make room on the disk, close other programs that have it open, and save a backup as the record.',
   close: 'Close',

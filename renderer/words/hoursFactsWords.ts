@@ -16,7 +16,6 @@ export const hoursFactsWords = {
   notKnown: 'not known',
   dialIs: 'none: the dial is the machine’s hours',
   changeMeter: 'Change what is known of the meter',
-  saveMeter: 'Save',
   meterNote: 'Every figure this meter showed counts anew by it. What stood before stays in sight among the readings.',
   clockWhy: 'How that is known',
   clockWhyHint: 'kept with the figure',

@@ -45,5 +45,4 @@ export const hoursWords = {
     clockWhy: 'How is that known?',
     takenOn: 'On which day?',
   },
-  belowNought: 'Hours are nought or more',
 } as const;

@@ -10,7 +10,6 @@ export const moveWords = {
   here: 'on this machine',
   onShelf: 'on the shelf',
   move: 'Move',
-  moveOf: (name: string): string => `Move ${name}`,
   none: 'No assembly sits on this machine',
   noneNext: 'Lay one out, or move one here from the page of the machine it sits on.',
   what: 'What is moved',

@@ -66,12 +66,10 @@ export const oldSheetsWords = {
   sheetSizes: (n: number, parked: number): string =>
     parked === 0 ? sizes(n) : `${sizes(n)}, ${parked} ${counted(parked, 'waits', 'wait')}`,
   takeBack: 'Back into its boxes',
-  takeBackWhat: (takenOn: string, machine: string): string => `Take back the sheet of ${on(takenOn)}, ${machine}`,
   drafts: 'Typed and not saved',
   draftLine: (takenOn: string, n: number): string => `${on(takenOn)}, ${sizes(n)}`,
 
   waiting: 'Waiting for an answer',
-  waitingNone: 'Nothing waits for an answer.',
   waitingNote: 'Kept as typed and left out of the forecast. Answer now or later.',
   another: 'Another size',
   anotherMm: 'Size on the sheet',
@@ -81,7 +79,6 @@ export const oldSheetsWords = {
   reason: 'typed from the paper again',
   putIn: 'put in',
   struckReason: 'not readable on the paper',
-  answerOf: (name: string, size: string, unit: string): string => `${name}: ${size} ${unit}`,
 
   newMachine: (name: string): string => `Take in ${name}`,
   newMachineNote: 'The least for now; the rest can be filled in on its page later.',
@@ -126,7 +123,6 @@ export const oldSheetsWords = {
   swapDo: 'Change them round',
   swapNothing: 'Nothing stands in either place.',
   swapReason: 'mixed up on the paper',
-  swapMoves: (from: string, to: string): string => `${from} goes to ${to}`,
 
   savedOf: (machine: string): string => `Sheet of ${machine}`,
   savedSub: (takenOn: string, dial: string, fitter: string): string =>
@@ -151,7 +147,6 @@ export const oldSheetsWords = {
   endStopped: 'The forecasts were stopped half-way.',
   endStoppedNext: 'Every sheet is saved. They are made anew when a machine is looked at.',
   ended: (n: number): string => `Batch ended: ${sheets(n)} in`,
-  endedNote: 'The forecasts rest on them now.',
   endedWaiting: (n: number): string =>
     `${sizes(n)} ${counted(n, 'waits', 'wait')} for an answer and ${counted(n, 'is', 'are')} left out till then.`,
   endedNoLimit: 'no limit or no hours to reckon with',

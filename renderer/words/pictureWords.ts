@@ -15,5 +15,4 @@ export const pictureWords = {
   noLimit: 'no limit set',
   noHoursYet: 'No machine hours yet: read the meter once and the bars find their places.',
   sketch: (assembly: string): string => `Drawing of the ${assembly} with its positions`,
-  keyOwn: 'own readings',
 } as const;

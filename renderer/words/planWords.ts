@@ -108,7 +108,6 @@ export const planWords = {
   farmHours: (hours: number, writing: Writing): string => `way ${decimalFigure(hours, 1, writing)}`,
   waits: 'Parts ordered today are not there by its week.',
   away: 'The customer is away that week.',
-  noDeparture: 'nothing known of how long it lasts',
   notPlaced: 'Not placed',
   notPlacedSub: (n: number, hours: number, writing: Writing): string =>
     `${count(n, 'machine', 'machines')}, ${h(hours, writing)}`,

@@ -280,7 +280,6 @@ export const repairForm = {
   aSideMm: 'Clean up, each side',
   boredWith: 'Bored on one bar with',
   boredWithHint: 'empty: not said',
-  boredAlone: 'no other',
   bossOutsideMm: 'Boss outside',
   bossLengthMm: 'Boss length',
   offMiddleMm: 'Hole off the middle',

@@ -77,7 +77,6 @@ export const startWords = {
   otherFiles: 'Other files',
   bringItIn: 'Bring it in',
   bringingIn: 'Bringing it in',
-  couldRead: (n: number) => `${n} kB`,
 
   faultsHead: (n: number) => `${count(n, 'row cannot', 'rows cannot')} be read. Nothing was brought in.`,
   faultsNext: 'Put these right in the files and choose them again.',

@@ -94,7 +94,6 @@ export const stripDownWords = {
   partHint: 'what was done, shim',
   swapHint: 'swap two boxes',
   gaugeHint: 'gauge',
-  foundLeftHint: 'as found or as left',
   swapping: (from: string) => `Swapping ${from}: go to the other box and press Enter, or Escape to leave it.`,
   tally: (typed: number, boxes: number) => ({ figures: `${typed} of ${boxes}`, rest: 'sizes in' }),
   questioned: (n: number) => `${n} questioned`,
@@ -164,5 +163,4 @@ export const stripDownWords = {
   layOut: 'Lay out an assembly',
   loadingMachines: 'Fetching the machines',
   loading: 'Fetching the last sizes',
-  askedDial: 'Change the meter under Hours',
 } as const;

@@ -53,3 +53,21 @@ test('the check can fail: planted sentences are found', () => {
   expect(sentencesIn("  const said = 'Nothing was lost';")).toEqual(['Nothing was lost']);
   expect(sentencesIn('<p className="second">{words.none}</p> // Nothing of it')).toEqual([]);
 });
+
+test('no sentence stands that nothing says', () => {
+  const top = join(RENDERER, '..');
+  const sources = ['renderer', 'core', 'electron'].flatMap((folder) =>
+    readdirSync(join(top, folder), { recursive: true, encoding: 'utf8' })
+      .filter((name) => /\.tsx?$/.test(name) && !name.includes('.test.'))
+      .map((name) => join(folder, name)),
+  );
+  const all = sources.map((file) => readFileSync(join(top, file), 'utf8')).join('\n');
+  const used = new Map<string, number>();
+  for (const [word] of all.matchAll(/\b\w+\b/g)) used.set(word, (used.get(word) ?? 0) + 1);
+  const named = sources
+    .filter((file) => /[Ww]ords\.ts$/.test(file))
+    .flatMap((file) => [...readFileSync(join(top, file), 'utf8').matchAll(/^ +(\w+): *(?:\(|'|`|$)/gm)])
+    .map(([, name = '']) => name);
+  expect(named.length).toBeGreaterThan(1000);
+  expect(named.filter((name) => used.get(name) === 1)).toEqual([]);
+});

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import Database from 'better-sqlite3';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import {
   customerChange,
@@ -291,4 +292,17 @@ describe('every text of the record', () => {
     record.close();
     expect(stood).toEqual([]);
   });
+});
+
+test('a record file that another program reads while somebody is erased is said not to be written anew', async () => {
+  const { machineId } = await aShopWithAHitch(program);
+  const { customers } = await program.ask(customersList, {});
+  const { customerId, name } = customers[0]!;
+  expect(machineId).toBeGreaterThan(0);
+  const other = new Database(program.context.record!.path, { readonly: true });
+  other.exec('BEGIN');
+  other.prepare('SELECT count(*) FROM machines').get();
+  const erase = { customerId, words: [], typedName: name, by: 'Ann' };
+  expect((await program.ask(customerErase, erase)).writtenAnew).toBe(false);
+  other.close();
 });

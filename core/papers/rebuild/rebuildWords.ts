@@ -50,7 +50,6 @@ export const rebuildWords = {
   foundSize: (station: string, size: string, parked: boolean): string =>
     [station, size, parked ? '(in question)' : ''].filter(Boolean).join(' '),
   foundSizes: (point: string, sizes: readonly string[]): string => `${point}: ${sizes.join(', ')}`,
-  approved: 'Agreed',
   heads: {
     item: 'Item',
     position: 'Position',

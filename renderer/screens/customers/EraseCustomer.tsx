@@ -2,7 +2,8 @@ import { useState } from 'react';
 import { type CustomerSheet, customerErase, customerErasePreview } from '#core/contract/customer.ts';
 import { TextField } from '#renderer/controls/Field.tsx';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
-import { FaultBox } from '#renderer/controls/Notice.tsx';
+import { Key } from '#renderer/controls/Key.tsx';
+import { FaultBox, Notice } from '#renderer/controls/Notice.tsx';
 import { RowForm } from '#renderer/controls/RowForm.tsx';
 import { momentText } from '#renderer/screens/history/momentText.ts';
 import { ByField, useBy } from '#renderer/screens/machine/panels/ByField.tsx';
@@ -19,9 +20,26 @@ export function EraseCustomer({ customer, onDone }: { customer: CustomerSheet; o
   const further = wordsOf(wordsText);
   const preview = useAsk(customerErasePreview, { customerId, words: further });
   const complete = typedName.trim() === name.trim() && by.trim() !== '';
+  const [notAnew, setNotAnew] = useState(false);
   const send = async () => {
-    if (complete && (await erase.run({ customerId, words: further, typedName, by }))) onDone();
+    const done = complete && (await erase.run({ customerId, words: further, typedName, by }));
+    if (!done) return;
+    if (done.writtenAnew) onDone();
+    else setNotAnew(true);
   };
+  if (notAnew) {
+    return (
+      <Notice
+        kind="waiting"
+        head={words.erasedNotAnew}
+        keys={
+          <Key first letter="Escape" onPress={onDone}>
+            {words.close}
+          </Key>
+        }
+      />
+    );
+  }
   return (
     <RowForm
       className="erase-form"
