@@ -1,6 +1,6 @@
 import { normalScore } from './normal.ts';
 
-const TOLERANCE = 1e-7;
+const TOLERANCE = 1e-6;
 const LONGEST_STEP = 2;
 const LEAST_CHANCE = 1e-15;
 
@@ -10,7 +10,7 @@ const LEAST_CHANCE = 1e-15;
  * @param chanceAt rising with y, 0 to 1
  * @param start a guess, and the slope of normalQuantile(chance) there
  * @param most where to stop looking
- * @returns y to 1e-7, and the slope found; null when the chance at `most` is still below the target
+ * @returns y to 1e-6, and the slope found; null when the chance at `most` is still below the target
  * @source secant method in a bracket: R. P. Brent, Algorithms for Minimization without Derivatives (1973), chapter 4
  */
 export function solveProbit(

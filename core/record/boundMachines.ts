@@ -114,12 +114,9 @@ export const ofPositions = (within: Within, positionId: string): string =>
 /** Rows of the points that were laid out on these assemblies. */
 export const ofPoints = (within: Within, pointId: string): string => (within ? `AND ${pointId} IN (${POINTS})` : '');
 
-/** Strip-downs in which something of those points is noted, with the later rows of their chains. */
-export const ofVisits = (within: Within, visit: string): string => {
-  if (!within) return '';
-  const noted = ['sizes', 'renewals', 'shims']
-    .map((table) => `SELECT strip_down_id FROM ${table} WHERE point_id IN (${POINTS})`)
-    .join(' UNION ');
-  return `AND ${visit}.id IN (WITH noted (id) AS MATERIALIZED (${noted})
-    SELECT id FROM noted UNION ALL SELECT chained.id FROM noted CROSS JOIN strip_downs chained WHERE chained.chain_id = noted.id)`;
-};
+/** The strip-downs bound as `@visits`, with the later rows of their chains. */
+export const ofVisits = (within: Within, visit: string): string =>
+  within
+    ? `AND ${visit}.id IN (WITH noted (id) AS MATERIALIZED (SELECT value FROM json_each(@visits))
+    SELECT id FROM noted UNION ALL SELECT chained.id FROM noted CROSS JOIN strip_downs chained WHERE chained.chain_id = noted.id)`
+    : '';

@@ -4,8 +4,8 @@ import type { Day } from '../units/day.ts';
 import { ofAssemblies, ofPoints } from './boundMachines.ts';
 import { bound, bulk, groupedBy, type Horizon } from './bulk.ts';
 import { chainOf, counting, standing } from './counting.ts';
-import { loadShims } from './loadShims.ts';
-import type { VisitOnRecord } from './loadVisits.ts';
+import { shimRows, shimsOf } from './loadShims.ts';
+import { loadVisits, type VisitOnRecord } from './loadVisits.ts';
 import { loadHomes, type MovedPosition, movedPosition, type OrderedSitting, orderOf } from './positionSittings.ts';
 import type { ReadableRecord } from './recordFile.ts';
 
@@ -17,11 +17,20 @@ export type Sittings = {
 type Visits = ReadonlyMap<number, VisitOnRecord>;
 
 /** Every measuring point with its limits, sizes and renewals, up to the as-of day. */
-export function loadPoints(db: ReadableRecord, horizon: Horizon, sittings: Sittings, visits: Visits): PointOnRecord[] {
+export function loadPoints(
+  db: ReadableRecord,
+  horizon: Horizon,
+  sittings: Sittings,
+  dials: ReadonlyMap<number, number>,
+): PointOnRecord[] {
   const limits = loadLimits(db, horizon);
-  const sizes = loadSizes(db, horizon, visits);
-  const renewals = loadRenewals(db, horizon, visits);
-  const shims = loadShims(db, horizon, visits);
+  const [measured, renewed, packed] = [sizeRows(db, horizon), renewalRows(db, horizon), shimRows(db, horizon)];
+  const noted = new Set<number>();
+  if (horizon.within) for (const rows of [measured, renewed, packed]) for (const row of rows) noted.add(row[2]);
+  const visits = loadVisits(db, horizon, dials, [...noted]);
+  const sizes = sizesOf(measured, visits);
+  const renewals = renewalsOf(renewed, visits);
+  const shims = shimsOf(packed, visits);
   const points: PointOnRecord[] = [];
   const names = sittings.ofPosition.size > 0 ? assemblyNames(db, horizon) : null;
   for (const row of pointRows(db, horizon)) {
@@ -185,25 +194,27 @@ function loadLimits(db: ReadableRecord, horizon: Horizon): Map<number, PointLimi
   return limits;
 }
 
-function loadSizes(db: ReadableRecord, horizon: Horizon, visits: Visits): Map<number, Size[]> {
-  type Row = [
-    pointId: number,
-    id: number,
-    stripDownId: number,
-    station: string | null,
-    sizeMm: number,
-    isLeft: number,
-    gaugeErrorMm: number | null,
-    gaugeStepMm: number,
-    parked: number,
-  ];
-  const rows = bulk<Row>(
+type SizeRow = [
+  pointId: number,
+  id: number,
+  stripDownId: number,
+  station: string | null,
+  sizeMm: number,
+  isLeft: number,
+  gaugeErrorMm: number | null,
+  gaugeStepMm: number,
+  parked: number,
+];
+const sizeRows = (db: ReadableRecord, horizon: Horizon) =>
+  bulk<SizeRow>(
     db,
     // a text is dear to bring out of the record, a million of them more so
     `SELECT s.point_id, s.id, s.strip_down_id, NULLIF(s.station, ''), s.size_mm, s.event = 'as-left', s.gauge_error_mm, s.gauge_step_mm, s.parked
      FROM sizes s WHERE ${counting('sizes', 's')} ${ofPoints(horizon.within, 's.point_id')} ORDER BY ${chainOf('s')}`,
     bound(horizon),
   );
+
+function sizesOf(rows: readonly SizeRow[], visits: Visits): Map<number, Size[]> {
   const sizes = new Map<number, Size[]>();
   for (const [pointId, id, stripDownId, station, sizeMm, isLeft, gaugeErrorMm, gaugeStepMm, parked] of rows) {
     const visit = visits.get(stripDownId);
@@ -227,24 +238,26 @@ function loadSizes(db: ReadableRecord, horizon: Horizon, visits: Visits): Map<nu
   return sizes;
 }
 
-function loadRenewals(db: ReadableRecord, horizon: Horizon, visits: Visits): Map<number, Renewal[]> {
-  type Row = [
-    pointId: number,
-    id: number,
-    stripDownId: number,
-    hoursKnown: number,
-    sizeMm: number | null,
-    kind: RenewalKind,
-    station: string,
-    stamped: number | null,
-    parked: number,
-  ];
-  const rows = bulk<Row>(
+type RenewalRow = [
+  pointId: number,
+  id: number,
+  stripDownId: number,
+  hoursKnown: number,
+  sizeMm: number | null,
+  kind: RenewalKind,
+  station: string,
+  stamped: number | null,
+  parked: number,
+];
+const renewalRows = (db: ReadableRecord, horizon: Horizon) =>
+  bulk<RenewalRow>(
     db,
     `SELECT r.point_id, r.id, r.strip_down_id, r.hours_known, r.size_mm, r.kind, r.station, r.stamped, r.parked
      FROM renewals r WHERE ${counting('renewals', 'r')} ${ofPoints(horizon.within, 'r.point_id')} ORDER BY ${chainOf('r')}`,
     bound(horizon),
   );
+
+function renewalsOf(rows: readonly RenewalRow[], visits: Visits): Map<number, Renewal[]> {
   const renewals: [number, Renewal][] = [];
   for (const [pointId, id, stripDownId, hoursKnown, sizeMm, kind, station, stamped, parked] of rows) {
     const visit = visits.get(stripDownId);

@@ -9,13 +9,8 @@ import type { ReadableRecord } from './recordFile.ts';
  * What packing changes the slack measured at each point. It is noted where it went in: at the slack itself, at another point
  * of the same position (behind the strip), or at the pin or a bore of the joint.
  */
-export function loadShims(
-  db: ReadableRecord,
-  horizon: Horizon,
-  visits: ReadonlyMap<number, VisitOnRecord>,
-): Map<number, Shim[]> {
-  type Row = [slackPointId: number, id: number, stripDownId: number, shimMm: number];
-  const rows = bulk<Row>(
+export const shimRows = (db: ReadableRecord, horizon: Horizon) =>
+  bulk<ShimRow>(
     db,
     `SELECT p.id, s.id, s.strip_down_id, s.shim_mm FROM shims s
      JOIN measuring_points at ON at.id = s.point_id
@@ -26,6 +21,9 @@ export function loadShims(
      ORDER BY ${chainOf('s')}`,
     bound(horizon),
   );
+type ShimRow = [slackPointId: number, id: number, stripDownId: number, shimMm: number];
+
+export function shimsOf(rows: readonly ShimRow[], visits: ReadonlyMap<number, VisitOnRecord>): Map<number, Shim[]> {
   const shims = new Map<number, Shim[]>();
   for (const [pointId, id, stripDownId, shimMm] of rows) {
     const visit = visits.get(stripDownId);

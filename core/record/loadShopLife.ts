@@ -7,7 +7,7 @@ import { listJoints } from './jointStore.ts';
 import { loadFindings } from './loadFindings.ts';
 import { loadMachines } from './loadMachines.ts';
 import { loadPoints, loadSittings } from './loadPoints.ts';
-import { loadDials, loadVisits } from './loadVisits.ts';
+import { loadDials } from './loadVisits.ts';
 import type { ReadableRecord } from './recordFile.ts';
 import { readSettings } from './settingsStore.ts';
 
@@ -33,12 +33,11 @@ export function loadShopLife(db: ReadableRecord, asked: LifeAsked = {}): ShopLif
   // one transaction: all of it is seen at one moment, even while another program writes
   return db.sqlite.transaction(() => {
     const dials = loadDials(db, horizon);
-    const visits = loadVisits(db, horizon, dials);
     const sittings = loadSittings(db, horizon, dials);
     const { season, hoursPerYearDefault, winterFrom, winterTo } = readSettings(db, horizon.knownAt);
     return {
       machines: loadMachines(db, horizon),
-      points: loadPoints(db, horizon, sittings, visits),
+      points: loadPoints(db, horizon, sittings, dials),
       findings: loadFindings(db, horizon, sittings),
       joints: listJoints(db, horizon.knownAt, horizon.within),
       partClasses: listClasses(db, horizon.knownAt).map(({ name, tradeWear, newSizeTolMm }) => ({

@@ -19,11 +19,15 @@ export const loadDials = (db: ReadableRecord, horizon: Horizon): Map<number, num
     ),
   );
 
-/** Strip-downs up to the as-of day, by the first row of each chain. */
+/**
+ * Strip-downs up to the as-of day, by the first row of each chain.
+ * @param noted those in which something of the points asked for is noted; of the whole shop all are read
+ */
 export function loadVisits(
   db: ReadableRecord,
   horizon: Horizon,
   dials: ReadonlyMap<number, number>,
+  noted: readonly number[],
 ): Map<number, VisitOnRecord> {
   type Row = [
     chain: number,
@@ -36,7 +40,7 @@ export function loadVisits(
     db,
     `SELECT ${chainOf('v')}, v.taken_on, v.machine_id, v.dial_hours, v.dial_reading_id FROM strip_downs v
      WHERE v.taken_on <= @asOf AND ${counting('strip_downs', 'v')} ${ofVisits(horizon.within, 'v')}`,
-    bound(horizon),
+    { ...bound(horizon), ...(horizon.within && { visits: JSON.stringify(noted) }) },
   );
   return new Map(
     rows.map(([chain, takenOn, machineId, noted, dialReadingId]) => [
