@@ -35,7 +35,7 @@ describe('a cloud read off a surface', () => {
       asked++;
       return x.reduce((sum, entry, i) => sum + lnLogGamma(entry + 0.5 * (x[i - 1] ?? 0)), 0);
     };
-    const { cloud } = figureCloudFrom([0, 0, 0], posterior, 64, { cheap: true });
+    const { cloud } = figureCloudFrom([0, 0, 0], posterior, 64, { gridded: true });
     expect(asked).toBeLessThan(1200);
     const weights = cloud.map(({ lnWeight }) => Math.exp(lnWeight));
     const total = weights.reduce((sum, weight) => sum + weight, 0);
@@ -48,7 +48,7 @@ describe('a cloud read off a surface', () => {
 
   it('follows a cheap posterior wherever it leads: a bell bent to a bow, whose evidence is 1 and mean height 1', () => {
     const bow = ([x, y]: readonly number[]) => -0.5 * (x! * x! + (y! - x! * x!) ** 2) - Math.log(2 * Math.PI);
-    const { cloud } = figureCloudFrom([0, 0], bow, 64, { cheap: true });
+    const { cloud } = figureCloudFrom([0, 0], bow, 64, { gridded: true });
     const weights = cloud.map(({ lnWeight }) => Math.exp(lnWeight));
     const total = weights.reduce((sum, weight) => sum + weight, 0);
     expect(Math.abs(total / cloud.length - 1)).toBeLessThan(1e-2);

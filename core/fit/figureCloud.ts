@@ -14,8 +14,8 @@ import {
   weighsAnything,
 } from './proposal.ts';
 
-/** What a class of few parts allows, and whether it is only looked at; see {@link figureCloud}. */
-export type Few = { cheap?: boolean; gridded?: number; look?: boolean };
+/** A class of few parts is weighed on a grid, which may be a coarse one; see {@link figureCloud}. */
+export type Grid = { gridded?: boolean; look?: boolean };
 
 /** A place where the posterior has been worked out. */
 type Known = { x: readonly number[]; lnPosterior: number };
@@ -27,8 +27,6 @@ const READ_SPREAD = 1.3;
 /** Points read off the surface: first to find its middle, in the end to carry it. */
 const ROUGH_READ = 256;
 const FINE_READ = 1536;
-/** A cheap posterior is asked itself, at so many times the points a surface would take. */
-const CHEAP_TIMES = 8;
 /** No surface is given more than this many times the points it was to have. */
 const MOST_ASKED = 3;
 /** Points lighter than the heaviest by e to this hardly count. */
@@ -50,8 +48,7 @@ const FAR_BELOW = 25;
  * posterior is expected, the others by the middle and spread of the surface so far; more of them while it still moves.
  * @param lnPosterior asked about `count` times, in a fixed order
  * @param known where it is known already
- * @param cheap true: so few parts that the posterior itself may be asked at every point of the cloud; no surface is in between
- * @param gridded few enough for a grid of so many coordinates: no surface either
+ * @param gridded true: cheap enough to be asked on a grid; no surface is in between
  * @param look true: a coarse grid is enough, which shows where to lay a fine one
  * @source importance sampling of a fitted surface: A. O'Hagan, "Bayes-Hermite quadrature", Journal of Statistical Planning and
  *   Inference 29 (1991); C. E. Rasmussen and Z. Ghahramani, "Bayesian Monte Carlo" (2003)
@@ -60,15 +57,10 @@ export function figureCloud(
   expected: Proposal,
   lnPosterior: Posterior,
   count: number,
-  { known = [], cheap = false, gridded = cheap ? 4 : 0, look = false }: { known?: readonly Known[] } & Few = {},
+  { known = [], gridded = false, look = false }: { known?: readonly Known[] } & Grid = {},
 ): Cloud {
   const d = expected.centre.length;
-  if (d <= gridded) return figureGrid(expected, lnPosterior, look ? LOOK_MESH : fineMesh(d));
-  if (cheap) {
-    const found = momentsOf(readOff(exactly(lnPosterior), expected, 2 * count)) ?? expected;
-    const cloud = readOff(exactly(lnPosterior), found, CHEAP_TIMES * count);
-    return { cloud, found, settled: weighsAnything(cloud) };
-  }
+  if (gridded) return figureGrid(expected, lnPosterior, look ? LOOK_MESH : fineMesh(d));
   const quadratic = ((d + 1) * (d + 2)) / 2;
   const all = [...known];
   let asked = 0;
@@ -95,7 +87,12 @@ export function figureCloud(
  * The same without knowing what to expect: from the posterior's mode. Where no surface settles, the posterior itself is asked
  * at every point of the cloud.
  */
-export function figureCloudFrom(start: readonly number[], lnPosterior: Posterior, count: number, few: Few = {}): Cloud {
+export function figureCloudFrom(
+  start: readonly number[],
+  lnPosterior: Posterior,
+  count: number,
+  grid: Grid = {},
+): Cloud {
   const known: Known[] = [];
   const noted = (x: readonly number[]): number => {
     const value = lnPosterior(x);
@@ -104,7 +101,7 @@ export function figureCloudFrom(start: readonly number[], lnPosterior: Posterior
   };
   const mode = newtonMode(noted, start);
   const about = aboutMode(mode, noted);
-  const laid = figureCloud(about, lnPosterior, count, { known, ...few });
+  const laid = figureCloud(about, lnPosterior, count, { known, ...grid });
   if (laid.settled) return laid;
   const cloud = readOff(exactly(lnPosterior), about, FINE_READ);
   // a posterior too sharp for any cloud is its mode

@@ -19,14 +19,20 @@ export type Mesh = { step: number; depth: number };
 /** Enough to show where a posterior lies, and how wide it is. */
 export const LOOK_MESH: Mesh = { step: 1.6, depth: 5 };
 
-/** Enough to carry a posterior of so many coordinates: hours at limit are then good to about a thousandth. */
-export const fineMesh = (coordinates: number): Mesh => ({ step: coordinates <= 3 ? 0.9 : 1.1, depth: 7 });
+/**
+ * Enough to carry a posterior of so many coordinates: hours at limit are then good to a few thousandths. The more coordinates, the
+ * further the outermost nodes reach beyond the depth.
+ */
+export const fineMesh = (coordinates: number): Mesh =>
+  coordinates <= 3 ? { step: 0.9, depth: 7 } : coordinates === 4 ? { step: 1.1, depth: 7 } : { step: 1.3, depth: 5.5 };
 
 /** A grid is laid anew while a width of the normal it was laid by is off by more than this (ln). */
 const OFF_WIDTH = 0.5;
 const MOST_GRIDS = 3;
 /** A grid of more nodes was laid by a normal far too narrow. */
-const MOST_NODES = 4000;
+const MOST_NODES = 10_000;
+/** Further out than this no node is laid along an axis. */
+const MOST_STEPS = 100;
 
 /**
  * The posterior itself at equal nodes along the axes of a normal like it: sums over a smooth bell are then good to what lies
@@ -45,15 +51,19 @@ export function figureGrid(expected: Proposal, lnPosterior: Posterior, mesh: Mes
   }
 }
 
-/** Nodes from the centre outwards: those next to any that still weighs something are asked, wherever the posterior leads. */
+/**
+ * Nodes from the centre outwards: those next to any that still weighs something are asked, wherever the posterior leads. One that a
+ * bell of the grid's own width, laid through the two before it, puts far below all that weighs is not.
+ */
 function flooded(at: Proposal, lnPosterior: Posterior, { step, depth }: Mesh): CloudPoint[] {
   const axes = at.centre.map((_, axis) => axis);
   const nodes = new Map<number, { place: readonly number[]; x: number[]; ln: number }>();
+  const next = (place: readonly number[], axis: number, side: number): number[] =>
+    place.map((entry, a) => (a === axis ? entry + side : entry));
   let top = Number.NEGATIVE_INFINITY;
   const ask = (place: readonly number[], near?: readonly number[]): void => {
-    // one number for up to four coordinates
-    const key = place.reduce((sum, entry) => MOST_NODES * sum + entry, 0);
-    if (nodes.has(key)) return;
+    const key = numberOf(place);
+    if (nodes.has(key) || place.some((entry) => Math.abs(entry) >= MOST_STEPS)) return;
     const x = at.centre.map((entry, i) => entry + step * axes.reduce((sum, a) => sum + place[a]! * at.axes[i]![a]!, 0));
     const ln = lnPosterior(x, near ?? x);
     top = Math.max(top, ln);
@@ -65,13 +75,19 @@ function flooded(at: Proposal, lnPosterior: Posterior, { step, depth }: Mesh): C
     if (!(ln > top - depth)) continue;
     if (nodes.size >= MOST_NODES) break;
     for (const axis of axes)
-      for (const side of [-1, 1])
-        ask(
-          place.map((entry, a) => (a === axis ? entry + side : entry)),
-          x,
-        );
+      for (const side of [-1, 1]) {
+        const before = nodes.get(numberOf(next(place, axis, -side)));
+        const like = before ? 2 * ln - before.ln - step * step : ln;
+        if (!(like < top - depth - FAR_BEYOND)) ask(next(place, axis, side), x);
+      }
   }
   // evidence: the sum of posteriors times the volume of a cell, as a mean over the points
   const lnCell = -lnScale(at) - axes.length * (0.5 * LN_2PI - Math.log(step)) + Math.log(nodes.size);
   return [...nodes.values()].map(({ x, ln }) => ({ x, lnWeight: ln + lnCell }));
 }
+
+/** What lies so much further down than the depth (ln) weighs nothing. */
+const FAR_BEYOND = 2.5;
+
+/** One number of all coordinates of a place. */
+const numberOf = (place: readonly number[]): number => place.reduce((sum, entry) => 2 * MOST_STEPS * sum + entry, 0);

@@ -4,7 +4,7 @@ import { type BlockState, blockState, keepState, restoreState } from './blockSta
 import { type ClassPool, classEvidence, type HarshnessWord, harshnessWord, muWithout } from './classEvidence.ts';
 import { type FigureCoordinates, figureCoordinates, figuresAt } from './classFigures.ts';
 import type { ClassPrior } from './classPrior.ts';
-import { type Few, figureCloud, figureCloudFrom } from './figureCloud.ts';
+import { figureCloud, figureCloudFrom } from './figureCloud.ts';
 import type { Posterior } from './figureGrid.ts';
 import { heardKey } from './heardKey.ts';
 import { byText, clearBlock, contentKey, machineBlock } from './machineBlock.ts';
@@ -230,7 +230,8 @@ function lookAtClass(learner: Learner, settings: ModelSettings, stop: () => void
   const looked = { ...sample, blocks: everyKth(sample.blocks, parts, LOOK_PARTS) };
   const lnPosterior = settledPosterior(looked, figuresOf, [], settings, stop);
   const start = coordinates.names.map(() => 0);
-  const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, { ...finer(learner).few, look: true });
+  const gridded = finer(learner).gridded && start.length <= MOST_LOOKED_AT_BY_GRID;
+  const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, { gridded, look: true });
   // what more parts will say is as much narrower
   learner.expected = parts > 0 ? narrowed(found, Math.sqrt(partsIn(looked) / parts)) : found;
   learner.cloud = cloud.map(({ x, lnWeight }) => ({ figures: figuresOf(x), lnWeight }));
@@ -299,10 +300,10 @@ function weighFigures(
     const lnPosterior = settledPosterior(sample, figuresOf, sampleOthers, settings, stop);
     // the power comes last among the coordinates
     const from = shape === 'linear' ? withoutLast(expected) : expected;
-    const { points, few } = finer(learner);
+    const { points, gridded } = finer(learner);
     const count = settings.cloudPoints * points;
-    const laid = figureCloud(from, lnPosterior, count, few);
-    const { cloud } = laid.settled ? laid : figureCloudFrom(from.centre, lnPosterior, 2 * count, few);
+    const laid = figureCloud(from, lnPosterior, count, { gridded });
+    const { cloud } = laid.settled ? laid : figureCloudFrom(from.centre, lnPosterior, 2 * count, { gridded });
     const head =
       Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(cloud.length);
     for (const { x, lnWeight } of cloud) learner.cloud.push({ figures: figuresOf(x), lnWeight: lnWeight + head });
@@ -369,18 +370,20 @@ const hasManyParts = (pool: ClassPool): boolean => partsIn(pool) >= MANY_PARTS;
 const isRead = ({ pool }: Learner): boolean => pool.blocks.length > 0;
 
 /**
- * The fewer parts, the wider open its figures, and the more points their surface takes, and nodes to stand for it. A class
- * without any part is its prior, and needs no more than a large one.
+ * How the figures of a class are weighed and stood for: points of their surface, times those of the settings; nodes likewise; whether
+ * the posterior itself is asked on a grid. The fewer parts, the wider open their figures and the cheaper they are to ask. A class
+ * without any part is its prior.
  */
-function finer({ pool, coordinates }: Learner): { points: number; nodes: number; few: Few } {
+function finer({ pool, coordinates }: Learner): { points: number; nodes: number; gridded: boolean } {
   const parts = partsIn(pool);
-  const few = { cheap: parts <= 8, gridded: parts <= 20 ? 4 : parts <= 40 ? 3 : 0 };
-  if (parts === 0) return { points: 0.5, nodes: 1, few };
-  if (parts >= 300) return { points: 0.6, nodes: 1, few };
-  if (parts >= MANY_PARTS) return { points: 1, nodes: 1, few };
-  const gridded = coordinates.curved.names.length <= few.gridded;
-  return { points: 1.5, nodes: parts > 20 ? 3 : gridded ? 10 : 8, few };
+  if (parts >= MANY_PARTS) return { points: parts >= 300 ? 0.6 : 1, nodes: 1, gridded: false };
+  // of no more than three figures, which are not so open any more, few sums tell all
+  const nodes = parts === 0 ? 1 : parts > 20 && coordinates.curved.names.length <= 3 ? 3 : 10;
+  return { points: 1, nodes, gridded: true };
 }
+
+/** A first look of so many coordinates goes by a grid: of more by a surface, which is rougher and quicker. */
+const MOST_LOOKED_AT_BY_GRID = 4;
 
 /** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin. */
 function settledAtHeaviest(

@@ -257,7 +257,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: true,
     unit: 'points',
     meaning:
-      'points at which the figures of a class of 60 parts or more are weighed, between which a smooth surface is laid; half as many more below, a grid of its own up to 40',
+      'points at which the figures of a class of 60 parts or more are weighed, between which a smooth surface is laid; a class of fewer has a grid of its own',
     source: COMMON_PRACTICE,
   },
   classNodes: {
@@ -266,7 +266,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: true,
     unit: 'nodes',
     meaning:
-      'points that then stand for what is known of a class of 60 parts or more; twice as many below 60, four to eight times up to 20, twelve times up to 8',
+      'points that then stand for what is known of a class of 60 parts or more; ten times as many of a class of fewer, three times from 20 parts on where it has three figures',
     source: COMMON_PRACTICE,
   },
   useScaleHours: {
