@@ -24,7 +24,7 @@ import { type ShopUse, type UseOfYear, useOfYear } from './useOfYear.ts';
 import { wearFan } from './wearFan.ts';
 import { chanceReadingBelow } from './wearLaw.ts';
 
-const runs = longRun ? 200 : 12;
+const runs = longRun ? 200 : 8;
 
 /** As sheets have them: to a thousandth. */
 const anything = (low: number, high: number) =>
@@ -189,7 +189,7 @@ describe('a forecast of anything that may be entered', () => {
   });
 
   /** Settings that are put at a bound of theirs together: in the long run each by itself, first at the one and then at the other. */
-  const AT_A_TIME = longRun ? 1 : 6;
+  const AT_A_TIME = longRun ? 1 : 9;
   it(`is made of numbers with ${AT_A_TIME} of its settings at a bound`, () => {
     const parts = [
       aSeries({

@@ -41,7 +41,7 @@ export const variedClass = (parts: number, k: number): ShopSet =>
     partScatter: [0.3, 0.15, 0.3, 0.3, 0.5][k % 5]!,
   });
 
-/** How many classes of each size are compared: about 150 parts, in full over 2,000. */
+/** How many classes of each size are compared: about 110 parts, in full over 2,000. */
 export const agreementClasses = (full: boolean): [parts: number, classes: number][] =>
   full
     ? [
@@ -52,8 +52,8 @@ export const agreementClasses = (full: boolean): [parts: number, classes: number
         [300, 1],
       ]
     : [
-        [3, 6],
-        [10, 2],
+        [3, 4],
+        [10, 1],
         [100, 1],
       ];
 
