@@ -24,7 +24,7 @@ export const LOOK_MESH: Mesh = { step: 1.6, depth: 5 };
  * further the outermost nodes reach beyond the depth.
  */
 export const fineMesh = (coordinates: number): Mesh =>
-  coordinates <= 3 ? { step: 0.9, depth: 7 } : coordinates === 4 ? { step: 1.1, depth: 6 } : { step: 1.3, depth: 5.5 };
+  coordinates <= 3 ? { step: 0.9, depth: 7 } : coordinates === 4 ? { step: 1.1, depth: 8 } : { step: 1.3, depth: 6 };
 
 /** A grid is laid anew while a width of the normal it was laid by is off by more than this (ln). */
 const OFF_WIDTH = 0.5;
