@@ -110,7 +110,8 @@ function normalOf(centre: readonly number[], cov: readonly (readonly number[])[]
 export const weighsAnything = (points: readonly CloudPoint[]): boolean =>
   points.some(({ lnWeight }) => Number.isFinite(lnWeight));
 
-export const shares = (points: readonly CloudPoint[]): number[] => {
+/** What each point weighs, as a share of all. */
+export const shares = (points: readonly Pick<CloudPoint, 'lnWeight'>[]): number[] => {
   const top = points.reduce((most, point) => Math.max(most, point.lnWeight), Number.NEGATIVE_INFINITY);
   const weights = points.map((point) => Math.exp(point.lnWeight - top));
   const total = weights.reduce((sum, weight) => sum + weight, 0);

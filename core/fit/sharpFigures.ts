@@ -1,4 +1,5 @@
 import type { ClassFigures } from './partSite.ts';
+import { shares } from './proposal.ts';
 import type { WeighedFigures } from './thinCloud.ts';
 
 /**
@@ -30,11 +31,9 @@ export const meanFigures = (cloud: readonly WeighedFigures[]): ClassFigures => s
 
 /** Mean of each figure, and its variance. */
 function spread(cloud: readonly WeighedFigures[]): { mean: ClassFigures; square: ClassFigures } {
-  const top = cloud.reduce((most, { lnWeight }) => Math.max(most, lnWeight), Number.NEGATIVE_INFINITY);
-  const weights = cloud.map(({ lnWeight }) => Math.exp(lnWeight - top));
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const weights = shares(cloud);
   const over = (of: (figures: ClassFigures) => number): number =>
-    cloud.reduce((sum, { figures }, k) => sum + weights[k]! * of(figures), 0) / total;
+    cloud.reduce((sum, { figures }, k) => sum + weights[k]! * of(figures), 0);
   const each = (of: (name: keyof ClassFigures) => number) =>
     Object.fromEntries(FIGURES.map((name) => [name, of(name)])) as ClassFigures;
   const mean = each((name) => over((figures) => figures[name]));

@@ -1,5 +1,6 @@
 import { recombine } from '../maths/recombine.ts';
 import type { ClassFigures } from './partSite.ts';
+import { shares } from './proposal.ts';
 
 /** Figures with the ln of their weight, up to a constant. */
 export type WeighedFigures = { figures: ClassFigures; lnWeight: number };
@@ -27,12 +28,9 @@ const LIGHTEST = 1e-9;
  * those of the whole cloud, as many moments as points. A forecast is smooth in the figures, so what it averages to is kept.
  */
 export function thinCloud(cloud: readonly WeighedFigures[], count: number): WeighedPoint[] {
-  const top = Math.max(...cloud.map((point) => point.lnWeight));
-  const heavy = cloud
-    .map(({ figures, lnWeight }) => ({ figures, weight: Math.exp(lnWeight - top) }))
-    .filter(({ weight }) => weight > LIGHTEST);
-  const total = heavy.reduce((sum, { weight }) => sum + weight, 0);
-  const weights = heavy.map(({ weight }) => weight / total);
+  const top = cloud.reduce((most, { lnWeight }) => Math.max(most, lnWeight), Number.NEGATIVE_INFINITY);
+  const heavy = cloud.filter(({ lnWeight }) => Math.exp(lnWeight - top) > LIGHTEST);
+  const weights = shares(heavy);
   const names = varying(heavy);
   const columns = names.map((name) =>
     freed(
@@ -92,7 +90,7 @@ const coordinate = (figures: ClassFigures, name: keyof ClassFigures): number =>
   name === 'power' ? Math.log(figures.power) : figures[name];
 
 /** Figures that are not the same at every point. */
-const varying = (points: readonly WeighedPoint[]): (keyof ClassFigures)[] =>
+const varying = (points: readonly WeighedFigures[]): (keyof ClassFigures)[] =>
   FIGURES.filter((name) => points.some(({ figures }) => figures[name] !== points[0]!.figures[name]));
 
 /** The `count` cheapest products of powers of the figures: 1, then the power, its square, ... */

@@ -23,6 +23,19 @@ import { photoWords } from '#renderer/words/photoWords.ts';
 
 export type Where = Pick<Rebuild, 'whereabouts' | 'whereaboutsNote'>;
 
+/** What the customer says is wrong. */
+export function ComplaintField({ value, onChange }: { value: string; onChange: (complaint: string) => void }) {
+  return <TextField label={words.complaint} value={value} onChange={onChange} lines={3} maxLength={2000} autoFocus />;
+}
+
+/** The day by which the customer wants it back. */
+export function WantedByField({ value, onChange }: { value: Day | null; onChange: (wantedBy: Day | null) => void }) {
+  const today = useToday();
+  return (
+    <DayField label={words.wantedBy} hint={words.wantedHint} value={value} onChange={onChange} today={today} future />
+  );
+}
+
 /** Where the machine of a job stands. */
 export function WhereFields({ where, onChange }: { where: Where; onChange: (where: Where) => void }) {
   return (
@@ -105,7 +118,6 @@ export function Intake({ job, isOpen }: { job: Rebuild; isOpen: boolean }) {
 }
 
 function Change({ job, onDone }: { job: Rebuild; onDone: () => void }) {
-  const today = useToday();
   const change = useDo(rebuildChange);
   const [complaint, setComplaint] = useState(job.complaint);
   const [wantedBy, setWantedBy] = useState<Day | null>(job.wantedBy === null ? null : day(job.wantedBy));
@@ -127,25 +139,9 @@ function Change({ job, onDone }: { job: Rebuild; onDone: () => void }) {
       onSend={send}
       onLeave={onDone}
       leave={words.leave}
-      above={
-        <TextField
-          label={words.complaint}
-          value={complaint}
-          onChange={setComplaint}
-          lines={3}
-          maxLength={2000}
-          autoFocus
-        />
-      }
+      above={<ComplaintField value={complaint} onChange={setComplaint} />}
     >
-      <DayField
-        label={words.wantedBy}
-        hint={words.wantedHint}
-        value={wantedBy}
-        onChange={setWantedBy}
-        today={today}
-        future
-      />
+      <WantedByField value={wantedBy} onChange={setWantedBy} />
       <WhereFields where={where} onChange={setWhere} />
       <TextField label={words.changeReason} value={reason} onChange={setReason} maxLength={2000} />
       <ByField label={words.by} value={by} onChange={setBy} />

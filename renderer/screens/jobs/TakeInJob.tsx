@@ -7,7 +7,6 @@ import { addDays, type Day, day } from '#core/units/day.ts';
 import { dayText } from '#core/words/quantityText.ts';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { DayField } from '#renderer/controls/DayField.tsx';
-import { TextField } from '#renderer/controls/Field.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { NumberField } from '#renderer/controls/NumberField.tsx';
 import { RowForm } from '#renderer/controls/RowForm.tsx';
@@ -21,7 +20,7 @@ import { StopBanner } from '#renderer/screens/machine/StopBanner.tsx';
 import { useAsk, useDo } from '#renderer/useAsk.ts';
 import { useIdInAddress } from '#renderer/useIdInAddress.ts';
 import { jobWords as words } from '#renderer/words/jobWords.ts';
-import { type Where, WhereFields } from './Intake.tsx';
+import { ComplaintField, WantedByField, type Where, WhereFields } from './Intake.tsx';
 import './jobs.css';
 
 /** Takes a job in on a machine: complaint, when it is wanted, what the meter shows. */
@@ -67,16 +66,7 @@ export default function TakeInJob() {
         onSend={send}
         onLeave={() => goTo(`/machine/${machineId}`)}
         leave={words.leave}
-        above={
-          <TextField
-            label={words.complaint}
-            value={complaint}
-            onChange={setComplaint}
-            lines={3}
-            maxLength={2000}
-            autoFocus
-          />
-        }
+        above={<ComplaintField value={complaint} onChange={setComplaint} />}
         below={
           <>
             <TakePhotos taking={taking}>
@@ -110,14 +100,7 @@ export default function TakeInJob() {
         }
       >
         <DayField label={words.takenInOn} value={takenInOn} onChange={setTakenInOn} today={today} />
-        <DayField
-          label={words.wantedBy}
-          hint={words.wantedHint}
-          value={wantedBy}
-          onChange={setWantedBy}
-          today={today}
-          future
-        />
+        <WantedByField value={wantedBy} onChange={setWantedBy} />
         <NumberField
           label={words.dial}
           unit="h"
