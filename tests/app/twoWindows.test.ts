@@ -4,6 +4,7 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { entriesList } from '#core/contract/entries.ts';
 import { machinesList } from '#core/contract/machine.ts';
+import { oldSheetsRead } from '#core/contract/oldSheets.ts';
 import { recordBackUp, recordOpen } from '#core/contract/record.ts';
 import { stripDownSheet } from '#core/contract/stripDown.ts';
 import { expectAxeClean, goTo, SMALL_SHOP, smallShop, told } from './screens.ts';
@@ -44,6 +45,7 @@ windowTest(
     const readings = async () => (await told(ask, machinesList, {})).machines[0]?.hours.dialHours;
     const before = await readings();
 
+    await page.bringToFront(); // a window behind another draws once a second
     await strip.getByRole('button', { name: 'Enter hours' }).click();
     const ask1 = page.locator('.question', { hasText: 'Another window opened another record' });
     await ask1.waitFor();
@@ -146,5 +148,64 @@ windowTest(
     await question.waitFor({ state: 'detached' });
     await expect.poll(() => box(second, 0).inputValue()).toBe('');
     expect(await saves()).toBe(before + 1);
+  },
+);
+
+windowTest(
+  'an old sheet typed on in two windows: the desk asks which goes on, and saves it once',
+  async ({ prepare }) => {
+    const opened = await prepare({ asOf: AS_OF, width: 1280, height: 800 });
+    const { page, ask, show } = opened;
+    const { machineId } = await smallShop(ask);
+    await show();
+    const keptSizes = async () => (await told(ask, oldSheetsRead, {})).drafts.map(({ sizes }) => sizes);
+    const box = (of: Page, place: number) => of.locator('.grid-row input').nth(place);
+    const type = async (of: Page, place: number, size: string) => {
+      await of.bringToFront();
+      await box(of, place).fill(size);
+      await of.keyboard.press('Enter');
+    };
+    const toDesk = async (of: Page) => {
+      await of.bringToFront();
+      await goTo(of, '/old-sheets');
+      await of.getByRole('combobox', { name: 'Machine', exact: true }).focus();
+      await of.keyboard.type('tarrow');
+      await of.keyboard.press('Enter');
+      await box(of, 0).waitFor();
+    };
+    const otherTyped = (of: Page) => of.locator('.question', { hasText: 'Another window typed on this strip-down' });
+
+    await toDesk(page);
+    await page.getByLabel('Day on the sheet').fill('12.10.14');
+    await page.keyboard.press('Enter');
+    await type(page, 0, '9.9');
+    await page.getByText(/^kept \d\d:\d\d/).waitFor();
+    const second = await secondWindow(opened);
+    await toDesk(second);
+    await expect.poll(() => box(second, 0).inputValue()).toBe('9.90');
+    await type(second, 1, '10.1');
+    await expect.poll(keptSizes).toEqual([2]);
+
+    // the first has not seen that: what it types is asked about, and gives way
+    await type(page, 2, '10.3');
+    await otherTyped(page).getByText('2 sizes were kept from there').waitFor();
+    await expectAxeClean(page);
+    await otherTyped(page).getByRole('button', { name: 'Go on with what was typed there' }).click();
+    await otherTyped(page).waitFor({ state: 'detached' });
+    await expect.poll(() => box(page, 1).inputValue()).toBe('10.10');
+    expect(await box(page, 2).inputValue()).toBe('');
+    await type(page, 2, '10.2');
+    await expect.poll(keptSizes).toEqual([3]);
+
+    // the other way round, on saving: nothing goes in unasked, and what stands there then goes in once
+    await second.bringToFront();
+    await second.keyboard.press('Control+Enter');
+    await otherTyped(second).waitFor();
+    expect((await told(ask, oldSheetsRead, {})).sheets).toEqual([]);
+    await otherTyped(second).getByRole('button', { name: 'Go on with what stands here' }).click();
+    await otherTyped(second).waitFor({ state: 'detached' });
+    await second.keyboard.press('Control+Enter');
+    await second.getByText('1 sheet in this batch').waitFor();
+    expect((await told(ask, oldSheetsRead, {})).sheets).toMatchObject([{ machineId, sizes: 2, takenOn: '2014-10-12' }]);
   },
 );
