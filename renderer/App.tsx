@@ -1,4 +1,4 @@
-import { Suspense, useEffect } from 'react';
+import { useEffect } from 'react';
 import { Redirect, Route, Switch, useLocation } from 'wouter';
 import { recordState } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
@@ -37,22 +37,22 @@ export function App() {
   const free = routes.filter((route) => route.free);
   return (
     <Broken at={here}>
-      <Suspense
-        fallback={
-          <Frame tabs={[]} lit={undefined}>
-            {null}
-          </Frame>
-        }
-      >
-        <Switch>
-          {free.map((route) => (
-            <Route key={route.path} path={route.path} component={route.screen} />
-          ))}
-          <Route>
-            <OnRecord />
+      <Switch>
+        {free.map((route) => (
+          <Route key={route.path} path={route.path}>
+            <route.screen
+              meanwhile={
+                <Frame tabs={[]} lit={undefined}>
+                  {null}
+                </Frame>
+              }
+            />
           </Route>
-        </Switch>
-      </Suspense>
+        ))}
+        <Route>
+          <OnRecord />
+        </Route>
+      </Switch>
     </Broken>
   );
 }
@@ -71,7 +71,7 @@ function OnRecord() {
   if (record.value && start) {
     return (
       <Frame tabs={[]} lit={undefined}>
-        <start.screen />
+        <start.screen meanwhile={null} />
       </Frame>
     );
   }
@@ -138,9 +138,7 @@ function Framed({ route, here }: { route: ScreenRoute; here: string }) {
       {route === home && <RecallNews />}
       <TypedOffer at={here} />
       <Broken at={here}>
-        <Suspense fallback={<NotYetHere route={route} />}>
-          <route.screen />
-        </Suspense>
+        <route.screen meanwhile={<NotYetHere route={route} />} />
       </Broken>
     </Frame>
   );

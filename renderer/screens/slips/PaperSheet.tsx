@@ -1,12 +1,13 @@
-import { lazy, type ReactNode, Suspense, useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
+import { lazyPart } from '#renderer/controls/lazyPart.tsx';
 import { Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
 import { paperWords as words } from '#renderer/words/paperWords.ts';
 import { bytesOfBase64, savePdf } from './paperBytes.ts';
 import './slips.css';
 
-const PaperPages = lazy(() => import('./PaperPages.tsx'));
+const PaperPages = lazyPart(() => import('./PaperPages.tsx'));
 
 /** A paper as it leaves the printer, with its keys; on the right what goes with it. */
 export function PaperSheet({
@@ -63,9 +64,7 @@ export function PaperSheet({
         {/* scrolled by keys before its pages are there to be gone to */}
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls is reached by keys */}
         <section className="slip-paper" aria-label={title} tabIndex={0}>
-          <Suspense fallback={<FillingRule words={words.drawing} />}>
-            <PaperPages bytes={bytes} label={title} />
-          </Suspense>
+          <PaperPages bytes={bytes} label={title} meanwhile={<FillingRule words={words.drawing} />} />
         </section>
         {aside && <aside className="slip-aside">{aside}</aside>}
       </div>

@@ -1,14 +1,15 @@
-import { lazy, type ReactNode, Suspense, useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import type { Slip } from '#core/contract/slip.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
+import { lazyPart } from '#renderer/controls/lazyPart.tsx';
 import { planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
 import { shared } from '#renderer/words/english.ts';
 import { slipsWords } from '#renderer/words/slipsWords.ts';
 import { bytesOfBase64, savePdf } from './paperBytes.ts';
 import './slips.css';
 
-const PaperPages = lazy(() => import('./PaperPages.tsx'));
+const PaperPages = lazyPart(() => import('./PaperPages.tsx'));
 
 type SlipSheetProps = {
   title: string;
@@ -64,9 +65,7 @@ export function SlipSheet({ title, sub, slip, pdfBase64, fileName, keys, made, a
       <div className="slip-body">
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and has nothing in it that takes the focus */}
         <section className="slip-paper cell" aria-label={title} tabIndex={0}>
-          <Suspense fallback={<FillingRule words={slipsWords.drawing} />}>
-            <PaperPages bytes={bytes} label={title} />
-          </Suspense>
+          <PaperPages bytes={bytes} label={title} meanwhile={<FillingRule words={slipsWords.drawing} />} />
         </section>
         <aside className="slip-aside">{aside}</aside>
       </div>
