@@ -219,6 +219,11 @@ describe('who is refused', () => {
     expect(asked).toEqual([]);
   });
 
+  test('a body that asks whether it may come', async () => {
+    const reply = await knock({ headers: { Expect: '100-continue' } });
+    expect(reply?.status).toBe(417);
+  });
+
   test('a request that could be read in two ways', async () => {
     asked.length = 0;
     const reply = await knock({
@@ -232,18 +237,31 @@ describe('who is refused', () => {
   });
 });
 
+test('each start has a token of its own, and takes no other', async () => {
+  const next = await serveLoopback({ ask: async () => ({ ok: true, value: null }), pageFolder: folder });
+  expect(Buffer.from(next.token, 'base64url').length).toBe(32);
+  expect(next.token).not.toBe(loopback.token);
+  const reply = await knock({ headers: { Authorization: `Bearer ${next.token}` } });
+  expect(codeOf(reply)).toBe('no-token');
+  await next.close();
+});
+
 describe('who dawdles', () => {
-  const openedFor = (bytes: string) =>
+  const openedFor = (bytes: string, port = loopback.port) =>
     new Promise<number>((closed) => {
       const from = performance.now();
-      const socket = connect(loopback.port, '127.0.0.1', () => socket.write(bytes));
+      const socket = connect(port, '127.0.0.1', () => socket.write(bytes));
       socket.on('error', () => {});
       socket.on('close', () => closed(performance.now() - from));
       socket.resume();
     });
 
-  test('a head that is never finished is hung up on', async () => {
-    expect(await openedFor(`GET / HTTP/1.1\r\nHost: 127.0.0.1:${loopback.port}\r\n`)).toBeLessThan(20_000);
+  test('a head that is never finished is hung up on, long before a body would be', async () => {
+    const slowness = { headersMs: 300, requestMs: 600_000, idleMs: 600_000, takingReplyMs: 600_000, lookEveryMs: 50 };
+    const patient = await serveLoopback({ ask: async () => ({ ok: true, value: null }), pageFolder: folder, slowness });
+    const head = `GET / HTTP/1.1\r\nHost: 127.0.0.1:${patient.port}\r\n`;
+    expect(await openedFor(head, patient.port)).toBeLessThan(20_000);
+    await patient.close();
   });
 
   test('a body that is never finished is hung up on', async () => {
