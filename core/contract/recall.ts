@@ -278,7 +278,7 @@ export const recallNews = operation(
     /** became due since then, in the order to be contacted */
     became: z.array(z.object({ machineId: zId, machine: z.string(), farm: z.string(), reason: zRecallReason })),
     toContact: z.int(),
-    /** figures are from what the trade says: to be asked again soon */
+    /** figures are from what the trade says, or something was entered meanwhile: to be asked again soon */
     learning: z.boolean(),
   }),
   { title: 'What became due since the recall list was last looked at' },

@@ -18,14 +18,23 @@ export function recallList(
   farms: readonly RecallFarm[],
   shop: RecallShop & { winterOfYear: WinterOfYear },
 ): { toContact: DueFarm[]; waiting: DueFarm[]; held: DueFarm[] } {
-  const due = farms.filter(({ terms }) => !terms.noContact).map((farm) => ({ farm, due: dueOf(farm, shop) }));
-  const standing = (code: RecallStanding['code']): DueFarm[] =>
-    due
-      .map(({ farm, due: all }) => ({ farm, due: all.filter((one) => one.standing.code === code) }))
-      .filter((one) => one.due.length > 0)
-      .sort(byUrgency);
+  const due = farmsDue(farms, shop);
+  const standing = (code: RecallStanding['code']) => inUrgency(standingAs(code, due));
   return { toContact: standing('to-contact'), waiting: standing('waiting'), held: standing('held') };
 }
+
+/** Farms that may be contacted, with whatever each of their machines is due for, in no order. */
+export const farmsDue = (farms: readonly RecallFarm[], shop: RecallShop & { winterOfYear: WinterOfYear }): DueFarm[] =>
+  farms.filter(({ terms }) => !terms.noContact).map((farm) => ({ farm, due: dueOf(farm, shop) }));
+
+/** Of farms those that have machines standing so, with these alone. */
+export const standingAs = (code: RecallStanding['code'], farms: readonly DueFarm[]): DueFarm[] =>
+  farms
+    .map(({ farm, due }) => ({ farm, due: due.filter((one) => one.standing.code === code) }))
+    .filter(({ due }) => due.length > 0);
+
+/** In the order they are contacted. */
+export const inUrgency = (farms: readonly DueFarm[]): DueFarm[] => [...farms].sort(byUrgency);
 
 function dueOf({ terms, machines }: RecallFarm, shop: RecallShop & { winterOfYear: WinterOfYear }): DueMachine[] {
   return machines

@@ -30,8 +30,8 @@ export type ForecastsStanding = {
   never: readonly number[];
   /** in the order asked; machines never forecast have their names alone, those not on record are left out */
   lines(machineIds: readonly number[]): Line[];
-  /** of machines that were ever forecast */
-  dues(): ReadonlyMap<number, Due>;
+  /** of machines that were ever forecast; of some of them */
+  dues(machineIds?: readonly number[]): ReadonlyMap<number, Due>;
 };
 
 /**
@@ -126,12 +126,13 @@ function standing(
         return named ? [{ ...line, ...named }] : []; // names may have changed since: they move no forecast
       });
     },
-    dues() {
-      const kept = [...keptOf('due', null)].flatMap(([machineId, text]) => {
+    dues(machineIds) {
+      const kept = [...keptOf('due', machineIds ?? null)].flatMap(([machineId, text]) => {
         const due = JSON.parse(text) as Due | null;
         return due ? [[machineId, due] as const] : [];
       });
-      return new Map([...kept, ...made.map(({ machineId, due }) => [machineId, due] as const)]);
+      const anew = machineIds ? machineIds.flatMap((machineId) => byMachine.get(machineId) ?? []) : made;
+      return new Map([...kept, ...anew.map(({ machineId, due }) => [machineId, due] as const)]);
     },
   };
 }

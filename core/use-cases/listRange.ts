@@ -18,7 +18,7 @@ export function listRange(places: readonly Pick<ListPlace, 'lowHours' | 'middleH
     planLine = Math.max(planLine, planLineHours ?? 0);
     past = Math.max(past, -(lowHours ?? 0));
   }
-  const most = atShare(Float64Array.from(middles).sort(), 0.7);
+  const most = atShare(new Float64Array(middles).sort(), 0.7);
   const toHours = niceUp(Math.max(LEAST_AHEAD_HOURS, 1.25 * most, 1.3 * planLine));
   const behind = Math.min(BEHIND.most * toHours, Math.max(BEHIND.least * toHours, 1.1 * past));
   return { fromHours: -behind, toHours };

@@ -92,6 +92,19 @@ test('asked for again it goes on where it was, and the list is then what one by 
   expect(recall.toContact.length).toBeGreaterThan(0);
 });
 
+test('news of the recall list holds nobody up: who asks meanwhile is answered first; after an entry it is to be asked again', async () => {
+  const answered: string[] = [];
+  const news = program.ask(recallNews, {}).finally(() => answered.push('news'));
+  await program.ask(machinesNames, {}).finally(() => answered.push('names'));
+  const { toContact } = await program.ask(recallRead, { atOnce: true });
+  expect(await news).toMatchObject({ learning: false, became: [], toContact: toContact.length });
+  expect(answered).toEqual(['names', 'news']);
+  const meanwhile = program.ask(recallNews, {});
+  const names = { make: 'Bench', model: 'B', serial: 'B-5', builtYear: 2010, note: '' };
+  await program.ask(machineChange, { machineId: 5, name: 'Bench 5', ...names });
+  expect(await meanwhile).toMatchObject({ learning: true });
+});
+
 test('a machine is found by its own names and its owner\u2019s; lines come in the order asked, those not on record left out', async () => {
   expect(idsOf(await order('BENCH 12'))).toEqual(expect.arrayContaining([12, 120, 129]));
   expect(idsOf(await order('hitch holding 77'))).toEqual([77]);

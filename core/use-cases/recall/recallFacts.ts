@@ -11,7 +11,12 @@ import {
   listTerms,
   type TermsRow,
 } from '../../record/contactStore.ts';
-import { type CustomerOnRecord, customersKnown, ownedStretches } from '../../record/customerStore.ts';
+import {
+  type CustomerOnRecord,
+  type CustomersKnown,
+  customersKnown,
+  ownedStretches,
+} from '../../record/customerStore.ts';
 import { entriesOfFindings } from '../../record/findingStore.ts';
 import { machineNames } from '../../record/machineStore.ts';
 import type { ReadableRecord } from '../../record/recordFile.ts';
@@ -40,25 +45,51 @@ export type RecallFacts = {
  * @param dues what each machine's owner is called for; a machine that is not among them is not looked at
  */
 export function recallFacts(record: ReadableRecord, asOf: Day, dues: ReadonlyMap<number, Due>): RecallFacts {
+  const known = customersKnown(record);
+  const ground = recallGround(record, asOf, known, ownersOn(record, asOf, known));
+  return { shop: ground.shop, ...farmsOn(ground, dues) };
+}
+
+/** What the recall list is made from beside what machines are due for. */
+export type RecallGround = ReturnType<typeof recallGround>;
+
+/** @param owners whose each machine is, by machine */
+export function recallGround(
+  record: ReadableRecord,
+  asOf: Day,
+  known: CustomersKnown,
+  owners: ReadonlyMap<number, number>,
+) {
   const winterOfYear = readSettings(record);
   const shop = { asOf, leadDays: leadDaysOf(record), winterOfYear, winters: wintersFrom(winterOfYear, asOf, 2) };
-  const known = customersKnown(record);
-  const owners = ownersOn(record, asOf, known);
   const contacts = listContacts(record).filter(({ struck, madeOn }) => !struck && madeOn <= asOf);
-  const contactsOf = Map.groupBy(contacts, ({ customerId }) => known.survivorOf(customerId));
-  const entered = entriesOfFindings(record);
-  const visits = Map.groupBy(visitsEverAgreed(record), ({ machineId }) => machineId);
+  const byCustomer = <T extends { customerId: number }>(rows: readonly T[]) =>
+    Map.groupBy(rows, ({ customerId }) => known.survivorOf(customerId));
+  return {
+    ...{ shop, known, owners },
+    contacts: byCustomer(contacts),
+    terms: byCustomer(listTerms(record)),
+    quiet: byCustomer(listQuietPeriods(record)),
+    /** when a finding was entered, by finding */
+    entered: entriesOfFindings(record),
+    visits: Map.groupBy(visitsEverAgreed(record), ({ machineId }) => machineId),
+  };
+}
+
+/** Farms with their machines, and the machines that are nobody's: all of a farm's, where all of them are among the dues. */
+export function farmsOn(
+  { shop, known, owners, contacts, terms, quiet, entered, visits }: RecallGround,
+  dues: ReadonlyMap<number, Due>,
+): Pick<RecallFacts, 'farms' | 'nobodys'> {
   const machines = [...dues].map(([machineId, due]) => {
     const customerId = owners.get(machineId) ?? null;
     const its = {
-      contacts: customerId === null ? [] : (contactsOf.get(customerId) ?? []),
+      contacts: customerId === null ? [] : (contacts.get(customerId) ?? []),
       visits: visits.get(machineId) ?? [],
     };
-    return { customerId, machine: recallMachine(machineId, due, asOf, entered, its) };
+    return { customerId, machine: recallMachine(machineId, due, shop.asOf, entered, its) };
   });
   const byOwner = Map.groupBy(machines, ({ customerId }) => customerId);
-  const terms = listTerms(record);
-  const quiet = listQuietPeriods(record);
   const nobodys = (byOwner.get(null) ?? []).map(({ machine }) => machine);
   const farms: FarmOnRecord[] = [];
   for (const [customerId, its] of byOwner) {
@@ -66,13 +97,13 @@ export function recallFacts(record: ReadableRecord, asOf: Day, dues: ReadonlyMap
     const customer = known.of(customerId);
     const theirs = its.map(({ machine }) => machine);
     if (!customer || customer.erased) nobodys.push(...theirs);
-    else {
-      const ofThem = <T extends { customerId: number }>(rows: readonly T[]) =>
-        rows.filter((row) => known.survivorOf(row.customerId) === customerId);
-      farms.push({ ...farmOf(customer, ofThem(terms), ofThem(quiet)), machines: theirs });
-    }
+    else
+      farms.push({
+        ...farmOf(customer, terms.get(customerId) ?? [], quiet.get(customerId) ?? []),
+        machines: theirs,
+      });
   }
-  return { shop, farms, nobodys };
+  return { farms, nobodys };
 }
 
 function farmOf(
