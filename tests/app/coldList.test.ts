@@ -13,7 +13,7 @@ windowTest('the list of a record never learned from is there at once, says so, a
   const folder = mkdtempSync(join(tmpdir(), 'cold-list-'));
   try {
     const recordPath = join(folder, 'shop.hoursandwear');
-    laySyntheticRecord(recordPath, { machines: MACHINES, points: 8 });
+    laySyntheticRecord(recordPath, { machines: MACHINES, points: 2 });
     const { page } = await open({ recordPath, dataFolder: folder, asOf: BENCH_AS_OF });
     const learning = page.getByText('From what the trade says; learning');
     await learning.waitFor();

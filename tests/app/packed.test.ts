@@ -3,8 +3,9 @@ import { mkdtemp } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join, sep } from 'node:path';
 import { extractAll, listPackage } from '@electron/asar';
-import { build, Platform } from 'electron-builder';
+import { build, type Configuration, Platform } from 'electron-builder';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { RECORD_EXTENSION } from '#core/record/openRecord.ts';
 import { FUSES_AS_SHIPPED, fusesOf, layElectronDist } from '#tests/support/anElectronDist.ts';
 import { SMALL_FOLDER } from '#tests/support/aSmallFolder.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
@@ -19,6 +20,8 @@ const packs = process.platform === 'linux';
 let folder: string;
 let unpacked: string;
 let files: string[];
+/** electron/installers.yml as the packer read it */
+let installers: Configuration;
 
 beforeAll(async () => {
   if (!packs) return;
@@ -32,6 +35,9 @@ beforeAll(async () => {
       extends: join(top, 'electron/installers.yml'),
       electronDist: join(folder, 'dist'),
       directories: { output: join(folder, 'out'), buildResources: 'electron/icons' },
+      afterPack: ({ packager }) => {
+        installers = packager.config;
+      },
     },
   });
   unpacked = join(folder, 'out', 'linux-unpacked');
@@ -63,6 +69,20 @@ test.runIf(packs)('what is packed is the program and what it cannot carry inside
     expect(files).not.toContain(`/node_modules/${bundled}`);
   }
 });
+
+test.runIf(packs)(
+  'an installer is for one person, without an administrator, opens records by double-click and never calls out',
+  () => {
+    expect(installers).toMatchObject({
+      publish: null,
+      fileAssociations: [{ ext: RECORD_EXTENSION.slice(1) }],
+      nsis: { oneClick: true, perMachine: false, allowElevation: false, deleteAppDataOnUninstall: false },
+    });
+    const targets = { win: ['nsis'], mac: ['dmg', 'zip'], linux: ['deb', 'AppImage'] } as const;
+    for (const [platform, target] of Object.entries(targets))
+      expect(installers[platform as keyof typeof targets]).toMatchObject({ target });
+  },
+);
 
 test.runIf(packs)('one native file lies beside the archive: that of the platform', () => {
   const beside = readdirSync(join(unpacked, 'resources/app.asar.unpacked'), { recursive: true, encoding: 'utf8' });
