@@ -107,13 +107,33 @@ function Screens() {
   );
 }
 
-/** How long the first screen has for itself [ms]. */
+/** How long the first screen has for itself, and how long hands are still before code is fetched behind it [ms]. */
 const FETCH_NEXT_MS = 1500;
+const STILL_MS = 500;
+const HANDS = ['keydown', 'pointerdown', 'wheel', 'scroll'] as const;
 
-/** The code of what is gone to next is there before it is wanted, one screen after the other. */
+/** The code of what is gone to next is there before it is wanted, one screen after the other, and never while somebody types or scrolls. */
 function fetchNext(): () => void {
-  const timers = nextScreens.map((screen, place) => setTimeout(screen.fetch, FETCH_NEXT_MS * (place + 1)));
-  return () => timers.forEach(clearTimeout);
+  let movedAt = 0;
+  let place = 0;
+  const moved = () => {
+    movedAt = performance.now();
+  };
+  const look = () => {
+    const stillFor = performance.now() - movedAt;
+    if (stillFor >= STILL_MS) nextScreens[place++]?.fetch();
+    if (place < nextScreens.length) timer = setTimeout(look, stillFor < STILL_MS ? STILL_MS : FETCH_NEXT_MS);
+    else stopListening();
+  };
+  const stopListening = () => {
+    for (const hand of HANDS) window.removeEventListener(hand, moved, true);
+  };
+  for (const hand of HANDS) window.addEventListener(hand, moved, { capture: true, passive: true });
+  let timer = setTimeout(look, FETCH_NEXT_MS);
+  return () => {
+    clearTimeout(timer);
+    stopListening();
+  };
 }
 
 function Framed({ route, here }: { route: ScreenRoute; here: string }) {

@@ -1,5 +1,5 @@
 import { keepPreviousData, useQueries, useQuery } from '@tanstack/react-query';
-import { useRef } from 'react';
+import { useDeferredValue, useRef } from 'react';
 import { type MachineLine, machinesLines, machinesNames, machinesOrder } from '#core/contract/machine.ts';
 import type { ReplyOf } from '#core/contract/operation.ts';
 import { type Asked, askedOf, askingFor, useAsk } from './useAsk.ts';
@@ -55,12 +55,19 @@ export function useLinesInSight(
   const pages = Array.from({ length: Math.max(0, lastPage - firstPage + 1) }, (_, i) =>
     machineIds.slice((firstPage + i) * PAGE, (firstPage + i + 1) * PAGE),
   );
-  const asked = useQueries({
-    queries: pages.map((page) => ({
-      ...askingFor(machinesLines, { machineIds: page }),
-      refetchInterval: againIn(order) ?? (false as const),
-    })),
-  });
-  for (const { data } of asked) for (const line of data?.lines ?? []) known.current.set(line.machineId, line);
+  // drawn in small pieces as they come: all rows of a page in one go would hold up keys, or a frame of a scroll
+  const come = useDeferredValue(
+    useQueries({
+      combine: linesOf,
+      queries: pages.map((page) => ({
+        ...askingFor(machinesLines, { machineIds: page }),
+        refetchInterval: againIn(order) ?? (false as const),
+      })),
+    }),
+  );
+  for (const lines of come) for (const line of lines ?? []) known.current.set(line.machineId, line);
   return (machineId) => known.current.get(machineId);
 }
+
+const linesOf = (pages: readonly { data: ReplyOf<typeof machinesLines> | undefined }[]) =>
+  pages.map(({ data }) => data?.lines);

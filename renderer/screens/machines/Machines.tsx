@@ -3,6 +3,7 @@ import { jobsCancel, jobsStart } from '#core/contract/jobs.ts';
 import type { MachinesOrder } from '#core/contract/machine.ts';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
+import { Later } from '#renderer/controls/Later.tsx';
 import { Empty, FaultBox } from '#renderer/controls/Notice.tsx';
 import { NotYet } from '#renderer/controls/NotYet.tsx';
 import { planningAidCell, Sheet, type TitleCell } from '#renderer/controls/Sheet.tsx';
@@ -40,7 +41,11 @@ export default function Machines() {
       {...(order && { block: blockOf(order) })}
       bleed
     >
-      {order && order.count > 0 && <MachinesGrid order={order} found={list.found} />}
+      {order && order.count > 0 && (
+        <Later>
+          <MachinesGrid order={order} found={list.found} />
+        </Later>
+      )}
       {order?.count === 0 && (
         <div className="list-word">
           <Empty
