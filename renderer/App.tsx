@@ -1,4 +1,4 @@
-import { useEffect } from 'react';
+import { useDeferredValue, useEffect } from 'react';
 import { Redirect, Route, Switch, useLocation } from 'wouter';
 import { recordState } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
@@ -60,15 +60,17 @@ export function App() {
 /** Without an open record only the start screen stands. */
 function OnRecord() {
   const record = useAsk(recordState, {});
+  // what comes with the record is drawn in small pieces: in one go it would hold the window up as it opens
+  const known = useDeferredValue(record.value !== undefined);
   const start = routes.find((route) => route.start);
-  if (record.value?.open) {
+  if (known && record.value?.open) {
     return (
       <RecordProvider record={record.value}>
         <Screens />
       </RecordProvider>
     );
   }
-  if (record.value && start) {
+  if (known && record.value && start) {
     return (
       <Frame tabs={[]} lit={undefined}>
         <start.screen meanwhile={null} />
