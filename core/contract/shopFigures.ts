@@ -25,7 +25,7 @@ export const zShopFigure = z.object({
   from: z.number(),
   to: z.number(),
   whole: z.boolean(),
-  unit: z.enum(['mm', '°C', 'h', '']),
+  unit: z.enum(['mm', '°C', 'h', 'of the bore', 'times']),
   howKnown: zHowKnown,
   source: z.string(),
 });

@@ -122,8 +122,9 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     from: 0.2,
     to: 3,
     whole: false,
-    unit: 'ln',
-    meaning: '1 sd of the ln rate of a class without trade knowledge: a factor of 2.7 either way',
+    unit: 'logarithm',
+    meaning:
+      'how far a class without trade knowledge may wear faster or slower than that, as a logarithm: 1 is a factor of 2.7 either way, two times in three',
     source: COMMON_PRACTICE,
   },
   tradeDistrust: {
@@ -138,8 +139,9 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     from: 0.05,
     to: 2,
     whole: false,
-    unit: 'ln',
-    meaning: 'prior scale (half-normal) of the scatter of ln rate between like parts on one machine',
+    unit: 'logarithm',
+    meaning:
+      'how far the rates of like parts on one machine may differ, before any is measured (half-normal, as a logarithm: 0.1 is a tenth)',
     source: COMMON_PRACTICE,
   },
   pathScatterScale: {
@@ -147,15 +149,16 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     to: 1,
     whole: false,
     unit: 'share of the wear in one typical life',
-    meaning: "prior scale (half-normal) of the scatter of a part's own path",
+    meaning: "how far a part's wear may wander about its own rate, before any is measured (half-normal)",
     source: COMMON_PRACTICE,
   },
   machineScatterScale: {
     from: 0.02,
     to: 1.5,
     whole: false,
-    unit: 'ln',
-    meaning: 'prior scale (half-normal) of the harshness of machines: driver, dirt, greasing',
+    unit: 'logarithm',
+    meaning:
+      'how far machines may differ in what they do to all their parts, before any is measured: driver, dirt, greasing (half-normal, as a logarithm)',
     source: COMMON_PRACTICE,
   },
   workTypeTrust: {
@@ -172,15 +175,17 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     to: 10,
     whole: false,
     unit: 'gauge errors',
-    meaning: 'prior scale (half-normal) of the error shared by all sizes of a class in one visit',
+    meaning:
+      'how large the error that all sizes of a class share in one visit may be, before any is measured (half-normal)',
     source: CHOSEN,
   },
   lnPowerSd: {
     from: 0.02,
     to: 0.5,
     whole: false,
-    unit: 'ln',
-    meaning: 'prior 1 sd of ln of the power of time: below 1 wear runs in, above 1 it quickens',
+    unit: 'logarithm',
+    meaning:
+      'how far wear may bend, before any is measured: wear goes as a power of hours, below 1 it runs in, above 1 it quickens; this is the spread of the logarithm of that power',
     source: COMMON_PRACTICE,
   },
   lnPowerTail: {
@@ -189,7 +194,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'share',
     meaning:
-      'lets strong curvature in where the readings show it: ln power is its sd times (x + this x^3), x standard normal',
+      'lets wear bend strongly where the readings show it: the spread above times (x + this × x³), x drawn from the standard normal',
     source: CHOSEN,
   },
   linearChance: {
@@ -197,7 +202,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     to: 0.99,
     whole: false,
     unit: 'chance',
-    meaning: 'prior chance that wear goes evenly with hours',
+    meaning: 'chance that wear goes evenly with hours, before any is measured',
     source: CHOSEN,
   },
   oddPartShare: {
@@ -205,7 +210,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     to: 0.5,
     whole: false,
     unit: 'share',
-    meaning: 'share of parts that are odd: soft, dry, crooked; their ln rate scatters wider',
+    meaning: 'share of parts that are odd: soft, dry, crooked; their rates scatter wider',
     source: CHOSEN,
   },
   oddPartWidth: {
@@ -213,16 +218,16 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     to: 5,
     whole: false,
     unit: 'factor',
-    meaning: 'how much wider the ln rate of an odd part scatters',
+    meaning: 'how many times as wide the rates of odd parts scatter',
     source: CHOSEN,
   },
   driftDelta: {
     from: 0,
     to: 0.5,
     whole: false,
-    unit: 'per root ln',
+    unit: 'per root of a logarithm',
     meaning:
-      'how far the wear law may drift when carried beyond the last size: 1 sd of the rate is about this times the root of ln(hours / hours at last size)',
+      'how far the wear law may drift when carried beyond the last size: the rate may be off by about this times the root of the logarithm of hours over hours at the last size',
     source: CHOSEN,
   },
   beyondHRefs: {
@@ -281,8 +286,9 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     from: 0.1,
     to: 1.5,
     whole: false,
-    unit: 'ln',
-    meaning: "1 sd of a machine's hours a day about the like machines'",
+    unit: 'logarithm',
+    meaning:
+      'how far the hours a day of a machine may lie from those of like machines, as a logarithm: 0.5 is a factor of 1.6 either way, two times in three',
     source: COMMON_PRACTICE,
   },
   widenOffCoverage: {
@@ -308,7 +314,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'sd',
     meaning:
-      'further from 80 in 100 than this many sd of chance a class is off: 2.58 happens once in a hundred by chance',
+      'a class is off when it is further from 80 in 100 than this many standard deviations of chance: 2.58 happens once in a hundred',
     source: 'two-sided 1 % point of the standard normal, any table of it',
   },
   queryBeyondSd: {
@@ -317,7 +323,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: false,
     unit: 'sd',
     meaning:
-      'a size further out than this many sd of what was expected is asked about: 3.5 happens once in 2,000 by chance',
+      'a size is asked about when it is further from what was expected than this many standard deviations: 3.5 happens once in 2,000 by chance',
     source: 'two-sided 0.05 % point of the standard normal, any table of it',
   },
   fallBeyondSd: {
@@ -325,7 +331,8 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     to: 8,
     whole: false,
     unit: 'sd',
-    meaning: 'wear that went back by more than this many sd of both gauges is taken for a renewal nobody entered',
+    meaning:
+      'wear that went back by more than this many standard deviations of both gauges is taken for a renewal nobody entered',
     source: COMMON_PRACTICE,
   },
   oneSidedParts: {
@@ -334,7 +341,7 @@ export const modelSettingNotes: Record<keyof ModelSettings, ModelSettingNote> = 
     whole: true,
     unit: 'parts',
     meaning:
-      'sizes of one visit that must all lie to one side before its gauge is doubted: six do so with chance 2 / 2^6 = 0.03',
+      'sizes of one visit that must all lie to one side before its gauge is doubted: six do so by chance in three visits of a hundred',
     source: COMMON_PRACTICE,
   },
   doubtBeyond: {

@@ -7,7 +7,7 @@ import { LABOUR_HOURS, WORK_STEPS, type WorkStep } from './strip-down-tree/labou
 export type ShopFigureAbout = Sourced<number> & {
   from: number;
   to: number;
-  unit: 'mm' | '°C' | 'h' | '';
+  unit: 'mm' | '°C' | 'h' | 'of the bore' | 'times';
   whole: boolean;
 };
 
@@ -22,17 +22,17 @@ const OWN_FIGURES = {
   /** oversize pins go up by this */
   oversizeStepMm: figure(0.5, [0.05, 10], 'mm'),
   /** a hole is opened this many times, then bushed back */
-  oversizesAtMost: { ...figure(2, [0, 10], ''), whole: true },
+  oversizesAtMost: { ...figure(2, [0, 10], 'times'), whole: true },
   /** outsides of bushes go up by this */
   bushStepMm: figure(1, [0.05, 20], 'mm'),
   /** wall of a bush: not under this share of its bore, nor this much */
-  bushWallShareOfBore: figure(0.05, [0, 0.5], ''),
+  bushWallShareOfBore: figure(0.05, [0, 0.5], 'of the bore'),
   bushWallLeastMm: figure(3, [0.5, 30], 'mm'),
   /** wall of the boss: not under this share of the bore, nor this much, whichever is more */
-  bossWallShareOfBore: figure(0.3, [0.05, 2], ''),
+  bossWallShareOfBore: figure(0.3, [0.05, 2], 'of the bore'),
   bossWallLeastMm: figure(8, [1, 100], 'mm'),
   /** from the edge of the hole to the end of the lug, as a share of the bore */
-  endLigamentShareOfBore: figure(0.9, [0.1, 3], ''),
+  endLigamentShareOfBore: figure(0.9, [0.1, 3], 'of the bore'),
   /** metal taken off beyond the worn outline on each side, so that the cutter never runs in air; shops use 0.1 to 0.25 */
   cleanUpASideMm: figure(0.15, [0, 5], 'mm'),
   /** a pressing starts from here */

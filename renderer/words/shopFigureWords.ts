@@ -55,7 +55,7 @@ export const knownText = ({ howKnown, source }: Pick<ShopFigure, 'howKnown' | 's
     : `${source}; ${howKnownWords[howKnown]}`;
 
 const figureText = ({ value, unit }: ShopFigure, writing: Writing): string =>
-  `${decimalFigure(value, Number.isInteger(value) ? 0 : 2, writing)}${unit && `${NBSP}${unit}`}`;
+  `${decimalFigure(value, Number.isInteger(value) ? 0 : 2, writing)}${NBSP}${unit}`;
 
 /** Words of the sheet on which a shop sets what it goes by in its repairs. */
 export const shopFigureWords = {

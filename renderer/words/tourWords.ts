@@ -46,7 +46,7 @@ export const tourSteps: readonly TourStep[] = [
   {
     at: '/winter',
     head: 'The winter, week by week',
-    text: 'A proposes which machine comes in which week, so that the bench is full and nobody works over. What a farmer agreed to stays where it is.',
+    text: 'The A key proposes which machine comes in which week, so that the bench is full and nobody works over. What a farmer agreed to stays where it is.',
   },
   {
     at: '/part-classes',

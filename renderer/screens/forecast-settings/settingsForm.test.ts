@@ -9,7 +9,7 @@ const drift: ForecastSetting = {
   from: 0,
   to: 0.5,
   whole: false,
-  unit: '',
+  unit: 'times',
   meaning: '',
   source: '',
 };

@@ -61,8 +61,8 @@ function Whole({ job }: { job: Rebuild }) {
       banner={job.doNotUse.length > 0 && <DoNotUseBanner>{job.doNotUse.join('; ')}</DoNotUseBanner>}
       block={[
         { label: words.heads.takenIn, value: job.takenInOn },
-        { label: words.heads.wanted, value: job.wantedBy ?? '' },
-        { label: words.heads.where, value: whereaboutsText(job) },
+        { label: words.heads.wanted, value: job.wantedBy ?? words.wantedWhenReady },
+        { label: words.heads.where, value: whereaboutsText(job) || words.whereNotSaid },
         { label: words.dial, value: job.dialHours === null ? words.dialNotRead : hoursText(job.dialHours) },
         { ...planningAidCell, grow: true },
       ]}
