@@ -39,6 +39,8 @@ const seconds = (value: number | string): string => (typeof value === 'number' ?
 const times = (value: number, of: number): string => `${places(value / of, 1)} ×`;
 const pointsOf = ({ machines }: Stood): number => machines * POINTS_A_MACHINE;
 
+/** Programs started for what only a start shows. */
+const STARTS = 5;
 const folder = mkdtempSync(join(tmpdir(), 'bench-'));
 try {
   await buildBench();
@@ -93,7 +95,6 @@ async function bothStarted(
     },
   ];
 }
-const STARTS = 5;
 
 /** A window goes by the clock, and so by all else the computer does meanwhile: the middle of three; the last of them saves a size. */
 async function middleOf(look: (saves: boolean) => Promise<InWindow | null>): Promise<InWindow | null> {
