@@ -49,3 +49,17 @@ export function restoreState(blocks: readonly MachineBlock[], state: BlockState)
     }
   }
 }
+
+/** Mean and sd of each part's ln rate in a kept state, one part after another. */
+export function bellsIn(blocks: readonly MachineBlock[], state: BlockState): Float64Array {
+  const bells: number[] = [];
+  let at = 0;
+  for (const block of blocks) {
+    at += 3;
+    for (const { d } of block.read) {
+      at += partLength(d);
+      bells.push(state[at - 2]!, state[at - 1]!);
+    }
+  }
+  return Float64Array.from(bells);
+}

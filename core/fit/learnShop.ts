@@ -1,6 +1,6 @@
 import { assertInvariant } from '../outcome.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
-import { type BlockState, blockState, keepState, restoreState } from './blockState.ts';
+import { type BlockState, bellsIn, blockState, keepState, restoreState } from './blockState.ts';
 import { type ClassPool, classEvidence, type HarshnessWord, harshnessWord, muWithout } from './classEvidence.ts';
 import { type FigureCoordinates, figureCoordinates, figuresAt } from './classFigures.ts';
 import type { ClassPrior } from './classPrior.ts';
@@ -228,7 +228,7 @@ function lookAtClass(learner: Learner, settings: ModelSettings, stop: () => void
   const { sample } = learner;
   const parts = partsIn(sample);
   const looked = { ...sample, blocks: everyKth(sample.blocks, parts, LOOK_PARTS) };
-  const lnPosterior = settledPosterior(looked, figuresOf, [], settings, stop);
+  const { lnPosterior } = settledPosterior(looked, figuresOf, [], settings, stop);
   const start = coordinates.names.map(() => 0);
   const gridded = finer(learner).gridded && start.length <= MOST_LOOKED_AT_BY_GRID;
   const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, { gridded, look: true });
@@ -253,7 +253,9 @@ function learnClass(
   if (isRead(learner)) weighFigures(learner, others, settings, stop);
   else learner.cloud = figuresUnread(learner, settings, stop);
   const mean = sharpInOne && isLarge(learner) ? sharpMean(learner.cloud) : null;
-  const nodes = mean ? inOne(mean) : thinCloud(learner.cloud, Math.ceil(settings.classNodes * finer(learner).nodes));
+  const nodes = mean
+    ? inOne(mean)
+    : thinCloud(learner.cloud, Math.ceil(settings.classNodes * finer(learner).nodes), learner.pool.prior.m0);
   hearAllMachines(learner, others, settings, nodes);
 }
 
@@ -266,7 +268,7 @@ const inOne = (figures: ClassFigures): WeighedPoint[] => [{ figures, weight: 1 }
 
 /** At a first look a large class's machines say nearly the same of their harshness at all figures that are held possible. */
 const nodesLookedAt = (learner: Learner): WeighedPoint[] =>
-  isLarge(learner) ? inOne(meanFigures(learner.cloud)) : thinCloud(learner.cloud, LOOK_NODES);
+  isLarge(learner) ? inOne(meanFigures(learner.cloud)) : thinCloud(learner.cloud, LOOK_NODES, learner.pool.prior.m0);
 
 /** Figures of a class without a reading, which are the prior's: the same for every such class, and kept for the settings last asked for. */
 function figuresUnread(learner: Learner, settings: ModelSettings, stop: () => void): WeighedFigures[] {
@@ -297,7 +299,7 @@ function weighFigures(
     if (chances[shape] <= 0) continue;
     const coordinates = learner.coordinates[shape];
     const figuresOf = (x: readonly number[]) => figuresAt(x, coordinates, settings);
-    const lnPosterior = settledPosterior(sample, figuresOf, sampleOthers, settings, stop);
+    const { lnPosterior, bellsAt } = settledPosterior(sample, figuresOf, sampleOthers, settings, stop);
     // the power comes last among the coordinates
     const from = shape === 'linear' ? withoutLast(expected) : expected;
     const { points, gridded } = finer(learner);
@@ -306,7 +308,8 @@ function weighFigures(
     const { cloud } = laid.settled ? laid : figureCloudFrom(from.centre, lnPosterior, 2 * count, { gridded });
     const head =
       Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(cloud.length);
-    for (const { x, lnWeight } of cloud) learner.cloud.push({ figures: figuresOf(x), lnWeight: lnWeight + head });
+    for (const { x, lnWeight } of cloud)
+      learner.cloud.push({ figures: figuresOf(x), lnWeight: lnWeight + head, ...bellsAt(x) });
   }
 }
 
@@ -315,6 +318,9 @@ const FAR_BELOW = 12;
 
 /** A place no further below the best than this weighs much: it is gone through twice. */
 const WEIGHS_MUCH = 4;
+
+/** `bellsAt`: the parts' bells at a place that was asked beside another; none elsewhere. */
+type SettledPosterior = { lnPosterior: Posterior; bellsAt: (x: readonly number[]) => Pick<WeighedFigures, 'bells'> };
 
 /**
  * ln posterior of a class's coordinates. Each point is summed from where the sites stood at the best point so far,
@@ -327,12 +333,12 @@ function settledPosterior(
   others: readonly (HarshnessWord | undefined)[],
   settings: ModelSettings,
   stop: () => void,
-): Posterior {
+): SettledPosterior {
   const state = blockState(pool.blocks);
   const states = new Map<readonly number[], BlockState>();
   const rounds = hasManyParts(pool) ? 1 : 2;
   let best = Number.NEGATIVE_INFINITY;
-  return (x, near) => {
+  const lnPosterior: Posterior = (x, near) => {
     stop();
     const lnPrior = -0.5 * x.reduce((sum, entry) => sum + entry * entry, 0);
     const at = (rounds: number) => classEvidence(pool, figuresOf(x), others, settings, rounds).lnZ + lnPrior;
@@ -358,6 +364,11 @@ function settledPosterior(
     }
     return Number.isFinite(value) ? value : Number.NEGATIVE_INFINITY;
   };
+  const bellsAt = (x: readonly number[]) => {
+    const own = states.get(x);
+    return own ? { bells: bellsIn(pool.blocks, own) } : {};
+  };
+  return { lnPosterior, bellsAt };
 }
 
 /** A class of so many parts has figures that are sharp, and dear to weigh. */

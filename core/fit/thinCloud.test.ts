@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { partChances } from './partChances.ts';
 import { thinCloud, type WeighedFigures } from './thinCloud.ts';
 
 /** A lopsided cloud on a grid: both scatters bunched by 0, reaching far. Invented. */
@@ -28,7 +29,7 @@ describe('a cloud thinned to few points', () => {
   for (const count of [24, 96, 192])
     it(`keeps ${count} points at most, and their sums of low degree to nine digits`, () => {
       const whole = cloud.map(({ figures, lnWeight }) => ({ figures, weight: Math.exp(lnWeight) }));
-      const few = thinCloud(cloud, count);
+      const few = thinCloud(cloud, count, 0);
       expect(few.length).toBeLessThanOrEqual(count);
       for (const [a, b, c] of [
         [1, 0, 0],
@@ -44,4 +45,28 @@ describe('a cloud thinned to few points', () => {
         expect(mean(few, sum)).toBeCloseTo(mean(whole, sum), 9);
       }
     });
+
+  it('keeps the chances of its parts where they were asked', () => {
+    const asked = cloud.map((point, k) => ({
+      ...point,
+      bells: Float64Array.of(0.8 + 0.3 * Math.sin(k), 0.1 + point.figures.partScatter, 0.9, 0.2),
+    }));
+    const top = asked.reduce((sum, { lnWeight }) => sum + Math.exp(lnWeight), 0);
+    const chances = partChances(
+      asked,
+      asked.map(({ lnWeight }) => Math.exp(lnWeight) / top),
+      0.9,
+      8,
+    );
+    expect(chances).toHaveLength(8);
+    const few = thinCloud(asked, 48, 0.9);
+    const at = new Map(few.map(({ figures, weight }) => [figures, weight]));
+    for (const row of chances) {
+      const of = (weight: (k: number) => number) => asked.reduce((sum, _, k) => sum + weight(k) * row[k]!, 0);
+      expect(of((k) => at.get(asked[k]!.figures) ?? 0)).toBeCloseTo(
+        of((k) => Math.exp(asked[k]!.lnWeight) / top),
+        6,
+      );
+    }
+  });
 });

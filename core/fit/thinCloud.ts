@@ -1,9 +1,13 @@
 import { recombine } from '../maths/recombine.ts';
+import { partChances } from './partChances.ts';
 import type { ClassFigures } from './partSite.ts';
 import { shares } from './proposal.ts';
 
-/** Figures with the ln of their weight, up to a constant. */
-export type WeighedFigures = { figures: ClassFigures; lnWeight: number };
+/**
+ * Figures with the ln of their weight, up to a constant; and, where they were asked, what is held of the parts' ln rates there: mean
+ * and sd of each, one part after another.
+ */
+export type WeighedFigures = { figures: ClassFigures; lnWeight: number; bells?: Float64Array };
 export type WeighedPoint = { figures: ClassFigures; weight: number };
 
 /**
@@ -23,11 +27,16 @@ const MOST_DEGREE = 6;
 /** Points lighter than this change no figure that is shown. */
 const LIGHTEST = 1e-9;
 
+/** Of the sums that are kept so many may be chances of parts. */
+const CHANCES = 0.5;
+
 /**
  * A few figures for many: points of the cloud, weighed anew so that mean, spread and higher moments of the figures are
- * those of the whole cloud, as many moments as points. A forecast is smooth in the figures, so what it averages to is kept.
+ * those of the whole cloud, and so are the chances of its parts where they were asked: as many sums as points. A forecast is smooth
+ * in the figures, and near those chances, so what it averages to is kept.
+ * @param m0 ln wear in a typical life, as the class's prior has it
  */
-export function thinCloud(cloud: readonly WeighedFigures[], count: number): WeighedPoint[] {
+export function thinCloud(cloud: readonly WeighedFigures[], count: number, m0: number): WeighedPoint[] {
   const top = cloud.reduce((most, { lnWeight }) => Math.max(most, lnWeight), Number.NEGATIVE_INFINITY);
   const heavy = cloud.filter(({ lnWeight }) => Math.exp(lnWeight - top) > LIGHTEST);
   const weights = shares(heavy);
@@ -38,16 +47,17 @@ export function thinCloud(cloud: readonly WeighedFigures[], count: number): Weig
       weights,
     ),
   );
-  const degrees = moments(names, count).filter((row) => row.every((degree, i) => degree < columns[i]!.length));
-  const kept = recombine(
-    degrees.map((row) =>
-      productOf(
-        row.map((degree, i) => columns[i]![degree]!),
-        heavy.length,
-      ),
-    ),
-    weights,
+  const chances = partChances(heavy, weights, m0, CHANCES * count);
+  const degrees = moments(names, count - chances.length).filter((row) =>
+    row.every((degree, i) => degree < columns[i]!.length),
   );
+  const powers = degrees.map((row) =>
+    productOf(
+      row.map((degree, i) => columns[i]![degree]!),
+      heavy.length,
+    ),
+  );
+  const kept = recombine([...powers, ...chances], weights);
   const sum = kept.reduce((all, weight) => all + weight, 0);
   return heavy.flatMap(({ figures }, k) => (kept[k]! > 0 ? [{ figures, weight: kept[k]! / sum }] : []));
 }

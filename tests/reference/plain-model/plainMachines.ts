@@ -26,16 +26,16 @@ export type MachinesPrior = PlainPrior & { omScale: number; svScale: number; svL
 /** Axes of all figures; those of om and sv hold one value where the readings tell nothing of them. */
 export type MachinesGrid = { mu: Axis; omega: Axis; om: Axis; c: Axis; x: Axis; sv: Axis };
 
-/** Steps of ln rate; u and mu lie on every second of them. */
+/** Steps of ln rate and u; mu lies on every second of them. */
 const RATE_STEP = 0.04;
-const U_STEP = 2 * RATE_STEP;
+const MU_STEP = 2 * RATE_STEP;
 const U_REACH = 2.4;
 const RATE_REACH = 3.2;
 /** Nodes of a visit's error, in sd: a trapezium sum over 4 sd either way. */
-const ERROR_NODES = Array.from({ length: 9 }, (_, k) => k - 4);
+const ERROR_NODES = Array.from({ length: 13 }, (_, k) => (2 * (k - 6)) / 3);
 
 export const machinesGrid = (prior: MachinesPrior, of: { powers: boolean; visits: boolean }): MachinesGrid => ({
-  mu: axis(prior.m0 - 15 * U_STEP, U_STEP, 31),
+  mu: axis(prior.m0 - 15 * MU_STEP, MU_STEP, 31),
   omega: axis(0, 0.07, 15, true),
   om: axis(0, 0.08, 13, true),
   c: axis(0, 0.04, of.visits && of.powers ? 10 : 13, true),
@@ -53,8 +53,8 @@ export type PlainMachines = {
 };
 
 const us = (prior: MachinesPrior): number[] => {
-  const side = Math.round(U_REACH / U_STEP);
-  return Array.from({ length: 2 * side + 1 }, (_, k) => prior.m0 + (k - side) * U_STEP);
+  const side = Math.round(U_REACH / RATE_STEP);
+  return Array.from({ length: 2 * side + 1 }, (_, k) => prior.m0 + (k - side) * RATE_STEP);
 };
 const rates = (prior: MachinesPrior): number[] => {
   const side = Math.round(RATE_REACH / RATE_STEP);
@@ -95,13 +95,15 @@ function addTo(sums: Float64Array, times: number, row: Row): void {
   for (let k = row.from; k < row.end; k++) sums[k] = sums[k]! + times * row.values[k]!;
 }
 
-/** Weights of a normal at nodes, summing to 1; narrower than its steps it is the nearest node. */
+/** Weights of a normal at equal nodes, summing to 1; narrower than their steps it is the two next to its mean, which they keep. */
 function bell(nodes: readonly number[], mean: number, sd: number): Float64Array {
-  const row = Float64Array.from(nodes, (node) => normalDensity((node - mean) / sd));
+  const step = nodes[1]! - nodes[0]!;
+  const narrow = sd < 0.5 * step;
+  const row = Float64Array.from(nodes, (node) =>
+    narrow ? Math.max(0, 1 - Math.abs(node - mean) / step) : normalDensity((node - mean) / sd),
+  );
   const total = row.reduce((sum, value) => sum + value, 0);
-  if (total > 1e-12) return row.map((value) => value / total);
-  const off = nodes.map((node) => Math.abs(node - mean));
-  return row.map((_, k) => (off[k] === Math.min(...off) ? 1 : 0));
+  return row.map((value) => value / total);
 }
 
 /** A part's own law about u at each u: rows of weights over the nodes of ln rate. */
