@@ -25,6 +25,8 @@ const RULE_Y = 34;
 const FIRST_ROW_Y = 70;
 const STEP = { roomy: 25, tight: 22 } as const;
 const FONT = { label: 14, figure: 14 } as const;
+/** of a winter's name */
+const NAME_PX = 13;
 
 /**
  * The reduced hours axis of the slip: the marks of the machine's page, black only. Rows come soonest first; of more than
@@ -61,13 +63,19 @@ function axisScale(slip: Slip, axis: Axis, rows: readonly Row[]): HoursScale {
   return hoursScale({ ...range, ...PICTURE });
 }
 
+const wintersOn = (axis: Axis, scale: HoursScale) =>
+  winterBands(
+    axis.winters.map(({ name, fromDialHours, toDialHours }) => ({
+      name,
+      fromHours: fromDialHours,
+      toHours: toDialHours,
+    })),
+    scale,
+    FONT.label,
+  );
+
 function bands(axis: Axis, scale: HoursScale, bottom: number): ReactElement[] {
-  const winters = axis.winters.map(({ name, fromDialHours, toDialHours }) => ({
-    name,
-    fromHours: fromDialHours,
-    toHours: toDialHours,
-  }));
-  const { bands: drawn, names } = winterBands(winters, scale, FONT.label);
+  const { bands: drawn, names } = wintersOn(axis, scale);
   const edge = { width: 0.8, colour: '#777777' };
   return [
     ...drawn.flatMap((band) => [
@@ -76,7 +84,7 @@ function bands(axis: Axis, scale: HoursScale, bottom: number): ReactElement[] {
       ...(band.rightEdge ? [line(band.x1, RULE_Y, band.x1, bottom, edge)] : []),
     ]),
     ...(names.length > 0 ? [label(LABEL_X.item, RULE_Y + 16, slipLabels.winters, { sizePx: FONT.label })] : []),
-    ...names.map((name) => label(name.x, RULE_Y + 16, name.name, { sizePx: 13 })),
+    ...names.map((name) => label(name.x, RULE_Y + 16, name.name, { sizePx: NAME_PX })),
   ];
 }
 
@@ -167,17 +175,34 @@ const middleTick = (x: number): ReactElement[] => [
   line(x, -9, x, 9, { width: 3 }),
 ];
 
+/** A line through all rows; it gives way to a winter's name, as a dimension line does to its figure. */
+function upright(
+  x: number,
+  fromY: number,
+  bottom: number,
+  axis: Axis,
+  scale: HoursScale,
+  style: Parameters<typeof line>[4],
+): ReactElement[] {
+  const crosses = wintersOn(axis, scale).names.some(
+    (name) => x > name.x - 3 && x < name.x + textWidth(name.name, NAME_PX) + 3,
+  );
+  if (!crosses) return [line(x, fromY, x, bottom, style)];
+  return [line(x, fromY, x, RULE_Y + 4, style), line(x, RULE_Y + 20, x, bottom, style)];
+}
+
 function lines(slip: Slip, axis: Axis, scale: HoursScale, bottom: number): ReactElement[] {
   const now = hoursToPx(scale, axis.nowDialHours);
-  const nowLine = line(now, 22, now, bottom, { width: 1.6, ...(slip.estimated && { dash: '5 3' }) });
+  const nowStyle = { width: 1.6, ...(slip.estimated && { dash: '5 3' }) };
+  const nowLine = upright(now, 22, bottom, axis, scale, nowStyle);
   const comeIn = axis.comeInDialHours;
-  if (comeIn === null || !onScale(scale, comeIn)) return [nowLine];
+  if (comeIn === null || !onScale(scale, comeIn)) return nowLine;
   const x = hoursToPx(scale, comeIn);
   const words = slipLabels.comeIn(slip, comeIn);
   const half = textWidth(words, 15) / 2;
   return [
-    nowLine,
-    line(x, RULE_Y, x, bottom, { width: 2.6 }),
+    ...nowLine,
+    ...upright(x, RULE_Y, bottom, axis, scale, { width: 2.6 }),
     path(`M${x - 7} ${bottom + 7}L${x} ${bottom - 2}L${x + 7} ${bottom + 7}Z`, null, INK),
     label(Math.max(half, Math.min(x, WIDTH - half)), bottom + 22, words, {
       sizePx: 15,
