@@ -20,7 +20,10 @@ export type ScreenRoute = {
   free?: true;
 };
 
-const machine = lazyPart(() => import('./machine/Machine.tsx'));
+const machine = lazyPart(async () => {
+  await import('#renderer/charts/WearChart.tsx'); // by far the most of its code: run in one go with the page's own it would hold the window up
+  return import('./machine/Machine.tsx');
+});
 const stripDown = lazyPart(() => import('./strip-down/StripDown.tsx'));
 
 /** What is gone to next from the list and from the bench. */
