@@ -26,7 +26,7 @@ export const LOOK_MESH: Mesh = { step: 2, depth: 5 };
  * Enough to carry a posterior of so many coordinates: hours at limit are then good to a few thousandths. The more coordinates, the
  * further the outermost nodes reach beyond the depth.
  */
-export const fineMesh = (coordinates: number): Mesh => FINE_MESHES[coordinates] ?? { step: 1.5, depth: 6 };
+export const fineMesh = (coordinates: number): Mesh => FINE_MESHES[coordinates] ?? { step: 1.6, depth: 6 };
 
 const FINE_MESHES: Record<number, Mesh> = {
   2: { step: 0.9, depth: 7 },
@@ -102,7 +102,7 @@ const cornersOf = (axes: number): number[][] =>
   axes === 0 ? [[]] : cornersOf(axes - 1).flatMap((corner) => [-1, 1].map((side) => [...corner, side]));
 
 /** What lies so much further down than the depth (ln) weighs nothing. */
-const FAR_BEYOND = 2.5;
+const FAR_BEYOND = 1;
 
 /** One number of all coordinates of a place. */
 const numberOf = (place: readonly number[]): number => place.reduce((sum, entry) => 2 * MOST_HALVES * sum + entry, 0);
