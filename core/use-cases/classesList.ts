@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import type { z } from 'zod';
 import type { Handler } from '../contract/operation.ts';
 import type { classesList, zPartClassSheet } from '../contract/partClass.ts';
@@ -13,11 +14,21 @@ import { type ShopNow, shopHeard } from './shopNow.ts';
 
 type Sheet = z.input<typeof zPartClassSheet>;
 
-export const classesListHandler: Handler<typeof classesList, Context> = (context) => {
+export const classesListHandler: Handler<typeof classesList, Context> = async (context) => {
+  const onRecord = listClasses(recordOf(context));
   const { heardMachines, ...now } = shopHeard(context);
-  const classes = listClasses(recordOf(context)).map((partClass) => classSheet(now, partClass, heardMachines === null));
-  return { classes, heardMachines };
+  const withMembers = heardMachines === null;
+  if (withMembers) await forecastInTurn(now);
+  return { classes: onRecord.map((partClass) => classSheet(now, partClass, withMembers)), heardMachines };
 };
+
+/** Every machine is forecast once, so that it stands when its parts are told; whoever asks something else comes between two of them. */
+async function forecastInTurn(now: ShopNow): Promise<void> {
+  for (const { machineId } of now.shop.life.machines) {
+    await setImmediate();
+    now.ofMachine(machineId);
+  }
+}
 
 /** What the trade says of a class, what the shop has seen of it, and who is in it: of a large shop nobody waits for so many. */
 function classSheet(now: ShopNow, partClass: ClassOnRecord, withMembers: boolean): Sheet {

@@ -4,6 +4,7 @@ import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import { hoursAdd } from '#core/contract/hours.ts';
 import { machinesList } from '#core/contract/machine.ts';
 import type { AskOf, Operation, ReplyOf } from '#core/contract/operation.ts';
+import { classesList } from '#core/contract/partClass.ts';
 import { tablesOnRecord } from '#core/record/allRows.ts';
 import { boundMachines } from '#core/record/boundMachines.ts';
 import { loadShopLife } from '#core/record/loadShopLife.ts';
@@ -39,6 +40,24 @@ function afresh(machineId: number) {
 const readDial = { kind: 'reading', newDialHours: null, errorHours: null, saidBy: 'J. Orrin', sure: true } as const;
 
 describe('what was last forecast of each machine', () => {
+  test('part classes with all their members hold nobody up: others have their turn between any two machines', async () => {
+    context = aLoaderShop(HOOK_CRACKED);
+    const machines = (await ask(machinesList, {})).machines.length;
+    let turns = 0;
+    let answered = false;
+    const another = (): void => {
+      turns++;
+      if (!answered) setImmediate(another);
+    };
+    setImmediate(another);
+    const { classes } = await ask(classesList, {}).finally(() => {
+      answered = true;
+    });
+    expect(classes.flatMap(({ members }) => members)).not.toEqual([]);
+    expect(machines).toBeGreaterThan(1);
+    expect(turns).toBeGreaterThanOrEqual(machines);
+  });
+
   test('is kept with the first list, and the next list is what was kept', async () => {
     context = aLoaderShop(HOOK_CRACKED);
     const first = await ask(machinesList, {});
