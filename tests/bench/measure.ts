@@ -22,9 +22,12 @@ export function peakMegabytes(): number {
 }
 const OWN_TABLE = '/proc/self/status';
 
-/** Runs a script in a process of its own, so that its memory is its own, and reads the JSON it prints last. */
+/**
+ * Runs a script in a process of its own, so that its memory is its own, and reads the JSON it prints last. Its heap is bounded as the
+ * program bounds that of its forecasts.
+ */
 export async function inOwnProcess<T>(script: string, ...args: (string | number)[]): Promise<T> {
-  const child = spawn(process.execPath, [script, ...args.map(String)], {
+  const child = spawn(process.execPath, ['--max-old-space-size=1000', script, ...args.map(String)], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   let printed = '';

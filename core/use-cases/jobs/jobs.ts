@@ -13,6 +13,8 @@ const WORKER = threadFile('jobWorker', import.meta.url);
 
 /** A sheet of a million rows with what it is fitted to takes about 2 GB. */
 const MOST_HEAP_MB = 6000;
+/** Machines go through a forecast a few at a time: with room for more it would only be cleared later. */
+const MOST_FORECAST_HEAP_MB = 1000;
 /** Work heeds a cancel between its steps; where a step takes longer than this, its thread is ended [ms]. */
 const CANCEL_WAIT_MS = { 'bring-in-sheet': 3000, 'winter-slips': 3000, plan: 20_000, 'forecast-shop': 3000 } as const;
 /** Ended work is remembered so long as no more than so many came after it. */
@@ -120,7 +122,8 @@ function start(jobId: string, job: Job): Running {
     fault: null,
   };
   const cancel = new Int32Array(job.cancel);
-  const worker = new Worker(WORKER, { workerData: job, resourceLimits: { maxOldGenerationSizeMb: MOST_HEAP_MB } });
+  const maxOldGenerationSizeMb = job.kind === 'forecast-shop' ? MOST_FORECAST_HEAP_MB : MOST_HEAP_MB;
+  const worker = new Worker(WORKER, { workerData: job, resourceLimits: { maxOldGenerationSizeMb } });
   // a program that closes does not wait for it: what is half done is not kept
   worker.unref();
   const failed = (thrown: Error) => {
