@@ -30,7 +30,7 @@ function spreadEvenly(law: PartLaw, hours: number): Bands {
   const { weight, shapeOf, shapes } = law;
   const count = weight.length;
   const bands = { lower: new Float64Array(count), perWidth: new Float64Array(count), weight };
-  const lnSlopes = slopesAt(law, hours).map(({ slope }) => Math.log(slope));
+  const lnSlopes = slopesAt(law, hours).map(Math.log);
   let from = Number.POSITIVE_INFINITY;
   let to = Number.NEGATIVE_INFINITY;
   for (let first = 0; first < count; ) {
@@ -68,9 +68,12 @@ function chanceBelow({ lower, perWidth, weight }: Bands, lnSlope: number): numbe
   return chance;
 }
 
-/** The slope of each node of a law at some worked hours [mm/h], and its weight. */
-export function slopesAt(law: PartLaw, hours: number): { weight: number; slope: number }[] {
-  const at = Math.max(hours, EARLIEST_SHARE * law.hRefHours) / law.hRefHours;
-  const slopeOf = law.shapes.map((shape) => (shape.power / law.hRefHours) * at ** (shape.power - 1));
-  return Array.from(law.rate, (b, i) => ({ weight: law.weight[i]!, slope: b * slopeOf[law.shapeOf[i]!]! }));
+/** The slope of each node of a law at some worked hours [mm/h]. */
+export function slopesAt(law: PartLaw, hours: number): Float64Array {
+  const { rate, shapes, shapeOf, hRefHours } = law;
+  const at = Math.max(hours, EARLIEST_SHARE * hRefHours) / hRefHours;
+  const slopeOf = shapes.map(({ power }) => (power / hRefHours) * at ** (power - 1));
+  const slopes = new Float64Array(rate.length);
+  for (let i = 0; i < rate.length; i++) slopes[i] = rate[i]! * slopeOf[shapeOf[i]!]!;
+  return slopes;
 }

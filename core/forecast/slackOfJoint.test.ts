@@ -4,7 +4,7 @@ import { defaultModelSettings as settings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { normalCdf, normalQuantile } from '../maths/normal.ts';
 import { chanceSlackBelow, forecastJoint, type JointLaw, slackAt, slackPastBy } from './slackOfJoint.ts';
-import { wearComponents } from './wearLaw.ts';
+import { wearNodes } from './wearLaw.ts';
 
 /** A law of lognormal rates, as the fit leaves it: never read, or read at `lastHours`. */
 function lawOf(its: {
@@ -61,6 +61,11 @@ describe('slack of a joint', () => {
     expect(range.high).toBeCloseTo(mean + 1.2815515655446004 * sd, 6);
   });
 
+  const componentsOf = (law: PartLaw, hours: number, delta: number) => {
+    const { mean, variance } = wearNodes(law, hours, delta);
+    return Array.from(law.weight, (weight, i) => ({ weight, mean: mean[i]!, variance: variance[i]! }));
+  };
+
   const pin = {
     law: lawOf({ rateMm: 0.9, lnSd: 0.5, nodes: 240, lastHours: 2000, wearMm: 0.3 }),
     workedHoursNow: 2400,
@@ -70,8 +75,8 @@ describe('slack of a joint', () => {
 
   it('loses nothing by gathering the laws: the same as every node with every node', () => {
     for (const ahead of [-400, 0, 2000, 8000]) {
-      const p = wearComponents(pin.law, 2400 + ahead, settings.driftDelta);
-      const q = wearComponents(bore.law, 2400 + ahead, settings.driftDelta);
+      const p = componentsOf(pin.law, 2400 + ahead, settings.driftDelta);
+      const q = componentsOf(bore.law, 2400 + ahead, settings.driftDelta);
       const middle = slackAt({ pin, bores: [bore] }, ahead, settings.driftDelta).middle;
       for (const gainMm of [0.5 * middle, middle, 1.8 * middle]) {
         const whole = p.reduce(
@@ -95,7 +100,7 @@ describe('slack of a joint', () => {
   function simulated({ pin: onePin, bores }: JointLaw, ahead: number, count: number): number[] {
     const { uniform, normal } = seededDice(7);
     const drawer = ({ law, workedHoursNow }: JointLaw['pin']) => {
-      const nodes = wearComponents(law, workedHoursNow + ahead, settings.driftDelta);
+      const nodes = componentsOf(law, workedHoursNow + ahead, settings.driftDelta);
       return () => {
         const node = nodes[Math.floor(uniform() * nodes.length)]!;
         return node.mean + Math.sqrt(node.variance) * normal();

@@ -6,7 +6,7 @@ import type { PartForecast } from './forecastPart.ts';
 import type { HoursAtLimit } from './hoursAtLimit.ts';
 import { slopesAt } from './rateAt.ts';
 import { RANGE_CHANCES, type Range } from './wearAt.ts';
-import { wearComponents } from './wearLaw.ts';
+import { wearNodes } from './wearLaw.ts';
 
 /** One end of a joint: what is held of its part, and its worked hours at the as-of day [h]. */
 export type JointEnd = { law: PartLaw; workedHoursNow: number };
@@ -29,36 +29,65 @@ const STRATUM_Z = Array.from({ length: STRATA }, (_, i) => normalQuantile((i + 0
 /** Hours looked at, from one to the most, evenly in ln. */
 const TABLE_POINTS = 48;
 
+/** Where a stretch ends, in sd of all: finer where most of the weight lies. */
+const STRETCH_ENDS = Float64Array.from(
+  { length: COMPONENTS - 1 },
+  (_, i) => 1.6 * normalQuantile((i + 1) / COMPONENTS),
+);
+
+/** How many stretches end at or below z. */
+function stretchOf(z: number): number {
+  let low = 0;
+  let high = STRETCH_ENDS.length;
+  while (low < high) {
+    const half = (low + high) >> 1;
+    if (z < STRETCH_ENDS[half]!) high = half;
+    else low = half + 1;
+  }
+  return low;
+}
+
 /**
  * A mixture of Gaussians gathered into few, each with the weight, mean and variance of those in its stretch: the first two
  * moments stay as they were in every stretch.
+ * @param variances absent: of points
  * @source own derivation: law of total variance
  */
-function gathered(all: readonly Component[]): Component[] {
-  const mean = all.reduce((sum, one) => sum + one.weight * one.mean, 0);
-  const spread = Math.sqrt(all.reduce((sum, one) => sum + one.weight * (one.mean - mean) ** 2, 0));
-  if (!(spread > 0)) {
-    const variance = all.reduce((sum, one) => sum + one.weight * one.variance, 0);
-    return [{ weight: 1, mean, variance }];
+function gathered(weights: Float64Array, means: Float64Array, variances?: Float64Array): Component[] {
+  const count = weights.length;
+  let mean = 0;
+  for (let i = 0; i < count; i++) mean += weights[i]! * means[i]!;
+  let square = 0;
+  let within = 0;
+  for (let i = 0; i < count; i++) {
+    square += weights[i]! * (means[i]! - mean) ** 2;
+    if (variances) within += weights[i]! * variances[i]!;
   }
-  const sums = Array.from({ length: COMPONENTS }, () => ({ weight: 0, mean: 0, square: 0 }));
-  for (const { weight, mean: at, variance } of all) {
-    // finer where most of the weight lies
-    const place = normalCdf((at - mean) / (1.6 * spread)) * COMPONENTS;
-    const sum = sums[Math.min(COMPONENTS - 1, Math.floor(place))]!;
-    sum.weight += weight;
-    sum.mean += weight * at;
-    sum.square += weight * (variance + at * at);
+  const spread = Math.sqrt(square);
+  if (!(spread > 0)) return [{ weight: 1, mean, variance: within }];
+  const sums = {
+    weight: new Float64Array(COMPONENTS),
+    mean: new Float64Array(COMPONENTS),
+    square: new Float64Array(COMPONENTS),
+  };
+  for (let i = 0; i < count; i++) {
+    const weight = weights[i]!;
+    const at = means[i]!;
+    const k = stretchOf((at - mean) / spread);
+    sums.weight[k]! += weight;
+    sums.mean[k]! += weight * at;
+    sums.square[k]! += weight * ((variances ? variances[i]! : 0) + at * at);
   }
-  return sums.flatMap(({ weight, mean: total, square }) => {
-    if (weight <= 0) return [];
-    const at = total / weight;
-    return [{ weight, mean: at, variance: Math.max(0, square / weight - at * at) }];
-  });
+  return Array.from(sums.weight, (weight, k) => {
+    const at = sums.mean[k]! / weight;
+    return { weight, mean: at, variance: Math.max(0, sums.square[k]! / weight - at * at) };
+  }).filter(({ weight }) => weight > 0);
 }
 
-const atHours = ({ law, workedHoursNow }: JointEnd, ahead: number, delta: number): Component[] =>
-  gathered(wearComponents(law, Math.max(0, workedHoursNow + ahead), delta));
+const atHours = ({ law, workedHoursNow }: JointEnd, ahead: number, delta: number): Component[] => {
+  const { mean, variance } = wearNodes(law, Math.max(0, workedHoursNow + ahead), delta);
+  return gathered(law.weight, mean, variance);
+};
 
 const chanceBelow = (value: number, mean: number, variance: number): number =>
   variance > 0 ? normalCdf((value - mean) / Math.sqrt(variance)) : value >= mean ? 1 : 0;
@@ -111,12 +140,26 @@ function chanceBelowOf({ pin, bores }: EndsAt, gainMm: number): number {
 export const lastLook = ({ pin, bores }: JointLaw): number =>
   Math.min(0, Math.max(...[pin, ...bores].map(({ law, workedHoursNow }) => (law.lastHours ?? 0) - workedHoursNow)));
 
+/** Chance by worked hours from now; past0: that it had at the last look, at `from`; nothing is asked beyond `most` hours. */
+type SlackPastBy = { from: number; past0: number; most: number; chanceAt: (ahead: number) => number };
+
+/** Asked for the hours at limit, then for their dates: each joint's last answer is kept with it. */
+const askedLast = new WeakMap<JointLaw, { limitGainMm: number; settings: ModelSettings; answer: SlackPastBy }>();
+
 /**
  * Chance that slack has reached its limit by some worked hours from now, given only that it had not at the last look:
  *   (F(x) - F0) / (1 - F0),   F(x) = 1 - P(gain <= limit at x)
  * Worked out once at hours even in ln since that look, and drawn straight between in normal quantiles.
  */
-export function slackPastBy(joint: JointLaw, limitGainMm: number, settings: ModelSettings) {
+export function slackPastBy(joint: JointLaw, limitGainMm: number, settings: ModelSettings): SlackPastBy {
+  const before = askedLast.get(joint);
+  if (before?.limitGainMm === limitGainMm && before.settings === settings) return before.answer;
+  const answer = workedOutPastBy(joint, limitGainMm, settings);
+  askedLast.set(joint, { limitGainMm, settings, answer });
+  return answer;
+}
+
+function workedOutPastBy(joint: JointLaw, limitGainMm: number, settings: ModelSettings): SlackPastBy {
   const from = lastLook(joint);
   const pastAt = (ahead: number) => 1 - chanceSlackBelow(joint, limitGainMm, ahead, settings.driftDelta);
   const past0 = pastAt(from);
@@ -226,8 +269,7 @@ const widest = ({ bores }: JointLaw, delta = 0): JointEnd & { offsetMm: number }
 
 /** Slope of slack now [mm/h]: every slope of the pin with every one of the widest bore. */
 function rateOfJoint(joint: JointLaw): Range {
-  const slopes = (end: JointEnd) =>
-    gathered(slopesAt(end.law, end.workedHoursNow).map(({ weight, slope }) => ({ weight, mean: slope, variance: 0 })));
+  const slopes = ({ law, workedHoursNow }: JointEnd) => gathered(law.weight, slopesAt(law, workedHoursNow));
   const bore = slopes(widest(joint));
   const pairs = slopes(joint.pin)
     .flatMap((p) => bore.map((q) => ({ weight: p.weight * q.weight, slope: p.mean + q.mean })))

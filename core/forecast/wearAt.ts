@@ -2,7 +2,7 @@ import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
 import { normalQuantile } from '../maths/normal.ts';
 import { solveRising } from '../maths/solveRising.ts';
-import { chanceReadingBelow, wearMoments } from './wearLaw.ts';
+import { readingsBelow, wearMoments } from './wearLaw.ts';
 import { mixtureBelow, mixtureReach, wearMixture } from './wearMixture.ts';
 
 /** 10 %, 50 % and 90 % points; low is always the smaller number. */
@@ -16,7 +16,7 @@ export const RANGE_CHANCES = { low: 0.1, middle: 0.5, high: 0.9 } as const;
  */
 export function wearAt(law: PartLaw, hours: number, settings: ModelSettings): Range {
   const { meanMm, sdMm } = wearMoments(law, hours, settings.driftDelta);
-  const below = (wearMm: number) => chanceReadingBelow(law, wearMm, hours, 0, settings.driftDelta);
+  const below = readingsBelow(law, hours, 0, settings.driftDelta);
   return {
     low: pointOf(below, RANGE_CHANCES.low, meanMm, sdMm),
     middle: pointOf(below, RANGE_CHANCES.middle, meanMm, sdMm),
@@ -48,7 +48,7 @@ export function readingAt(
 ): number {
   const { meanMm, sdMm } = wearMoments(law, hours, settings.driftDelta);
   const wide = Math.hypot(sdMm, errorSdMm, ...law.shapes.map((shape) => shape.visitErrorMm));
-  return pointOf((y) => chanceReadingBelow(law, y, hours, errorSdMm, settings.driftDelta), chance, meanMm, wide);
+  return pointOf(readingsBelow(law, hours, errorSdMm, settings.driftDelta), chance, meanMm, wide);
 }
 
 /** Looked for about where a normal of that mean and sd would have it, in a bracket that is widened until it holds it. */

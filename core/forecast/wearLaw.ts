@@ -1,6 +1,6 @@
 import type { PartLaw } from '../fit/partLaw.ts';
 import { modelTime } from '../fit/partSite.ts';
-import { quickNormalCdf } from '../maths/normal.ts';
+import { QUICK_NORMAL_SD, quickNormalCdf } from '../maths/normal.ts';
 
 /** Before this share of a typical life a wear law shows nothing of itself: neither a slope nor a drift is reckoned from it. */
 export const EARLIEST_SHARE = 0.02;
@@ -54,48 +54,86 @@ export function chanceWornPast(law: PartLaw, limitWearMm: number, hours: number,
     const b = rate[i]!;
     const over = wearMm[i]! + b * time[k]! - limitWearMm;
     const variance = wearVar[i]! + b * b * added[k]!;
-    chance += weight[i]! * (variance > 0 ? quickNormalCdf(over / Math.sqrt(variance)) : over >= 0 ? 1 : 0);
+    // most nodes of a sharp path lie surely on one side
+    if (over * over < SURE * variance) chance += weight[i]! * quickNormalCdf(over / Math.sqrt(variance));
+    else if (over >= 0) chance += weight[i]!;
   }
   return Math.min(1, chance);
+}
+
+/** Square of the sd beyond which a chance is 0 or 1 to the last digit. */
+const SURE = QUICK_NORMAL_SD ** 2;
+
+/** True wear at some hours, node by node: mean [mm] and variance [mm^2]. */
+type NodesOfWear = { mean: Float64Array; variance: Float64Array };
+
+/** One law at a time; grown to the most nodes met. */
+let nodes = { mean: new Float64Array(64), variance: new Float64Array(64) };
+
+/**
+ * True wear at some worked hours, node by node, each with its law's weight: mean [mm] and variance [mm^2].
+ * @returns in a room of its own, good until it is asked again
+ */
+export function wearNodes(law: PartLaw, hours: number, delta: number): NodesOfWear {
+  const { time, variance: added } = sinceLast(law, hours, delta);
+  const { rate, wearMm, wearVar, shapeOf } = law;
+  const count = rate.length;
+  if (nodes.mean.length < count) nodes = { mean: new Float64Array(2 * count), variance: new Float64Array(2 * count) };
+  const { mean, variance } = nodes;
+  for (let i = 0; i < count; i++) {
+    const k = shapeOf[i]!;
+    const b = rate[i]!;
+    mean[i] = wearMm[i]! + b * time[k]!;
+    variance[i] = wearVar[i]! + b * b * added[k]!;
+  }
+  return nodes;
 }
 
 /**
  * Chance that a reading taken at some worked hours shows at most `wearMm`, its own error and its visit's included.
  * @param errorSdMm 1 sd of the reading [mm]; 0 asks for the true wear, without the visit's error
  */
-export function chanceReadingBelow(
+export const chanceReadingBelow = (
   law: PartLaw,
   wearMm: number,
   hours: number,
   errorSdMm: number,
   delta: number,
-): number {
-  const { time, variance: added } = sinceLast(law, hours, delta);
-  let chance = 0;
-  for (let i = 0; i < law.weight.length; i++) {
-    const k = law.shapeOf[i]!;
-    const b = law.rate[i]!;
-    const error = errorSdMm > 0 ? errorSdMm ** 2 + law.shapes[k]!.visitErrorMm ** 2 : 0;
-    const below = wearMm - law.wearMm[i]! - b * time[k]!;
-    const variance = law.wearVar[i]! + b * b * added[k]! + error;
-    chance += law.weight[i]! * (variance > 0 ? quickNormalCdf(below / Math.sqrt(variance)) : below >= 0 ? 1 : 0);
-  }
-  return Math.min(1, chance);
-}
+): number => readingsBelow(law, hours, errorSdMm, delta)(wearMm);
 
-/** True wear at some worked hours, node by node: weight, mean [mm] and variance [mm^2] of each. */
-export function wearComponents(
+/** The same for many sizes at one number of hours. Good until it is asked for another law or other hours. */
+export function readingsBelow(
   law: PartLaw,
   hours: number,
+  errorSdMm: number,
   delta: number,
-): { weight: number; mean: number; variance: number }[] {
+): (wearMm: number) => number {
+  const { weight, rate, wearMm: start, wearVar, shapeOf, shapes } = law;
   const { time, variance: added } = sinceLast(law, hours, delta);
-  return Array.from(law.weight, (weight, i) => {
-    const k = law.shapeOf[i]!;
-    const b = law.rate[i]!;
-    return { weight, mean: law.wearMm[i]! + b * time[k]!, variance: law.wearVar[i]! + b * b * added[k]! };
-  });
+  const count = weight.length;
+  if (gains.gain.length < count) gains = { gain: new Float64Array(2 * count), sd: new Float64Array(2 * count) };
+  const { gain, sd } = gains;
+  for (let i = 0; i < count; i++) {
+    const k = shapeOf[i]!;
+    const b = rate[i]!;
+    const error = errorSdMm > 0 ? errorSdMm ** 2 + shapes[k]!.visitErrorMm ** 2 : 0;
+    gain[i] = b * time[k]!;
+    sd[i] = Math.sqrt(wearVar[i]! + b * b * added[k]! + error);
+  }
+  return (wearMm) => {
+    let chance = 0;
+    for (let i = 0; i < count; i++) {
+      const below = wearMm - start[i]! - gain[i]!;
+      const reach = QUICK_NORMAL_SD * sd[i]!;
+      if (below < reach && below > -reach) chance += weight[i]! * quickNormalCdf(below / sd[i]!);
+      else if (below >= 0) chance += weight[i]!;
+    }
+    return Math.min(1, chance);
+  };
 }
+
+/** Of each node: what it is worn more since its last size [mm], and 1 sd of what a reading shows [mm]. One law at a time. */
+let gains = { gain: new Float64Array(64), sd: new Float64Array(64) };
 
 /** 1 sd of the error sizes of one visit share: root of the mean square over the law's nodes [mm]. */
 export function visitErrorSdMm({ weight, shapeOf, shapes }: PartLaw): number {
@@ -106,16 +144,13 @@ export function visitErrorSdMm({ weight, shapeOf, shapes }: PartLaw): number {
 
 /** Mean and 1 sd of true wear at some worked hours [mm]: where to begin a search. */
 export function wearMoments(law: PartLaw, hours: number, delta: number): { meanMm: number; sdMm: number } {
-  const { time, variance: added } = sinceLast(law, hours, delta);
-  let mean = 0;
+  const { weight } = law;
+  const { mean, variance } = wearNodes(law, hours, delta);
+  let sum = 0;
   let square = 0;
-  for (let i = 0; i < law.weight.length; i++) {
-    const k = law.shapeOf[i]!;
-    const b = law.rate[i]!;
-    const at = law.wearMm[i]! + b * time[k]!;
-    const variance = law.wearVar[i]! + b * b * added[k]!;
-    mean += law.weight[i]! * at;
-    square += law.weight[i]! * (variance + at * at);
+  for (let i = 0; i < weight.length; i++) {
+    sum += weight[i]! * mean[i]!;
+    square += weight[i]! * (variance[i]! + mean[i]! * mean[i]!);
   }
-  return { meanMm: mean, sdMm: Math.sqrt(Math.max(0, square - mean * mean)) };
+  return { meanMm: sum, sdMm: Math.sqrt(Math.max(0, square - sum * sum)) };
 }

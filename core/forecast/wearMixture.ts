@@ -1,6 +1,7 @@
 import type { PartLaw } from '../fit/partLaw.ts';
 import { quickNormalCdf } from '../maths/normal.ts';
-import { wearComponents } from './wearLaw.ts';
+import { risingOrder } from '../maths/risingOrder.ts';
+import { wearNodes } from './wearLaw.ts';
 
 /** What a reading at some hours would show, as few normals: chance, mean [mm] and sd [mm] of each, by rising mean. */
 export type WearMixture = readonly { weight: number; mean: number; sd: number }[];
@@ -16,26 +17,33 @@ const NEAR = 0.5;
  * @source own derivation: moments of a mixture
  */
 export function wearMixture(law: PartLaw, hours: number, errorSdMm: number, delta: number): WearMixture {
-  const nodes = wearComponents(law, hours, delta).sort((a, b) => a.mean - b.mean);
-  const groups: { weight: number; mean: number; sd: number }[] = [];
+  const count = law.weight.length;
+  const nodes = wearNodes(law, hours, delta);
+  const order = risingOrder(nodes.mean, count);
+  const groups: WearMixture[number][] = [];
   let [weight, sum, square, reach] = [0, 0, 0, Number.NEGATIVE_INFINITY];
-  const close = () => {
-    if (weight === 0) return;
-    const mean = sum / weight;
-    groups.push({ weight, mean, sd: Math.sqrt(Math.max(1e-12, square / weight - mean * mean)) });
-  };
-  for (const node of nodes) {
-    const variance = node.variance + errorSdMm ** 2;
-    if (node.mean > reach) {
-      close();
-      [weight, sum, square, reach] = [0, 0, 0, node.mean + NEAR * Math.sqrt(variance)];
+  for (let place = 0; place < count; place++) {
+    const i = order[place]!;
+    const at = nodes.mean[i]!;
+    const variance = nodes.variance[i]! + errorSdMm ** 2;
+    if (at > reach) {
+      if (weight > 0) groups.push(normalOf(weight, sum, square));
+      weight = 0;
+      sum = 0;
+      square = 0;
+      reach = at + NEAR * Math.sqrt(variance);
     }
-    weight += node.weight;
-    sum += node.weight * node.mean;
-    square += node.weight * (variance + node.mean ** 2);
+    weight += law.weight[i]!;
+    sum += law.weight[i]! * at;
+    square += law.weight[i]! * (variance + at * at);
   }
-  close();
+  if (weight > 0) groups.push(normalOf(weight, sum, square));
   return groups;
+}
+
+function normalOf(weight: number, sum: number, square: number): WearMixture[number] {
+  const mean = sum / weight;
+  return { weight, mean, sd: Math.sqrt(Math.max(1e-12, square / weight - mean * mean)) };
 }
 
 /** Chance that it lies below x. */

@@ -40,8 +40,9 @@ export function normalCdf(z: number): number {
 }
 
 const PER_SD = 64;
-const TABLE_SD = 9;
-const chances = new Float64Array(TABLE_SD * PER_SD + 2).map((_, index) => normalCdf(-index / PER_SD));
+/** So far out {@link quickNormalCdf} is 0 or 1 to the last digit [sd]. */
+export const QUICK_NORMAL_SD = 9;
+const chances = new Float64Array(QUICK_NORMAL_SD * PER_SD + 2).map((_, index) => normalCdf(-index / PER_SD));
 const densities = chances.map((_, index) => normalDensity(index / PER_SD) / PER_SD);
 
 /**
@@ -51,7 +52,7 @@ const densities = chances.map((_, index) => normalDensity(index / PER_SD) / PER_
  */
 export function quickNormalCdf(z: number): number {
   const at = Math.abs(z) * PER_SD;
-  if (!(at < TABLE_SD * PER_SD)) return z > 0 ? 1 : z < 0 ? 0 : Number.NaN;
+  if (!(at < QUICK_NORMAL_SD * PER_SD)) return z > 0 ? 1 : z < 0 ? 0 : Number.NaN;
   const index = at | 0;
   const x = at - index;
   const y = 1 - x;

@@ -64,6 +64,21 @@ describe('fitted wear over the life a part has had', () => {
     expect(at[1]!.high - at[1]!.low).toBeGreaterThan(at[0]!.high - at[0]!.low);
   });
 
+  it('loses no node of a law that is told by thousands of light ones', () => {
+    const many = 4000;
+    const alike = {
+      ...law,
+      weight: new Float64Array(many).fill(1 / many),
+      rate: new Float64Array(many).fill(2),
+      shapeOf: new Uint16Array(many),
+    };
+    const series = aSeries([[2500, 1.3, 0.1]]);
+    const [at] = fittedWear(alike, series, [1200]);
+    const [ofOne] = fittedWear(law, series, [1200]);
+    expect(at!.middle).toBeCloseTo(ofOne!.middle, 9);
+    expect(at!.high).toBeCloseTo(ofOne!.high, 9);
+  });
+
   it('says nothing of a part without sizes', () => {
     expect(fittedWear(law, aSeries([]), [0, 100])).toEqual([]);
   });

@@ -8,7 +8,7 @@ export type FittedWear = { workedHours: number; low: number; middle: number; hig
 const Z_90 = 1.2815515655446004; // 90 % point of the standard normal
 
 /** Nodes lighter than this change nothing a chart can show. */
-const LIGHTEST = 1e-3;
+const LIGHTEST = 1e-6;
 
 /**
  * True wear over the life a part has had, in the light of all its sizes: the line and band of the wear chart before the
@@ -22,66 +22,108 @@ const LIGHTEST = 1e-3;
  * @source Gaussian conditioning: C. E. Rasmussen and C. K. I. Williams, Gaussian Processes for Machine Learning (2006), eq. 2.23-2.24
  */
 export function fittedWear(law: PartLaw, series: WearSeries, at: readonly number[]): FittedWear[] {
-  if (series.readings.length === 0) return [];
-  const sums = at.map(() => ({ weight: 0, mean: 0, square: 0 }));
+  const n = series.readings.length;
+  if (n === 0) return [];
+  const count = at.length;
+  const mean = new Float64Array(count);
+  const square = new Float64Array(count);
+  const room = roomFor(law, series, at);
+  let weights = 0;
   for (let node = 0; node < law.weight.length; node++) {
     const weight = law.weight[node]!;
     if (weight < LIGHTEST) continue;
-    const wear = wearOfNode(law, series, node);
-    at.forEach((hours, i) => {
-      const { mean, variance } = wear(hours);
-      sums[i]!.weight += weight;
-      sums[i]!.mean += weight * mean;
-      sums[i]!.square += weight * (variance + mean * mean);
-    });
+    weights += weight;
+    condition(room, law, series, node);
+    for (let i = 0; i < count; i++) {
+      wearAtTime(room, room.time[law.shapeOf[node]! * count + i]!);
+      mean[i]! += weight * room.mean;
+      square[i]! += weight * (room.variance + room.mean * room.mean);
+    }
   }
-  return sums.map(({ weight, mean, square }, i) => {
-    const middle = mean / weight;
-    const sd = Math.sqrt(Math.max(0, square / weight - middle * middle));
-    return { workedHours: at[i]!, low: middle - Z_90 * sd, middle, high: middle + Z_90 * sd };
+  return at.map((workedHours, i) => {
+    const middle = mean[i]! / weights;
+    const sd = Math.sqrt(Math.max(0, square[i]! / weights - middle * middle));
+    return { workedHours, low: middle - Z_90 * sd, middle, high: middle + Z_90 * sd };
   });
 }
 
-function wearOfNode(law: PartLaw, series: WearSeries, node: number) {
-  const shape = law.shapes[law.shapeOf[node]!]!;
-  const b = law.rate[node]!;
-  const scatter = (b * shape.pathScatter) ** 2;
-  const start = series.newSizeSdMm ** 2;
-  const time = (hours: number) => (Math.max(0, hours) / law.hRefHours) ** shape.power;
-  const together = (t: number, u: number) => start + scatter * Math.min(t, u);
-  const times = series.readings.map(({ workedHours }) => time(workedHours));
-  const n = times.length;
-  const factor = new Float64Array(n * n);
-  series.readings.forEach(({ errorSdMm }, i) => {
-    for (let j = 0; j < n; j++) factor[i * n + j] = together(times[i]!, times[j]!);
-    factor[i * n + i]! += errorSdMm ** 2 + shape.visitErrorMm ** 2;
-  });
-  choleskyInPlace(factor, n);
-  const residual = forward(
-    factor,
-    n,
-    series.readings.map(({ wearMm }, i) => wearMm - b * times[i]!),
-  );
-  return (hours: number) => {
-    const t = time(hours);
-    const k = forward(
-      factor,
-      n,
-      times.map((u) => together(t, u)),
+/** One node's wear given the sizes: R = L L^T, L^-1 (y - b t_j), and what is asked of it. */
+type Room = {
+  n: number;
+  /** model time of the readings, and of the hours asked for, by shape */
+  readAt: Float64Array;
+  time: Float64Array;
+  /** of the node in hand: b, b^2 c^2, tau0^2, and where its shape's readings stand */
+  rate: number;
+  scatter: number;
+  start: number;
+  from: number;
+  factor: Float64Array;
+  residual: Float64Array;
+  across: Float64Array;
+  mean: number;
+  variance: number;
+};
+
+function roomFor(law: PartLaw, { readings, newSizeSdMm }: WearSeries, at: readonly number[]): Room {
+  const n = readings.length;
+  const timesOf = (hours: readonly number[]) =>
+    Float64Array.from(
+      law.shapes.flatMap(({ power }) => hours.map((one) => (Math.max(0, one) / law.hRefHours) ** power)),
     );
-    const explained = k.reduce((sum, value) => sum + value * value, 0);
-    const shift = k.reduce((sum, value, i) => sum + value * residual[i]!, 0);
-    return { mean: b * t + shift, variance: Math.max(0, together(t, t) - explained) };
+  return {
+    n,
+    readAt: timesOf(readings.map(({ workedHours }) => workedHours)),
+    time: timesOf(at),
+    rate: 0,
+    scatter: 0,
+    start: newSizeSdMm ** 2,
+    from: 0,
+    factor: new Float64Array(n * n),
+    residual: new Float64Array(n),
+    across: new Float64Array(n),
+    mean: 0,
+    variance: 0,
   };
 }
 
-/** Solves L x = v for a lower factor L. */
-function forward(factor: Float64Array, n: number, v: readonly number[]): number[] {
-  const x: number[] = [];
+/** Takes a node in hand: its readings' covariance as a root, and how far off they lie. */
+function condition(room: Room, law: PartLaw, { readings }: WearSeries, node: number): void {
+  const { n, readAt, start, factor, residual } = room;
+  const shape = law.shapes[law.shapeOf[node]!]!;
+  const b = law.rate[node]!;
+  room.rate = b;
+  room.scatter = (b * shape.pathScatter) ** 2;
+  room.from = law.shapeOf[node]! * n;
+  for (let i = 0; i < n; i++) {
+    const t = readAt[room.from + i]!;
+    for (let j = 0; j < n; j++) factor[i * n + j] = start + room.scatter * Math.min(t, readAt[room.from + j]!);
+    factor[i * n + i]! += readings[i]!.errorSdMm ** 2 + shape.visitErrorMm ** 2;
+    residual[i] = readings[i]!.wearMm - b * t;
+  }
+  choleskyInPlace(factor, n);
+  forward(factor, n, residual);
+}
+
+function wearAtTime(room: Room, t: number): void {
+  const { n, readAt, from, start, scatter, factor, residual, across } = room;
+  for (let j = 0; j < n; j++) across[j] = start + scatter * Math.min(t, readAt[from + j]!);
+  forward(factor, n, across);
+  let explained = 0;
+  let shift = 0;
+  for (let j = 0; j < n; j++) {
+    explained += across[j]! * across[j]!;
+    shift += across[j]! * residual[j]!;
+  }
+  room.mean = room.rate * t + shift;
+  room.variance = Math.max(0, start + scatter * t - explained);
+}
+
+/** Solves L x = v for a lower factor L, in place of v. */
+function forward(factor: Float64Array, n: number, v: Float64Array): void {
   for (let i = 0; i < n; i++) {
     let sum = v[i]!;
-    for (let k = 0; k < i; k++) sum -= factor[i * n + k]! * x[k]!;
-    x.push(sum / factor[i * n + i]!);
+    for (let k = 0; k < i; k++) sum -= factor[i * n + k]! * v[k]!;
+    v[i] = sum / factor[i * n + i]!;
   }
-  return x;
 }
