@@ -21,6 +21,7 @@ export const shared = {
   find: 'find a machine, farm or serial',
   heardMachines: (machines: number): string =>
     `A shop this large is learned from ${wholeFigure(machines)} of its machines, drawn by lot: what stands here is of those.`,
+  pushed: 'Wider than the window: left and right arrow keys push it',
   close: 'Close',
   cancel: 'Leave as it was',
 } as const;

@@ -78,10 +78,17 @@ const pressedByPointerOnly = (page: Page) =>
     );
   });
 
-/** At 200 % of a window of 1280 by 800: what runs off to the side, and keys and boxes that no scrolling brings in sight. */
+/**
+ * At 200 % of a window of 1280 by 800: what runs off to the side, what has to be pushed sideways to be read or is cut off though
+ * it is neither a table nor a picture in a box of its own, and keys and boxes that no scrolling brings in sight.
+ *
+ * @source WCAG 2.2, success criteria 1.4.4 Resize Text and 1.4.10 Reflow: "except for parts of the content which require
+ * two-dimensional layout for usage or meaning", by its note data tables, maps, diagrams among them
+ */
 async function lostWhenZoomed(page: Page): Promise<string[]> {
+  await atRest(page);
   return page.evaluate(() => {
-    const wide = document.documentElement.scrollWidth > window.innerWidth + 1 ? ['the page runs off to the side'] : [];
+    const named = (element: Element): string => element.outerHTML.slice(0, 140);
     const lost = [...document.querySelectorAll<HTMLElement>('a[href], button, input, select, textarea, summary, h1')]
       .filter((element) => element.checkVisibility({ visibilityProperty: true }) && element.getClientRects().length > 0)
       // read out, not shown: its label or its row stands for it
@@ -95,7 +102,21 @@ async function lostWhenZoomed(page: Page): Promise<string[]> {
         const { left, right, top, bottom } = element.getBoundingClientRect();
         return right <= 0 || left >= window.innerWidth || bottom <= 0 || top >= window.innerHeight;
       });
-    return [...wide, ...lost.map((element) => element.outerHTML.slice(0, 140))];
+
+    const isOwnBox = ({ children }: Element): boolean =>
+      [...children].every((child) => child.matches('table, [role="grid"], svg, img, iframe'));
+    const wider = [document.documentElement, ...document.querySelectorAll<HTMLElement>('body *')]
+      .filter(({ clientWidth, scrollWidth }) => clientWidth > 1 && scrollWidth > clientWidth + 1)
+      // words laid over the picture of a paper, to be marked and copied: not seen
+      .filter((box) => !box.matches('.textLayer'));
+    const sideways = wider.filter((box) => {
+      if (box === document.documentElement) return true;
+      const { overflowX, textOverflow } = getComputedStyle(box);
+      // a line that ends in an ellipsis is whole elsewhere
+      if (['hidden', 'clip'].includes(overflowX)) return textOverflow !== 'ellipsis';
+      return overflowX !== 'visible' && !(isOwnBox(box) && box.matches(':not(.sheet-body)'));
+    });
+    return [...lost.map((element) => `lost: ${named(element)}`), ...sideways.map((box) => `sideways: ${named(box)}`)];
   });
 }
 

@@ -1,6 +1,7 @@
 import { useRef } from 'react';
 import { useLocation, useParams } from 'wouter';
 import { checkExplain, type Explanation } from '#core/contract/check.ts';
+import { Across } from '#renderer/controls/Across.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { NotYetSheet } from '#renderer/controls/NotYet.tsx';
 import { planningAidCell, Sheet } from '#renderer/controls/Sheet.tsx';
@@ -77,37 +78,39 @@ function Explained({ reply, back }: { reply: ExplainedReply; back: React.ReactNo
           <Figures>{words.explainHead(size, writing)}</Figures>{' '}
           <Figures>{`${words.visitSentence(reply.visit)} ${words.wellSaid}`}</Figures>
         </p>
-        <table className="check-explained">
-          <caption className="said">{words.explain}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{words.cause}</th>
-              <th scope="col" className="explain-rule">
-                <span className="line">{words.atLimit}</span>
-                <Picture width={widthPx} height={RULE_BASE_PX + 2} label={null}>
-                  <HoursRule rule={picture.rule} />
-                </Picture>
-              </th>
-              {(['low', 'middle', 'high'] as const).map((end) => (
-                <th key={end} scope="col" className="figures">
-                  {shared[end]}, h
+        <Across>
+          <table className="check-explained">
+            <caption className="said">{words.explain}</caption>
+            <thead>
+              <tr>
+                <th scope="col">{words.cause}</th>
+                <th scope="col" className="explain-rule">
+                  <span className="line">{words.atLimit}</span>
+                  <Picture width={widthPx} height={RULE_BASE_PX + 2} label={null}>
+                    <HoursRule rule={picture.rule} />
+                  </Picture>
                 </th>
+                {(['low', 'middle', 'high'] as const).map((end) => (
+                  <th key={end} scope="col" className="figures">
+                    {shared[end]}, h
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {picture.rows.map((row) => (
+                <Row
+                  key={row.of}
+                  row={row}
+                  reply={reply}
+                  widthPx={widthPx}
+                  nowX={row.of === 'then' ? (picture.thenX ?? picture.nowX) : picture.nowX}
+                  onCorrect={goTo}
+                />
               ))}
-            </tr>
-          </thead>
-          <tbody>
-            {picture.rows.map((row) => (
-              <Row
-                key={row.of}
-                row={row}
-                reply={reply}
-                widthPx={widthPx}
-                nowX={row.of === 'then' ? (picture.thenX ?? picture.nowX) : picture.nowX}
-                onCorrect={goTo}
-              />
-            ))}
-          </tbody>
-        </table>
+            </tbody>
+          </table>
+        </Across>
       </div>
     </Sheet>
   );

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { checkWorth } from '#core/contract/check.ts';
 import { hoursFigure } from '#core/words/quantityText.ts';
+import { Across } from '#renderer/controls/Across.tsx';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
@@ -46,30 +47,32 @@ export function Worth() {
         </p>
       )}
       {worth && best && (
-        <table className="check-gains wide-table">
-          <caption className="said">{words.worthHead}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{words.where}</th>
-              <th scope="col" className="figures">
-                {words.worthNarrows}
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {(shown ?? []).slice(0, 12).map((one) => (
-              <tr key={one.pointId} data-chosen={best.pointIds.includes(one.pointId) || undefined}>
-                <th scope="row">
-                  <div>
-                    <RingSign item={one.item} state={best.pointIds.includes(one.pointId) ? 'now' : 'leave'} />
-                    <span>{`${one.position}, ${one.point}`}</span>
-                  </div>
+        <Across>
+          <table className="check-gains wide-table">
+            <caption className="said">{words.worthHead}</caption>
+            <thead>
+              <tr>
+                <th scope="col">{words.where}</th>
+                <th scope="col" className="figures">
+                  {words.worthNarrows}
                 </th>
-                <td className="figures">{hoursFigure(one.narrowsHours)}</td>
               </tr>
-            ))}
-          </tbody>
-        </table>
+            </thead>
+            <tbody>
+              {(shown ?? []).slice(0, 12).map((one) => (
+                <tr key={one.pointId} data-chosen={best.pointIds.includes(one.pointId) || undefined}>
+                  <th scope="row">
+                    <div>
+                      <RingSign item={one.item} state={best.pointIds.includes(one.pointId) ? 'now' : 'leave'} />
+                      <span>{`${one.position}, ${one.point}`}</span>
+                    </div>
+                  </th>
+                  <td className="figures">{hoursFigure(one.narrowsHours)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </Across>
       )}
       {worth && best && <p className="second">{words.worthMinutes}</p>}
     </section>

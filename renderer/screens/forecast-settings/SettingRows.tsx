@@ -1,5 +1,6 @@
 import type { ForecastSetting } from '#core/contract/forecastSettings.ts';
 import { settingName } from '#core/words/settingText.ts';
+import { Across } from '#renderer/controls/Across.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { HelpMark } from '#renderer/help/HelpMark.tsx';
 import { useWriting } from '#renderer/record.tsx';
@@ -30,39 +31,41 @@ export function SettingRows({
       <h2>
         {head} {help && <HelpMark about={help} />}
       </h2>
-      <table className="table setting-rows wide-table">
-        <caption className="said">{head}</caption>
-        <thead>
-          <tr>
-            <th scope="col">{words.setting}</th>
-            <th scope="col" className="figures">
-              {words.value}
-            </th>
-            <th scope="col">
-              <span className="said">{words.unit}</span>
-            </th>
-            <th scope="col" className="figures">
-              {words.usual}
-            </th>
-            <th scope="col">{words.bounds}</th>
-            <th scope="col">{words.source}</th>
-            <th scope="col">
-              <span className="said">{words.back}</span>
-            </th>
-          </tr>
-        </thead>
-        <tbody>
-          {settings.map((setting) => (
-            <SettingRow
-              key={setting.name}
-              setting={setting}
-              name={nameOf(setting.name)}
-              text={texts[setting.name] ?? ''}
-              onText={(text) => onChange(setting.name, text)}
-            />
-          ))}
-        </tbody>
-      </table>
+      <Across>
+        <table className="table setting-rows wide-table">
+          <caption className="said">{head}</caption>
+          <thead>
+            <tr>
+              <th scope="col">{words.setting}</th>
+              <th scope="col" className="figures">
+                {words.value}
+              </th>
+              <th scope="col">
+                <span className="said">{words.unit}</span>
+              </th>
+              <th scope="col" className="figures">
+                {words.usual}
+              </th>
+              <th scope="col">{words.bounds}</th>
+              <th scope="col">{words.source}</th>
+              <th scope="col">
+                <span className="said">{words.back}</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {settings.map((setting) => (
+              <SettingRow
+                key={setting.name}
+                setting={setting}
+                name={nameOf(setting.name)}
+                text={texts[setting.name] ?? ''}
+                onText={(text) => onChange(setting.name, text)}
+              />
+            ))}
+          </tbody>
+        </table>
+      </Across>
     </section>
   );
 }

@@ -5,6 +5,7 @@ import { rebuildsList } from '#core/contract/rebuild.ts';
 import { day } from '#core/units/day.ts';
 import { dayText, decimalFigure } from '#core/words/quantityText.ts';
 import { whereaboutsText } from '#core/words/whereabouts.ts';
+import { Across } from '#renderer/controls/Across.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty } from '#renderer/controls/Notice.tsx';
 import { NotYet } from '#renderer/controls/NotYet.tsx';
@@ -43,25 +44,27 @@ export default function Jobs() {
         </Empty>
       )}
       {jobs.length > 0 && (
-        <table className="table jobs-table wide-table">
-          <thead>
-            <tr>
-              <th>{words.heads.number}</th>
-              <th>{words.heads.machine}</th>
-              <th>{words.heads.customer}</th>
-              <th>{words.heads.complaint}</th>
-              <th>{words.heads.where}</th>
-              <th>{words.heads.wanted}</th>
-              <th className="figures">{words.heads.hours}</th>
-              <th>{words.heads.state}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {jobs.map((job, place) => (
-              <JobRow key={job.rebuildId} job={job} stood={place === at} onOpen={() => open(place)} />
-            ))}
-          </tbody>
-        </table>
+        <Across>
+          <table className="table jobs-table wide-table">
+            <thead>
+              <tr>
+                <th>{words.heads.number}</th>
+                <th>{words.heads.machine}</th>
+                <th>{words.heads.customer}</th>
+                <th>{words.heads.complaint}</th>
+                <th>{words.heads.where}</th>
+                <th>{words.heads.wanted}</th>
+                <th className="figures">{words.heads.hours}</th>
+                <th>{words.heads.state}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {jobs.map((job, place) => (
+                <JobRow key={job.rebuildId} job={job} stood={place === at} onOpen={() => open(place)} />
+              ))}
+            </tbody>
+          </table>
+        </Across>
       )}
     </Sheet>
   );

@@ -2,6 +2,7 @@ import { Fragment, type KeyboardEvent, useRef, useState } from 'react';
 import { Link, useLocation } from 'wouter';
 import { classesList, type PartClassSheet } from '#core/contract/partClass.ts';
 import { decimalFigure, lengthFigure, rateUnit, unitMmOf, type Writing } from '#core/words/quantityText.ts';
+import { Across } from '#renderer/controls/Across.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty, Notice } from '#renderer/controls/Notice.tsx';
 import { NotYet } from '#renderer/controls/NotYet.tsx';
@@ -72,51 +73,55 @@ export default function PartClasses() {
         </Empty>
       )}
       {all.length > 0 && (
-        <table className="classes wide-table" onKeyDown={alongRows}>
-          <caption className="said">{words.title}</caption>
-          <thead>
-            <tr>
-              <th scope="col">{words.class}</th>
-              <th scope="col" className="rate-head">
-                {rateUnit(writing)}
-                <RateRule ticks={picture.ticks} writing={writing} widthPx={widthPx} />
-              </th>
-              {(['low', 'middle', 'high'] as const).map((end) => (
-                <th key={end} scope="col" className={end === 'middle' ? 'figures main' : 'figures'}>
-                  {words[end]}
+        <Across>
+          <table className="classes wide-table" onKeyDown={alongRows}>
+            <caption className="said">{words.title}</caption>
+            <thead>
+              <tr>
+                <th scope="col">{words.class}</th>
+                <th scope="col" className="rate-head">
+                  {rateUnit(writing)}
+                  <RateRule ticks={picture.ticks} writing={writing} widthPx={widthPx} />
                 </th>
-              ))}
-              <th scope="col">{words.members}</th>
-              <th scope="col">{words.state}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {picture.rows.map((row) => {
-              const { sheet } = row;
-              const isOpen = opened === sheet.partClassId;
-              return (
-                <Fragment key={sheet.partClassId}>
-                  <ClassRow
-                    row={row}
-                    writing={writing}
-                    widthPx={widthPx}
-                    isOpen={isOpen}
-                    onToggle={() => toggle(sheet.partClassId)}
-                  />
-                  {isOpen && (
-                    <tr className="opened">
-                      <td colSpan={7}>
-                        <ClassEditor initial={classForm(sheet, writing)} onLeave={() => setOpened(null)} />
-                        {sheet.coverage && <p className="coverage">{words.coverage(sheet.coverage)}</p>}
-                        <Members sheet={sheet} writing={writing} />
-                      </td>
-                    </tr>
-                  )}
-                </Fragment>
-              );
-            })}
-          </tbody>
-        </table>
+                {(['low', 'middle', 'high'] as const).map((end) => (
+                  <th key={end} scope="col" className={end === 'middle' ? 'figures main' : 'figures'}>
+                    {words[end]}
+                  </th>
+                ))}
+                <th scope="col">{words.members}</th>
+                <th scope="col">{words.state}</th>
+              </tr>
+            </thead>
+            <tbody>
+              {picture.rows.map((row) => {
+                const { sheet } = row;
+                const isOpen = opened === sheet.partClassId;
+                return (
+                  <Fragment key={sheet.partClassId}>
+                    <ClassRow
+                      row={row}
+                      writing={writing}
+                      widthPx={widthPx}
+                      isOpen={isOpen}
+                      onToggle={() => toggle(sheet.partClassId)}
+                    />
+                    {isOpen && (
+                      <tr className="opened">
+                        <td colSpan={7}>
+                          <div className="stays">
+                            <ClassEditor initial={classForm(sheet, writing)} onLeave={() => setOpened(null)} />
+                            {sheet.coverage && <p className="coverage">{words.coverage(sheet.coverage)}</p>}
+                            <Members sheet={sheet} writing={writing} />
+                          </div>
+                        </td>
+                      </tr>
+                    )}
+                  </Fragment>
+                );
+              })}
+            </tbody>
+          </table>
+        </Across>
       )}
       {all.length > 0 && <p className="second bar-note">{words.barNote}</p>}
     </Sheet>

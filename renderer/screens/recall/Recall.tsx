@@ -6,6 +6,7 @@ import { type Day, day } from '#core/units/day.ts';
 import { dayText, hoursFigure } from '#core/words/quantityText.ts';
 import { reasonText } from '#core/words/recallWords.ts';
 import { ask } from '#renderer/ask.ts';
+import { Across } from '#renderer/controls/Across.tsx';
 import { FillingRule } from '#renderer/controls/FillingRule.tsx';
 import { Key } from '#renderer/controls/Key.tsx';
 import { Empty } from '#renderer/controls/Notice.tsx';
@@ -124,57 +125,59 @@ function Lists({ list, onSaid }: { list: List; onSaid: (said: Noted) => void }) 
     <>
       {list.toContact.length === 0 && <NobodyToContact list={list} />}
       {lines.length > 0 && (
-        <table className="table recall-table recall-list wide-table">
-          <caption className="said">{words.title}</caption>
-          <thead>
-            <tr>
-              {[words.farm, words.machine, words.why, words.by, words.about, words.last].map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
+        <Across>
+          <table className="table recall-table recall-list wide-table">
+            <caption className="said">{words.title}</caption>
+            <thead>
+              <tr>
+                {[words.farm, words.machine, words.why, words.by, words.about, words.last].map((head) => (
+                  <th key={head} scope="col">
+                    {head}
+                  </th>
+                ))}
+              </tr>
+            </thead>
+            <tbody>
+              {lines.map((line, place) => (
+                <Fragment key={`${line.group} ${line.machine.machineId}`}>
+                  {lines[place - 1]?.group !== line.group && (
+                    <tr className="group-row">
+                      <th colSpan={6} scope="colgroup">
+                        {words.groups[line.group]}
+                      </th>
+                    </tr>
+                  )}
+                  <MachineRow
+                    line={line}
+                    asOf={list.asOf}
+                    id={rowId(place)}
+                    stoodOn={place === at}
+                    open={opened === line.machine.machineId}
+                    onOpen={() => {
+                      setAt(place);
+                      toggle(line.machine.machineId);
+                    }}
+                  />
+                  {opened === line.machine.machineId && (
+                    <tr className="form-row">
+                      <td colSpan={6}>
+                        <LettersPanel
+                          farm={line.farm.farm}
+                          machine={line.machine}
+                          onClose={() => setOpened(null)}
+                          onAnswered={(noted) => {
+                            setOpened(null);
+                            onSaid({ ...noted, text: `${line.machine.name}, ${line.farm.farm.name}: ${noted.text}` });
+                          }}
+                        />
+                      </td>
+                    </tr>
+                  )}
+                </Fragment>
               ))}
-            </tr>
-          </thead>
-          <tbody>
-            {lines.map((line, place) => (
-              <Fragment key={`${line.group} ${line.machine.machineId}`}>
-                {lines[place - 1]?.group !== line.group && (
-                  <tr className="group-row">
-                    <th colSpan={6} scope="colgroup">
-                      {words.groups[line.group]}
-                    </th>
-                  </tr>
-                )}
-                <MachineRow
-                  line={line}
-                  asOf={list.asOf}
-                  id={rowId(place)}
-                  stoodOn={place === at}
-                  open={opened === line.machine.machineId}
-                  onOpen={() => {
-                    setAt(place);
-                    toggle(line.machine.machineId);
-                  }}
-                />
-                {opened === line.machine.machineId && (
-                  <tr className="form-row">
-                    <td colSpan={6}>
-                      <LettersPanel
-                        farm={line.farm.farm}
-                        machine={line.machine}
-                        onClose={() => setOpened(null)}
-                        onAnswered={(noted) => {
-                          setOpened(null);
-                          onSaid({ ...noted, text: `${line.machine.name}, ${line.farm.farm.name}: ${noted.text}` });
-                        }}
-                      />
-                    </td>
-                  </tr>
-                )}
-              </Fragment>
-            ))}
-          </tbody>
-        </table>
+            </tbody>
+          </table>
+        </Across>
       )}
       {all.length > lines.length && (
         <div className="keys">

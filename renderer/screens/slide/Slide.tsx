@@ -12,6 +12,7 @@ import {
   slideSaveFacts,
 } from '#core/contract/slide.ts';
 import { sizeFigure, type Writing } from '#core/words/quantityText.ts';
+import { Across } from '#renderer/controls/Across.tsx';
 import { Choice } from '#renderer/controls/Choice.tsx';
 import { Key, Keys } from '#renderer/controls/Key.tsx';
 import { FaultBox } from '#renderer/controls/Notice.tsx';
@@ -188,69 +189,71 @@ function Strips({
       <h2>
         {slideWords.strips}, {slideWords.unit}
       </h2>
-      <table className="table strips">
-        <thead>
-          <tr>
-            {[
-              columns.strip,
-              columns.newSize,
-              columns.front,
-              columns.middle,
-              columns.rear,
-              columns.done,
-              columns.closed,
-            ].map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {shown.strips.map((strip) => {
-            const open = strip.options.filter(({ closed }) => closed.length === 0);
-            const picked = strip.options.find((option) => option.choice === choice[strip.place]);
-            return (
-              <tr key={strip.place}>
-                <th scope="row">{`${strip.item} ${strip.position}`}</th>
-                <td>{size(strip.newMm)}</td>
-                <td>{size(strip.thicknessMm.front)}</td>
-                <td>{size(strip.thicknessMm.middle)}</td>
-                <td>{size(strip.thicknessMm.rear)}</td>
-                <td>
-                  <Choice
-                    label={strip.position}
-                    labelled={false}
-                    options={STRIP_CHOICE_NAMES.filter((name) => open.some((option) => option.choice === name)).map(
-                      (value) => ({ value, text: slideWords.choice(value) }),
-                    )}
-                    value={choice[strip.place]}
-                    onChange={(next) => onChoose(strip.place, next)}
-                  />
-                  {picked && picked.shimMm > 0 && picked.choice === 'shim' && slideWords.shim(picked.shimMm, writing)}
-                  {picked?.cautions.map((caution) => (
-                    <div key={caution.code}>{reasonText(cautionSaid, caution)}</div>
-                  ))}
-                </td>
-                <td>
-                  {strip.options
-                    .filter(({ closed }) => closed.length > 0)
-                    .map((option) => (
-                      <div key={option.choice}>
-                        <Figures>
-                          {slideWords.closed(
-                            option.choice,
-                            option.closed.map((reason) => reasonText(closedBecause, reason)).join(' '),
-                          )}
-                        </Figures>
-                      </div>
+      <Across>
+        <table className="table strips wide-table">
+          <thead>
+            <tr>
+              {[
+                columns.strip,
+                columns.newSize,
+                columns.front,
+                columns.middle,
+                columns.rear,
+                columns.done,
+                columns.closed,
+              ].map((head) => (
+                <th key={head} scope="col">
+                  {head}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {shown.strips.map((strip) => {
+              const open = strip.options.filter(({ closed }) => closed.length === 0);
+              const picked = strip.options.find((option) => option.choice === choice[strip.place]);
+              return (
+                <tr key={strip.place}>
+                  <th scope="row">{`${strip.item} ${strip.position}`}</th>
+                  <td>{size(strip.newMm)}</td>
+                  <td>{size(strip.thicknessMm.front)}</td>
+                  <td>{size(strip.thicknessMm.middle)}</td>
+                  <td>{size(strip.thicknessMm.rear)}</td>
+                  <td>
+                    <Choice
+                      label={strip.position}
+                      labelled={false}
+                      options={STRIP_CHOICE_NAMES.filter((name) => open.some((option) => option.choice === name)).map(
+                        (value) => ({ value, text: slideWords.choice(value) }),
+                      )}
+                      value={choice[strip.place]}
+                      onChange={(next) => onChoose(strip.place, next)}
+                    />
+                    {picked && picked.shimMm > 0 && picked.choice === 'shim' && slideWords.shim(picked.shimMm, writing)}
+                    {picked?.cautions.map((caution) => (
+                      <div key={caution.code}>{reasonText(cautionSaid, caution)}</div>
                     ))}
-                </td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
+                  </td>
+                  <td>
+                    {strip.options
+                      .filter(({ closed }) => closed.length > 0)
+                      .map((option) => (
+                        <div key={option.choice}>
+                          <Figures>
+                            {slideWords.closed(
+                              option.choice,
+                              option.closed.map((reason) => reasonText(closedBecause, reason)).join(' '),
+                            )}
+                          </Figures>
+                        </div>
+                      ))}
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </Across>
     </section>
   );
 }

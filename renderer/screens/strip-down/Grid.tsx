@@ -2,6 +2,7 @@ import { Fragment, type KeyboardEvent, type ReactNode, type RefObject, useRef } 
 import type { Finding } from '#core/contract/machine.ts';
 import type { Gauge } from '#core/contract/shop.ts';
 import { lengthUnit, sizeEcho, type Writing } from '#core/words/quantityText.ts';
+import { Across } from '#renderer/controls/Across.tsx';
 import { useRowsSoFar } from '#renderer/controls/Later.tsx';
 import { stripDownWords as words } from '#renderer/words/stripDownWords.ts';
 import { useWidth } from '../machines/useWidth.ts';
@@ -104,121 +105,123 @@ export function Grid(props: GridProps) {
 
   return (
     <div ref={holder}>
-      <table className="bench-grid" style={{ ['--columns' as string]: columns }}>
-        <colgroup>
-          <col className="col-name" />
-          {Array.from({ length: columns }, (_, i) => (
-            <col key={i} className="col-box" />
-          ))}
-          <col className="col-gauge" />
-          <col style={{ width: scaleWidth + 12 }} />
-          <col />
-        </colgroup>
-        <thead>
-          <tr>
-            <th scope="col">{words.point(lengthUnit(writing))}</th>
-            {columnNames(rows).map((names, i) => (
-              <th key={i} scope="col" className="box-head">
-                <span>{event === 'as-found' ? words.last : words.found}</span>
-                <b>{stationHead(names)}</b>
-              </th>
+      <Across>
+        <table className="bench-grid" style={{ ['--columns' as string]: columns }}>
+          <colgroup>
+            <col className="col-name" />
+            {Array.from({ length: columns }, (_, i) => (
+              <col key={i} className="col-box" />
             ))}
-            <th scope="col" className="gauge-head">
-              {words.gauge}
-            </th>
-            <th scope="col" className="scale-head">
-              <span className="new">{words.newSize}</span>
-              <span className="limits">{words.reject}</span>
-              <span className="limits">{words.renew}</span>
-            </th>
-            <th scope="col">{words.seen}</th>
-          </tr>
-        </thead>
-        <tbody>
-          {rows.slice(0, drawn).map((row, rowIndex) => {
-            const name = rowName(row, rows);
-            const atPosition = seenAt(row.positionId, props.openFindings, sheet.findings);
-            const firstOfPosition = rows.findIndex(({ positionId }) => positionId === row.positionId) === rowIndex;
-            const firstOfAssembly = rows.findIndex(({ assemblyId }) => assemblyId === row.assemblyId) === rowIndex;
-            return (
-              <Fragment key={row.pointId}>
-                {several && firstOfAssembly && (
-                  <Wide columns={columns + 4} className="assembly-head">
-                    {row.assembly}
-                  </Wide>
-                )}
-                <GridRow
-                  row={row}
-                  rowIndex={rowIndex}
-                  name={name}
-                  sheet={sheet}
-                  event={event}
-                  writing={writing}
-                  columns={columns}
-                  scaleWidth={scaleWidth}
-                  gauges={props.gauges}
-                  worstStation={worst.get(row.pointId) ?? worstTyped(sheet, event, row)}
-                  questionedKeys={questionedKeys}
-                  swapFrom={props.swapFrom ? boxKey(props.swapFrom.pointId, props.swapFrom.station) : null}
-                  seen={firstOfPosition ? atPosition : null}
-                  stopped={isStopped(atPosition)}
-                  boxRef={(key) => (box) => {
-                    if (box) props.inputs.current.set(key, box);
-                    else props.inputs.current.delete(key);
-                  }}
-                  on={{
-                    text: on.text,
-                    focus: on.here,
-                    key: onKey,
-                    leave: (box) => on.leave(box, row.decimals),
-                    gauge: on.gauge,
-                    addSeen: () => on.see(rowIndex),
-                    dropSeen: on.dropFinding,
-                  }}
-                />
-                <AskedUnder row={row} rowIndex={rowIndex} columns={columns + 4} {...props} />
-                <NotSizes row={row} sheet={sheet} event={event} columns={columns + 4} typingKey={props.typingKey} />
-                {(props.partRow === rowIndex || hasPartStrip(sheet, row)) && (
-                  <Wide columns={columns + 4} className="part-row">
-                    <PartStrip
-                      row={row}
-                      name={name}
-                      renewed={sheet.renewed[row.pointId] ?? NOT_RENEWED}
-                      shimMm={sheet.shims[row.pointId] ?? null}
-                      asked={judged.renewalQuestions.filter(({ pointId }) => pointId === row.pointId)}
-                      writing={writing}
-                      asksFocus={props.partRow === rowIndex}
-                      onHow={(how) => on.how(row.pointId, how)}
-                      onShim={(shimMm) => on.shim(row.pointId, shimMm)}
-                      onLeave={() => {
-                        on.part(null);
-                        focus(boxes.find((box) => box.row === rowIndex) ?? null);
-                      }}
-                    />
-                  </Wide>
-                )}
-                {props.seeingRow === rowIndex && (
-                  <Wide columns={columns + 4} className="seeing">
-                    <FindingStrip
-                      assemblyId={row.assemblyId}
-                      positionId={row.positionId}
-                      position={`${row.item} ${row.position}`}
-                      onAdd={(finding) => {
-                        on.addFinding(finding);
-                        focus(boxes.find((box) => box.row === rowIndex) ?? null);
-                      }}
-                      onLeave={() => {
-                        on.see(null);
-                        focus(boxes.find((box) => box.row === rowIndex) ?? null);
-                      }}
-                    />
-                  </Wide>
-                )}
-              </Fragment>
-            );
-          })}
-        </tbody>
-      </table>
+            <col className="col-gauge" />
+            <col style={{ width: scaleWidth + 12 }} />
+            <col />
+          </colgroup>
+          <thead>
+            <tr>
+              <th scope="col">{words.point(lengthUnit(writing))}</th>
+              {columnNames(rows).map((names, i) => (
+                <th key={i} scope="col" className="box-head">
+                  <span>{event === 'as-found' ? words.last : words.found}</span>
+                  <b>{stationHead(names)}</b>
+                </th>
+              ))}
+              <th scope="col" className="gauge-head">
+                {words.gauge}
+              </th>
+              <th scope="col" className="scale-head">
+                <span className="new">{words.newSize}</span>
+                <span className="limits">{words.reject}</span>
+                <span className="limits">{words.renew}</span>
+              </th>
+              <th scope="col">{words.seen}</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.slice(0, drawn).map((row, rowIndex) => {
+              const name = rowName(row, rows);
+              const atPosition = seenAt(row.positionId, props.openFindings, sheet.findings);
+              const firstOfPosition = rows.findIndex(({ positionId }) => positionId === row.positionId) === rowIndex;
+              const firstOfAssembly = rows.findIndex(({ assemblyId }) => assemblyId === row.assemblyId) === rowIndex;
+              return (
+                <Fragment key={row.pointId}>
+                  {several && firstOfAssembly && (
+                    <Wide columns={columns + 4} className="assembly-head">
+                      {row.assembly}
+                    </Wide>
+                  )}
+                  <GridRow
+                    row={row}
+                    rowIndex={rowIndex}
+                    name={name}
+                    sheet={sheet}
+                    event={event}
+                    writing={writing}
+                    columns={columns}
+                    scaleWidth={scaleWidth}
+                    gauges={props.gauges}
+                    worstStation={worst.get(row.pointId) ?? worstTyped(sheet, event, row)}
+                    questionedKeys={questionedKeys}
+                    swapFrom={props.swapFrom ? boxKey(props.swapFrom.pointId, props.swapFrom.station) : null}
+                    seen={firstOfPosition ? atPosition : null}
+                    stopped={isStopped(atPosition)}
+                    boxRef={(key) => (box) => {
+                      if (box) props.inputs.current.set(key, box);
+                      else props.inputs.current.delete(key);
+                    }}
+                    on={{
+                      text: on.text,
+                      focus: on.here,
+                      key: onKey,
+                      leave: (box) => on.leave(box, row.decimals),
+                      gauge: on.gauge,
+                      addSeen: () => on.see(rowIndex),
+                      dropSeen: on.dropFinding,
+                    }}
+                  />
+                  <AskedUnder row={row} rowIndex={rowIndex} columns={columns + 4} {...props} />
+                  <NotSizes row={row} sheet={sheet} event={event} columns={columns + 4} typingKey={props.typingKey} />
+                  {(props.partRow === rowIndex || hasPartStrip(sheet, row)) && (
+                    <Wide columns={columns + 4} className="part-row">
+                      <PartStrip
+                        row={row}
+                        name={name}
+                        renewed={sheet.renewed[row.pointId] ?? NOT_RENEWED}
+                        shimMm={sheet.shims[row.pointId] ?? null}
+                        asked={judged.renewalQuestions.filter(({ pointId }) => pointId === row.pointId)}
+                        writing={writing}
+                        asksFocus={props.partRow === rowIndex}
+                        onHow={(how) => on.how(row.pointId, how)}
+                        onShim={(shimMm) => on.shim(row.pointId, shimMm)}
+                        onLeave={() => {
+                          on.part(null);
+                          focus(boxes.find((box) => box.row === rowIndex) ?? null);
+                        }}
+                      />
+                    </Wide>
+                  )}
+                  {props.seeingRow === rowIndex && (
+                    <Wide columns={columns + 4} className="seeing">
+                      <FindingStrip
+                        assemblyId={row.assemblyId}
+                        positionId={row.positionId}
+                        position={`${row.item} ${row.position}`}
+                        onAdd={(finding) => {
+                          on.addFinding(finding);
+                          focus(boxes.find((box) => box.row === rowIndex) ?? null);
+                        }}
+                        onLeave={() => {
+                          on.see(null);
+                          focus(boxes.find((box) => box.row === rowIndex) ?? null);
+                        }}
+                      />
+                    </Wide>
+                  )}
+                </Fragment>
+              );
+            })}
+          </tbody>
+        </table>
+      </Across>
     </div>
   );
 }
