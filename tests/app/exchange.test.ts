@@ -2,6 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect } from 'vitest';
+import { jobsState } from '#core/contract/jobs.ts';
 import { machinesList } from '#core/contract/machine.ts';
 import { filesOfZip } from '#core/exchange/zipFiles.ts';
 import { orRefuse } from '#core/outcome.ts';
@@ -101,6 +102,28 @@ windowTest('what a sheet does not tell is asked: days two ways, a column that is
   writeFileSync(book, 'PK\u0003\u0004 no workbook');
   await page.getByLabel('Another file', { exact: true }).and(page.locator('input')).setInputFiles(book);
   await page.getByText('This workbook cannot be read').waitFor();
+});
+
+windowTest('a long sheet is broken off by X, and by leaving for another screen', async ({ prepare }) => {
+  const { page, ask, show } = await prepare({ asOf: DAY });
+  await smallShop(ask);
+  await show();
+  await page.getByRole('link', { name: 'In and out' }).click();
+  const sheet = join(folder, 'long.csv');
+  // so many that they are not read before the key is pressed
+  const rows = Array.from({ length: 80_000 }, (_, row) => `${SMALL_SHOP.machine};30.10.2026;${6300 + (row % 9)},5`);
+  writeFileSync(sheet, ['Machine;Measured on;Meter h', ...rows].join('\r\n'));
+  await page.getByLabel('Choose a file', { exact: true }).and(page.locator('input')).setInputFiles(sheet);
+  await page.getByText('Try it').click();
+  await page.getByRole('button', { name: 'Break off' }).waitFor();
+  await page.keyboard.press('x');
+  await page.getByText('Broken off. The record is as it was.').waitFor();
+  expect(await told(ask, jobsState, { jobId: 'job-1' })).toMatchObject({ state: 'cancelled', account: null });
+
+  await page.getByText('Try it').click();
+  await page.getByRole('button', { name: 'Break off' }).waitFor();
+  await page.getByRole('link', { name: 'Machines' }).click();
+  await expect.poll(async () => (await told(ask, jobsState, { jobId: 'job-2' })).state).toBe('cancelled');
 });
 
 windowTest(

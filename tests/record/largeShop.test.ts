@@ -90,6 +90,11 @@ test('asked for again it goes on where it was, and the list is then what one by 
   const recall = await program.ask(recallRead, { atOnce: true });
   expect(recall.learning).toBe(false);
   expect(recall.toContact.length).toBeGreaterThan(0);
+  // asked for by a person it is held off no more: what an entry made old since is forecast again without being asked for
+  recordOf(program.context).sqlite.exec('UPDATE machine_forecasts SET stale = 1');
+  const later = await order();
+  expect(later).toMatchObject({ older: MACHINES, heldOff: false, forecasting: { jobId: expect.any(String) } });
+  while ((await program.ask(jobsState, { jobId: later.forecasting!.jobId })).state === 'running') await wait(20);
 });
 
 test('news of the recall list holds nobody up: who asks meanwhile is answered first; after an entry it is to be asked again', async () => {

@@ -313,6 +313,14 @@ describe('the winter plan of a record', () => {
     };
     for (const step of ['machines', 'weeks', 'writing']) await stopAt(step);
     expect(program.rows()).toBe(before);
+    // and where the second visit cannot be kept the first is not either
+    record.sqlite.exec(
+      `CREATE TEMP TRIGGER second_visit BEFORE INSERT ON main.plan_visits WHEN (SELECT count(*) FROM plan_visits) > 0
+       BEGIN SELECT RAISE(ABORT, 'no second visit'); END`,
+    );
+    await expect(makePlan(record, asked, { told: () => {}, searched: () => true })).rejects.toThrow('no second visit');
+    record.sqlite.exec('DROP TRIGGER second_visit');
+    expect(program.rows()).toBe(before);
     expect(await read()).toMatchObject({ visits: [], proposed: null });
     const early = await makePlan(record, asked, { told: () => {}, searched: () => false });
     expect(early).toMatchObject({ saved: true, status: 'stopped-early' });

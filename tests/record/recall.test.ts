@@ -31,6 +31,8 @@ import { filesOfZip } from '#core/exchange/zipFiles.ts';
 import { writeEntry } from '#core/record/entry.ts';
 import { insertVisit, strikeVisit } from '#core/record/planStore.ts';
 import { day } from '#core/units/day.ts';
+import { recordOf } from '#core/use-cases/context.ts';
+import { makeWinterSlips } from '#core/use-cases/recall/winterSlips.ts';
 import { aShopWithAHitch, aSize, aTakeIn } from '#tests/support/aHitch.ts';
 import { aProgramAt, type Program } from '#tests/support/aProgram.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
@@ -405,6 +407,30 @@ describe('slips of the winter', () => {
     const jobId = await start([machineId]);
     expect(await program.ask(jobsCancel, { jobId })).toMatchObject({ state: 'cancelled', slips: null });
     expect(program.rows()).toBe(before);
+    // as the thread does it: cancelled at each step, whatever the speed of the computer
+    const two = await anotherFarm('Low Farm', 'Loader 9');
+    const asBefore = program.rows();
+    const make = (noteAsSent: boolean, told: (step: string) => void) =>
+      makeWinterSlips(
+        program.context,
+        { machineIds: [machineId, two.machineId], noteAsSent, by: 'Ann' },
+        program.context.now(),
+        told,
+      );
+    for (const step of ['forecasting', 'printing', 'writing']) {
+      const stopped = new Error(`stopped at ${step}`);
+      const told = (now: string) => {
+        if (now === step) throw stopped;
+      };
+      await expect(make(true, told)).rejects.toThrow(stopped);
+    }
+    // and where the second cannot be kept the first is not either
+    recordOf(program.context).sqlite.exec(
+      `CREATE TEMP TRIGGER second_slip BEFORE INSERT ON main.slips WHEN (SELECT count(*) FROM slips) > 0
+       BEGIN SELECT RAISE(ABORT, 'no second slip'); END`,
+    );
+    for (const noteAsSent of [true, false]) await expect(make(noteAsSent, () => {})).rejects.toThrow('no second slip');
+    expect(program.rows()).toBe(asBefore);
     await program.ask(contactTermsSave, {
       ...{ customerId, noContact: true, words: '', distanceKm: null, driveMinutes: null, seasonTo: null, by: '' },
     });
