@@ -91,13 +91,22 @@ export function hoursLeftOfMachine(
   machineId: number,
   learning: Learning,
   only?: ReadonlySet<number>,
-): Map<number, PointForecast['hoursLeft']> {
+): ReadonlyMap<number, PointForecast['hoursLeft']> {
   const settings = settingsOf(shop.life);
-  const { points, laws } = lawsOfMachine(shop, machineId, learning, settings);
+  const its = lawsOfMachine(shop, machineId, learning, settings);
+  const known = hoursLeftOf.get(its);
+  if (known) return known;
   const findings = openFindings(shop.life, shop.asOf);
-  const asked = only ? points.filter(({ pointId }) => only.has(pointId)) : points;
-  return new Map(asked.map((point) => [point.pointId, hoursLeftOfPoint(shop, point, laws, findings, settings)]));
+  const asked = only ? its.points.filter(({ pointId }) => only.has(pointId)) : its.points;
+  const hoursLeft = new Map(
+    asked.map((point) => [point.pointId, hoursLeftOfPoint(shop, point, its.laws, findings, settings)]),
+  );
+  if (!only) hoursLeftOf.set(its, hoursLeft);
+  return hoursLeft;
 }
+
+/** Worked out while a sheet is typed, and asked for when it is saved: of all points of a machine they are kept with its laws. */
+const hoursLeftOf = new WeakMap<MachineLaws, ReadonlyMap<number, PointForecast['hoursLeft']>>();
 
 /** What is held of each present part of a machine, from which all that is forecast of it follows. */
 export type MachineLaws = {

@@ -1,3 +1,4 @@
+import { setTimeout as pause } from 'node:timers/promises';
 import type { Answer, ReplyOf } from '#core/contract/operation.ts';
 import type { stripDownSheet } from '#core/contract/stripDown.ts';
 import { openRecord } from '#core/record/openRecord.ts';
@@ -21,7 +22,7 @@ export type CoreSteps = {
   forecast: { cpuSeconds: number; peakMb: number };
   /** the list of a program just started: its order and its first lines; every line of it in one reply [s] */
   warm: { opened: number; again: number; wholeList: number; peakMb: number };
-  /** one new size each on up to 200 machines: on the disk, and its machine forecast again; the first of them, all code new to it [ms of the program's own thread] */
+  /** one new size each on up to 200 machines, judged and kept as typed by then: on the disk, and its machine forecast again; the first of them, most code new to it [ms of the program's own thread] */
   save: { p50: number; p95: number; first: number; peakMb: number };
 };
 
@@ -37,6 +38,8 @@ const FORECAST_ROWS = [
 const KEPT_ROWS = ['machine_forecasts', 'machines', 'customers', 'ownerships'];
 const MOST_SAVES = 200;
 const SEEN_AT_ONCE = 40;
+/** Nobody presses the key that saves sooner after the last figure typed. */
+const HANDS_REST_MS = 500;
 
 const steps: { [Step in keyof CoreSteps]: (path: string) => Promise<CoreSteps[Step]> } = {
   raw: async (path) => {
@@ -95,6 +98,10 @@ const steps: { [Step in keyof CoreSteps]: (path: string) => Promise<CoreSteps[St
     for (const machineId of machineIds) {
       const sheet = must(await program.ask('stripDown/sheet', { machineId })) as ReplyOf<typeof stripDownSheet>;
       const save = oneSize(sheet, machineId);
+      // as the window asks while it is typed: what is odd about it, and that it be kept
+      must(await program.ask('stripDown/judge', save));
+      must(await program.ask('stripDown/keep', { ...save, typedSince: null }));
+      if (ms.length === 0) await pause(HANDS_REST_MS);
       const from = process.threadCpuUsage(); // the classes learn again in another thread
       must(await program.ask('stripDown/save', save));
       const { user, system } = process.threadCpuUsage(from);
