@@ -63,6 +63,8 @@ export const oldSheetsGrid = operation(
     draft: zStripDownDraft.nullable(),
     /** ISO instant at which that was kept; null: nothing was */
     draftKeptAt: z.string().nullable(),
+    /** the strip-down of this machine that was entered last; null: none was */
+    lastStripDownId: zId.nullable(),
     /** dial the meter showed about that day, by what has been read before and after [h] */
     dialHours: z.number().nullable(),
   }),
@@ -75,6 +77,8 @@ export const oldSheetsSave = operation(
   zStripDownDraft.extend({
     /** the dial is odd and right all the same; else it is kept aside */
     dialSure: z.boolean(),
+    /** another of that day was saved since the sheet was laid out, and this is a second one */
+    anotherSure: z.boolean().default(false),
   }),
   z.object({ entryId: zId, stripDownId: zId, parked: z.int(), dialParked: z.boolean() }),
   { title: 'Save an old strip-down sheet; its forecast waits until the batch ends' },

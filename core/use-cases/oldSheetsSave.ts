@@ -5,6 +5,7 @@ import { writeEntry } from '../record/entry.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { type NotedDial, notedDial } from './notedDial.ts';
 import { SAVE_SHEET } from './oldSheetsBatch.ts';
+import { refuseSavedMeanwhile } from './savedMeanwhile.ts';
 import { refuseTypedMeanwhile } from './typedMeanwhile.ts';
 import { judgeTyped, judgeTypedRenewals, typedStripDown } from './typedStripDown.ts';
 import { isEmpty, parkedOf, writeStripDown } from './writeStripDown.ts';
@@ -13,11 +14,12 @@ import { isEmpty, parkedOf, writeStripDown } from './writeStripDown.ts';
  * Saves an old sheet whole, in one step. What is doubtful holds nothing up: sizes and a dial that were questioned and not
  * answered are kept aside, and listed. No forecast is made.
  *
- * @throws RefusedError nothing-typed, typed-meanwhile, and as typedStripDown
+ * @throws RefusedError nothing-typed; measured-meanwhile unless `anotherSure`; typed-meanwhile; and as typedStripDown
  */
 export const oldSheetsSaveHandler: Handler<typeof oldSheetsSave, Context> = (context, request) => {
   const typed = typedStripDown(context, request);
   if (isEmpty(request)) throw new RefusedError({ code: 'nothing-typed', facts: { path: 'sizes' } });
+  refuseSavedMeanwhile(context, request);
   refuseTypedMeanwhile(context, request);
   const judged = { sizes: judgeTyped(context, typed), renewals: judgeTypedRenewals(context, typed) };
   const noted = notedDial(context, request.machineId, typed.takenOn, request.dialHours, 'dialHours', true);

@@ -4,7 +4,6 @@ import type { Handler, RequestOf } from '../contract/operation.ts';
 import type { stripDownSave } from '../contract/stripDown.ts';
 import { RefusedError } from '../outcome.ts';
 import { writeEntry } from '../record/entry.ts';
-import { stripDownsSince } from '../record/stripDownStore.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { pointsOfShop } from '../way/pointsOfShop.ts';
@@ -14,6 +13,7 @@ import { measuredVisits } from './check/scoredForecasts.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { keepForecasts, type StandingForecast, standingForecasts } from './keepForecasts.ts';
 import { type NotedDial, notedDial } from './notedDial.ts';
+import { refuseSavedMeanwhile } from './savedMeanwhile.ts';
 import { seriesAround } from './seriesNow.ts';
 import { type ShopNow, shopAround, shopNowFrom } from './shopNow.ts';
 import { refuseTypedMeanwhile } from './typedMeanwhile.ts';
@@ -52,16 +52,6 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
     against: againstStanding(standing, after, typed.takenOn),
   };
 };
-
-/** A sheet left open in another window would go in a second time. @throws RefusedError measured-meanwhile */
-function refuseSavedMeanwhile(context: Context, { machineId, takenOn, afterStripDownId, anotherSure }: Asked): void {
-  if (afterStripDownId === undefined || anotherSure) return;
-  const of = { machineId, takenOn: takenOn as Day, afterStripDownId: afterStripDownId ?? 0 };
-  const [first] = stripDownsSince(recordOf(context), of);
-  if (!first) return;
-  const { id: stripDownId, fitter, madeAt } = first;
-  throw new RefusedError({ code: 'measured-meanwhile', facts: { stripDownId, takenOn, fitter, madeAt } });
-}
 
 /**
  * The forecasts of the parts it opens as they stood just before. A sheet that comes late is laid against what was held on its

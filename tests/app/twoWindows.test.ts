@@ -206,6 +206,28 @@ windowTest(
     await otherTyped(second).waitFor({ state: 'detached' });
     await second.keyboard.press('Control+Enter');
     await second.getByText('1 sheet in this batch').waitFor();
-    expect((await told(ask, oldSheetsRead, {})).sheets).toMatchObject([{ machineId, sizes: 2, takenOn: '2014-10-12' }]);
+    const onceSaved = async () =>
+      expect((await told(ask, oldSheetsRead, {})).sheets).toMatchObject([
+        { machineId, sizes: 2, takenOn: '2014-10-12' },
+      ]);
+    await onceSaved();
+
+    // the first still has it open: it does not go in a second time
+    await page.bringToFront();
+    await page.keyboard.press('Control+Enter');
+    const question = page.locator('.question', { hasText: 'was saved on this machine since this sheet was opened' });
+    await question.waitFor();
+    await expectAxeClean(page);
+    await onceSaved();
+    await question.getByRole('button', { name: 'The same: throw this sheet away' }).click();
+    await question.waitFor({ state: 'detached' });
+    await expect.poll(() => box(page, 0).inputValue()).toBe('');
+    await onceSaved();
+    // a second sheet of that day is said to be one, and goes in
+    await page.getByLabel('Day on the sheet').fill('12.10.14');
+    await page.keyboard.press('Enter');
+    await type(page, 0, '9.7');
+    await page.keyboard.press('Control+Enter');
+    await page.getByText('2 sheets in this batch').waitFor();
   },
 );

@@ -176,6 +176,29 @@ describe('a batch of old sheets', () => {
   });
 });
 
+describe('an old sheet open in two windows', () => {
+  test('is asked about when the other has saved it, and goes in twice only on purpose', async () => {
+    const { machineId } = shop;
+    const { lastStripDownId } = await program.ask(oldSheetsGrid, { machineId, takenOn: '2024-05-01' });
+    const { dialSure, ...typed } = { ...front('2024-05-01', 2400, 11.1), afterStripDownId: lastStripDownId };
+    const { keptAt: typedSince } = await program.ask(stripDownKeep, typed);
+    const asBoth = { ...typed, dialSure, typedSince };
+    const { stripDownId } = await program.ask(oldSheetsSave, asBoth);
+    expect((await program.ask(oldSheetsGrid, { machineId, takenOn: null })).lastStripDownId).toBe(stripDownId);
+
+    const before = program.rows();
+    expect(await fault(oldSheetsSave, asBoth)).toMatchObject({
+      code: 'measured-meanwhile',
+      facts: { stripDownId, takenOn: '2024-05-01' },
+    });
+    expect(program.rows()).toBe(before);
+    // another day is another sheet
+    expect(await fault(oldSheetsSave, { ...asBoth, takenOn: '2023-05-01', dialHours: 1800 })).toBeNull();
+    await program.ask(oldSheetsSave, { ...asBoth, anotherSure: true });
+    expect(kept(shop.strip.pointId).filter(([takenOn]) => takenOn === '2024-05-01')).toHaveLength(2);
+  });
+});
+
 describe('undo', () => {
   const list = () => program.ask(entriesList, { beforeEntryId: null, limit: 50 });
 

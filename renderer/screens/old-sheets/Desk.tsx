@@ -130,12 +130,11 @@ export function Desk({
     if (loaded.current === key) return;
     loaded.current = key;
     keeper.know(grid.draftKeptAt);
-    if (grid.draft && !isBlank(sheetOf(grid.draft, grid.rows, writing))) {
-      const found = sheetOf(grid.draft, grid.rows, writing);
-      latest.current = found;
-      setSheet(found);
-      setWasHere(grid.draft.takenOn);
-    }
+    const typed = grid.draft && sheetOf(grid.draft, grid.rows, writing);
+    const isFound = typed !== null && !isBlank(typed);
+    latest.current = isFound ? typed : { ...latest.current, afterStripDownId: grid.lastStripDownId };
+    setSheet(latest.current);
+    if (isFound) setWasHere(typed.takenOn);
     if (grid.rows.length === 0) setStrip({ is: 'add-point' });
   }, [grid, gridVersion, version, machineId, serial, writing, keeper]);
 
@@ -147,6 +146,7 @@ export function Desk({
     setStrip(null);
     setDialSure(false);
     setWasHere(null);
+    save.clear();
     setVersion((was) => was + 1);
   };
   const pick = (id: number) => {
@@ -157,11 +157,11 @@ export function Desk({
     focusBand(1);
   };
   const focusBand = (at: number) => setFocusOn({ field: at });
-  const saveSheet = async (then: 'same' | 'other') => {
+  const saveSheet = async (then: 'same' | 'other', anotherSure = false) => {
     const { draft } = typing;
     if (!draft) return focusBand(machineId === null ? 0 : 1);
     await keeper.shut();
-    const reply = await save.run({ ...draft, dialSure, typedSince: keeper.knows });
+    const reply = await save.run({ ...draft, dialSure, anotherSure, typedSince: keeper.knows });
     if (!reply) return keeper.reopen();
     keeper.beginAnew();
     setSerial(serial + 1);
@@ -250,6 +250,7 @@ export function Desk({
             meanwhile={typedMeanwhile([save.fault, kept.fault])}
             onTakeOther={() => void takeOther()}
             onKeepThis={keepThis}
+            onSaveToo={() => void saveSheet('same', true)}
             writing={writing}
             dialQuestion={dialSure || sheet.dialText.trim() === '' ? null : typing.judged.dialQuestion}
             twiceOn={picked?.stripDownDays.includes(sheet.takenOn as never) ? sheet.takenOn : null}

@@ -5,7 +5,7 @@ import { Key } from '#renderer/controls/Key.tsx';
 import { FaultBox, Question } from '#renderer/controls/Notice.tsx';
 import { oldSheetsWords as words } from '#renderer/words/oldSheetsWords.ts';
 import { answerText, questionText } from '#renderer/words/questionText.ts';
-import { TypedMeanwhileAsk } from '../strip-down/SaveKeys.tsx';
+import { MEANWHILE, MeanwhileAsk, TypedMeanwhileAsk } from '../strip-down/SaveKeys.tsx';
 
 /** What is odd about a sheet as a whole: its dial, its day, or that it was here before. Nothing waits for the answers. */
 export function DeskQuestions({
@@ -13,6 +13,7 @@ export function DeskQuestions({
   meanwhile,
   onTakeOther,
   onKeepThis,
+  onSaveToo,
   writing,
   dialQuestion,
   twiceOn,
@@ -25,6 +26,8 @@ export function DeskQuestions({
   meanwhile: Fault | null;
   onTakeOther: () => void;
   onKeepThis: (keptAt: string) => void;
+  /** it is another sheet than the one of that day saved meanwhile */
+  onSaveToo: () => void;
   writing: Writing;
   dialQuestion: Asks | null;
   /** the machine has a strip-down of that day already */
@@ -34,19 +37,21 @@ export function DeskQuestions({
   onDialAnswer: (choice: string) => void;
 }) {
   const asked = dialQuestion && questionText(dialQuestion, { writing });
-  const fault = faults.find((one) => one !== null && one !== meanwhile);
+  const saved = faults.find((one) => one?.code === MEANWHILE);
+  const fault = faults.find((one) => one !== null && one !== meanwhile && one !== saved);
   return (
     <>
       {meanwhile && <TypedMeanwhileAsk facts={meanwhile.facts} onTake={onTakeOther} onKeep={onKeepThis} />}
+      {saved && <MeanwhileAsk facts={saved.facts} onSaveToo={onSaveToo} onDiscard={onDiscard} />}
       {fault && <FaultBox fault={fault} />}
-      {wasHere !== null && (
+      {wasHere !== null && !saved && (
         <Question
           fact={words.wasHere(wasHere)}
           then={words.wasHereThen}
           keys={<Key onPress={onDiscard}>{words.discard}</Key>}
         />
       )}
-      {wasHere === null && twiceOn !== null && (
+      {wasHere === null && twiceOn !== null && !saved && (
         <Question fact={words.twice(twiceOn)} then={words.twiceThen} keys={null} />
       )}
       {asked && dialQuestion && (
