@@ -50,9 +50,14 @@ export function wearNow(
   asOfHours: number,
   settings: ModelSettings,
 ): Pick<PartForecast, 'wearMm' | 'ratePerHourMm'> {
-  const now = Math.max(asOfHours, law.lastHours ?? 0);
-  return { wearMm: wearAt(law, now, settings), ratePerHourMm: rateAt(law, now) };
+  return {
+    wearMm: wearAt(law, Math.max(asOfHours, law.lastHours ?? 0), settings),
+    ratePerHourMm: rateNow(law, asOfHours),
+  };
 }
+
+/** Slope of wear at the as-of hours, or at the last size if that came later [mm/h]. */
+export const rateNow = (law: PartLaw, asOfHours: number): Range => rateAt(law, Math.max(asOfHours, law.lastHours ?? 0));
 
 /**
  * The part of a forecast that says when: hours at the limit, and whether it has passed.
@@ -66,13 +71,8 @@ export function partAtLimit(
   asOfHours: number,
   settings: ModelSettings,
 ): Outcome<PartAtLimit, PartForecastRefusal> {
-  if (!Number.isFinite(asOfHours) || asOfHours < 0)
-    return refuse({ code: 'hours-not-known', facts: { workedHours: Number.isFinite(asOfHours) ? asOfHours : null } });
-  if (limitWearMm !== null && !(limitWearMm > 0 && Number.isFinite(limitWearMm)))
-    return refuse({
-      code: 'limit-not-positive',
-      facts: { limitWearMm: Number.isFinite(limitWearMm) ? limitWearMm : null },
-    });
+  const refusal = refusalOfPart(limitWearMm, asOfHours);
+  if (refusal) return refuse(refusal);
 
   const lastHours = law.lastHours ?? 0;
   const now = Math.max(asOfHours, lastHours);
@@ -84,4 +84,13 @@ export function partAtLimit(
       limitWearMm !== null && limit?.pastAtLastSize ? wearAt(law, lastHours, settings).middle - limitWearMm : null,
     basis: law.basis,
   });
+}
+
+/** Why nothing can be said of a part of that limit and those hours; null: something can. */
+export function refusalOfPart(limitWearMm: number | null, asOfHours: number): PartForecastRefusal | null {
+  if (!Number.isFinite(asOfHours) || asOfHours < 0)
+    return { code: 'hours-not-known', facts: { workedHours: Number.isFinite(asOfHours) ? asOfHours : null } };
+  if (limitWearMm !== null && !(limitWearMm > 0 && Number.isFinite(limitWearMm)))
+    return { code: 'limit-not-positive', facts: { limitWearMm: Number.isFinite(limitWearMm) ? limitWearMm : null } };
+  return null;
 }

@@ -268,7 +268,7 @@ const widest = ({ bores }: JointLaw, delta = 0): JointEnd & { offsetMm: number }
   });
 
 /** Slope of slack now [mm/h]: every slope of the pin with every one of the widest bore. */
-function rateOfJoint(joint: JointLaw): Range {
+export function rateOfJoint(joint: JointLaw): Range {
   const slopes = ({ law, workedHoursNow }: JointEnd) => gathered(law.weight, slopesAt(law, workedHoursNow));
   const bore = slopes(widest(joint));
   const pairs = slopes(joint.pin)

@@ -7,9 +7,12 @@ import type { ModelSettings } from '../fit/modelSettings.ts';
 import { classOffCoverage } from '../forecast/guards.ts';
 import { normalQuantile } from '../maths/normal.ts';
 import { type ClassOnRecord, listClasses } from '../record/classStore.ts';
+import type { PointOnRecord } from '../shop/shopLife.ts';
+import { pointsOfShop } from '../way/pointsOfShop.ts';
+import { rateOfPoint } from '../way/rateOfPoint.ts';
 import { settingsOf } from '../way/settingsOf.ts';
 import { partsOf } from '../way/shopSeries.ts';
-import { type Context, recordOf } from './context.ts';
+import { type Context, keptInMemory, recordOf } from './context.ts';
 import { type ShopNow, shopHeard } from './shopNow.ts';
 
 type Sheet = z.input<typeof zPartClassSheet>;
@@ -17,28 +20,38 @@ type Sheet = z.input<typeof zPartClassSheet>;
 export const classesListHandler: Handler<typeof classesList, Context> = async (context) => {
   const onRecord = listClasses(recordOf(context));
   const { heardMachines, ...now } = shopHeard(context);
-  const withMembers = heardMachines === null;
-  if (withMembers) await forecastInTurn(now);
-  return { classes: onRecord.map((partClass) => classSheet(now, partClass, withMembers)), heardMachines };
+  const rates = heardMachines === null ? await ratesInTurn(context, now) : null; // of a large shop nobody waits for so many members
+  return { classes: onRecord.map((partClass) => classSheet(now, partClass, rates)), heardMachines };
 };
 
-/** Every machine is forecast once, so that it stands when its parts are told; whoever asks something else comes between two of them. */
-async function forecastInTurn(now: ShopNow): Promise<void> {
-  for (const { machineId } of now.shop.life.machines) {
+type Rates = ReadonlyMap<number, Sheet['ratePer1000hNowMm']>;
+
+/** How fast every part wears, machine by machine: whoever asks something else comes between two of them. */
+async function ratesInTurn(context: Context, { asOf, shop, learning, lawsOf }: ShopNow): Promise<Rates> {
+  const byMachine = keptInMemory(
+    context,
+    `rates as of ${asOf} by ${learning.fingerprint}`,
+    () => new Map<number, Rates>(),
+  );
+  const points = pointsOfShop(shop.life.points);
+  for (const { machineId } of shop.life.machines) {
+    if (byMachine.has(machineId)) continue;
     await setImmediate();
-    now.ofMachine(machineId);
+    const laws = lawsOf(machineId);
+    byMachine.set(
+      machineId,
+      new Map(points.on(machineId).map((point) => [point.pointId, rateOfPoint(shop, point, laws)])),
+    );
   }
+  return new Map([...byMachine.values()].flatMap((rates) => [...rates]));
 }
 
-/** What the trade says of a class, what the shop has seen of it, and who is in it: of a large shop nobody waits for so many. */
-function classSheet(now: ShopNow, partClass: ClassOnRecord, withMembers: boolean): Sheet {
+/** What the trade says of a class, what the shop has seen of it, and who is in it. @param members how fast each part wears; null: they are not listed */
+function classSheet(now: ShopNow, partClass: ClassOnRecord, members: Rates | null): Sheet {
   const points = now.shop.life.points.filter((point) => point.partClass === partClass.name);
   const parts = points.flatMap((point) => partsOf(now.shop.ofPoint(point)));
   const learned = now.learning.shop.classes.find((one) => one.partClass === partClass.name);
   const rates = learned ? classRates(learned, settingsOf(now.shop.life)) : { before: NO_RATE, now: NO_RATE };
-  const forecasts = (withMembers ? points : []).map((point) =>
-    now.ofMachine(point.machineId).points.find((forecast) => forecast.pointId === point.pointId),
-  );
   return {
     partClassId: partClass.id,
     name: partClass.name,
@@ -52,11 +65,17 @@ function classSheet(now: ShopNow, partClass: ClassOnRecord, withMembers: boolean
     ratePer1000hNowMm: rates.now,
     coverage: coverageOf(now, partClass.name),
     state: stateOf(learned),
-    members: forecasts
-      .filter((forecast) => forecast !== undefined)
-      .map(({ pointId, machineId, machine, position, point, ownReadings, ratePer1000hMm }) => {
-        return { pointId, machineId, machine, position, point, ownReadings, ratePer1000hMm };
-      }),
+    members: members === null ? [] : points.map((point) => memberOf(now, point, members)),
+  };
+}
+
+function memberOf({ shop }: ShopNow, point: PointOnRecord, rates: Rates): Sheet['members'][number] {
+  const { pointId, machineId, position } = point;
+  return {
+    ...{ pointId, machineId, position, point: point.point },
+    machine: shop.hours.ofMachine(machineId)?.life.name ?? '',
+    ownReadings: shop.ofPoint(point).ownReadings,
+    ratePer1000hMm: rates.get(pointId) ?? NO_RATE,
   };
 }
 

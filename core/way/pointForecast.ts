@@ -92,7 +92,7 @@ export function pointForecast(
   return {
     ...outlook,
     wearMm: part?.wearMm ?? NO_RANGE,
-    ratePer1000hMm: part ? times(part.ratePerHourMm, 1000 * share) : NO_RANGE,
+    ratePer1000hMm: part ? per1000Hours(part.ratePerHourMm, share) : NO_RANGE,
     cautions: cautionFacts.map(({ code }) => code),
     cautionFacts,
   };
@@ -111,7 +111,9 @@ const each = (range: Range, change: (value: number) => number): Range => ({
   high: range.high === null ? null : change(range.high),
 });
 
-const times = (range: Range, factor: number): Range => each(range, (value) => value * factor);
+/** Of 1000 machine hours, of which the part works in a share. */
+export const per1000Hours = (perWorkedHour: Range, share: number): Range =>
+  each(perWorkedHour, (value) => value * (1000 * share));
 
 const plus = (range: Range, hours: number | null): Range =>
   hours === null ? NO_RANGE : each(range, (value) => value + hours);
