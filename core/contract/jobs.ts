@@ -3,7 +3,7 @@ import { zBringInSheet, zSheetAccount } from './exchange.ts';
 import { operation } from './operation.ts';
 import { zPlanAccount, zPlanAsk } from './plan.ts';
 import { zMadeSlips, zWinterSlips } from './recall.ts';
-import { zFacts } from './shapes.ts';
+import { zJobFault } from './shapes.ts';
 
 /** Work that takes long runs beside the program: it tells how far it is, and can be broken off with nothing half done. */
 const zJobAsk = z.discriminatedUnion('kind', [
@@ -29,7 +29,7 @@ export const zJobState = z.object({
   slips: zMadeSlips.nullable(),
   plan: zPlanAccount.nullable(),
   /** why it was refused */
-  fault: z.object({ code: z.string(), path: z.string().optional(), facts: zFacts }).nullable(),
+  fault: zJobFault.nullable(),
 });
 export type JobState = z.infer<typeof zJobState>;
 

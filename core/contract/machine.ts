@@ -12,6 +12,7 @@ import {
   zFindingKind,
   zHours,
   zId,
+  zJobFault,
   zMeasures,
   zMeterDigits,
   zName,
@@ -189,8 +190,8 @@ export const machinesOrder = operation(
     older: z.int(),
     /** null: none is wanted, it is held off, or it waits for other long work */
     forecasting: zForecasting.nullable(),
-    /** somebody broke the forecasting off: it begins again when asked for */
-    heldOff: z.boolean(),
+    /** somebody broke the forecasting off, or it came to grief on a fault: it begins again when asked for */
+    heldOff: z.object({ fault: zJobFault.nullable() }).nullable(),
   }),
   { title: 'Which machines stand in the list, in its order, without their lines' },
 );

@@ -32,6 +32,8 @@ export const zDayRange = z.object({
 });
 
 export const zFacts = z.record(z.string(), z.union([z.string(), z.number(), z.boolean(), z.null()]));
+/** Why long work beside the program came to nothing. */
+export const zJobFault = z.object({ code: z.string(), path: z.string().exactOptional(), facts: zFacts });
 export const zCaution = z.object({ code: z.string(), facts: zFacts });
 
 /** Asked of the person who typed something unlikely; kept as typed, left out of the forecast until answered. */

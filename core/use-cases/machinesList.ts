@@ -6,6 +6,7 @@ import type { ListGroup } from '../shop/role.ts';
 import { wintersFrom } from '../shop/winter.ts';
 import { type Context, keptInMemory, recordOf } from './context.ts';
 import { type ForecastsStanding, forecastsStanding } from './forecastsStanding.ts';
+import type { HeldOff } from './jobs/jobs.ts';
 import { listRange } from './listRange.ts';
 import { inListOrder } from './machineLine.ts';
 import { machineNamesNow, machinesCalled } from './machineNamesNow.ts';
@@ -15,7 +16,7 @@ export const machinesListHandler: Handler<typeof machinesList, Context> = (conte
   const standing = forecastsStanding(context, atOnce);
   const { asOf, learning, forecasting } = standing;
   const machines = standing.lines(inOrder(context, standing).flatMap(({ machines }) => idsOf(machines)));
-  return { asOf, machines, learning, forecasting: typeof forecasting === 'string' ? null : forecasting };
+  return { asOf, machines, learning, forecasting: runningOf(forecasting) };
 };
 
 export const machinesOrderHandler: Handler<typeof machinesOrder, Context> = (context, { find, atOnce }) => {
@@ -31,8 +32,8 @@ export const machinesOrderHandler: Handler<typeof machinesOrder, Context> = (con
   const hoursKnown = all.some(({ planLineHours }) => planLineHours !== null);
   return {
     ...{ asOf, fromPriors, older },
-    forecasting: typeof forecasting === 'string' ? null : forecasting,
-    heldOff: forecasting === 'held-off',
+    forecasting: runningOf(forecasting),
+    heldOff: isHeldOff(forecasting) ? forecasting : null,
     count: all.length,
     thisWinter: groups.reduce((count, { group, machines }) => count + (NOT_YET.has(group) ? 0 : machines.length), 0),
     winterAfter: hoursKnown ? (wintersFrom(readSettings(recordOf(context)), asOf, 2)[1]?.name ?? null) : null,
@@ -40,6 +41,10 @@ export const machinesOrderHandler: Handler<typeof machinesOrder, Context> = (con
     groups: shown.filter(({ machineIds }) => machineIds.length > 0),
   };
 };
+
+type Beside = ForecastsStanding['forecasting'];
+const isHeldOff = (its: Beside): its is HeldOff => its !== null && its !== 'waiting' && 'fault' in its;
+const runningOf = (its: Beside) => (its === null || its === 'waiting' || isHeldOff(its) ? null : its);
 
 const idsOf = (machines: readonly Placed[]): number[] => machines.map(({ machineId }) => machineId);
 const NOT_YET: ReadonlySet<ListGroup> = new Set(['later', 'no-forecast']);

@@ -72,5 +72,10 @@ export const exchangeFaults: Record<string, (facts: Facts) => { what: string; sa
   }),
   'job-running': () => ({ what: 'Other long work is still running.', next: 'Wait for it, or break it off.' }),
   'unknown-job': () => ({ what: 'The program knows nothing of this work any more.', next: 'Start it once more.' }),
+  'job-out-of-memory': (f) => ({
+    what: `This work needed more memory than it may take${f.mostMb === undefined ? '' : ` (${f.mostMb}\u00A0MB)`}.`,
+    safe: 'It ended there, and nothing of it is half done.',
+    next: 'Ask for less at once, a sheet in two parts for one. If it ends so again, make a backup and start the program again.',
+  }),
   'job-needs-file': () => ({ what: 'Long work needs a record that is a file.' }),
 };

@@ -30,6 +30,8 @@ export const machinesWords = {
   cancelForecasting: 'Cancel',
   heldOff: (older: number) =>
     `Forecasting was cancelled: ${wholeFigure(older)} ${counted(older, 'machine has', 'machines have')} an older bar, or none. A machine opened is forecast all the same.`,
+  cameToGrief: (older: number) =>
+    `Forecasting stopped before its end: ${wholeFigure(older)} ${counted(older, 'machine has', 'machines have')} an older bar, or none. A machine opened is forecast all the same.`,
   forecastAgain: 'Forecast them',
   reading: 'reading …',
   renewing: 'Bars of before stand until the new ones are worked out.',

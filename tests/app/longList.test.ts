@@ -35,7 +35,7 @@ windowTest(
       await page.keyboard.press('c');
       await page.getByText('Forecasting was cancelled', { exact: false }).waitFor();
       const heldOff = await told(ask, machinesOrder, { atOnce: true });
-      expect(heldOff).toMatchObject({ heldOff: true, forecasting: null });
+      expect(heldOff).toMatchObject({ heldOff: { fault: null }, forecasting: null });
       expect(heldOff.older).toBeGreaterThan(0);
       await expectAxeCleanByNight(page);
       await page.keyboard.press('f');

@@ -51,7 +51,7 @@ test('at first every machine is there by name, and nothing is forecast while it 
     count: MACHINES,
     older: MACHINES,
     fromPriors: true,
-    heldOff: false,
+    heldOff: null,
   });
   const [line] = (await program.ask(machinesLines, { machineIds: [7] })).lines;
   expect(line).toMatchObject({ machineId: 7, name: 'Bench 7', group: 'no-forecast', first: null });
@@ -68,13 +68,13 @@ test('forecasting beside the program tells how far it is; cancelled, what was ke
   const kept = keptRows();
   expect(kept).toBeGreaterThan(0);
   expect(kept).toBeLessThan(MACHINES);
-  expect(await order()).toMatchObject({ older: MACHINES - kept, forecasting: null, heldOff: true });
+  expect(await order()).toMatchObject({ older: MACHINES - kept, forecasting: null, heldOff: { fault: null } });
   expect(keptRows()).toBe(kept);
 });
 
 test('asked for again it goes on where it was, and the list is then what one by one would give', async () => {
   const { jobId } = await program.ask(jobsStart, { job: { kind: 'forecast-shop' } });
-  expect((await order()).heldOff).toBe(false);
+  expect((await order()).heldOff).toBeNull();
   while ((await program.ask(jobsState, { jobId })).state === 'running') await wait(20);
   expect(await program.ask(jobsState, { jobId })).toMatchObject({ state: 'done', share: 1 });
   const whole = await order();
@@ -93,7 +93,7 @@ test('asked for again it goes on where it was, and the list is then what one by 
   // asked for by a person it is held off no more: what an entry made old since is forecast again without being asked for
   recordOf(program.context).sqlite.exec('UPDATE machine_forecasts SET stale = 1');
   const later = await order();
-  expect(later).toMatchObject({ older: MACHINES, heldOff: false, forecasting: { jobId: expect.any(String) } });
+  expect(later).toMatchObject({ older: MACHINES, heldOff: null, forecasting: { jobId: expect.any(String) } });
   while ((await program.ask(jobsState, { jobId: later.forecasting!.jobId })).state === 'running') await wait(20);
 });
 

@@ -5,6 +5,7 @@ import type { Handler } from '../../contract/operation.ts';
 import { RefusedError } from '../../outcome.ts';
 import { type Context, recordOf } from '../context.ts';
 import { fileInHand } from '../givenFiles.ts';
+import { ranOutOfMemory } from '../ranOutOfMemory.ts';
 import { ownersOfSlips } from '../recall/winterSlips.ts';
 import { threadFile } from '../threadFile.ts';
 import type { Job, JobWord } from './jobWork.ts';
@@ -25,13 +26,15 @@ type Running = { state: JobState; cancel: Int32Array; worker: Worker; ended: Pro
 type Jobs = {
   last: number;
   jobs: Map<string, Running>;
-  /** a person broke the forecasting of the shop off: it begins again when a person asks for it */
-  heldOff: boolean;
+  /** a person broke the forecasting of the shop off, or it came to grief: it begins again when a person asks for it */
+  heldOff: HeldOff | null;
 };
+/** What it came to grief on; null: a person broke it off. */
+export type HeldOff = { fault: JobState['fault'] };
 const jobsOf = new WeakMap<Context, Jobs>();
 
 function started(context: Context): Jobs {
-  const known = jobsOf.get(context) ?? { last: 0, jobs: new Map<string, Running>(), heldOff: false };
+  const known = jobsOf.get(context) ?? { last: 0, jobs: new Map<string, Running>(), heldOff: null };
   jobsOf.set(context, known);
   return known;
 }
@@ -39,7 +42,7 @@ function started(context: Context): Jobs {
 export const jobsStartHandler: Handler<typeof jobsStart, Context> = (context, { job }) => {
   const state = startJob(context, job);
   if (!state) throw new RefusedError({ code: 'job-running' });
-  if (job.kind === 'forecast-shop') started(context).heldOff = false;
+  if (job.kind === 'forecast-shop') started(context).heldOff = null;
   return state;
 };
 
@@ -50,7 +53,10 @@ function startJob(context: Context, job: JobAsk): JobState | null {
   if (others.some(({ state }) => state.kind !== 'forecast-shop' || state.kind === job.kind)) return null;
   for (const { cancel } of others) Atomics.store(cancel, 0, 1);
   const jobId = `job-${all.last + 1}`;
-  const running = start(jobId, jobOf(context, job));
+  // what brings one forecasting down would bring down the next: it does not begin again by itself
+  const running = start(jobId, jobOf(context, job), ({ kind, fault }) => {
+    if (kind === 'forecast-shop') all.heldOff = { fault };
+  });
   all.last++;
   all.jobs.set(jobId, running);
   const [oldest] = all.jobs.keys();
@@ -58,15 +64,15 @@ function startJob(context: Context, job: JobAsk): JobState | null {
   return { ...running.state };
 }
 
-/** The forecasting of the whole shop beside the program: running, held off by a person, or waiting for other work to end. */
-export type ForecastingBeside = { jobId: string; share: number } | 'held-off' | 'waiting';
+/** The forecasting of the whole shop beside the program: running, held off, or waiting for other work to end. */
+export type ForecastingBeside = { jobId: string; share: number } | HeldOff | 'waiting';
 
-/** Begins it where it does not run and nobody broke it off. */
+/** Begins it where it does not run and nothing holds it off. */
 export function startForecasting(context: Context): ForecastingBeside {
   const { jobs, heldOff } = started(context);
   const states = [...jobs.values()].map(({ state }) => state);
   const running = states.find(({ kind, state }) => kind === 'forecast-shop' && state === 'running');
-  if (!running && heldOff) return 'held-off';
+  if (!running && heldOff) return heldOff;
   const state = running ?? startJob(context, { kind: 'forecast-shop' });
   return state ? { jobId: state.jobId, share: state.share } : 'waiting';
 }
@@ -79,7 +85,7 @@ export const jobsStateHandler: Handler<typeof jobsState, Context> = (context, { 
 export const jobsCancelHandler: Handler<typeof jobsCancel, Context> = async (context, { jobId }) => {
   const running = runningOf(context, jobId);
   if (running.state.state !== 'running') return { ...running.state };
-  if (running.state.kind === 'forecast-shop') started(context).heldOff = true;
+  if (running.state.kind === 'forecast-shop') started(context).heldOff = { fault: null };
   Atomics.store(running.cancel, 0, 1);
   const slow = setTimeout(() => void running.worker.terminate(), CANCEL_WAIT_MS[running.state.kind]);
   await running.ended;
@@ -109,7 +115,8 @@ function jobOf(context: Context, asked: JobAsk): Job {
   return { kind: asked.kind, file: { ...given, path }, ask, ...now };
 }
 
-function start(jobId: string, job: Job): Running {
+/** @param cameToGrief told when it ended by what nobody foresaw */
+function start(jobId: string, job: Job, cameToGrief: (state: JobState) => void): Running {
   const state: JobState = {
     jobId,
     kind: job.kind,
@@ -127,11 +134,8 @@ function start(jobId: string, job: Job): Running {
   // a program that closes does not wait for it: what is half done is not kept
   worker.unref();
   const failed = (thrown: Error) => {
-    const facts = {
-      operation: 'jobs/start',
-      detail: `${thrown.name}: ${thrown.message}`.split('\n')[0]!.slice(0, 300),
-    };
-    Object.assign(state, { state: 'refused', fault: { code: 'failed', facts } });
+    Object.assign(state, { state: 'refused', fault: faultOf(thrown, maxOldGenerationSizeMb) });
+    cameToGrief(state);
   };
   worker.on('message', (word: JobWord) => heard(state, word));
   worker.on('error', failed);
@@ -143,6 +147,12 @@ function start(jobId: string, job: Job): Running {
     });
   });
   return { state, cancel, worker, ended };
+}
+
+function faultOf(thrown: Error, mostMb: number): JobState['fault'] {
+  if (ranOutOfMemory(thrown)) return { code: 'job-out-of-memory', facts: { mostMb } };
+  const detail = `${thrown.name}: ${thrown.message}`.split('\n')[0]!.slice(0, 300);
+  return { code: 'failed', facts: { operation: 'jobs/start', detail } };
 }
 
 function heard(state: JobState, word: JobWord): void {

@@ -1,5 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import type { Moved } from '../../contract/forecastSettings.ts';
+import { RefusedError } from '../../outcome.ts';
 import { openRecord } from '../../record/openRecord.ts';
 import type { ForecastSettings } from '../../shop/forecastSettings.ts';
 import type { ShopLife } from '../../shop/shopLife.ts';
@@ -9,6 +10,7 @@ import { movedForecasts } from '../../way/movedForecasts.ts';
 import { settingsOf } from '../../way/settingsOf.ts';
 import { forecastShop, type Learning, learnClasses, seriesOfShop } from '../../way.ts';
 
+import { ranOutOfMemory } from '../ranOutOfMemory.ts';
 import { threadFile } from '../threadFile.ts';
 import { heardLife } from './heardNow.ts';
 
@@ -56,6 +58,7 @@ export type ThreadWork = LearnFrom | LearnFromRecord | TryFrom;
 /**
  * Learns in a thread of its own, so that whoever asks meanwhile is answered. The thread keeps no program alive. Where no
  * thread can be started, it is learned here.
+ * @throws RefusedError job-out-of-memory
  */
 export const learnInBackground = (from: LearnFrom | LearnFromRecord): Promise<Learning | null> =>
   inThread<Learning | null>(from);
@@ -72,11 +75,13 @@ let waiting: { worker: Worker; leaves: NodeJS.Timeout } | null = null;
 function inThread<T>(from: ThreadWork): Promise<T> {
   return new Promise((resolve, reject) => {
     const worker = waitingThread() ?? newThread();
-    const hereInstead = () => {
+    const hereInstead = (why: Error) => {
       try {
+        // what was too much for the thread would be too much here, and take the program with it
+        if (ranOutOfMemory(why)) throw new RefusedError({ code: 'job-out-of-memory' });
         resolve(threadWork(from) as T);
       } catch (thrown) {
-        reject(thrown); // its record is there no more
+        reject(thrown); // as when its record is there no more
       }
     };
     worker.once('error', hereInstead);

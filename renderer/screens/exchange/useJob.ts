@@ -24,7 +24,7 @@ export function useJob() {
       return;
     }
     setState(answer.value);
-    if (answer.value.state === 'refused') setFault(faultOf(answer.value));
+    if (answer.value.state === 'refused') setFault(answer.value.fault);
     if (answer.value.state === 'done' && answer.value.account?.done) void askAllAnew(queries);
   };
   const last = useRef(heard);
@@ -66,6 +66,3 @@ export function useJob() {
     },
   };
 }
-
-const faultOf = ({ fault }: JobState): Fault | null =>
-  fault && { code: fault.code, facts: fault.facts, ...(fault.path !== undefined && { path: fault.path }) };

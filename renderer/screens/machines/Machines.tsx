@@ -87,11 +87,12 @@ function ForecastingBeside({ order }: { order: MachinesOrder }) {
   const { older, fromPriors, forecasting, heldOff } = order;
   const cancel = useDo(jobsCancel);
   const start = useDo(jobsStart);
+  const fault = start.fault ?? cancel.fault ?? heldOff?.fault;
   return (
     <div className="list-beside">
       {heldOff ? (
         <>
-          <span role="status">{machinesWords.heldOff(older)}</span>
+          <span role="status">{(heldOff.fault ? machinesWords.cameToGrief : machinesWords.heldOff)(older)}</span>
           <Key letter="F" disabled={start.busy} onPress={() => void start.run({ job: { kind: 'forecast-shop' } })}>
             {machinesWords.forecastAgain}
           </Key>
@@ -109,7 +110,7 @@ function ForecastingBeside({ order }: { order: MachinesOrder }) {
           )}
         </>
       )}
-      {(start.fault ?? cancel.fault) && <FaultBox fault={(start.fault ?? cancel.fault)!} />}
+      {fault && <FaultBox fault={fault} />}
     </div>
   );
 }
