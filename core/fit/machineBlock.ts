@@ -5,6 +5,7 @@ import type { ModelSettings } from './modelSettings.ts';
 import { type ClassFigures, clearSite, type PartSite, partSite, setTimes } from './partSite.ts';
 import { keepNodes, makeTilt, type PartLaws, setReadings, sumUnknowns, type Tilt, weighBell } from './partTilt.ts';
 import { MOST_NODES } from './tiltRoom.ts';
+import type { VisitSlice } from './visitSlices.ts';
 
 /**
  * The parts of one class on one machine, with what they share: u, the ln rate to be expected of that class there,
@@ -24,10 +25,11 @@ export type MachineBlock = {
   readonly shift: Float64Array;
   readonly cov: Float64Array;
   readonly mean: Float64Array;
-  /** prior of its unknowns: u ~ N(p, q), e ~ N(0, visitVar) */
-  p: number;
-  q: number;
-  visitVar: number;
+  /** the visit whose shared error is widest beside the wear measured in it: its place among the unknowns; 0: there is none */
+  readonly bent: { readonly place: number; readonly leastWearMm: number };
+  /** prior of its unknowns: u first, N(p, q), then the visits' errors */
+  readonly priorMean: Float64Array;
+  readonly priorVar: Float64Array;
   /** what the block says of u: exp(kappa + eta u - lambda u^2 / 2) */
   kappa: number;
   eta: number;
@@ -102,9 +104,9 @@ export function machineBlock(machineId: number, series: readonly WearSeries[], s
     shift: new Float64Array(size),
     cov: new Float64Array(size * size),
     mean: new Float64Array(size),
-    p: 0,
-    q: 1,
-    visitVar: 0,
+    bent: bentVisit(sorted, places),
+    priorMean: new Float64Array(size),
+    priorVar: new Float64Array(size),
     kappa: 0,
     eta: 0,
     lambda: 0,
@@ -119,6 +121,22 @@ function sharedVisits(sorted: readonly WearSeries[]): Map<string, number> {
   const places = new Map<string, number>();
   for (const [visit, count] of sizes) if (count > 1) places.set(visit, places.size + 1);
   return places;
+}
+
+/** Less wear than so many sd of its gauge says no more of a rate than that it is small. */
+const LEAST_TOLD_GAUGES = 4;
+
+/** Among visits that hold some part's last size the one with the least wear. */
+function bentVisit(sorted: readonly WearSeries[], places: ReadonlyMap<string, number>): MachineBlock['bent'] {
+  let bent = { place: 0, leastWearMm: Number.POSITIVE_INFINITY };
+  for (const { readings } of sorted) {
+    const last = readings.at(-1);
+    const place = last && places.get(last.visit);
+    if (!place) continue;
+    const leastWearMm = Math.max(last.wearMm, LEAST_TOLD_GAUGES * last.errorSdMm);
+    if (leastWearMm < bent.leastWearMm) bent = { place, leastWearMm };
+  }
+  return bent;
 }
 
 export function clearBlock(block: MachineBlock): void {
@@ -141,18 +159,31 @@ export const partLaws = (partScatter: number, settings: ModelSettings): PartLaws
 
 const found: Tilt = makeTilt();
 
+function setPrior(
+  { priorMean, priorVar }: MachineBlock,
+  p: number,
+  q: number,
+  visitErrorMm: number,
+  slice?: VisitSlice,
+): void {
+  priorMean.fill(0);
+  priorVar.fill(visitErrorMm ** 2);
+  priorMean[0] = p;
+  priorVar[0] = q;
+  if (!slice) return;
+  priorMean[slice.place] = slice.meanMm;
+  priorVar[slice.place] = slice.sdMm ** 2;
+}
+
 /** Prior of the block's unknowns with all sites on top, as mean and variance. @returns ln|precision|, NaN when it makes no normal */
-function gatherSites(block: MachineBlock, p: number, q: number, figures: ClassFigures): number {
-  const { size, precision, shift, cov, mean } = block;
+function gatherSites(block: MachineBlock): number {
+  const { size, precision, shift, cov, mean, priorMean, priorVar } = block;
   const { spoilt } = blockRoom(size);
-  block.p = p;
-  block.q = q;
-  block.visitVar = figures.visitErrorMm ** 2;
   precision.fill(0);
-  shift.fill(0);
-  precision[0] = 1 / q;
-  shift[0] = p / q;
-  for (let v = 1; v < size; v++) precision[v * size + v] = 1 / block.visitVar;
+  for (let a = 0; a < size; a++) {
+    precision[a * size + a] = 1 / priorVar[a]!;
+    shift[a] = priorMean[a]! / priorVar[a]!;
+  }
   for (const part of block.read) addSite(block, part);
   for (let i = 0; i < size * size; i++) spoilt[i] = precision[i]!;
   const lnDet = invertPositive(spoilt, cov, size);
@@ -207,9 +238,10 @@ function cavity(block: MachineBlock, part: PartSite): boolean {
   if (!Number.isNaN(lnDet)) lnDet = invertPositive(spoilt, cavityCov, d);
   if (Number.isNaN(lnDet)) {
     cavityCov.fill(0, 0, d * d);
-    cavityMean.fill(0, 0, d);
-    cavityMean[0] = block.p;
-    for (let a = 0; a < d; a++) cavityCov[a * d + a] = a === 0 ? block.q : block.visitVar;
+    for (let a = 0; a < d; a++) {
+      cavityMean[a] = block.priorMean[place[a]!]!;
+      cavityCov[a * d + a] = block.priorVar[place[a]!]!;
+    }
     return false;
   }
   room.cavityLnDet = -lnDet;
@@ -396,15 +428,25 @@ export function lnMessage(p: number, q: number, eta: number, lambda: number): nu
  * One sweep of expectation propagation through a block, and what the block then says of u.
  *   ln Z = F(posterior) - F(prior) + sum_i (ln Z_i + F(cavity_i) - F(m*_i, C*_i))
  *   lambda = 1 / S_uu - 1 / q (at least -0.5 / q),  eta = z_u / S_uu - p / q
+ * @param slice what the error of one visit is taken to be, in place of the class's figure
+ * @returns ln Z, the ln chance of its readings
  * @source own derivation: conditional normals; T. P. Minka, "Expectation propagation for approximate Bayesian inference" (2001)
  */
-export function sweepBlock(block: MachineBlock, p: number, q: number, figures: ClassFigures, laws: PartLaws): void {
-  const { size, shift, cov, mean } = block;
+export function sweepBlock(
+  block: MachineBlock,
+  p: number,
+  q: number,
+  figures: ClassFigures,
+  laws: PartLaws,
+  slice?: VisitSlice,
+): number {
+  const { size, shift, cov, mean, priorMean, priorVar } = block;
   const room = blockRoom(size);
-  if (Number.isNaN(gatherSites(block, p, q, figures))) {
+  setPrior(block, p, q, figures.visitErrorMm, slice);
+  if (Number.isNaN(gatherSites(block))) {
     // sites that together make no normal: start afresh
     clearBlock(block);
-    gatherSites(block, p, q, figures);
+    gatherSites(block);
   }
   const last = block.read.at(-1);
   for (const part of block.read) {
@@ -414,34 +456,45 @@ export function sweepBlock(block: MachineBlock, p: number, q: number, figures: C
     // after the last part all sites are gathered anew
     if (renewSite(part, room) && part !== last) spreadNews(block, part, room);
   }
-  const lnDet = gatherSites(block, p, q, figures);
+  const lnDet = gatherSites(block);
   if (Number.isNaN(lnDet)) {
     // let the block say nothing this time
     clearBlock(block);
-    return;
+    return Number.NEGATIVE_INFINITY;
   }
   let height = -lnDet;
   for (let a = 0; a < size; a++) height += shift[a]! * mean[a]!;
-  let lnZ = 0.5 * height - 0.5 * ((p * p) / q + Math.log(q));
-  if (size > 1) lnZ -= (size - 1) * Math.log(figures.visitErrorMm);
+  let lnZ = 0.5 * height;
+  for (let a = 0; a < size; a++) lnZ -= 0.5 * (priorMean[a]! ** 2 / priorVar[a]! + Math.log(priorVar[a]!));
   for (const part of block.read) lnZ += part.lnScale;
   block.lambda = Math.max(1 / cov[0]! - 1 / q, -0.5 / q);
   block.eta = mean[0]! / cov[0]! - p / q;
   block.kappa = lnZ - lnMessage(p, q, block.eta, block.lambda);
+  return lnZ;
 }
 
 /**
  * How many nodes carry a forecast: their steps in ln rate must be lost in the scatter of the path itself,
  * or hours at limit would show them.
  */
-const nodesFor = (reachSd: number, bellSd: number, pathScatter: number): number =>
-  Math.min(MOST_NODES - 1, Math.max(13, 2 * Math.ceil((reachSd * bellSd) / (1.2 * pathScatter)) + 1));
+const nodesFor = (half: number, pathScatter: number): number =>
+  Math.min(MOST_NODES - 1, Math.max(13, 2 * Math.ceil(half / (1.2 * pathScatter)) + 1));
+
+/** Equal nodes of ln rate: `half` either way of the centre. */
+export type RateNodes = { centre: number; half: number; count: number };
+
+/** Nodes over a part's bell, as it stands after a sweep. @param reachSd how far they run either way, in sd of the bell */
+export function nodesOverBell(part: PartSite, figures: ClassFigures, reachSd = BELL_REACH): RateNodes {
+  const half = reachSd * part.bellSd;
+  return { centre: part.bellMean, half, count: nodesFor(half, figures.pathScatter) };
+}
+
+/** What is held of u without a part's own word. */
+export type Cavity = { cavityMean: number; cavityVar: number };
 
 /**
  * The part's nodes of ln rate with the true wear at each: what its forecast is made of. Ask after a sweep.
- * @param nodeCount null: as many as the part needs
- * @param reachSd how far the nodes run either way, in sd of the bell
- * @returns what is held of u without the part's own word
+ * @param laid nodes to be used; null: over the part's bell, as many as it needs
  */
 export function nodesOfPart(
   block: MachineBlock,
@@ -449,9 +502,8 @@ export function nodesOfPart(
   figures: ClassFigures,
   laws: PartLaws,
   into: Tilt,
-  nodeCount: number | null = null,
-  reachSd = BELL_REACH,
-): { cavityMean: number; cavityVar: number } {
+  laid: RateNodes | null = null,
+): Cavity {
   const room = blockRoom(block.size);
   const { cavityMean, cavityCov } = room;
   cavity(block, part);
@@ -459,14 +511,14 @@ export function nodesOfPart(
     part.bellMean = cavityMean[0]!;
     part.bellSd = Math.sqrt(cavityCov[0]! + laws.share.reduce((sum, share, r) => sum + share * laws.sd[r]! ** 2, 0));
   }
-  const lay = () => {
-    const count = nodeCount ?? nodesFor(reachSd, part.bellSd, figures.pathScatter);
-    weighBell(part, laws, cavityMean[0]!, cavityCov[0]!, part.bellMean, reachSd * part.bellSd, count, into);
-    return (2 * reachSd * part.bellSd) / (count - 1);
+  const lay = (): number => {
+    const { centre, half, count } = laid ?? nodesOverBell(part, figures);
+    weighBell(part, laws, cavityMean[0]!, cavityCov[0]!, centre, half, count, into);
+    return (2 * half) / (count - 1);
   };
   setReadings(part, figures, cavityMean, cavityCov);
   const spacing = lay();
-  if (part.n > 0 && (into.ends > 2e-3 || into.bellSd < 0.5 * spacing)) {
+  if (!laid && part.n > 0 && (into.ends > 2e-3 || into.bellSd < 0.5 * spacing)) {
     // the bell has moved since the sweep
     findBell(part, room, figures, laws);
     lay();

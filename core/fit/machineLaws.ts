@@ -3,25 +3,13 @@ import type { WearSeries } from '../series/wearSeries.ts';
 import { type BlockState, blockState, keepState, restoreState } from './blockState.ts';
 import { type HarshnessWord, harshness, harshnessWord, muWithout } from './classEvidence.ts';
 import { heardKey } from './heardKey.ts';
+import { lawBuilder } from './lawBuilder.ts';
 import type { ClassLearning, ClassNode, MachineWord, ShopLearning } from './learnShop.ts';
 import { heaviestOf } from './learnShop.ts';
-import {
-  clearBlock,
-  type MachineBlock,
-  machineBlock,
-  nodesOfPart,
-  partLaws,
-  setBlockTimes,
-  sweepBlock,
-} from './machineBlock.ts';
+import { clearBlock, type MachineBlock, machineBlock, partLaws, setBlockTimes, sweepBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
-import type { PartLaw, PartShape } from './partLaw.ts';
-import type { PartSite } from './partSite.ts';
-import { makeTilt } from './partTilt.ts';
-import { MOST_NODES } from './tiltRoom.ts';
-
-/** Nodes lighter than this change no figure that is shown. */
-const LIGHTEST = 1e-7;
+import type { PartLaw } from './partLaw.ts';
+import { type VisitSlice, visitSlices } from './visitSlices.ts';
 
 type ClassOnMachine = {
   learning: ClassLearning;
@@ -115,8 +103,8 @@ function wordOfHarshness(
   return word;
 }
 
-/** What is held of a class's mean ln rate without the machine's own word. */
-type MuHeld = { mean: number; variance: number };
+/** What is held of a class's mean ln rate without the machine's own word; and the ln chance of the machine's readings then. */
+type MuHeld = { mean: number; variance: number; lnZ: number };
 
 /** One sweep of the block at one node of its class. */
 function sweepAt(
@@ -124,6 +112,7 @@ function sweepAt(
   index: number,
   others: HarshnessWord,
   settings: ModelSettings,
+  slice?: VisitSlice,
 ): MuHeld {
   const { nodes, prior } = learning;
   const node = nodes[index]!;
@@ -131,8 +120,9 @@ function sweepAt(
   const mu = muWithout(node.muEta, node.muLambda, own, prior);
   const a = harshness(node.machineScatter, others, block.expected);
   setBlockTimes(block, prior.hRefHours, node);
-  sweepBlock(block, mu.mean + a.mean, mu.variance + a.variance, node, partLaws(node.partScatter, settings));
-  return mu;
+  const laws = partLaws(node.partScatter, settings);
+  const lnZ = sweepBlock(block, mu.mean + a.mean, mu.variance + a.variance, node, laws, slice);
+  return { ...mu, lnZ };
 }
 
 const NOTHING_SAID: HarshnessWord = { eta: 0, lambda: 0 };
@@ -183,119 +173,53 @@ function lawsOfClass(
   if (present.length === 0) return [];
   const builders = present.map((part, place) => lawBuilder(part, learning, place));
   const add = (node: ClassNode, mu: MuHeld, index: number) => {
-    for (const builder of builders) builder.add(block, node, mu, index, settings);
+    const slices = isLight(node, learning) ? null : visitSlices(block, node.visitErrorMm);
+    if (slices === null) {
+      for (const builder of builders) builder.add(block, node, mu, index, settings);
+      return;
+    }
+    for (const builder of builders) builder.openSlices(block, node, mu, settings);
+    forEachSlice(one, index, slices, others, settings, (lnChance) => {
+      for (const builder of builders) builder.slice(block, node, lnChance);
+    });
+    for (const builder of builders) builder.closeSlices(node, index);
   };
   if (rough && swept) add(learning.nodes[0]!, swept, 0);
   else forEachNode(one, others, settings, add);
   return builders.map((builder, k) => ({ series: present[k]!.series, law: builder.finish() }));
 }
 
-const tilted = makeTilt();
+/** A node of less than this share of its class's mean weight is not worth slices of its own. */
+const LIGHT = 0.1;
+const isLight = ({ weight }: ClassNode, { nodes }: ClassLearning): boolean => weight * nodes.length < LIGHT;
 
-/** Mean and variance of a mixture, summed up piece by piece. */
-function mixtureVariance() {
-  let sum0 = 0;
-  let sum1 = 0;
-  let sum2 = 0;
-  return {
-    add(weight: number, mean: number, variance: number): void {
-      sum0 += weight;
-      sum1 += weight * mean;
-      sum2 += weight * (variance + mean * mean);
-    },
-    mean: () => sum1 / sum0,
-    variance: () => Math.max(0, sum2 / sum0 - (sum1 / sum0) ** 2),
-  };
+/** A slice this much (ln) less likely than the likeliest says nothing, nor do those beyond it. */
+const FAR_BELOW = 7;
+
+/**
+ * Sweeps the block, which has been swept as a whole, along each slice of a visit's error: from the middle one outwards each begins
+ * where the one before stood, and so has settled.
+ * @param use is given the ln chance of each slice, up to a term common to all
+ */
+function forEachSlice(
+  one: ClassOnMachine,
+  index: number,
+  slices: readonly (readonly VisitSlice[])[],
+  others: HarshnessWord,
+  settings: ModelSettings,
+  use: (lnChance: number) => void,
+): void {
+  const whole = stateOf(one.block);
+  let lnTop = Number.NEGATIVE_INFINITY;
+  for (const outwards of slices) {
+    restoreState([one.block], whole);
+    let lnBefore = Number.NEGATIVE_INFINITY;
+    for (const slice of outwards) {
+      const lnChance = slice.lnShare + sweepAt(one, index, others, settings, slice).lnZ;
+      if (lnChance < lnTop - FAR_BELOW && lnChance < lnBefore) break;
+      if (lnChance > Number.NEGATIVE_INFINITY) use(lnChance);
+      lnTop = Math.max(lnTop, lnChance);
+      lnBefore = lnChance;
+    }
+  }
 }
-
-/** Where the laws of one class on a machine are gathered, each in its place; kept and grown to the largest met. */
-type LawRoom = Pick<PartLaw, 'weight' | 'rate' | 'wearMm' | 'wearVar' | 'shapeOf'>;
-const lawRooms: LawRoom[] = [];
-
-function lawRoom(place: number, most: number): LawRoom {
-  const kept = lawRooms[place];
-  if (kept && kept.weight.length >= most) return kept;
-  const room = {
-    weight: new Float64Array(most),
-    rate: new Float64Array(most),
-    wearMm: new Float64Array(most),
-    wearVar: new Float64Array(most),
-    shapeOf: new Uint16Array(most),
-  };
-  lawRooms[place] = room;
-  return room;
-}
-
-function lawBuilder(part: PartSite, learning: ClassLearning, place: number) {
-  const { weight, rate, wearMm, wearVar, shapeOf } = lawRoom(place, learning.nodes.length * MOST_NODES);
-  const shapes: PartShape[] = [];
-  let length = 0;
-  const held = mixtureVariance();
-  const withMachine = mixtureVariance();
-  const classOnly = mixtureVariance();
-
-  return {
-    add(block: MachineBlock, node: ClassNode, mu: MuHeld, index: number, settings: ModelSettings) {
-      const laws = partLaws(node.partScatter, settings);
-      const partVar = laws.share.reduce((total, share, r) => total + share * laws.sd[r]! ** 2, 0);
-      const known = nodesOfPart(block, part, node, laws, tilted);
-      classOnly.add(node.weight, mu.mean, mu.variance + node.machineScatter ** 2 + partVar);
-      withMachine.add(node.weight, known.cavityMean, known.cavityVar + partVar);
-      shapes.push({
-        pathScatter: node.pathScatter,
-        power: node.power,
-        lastTime: part.n > 0 ? part.t[part.n - 1]! : 0,
-        visitErrorMm: node.visitErrorMm,
-      });
-      const { nodes } = tilted;
-      let total = 0;
-      let top = Number.NEGATIVE_INFINITY;
-      for (let i = 0; i < nodes.count; i++) top = Math.max(top, nodes.lnWeight[i]!);
-      for (let i = 0; i < nodes.count; i++) total += Math.exp(nodes.lnWeight[i]! - top);
-      for (let i = 0; i < nodes.count; i++) {
-        const chance = (node.weight * Math.exp(nodes.lnWeight[i]! - top)) / total;
-        if (!(chance > LIGHTEST)) continue;
-        weight[length] = chance;
-        rate[length] = Math.exp(nodes.beta[i]!);
-        wearMm[length] = nodes.wearMm[i]!;
-        wearVar[length] = nodes.wearVar[i]!;
-        shapeOf[length] = index;
-        length++;
-        held.add(chance, nodes.beta[i]!, 0);
-      }
-    },
-    finish(): PartLaw {
-      const { series } = part;
-      let total = 0;
-      for (let i = 0; i < length; i++) total += weight[i]!;
-      for (let i = 0; i < length; i++) weight[i] = weight[i]! / total;
-      return {
-        pointId: series.pointId,
-        ordinal: series.ordinal,
-        machineId: series.machineId,
-        partClass: series.partClass,
-        hRefHours: learning.prior.hRefHours,
-        readings: part.n,
-        lastHours: part.n > 0 ? part.hours[part.n - 1]! : null,
-        weight: weight.slice(0, length),
-        rate: rate.slice(0, length),
-        wearMm: wearMm.slice(0, length),
-        wearVar: wearVar.slice(0, length),
-        shapeOf: shapeOf.slice(0, length),
-        shapes,
-        basis: {
-          own: part.n === 0 ? 0 : explained(held.variance(), withMachine.variance()),
-          machine: explained(withMachine.variance(), classOnly.variance()),
-          lnRateMean: held.mean(),
-          lnRateVar: held.variance(),
-          lnRateVarClassAndMachine: withMachine.variance(),
-          lnRateVarClass: classOnly.variance(),
-        },
-      };
-    },
-  };
-}
-
-/** Share of a variance that is gone. */
-const explained = (after: number, before: number): number =>
-  before > 0 ? Math.min(1, Math.max(0, 1 - after / before)) : 0;

@@ -121,7 +121,7 @@ function productionLaw(one: Golden): { law: PartLaw; lnZ: number } {
   sweepBlock(block, one.mu, 1e-14, figures, laws);
   const tilt = makeTilt();
   const site = block.read[0]!;
-  nodesOfPart(block, site, figures, laws, tilt, 61, 7);
+  nodesOfPart(block, site, figures, laws, tilt, { centre: site.bellMean, half: 7 * site.bellSd, count: 61 });
   const { count, lnWeight, beta, wearMm, wearVar } = tilt.nodes;
   const kept = Array.from({ length: count }, (_, i) => i).filter((i) => lnWeight[i]! > Number.NEGATIVE_INFINITY);
   const weights = kept.map((i) => Math.exp(lnWeight[i]! - tilt.lnZ));

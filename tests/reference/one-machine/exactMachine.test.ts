@@ -32,7 +32,7 @@ function exactChances(parts: readonly Sizes[], figures: ClassFigures, hours: rea
   const uSd = Math.hypot(prior.s0, figures.machineScatter);
   const us = grid(prior.m0, uSd, 4, 41);
   const betas = grid(prior.m0, Math.hypot(uSd, 1.4 * figures.partScatter), 4.5, 121);
-  const errorAxis = grid(0, figures.visitErrorMm, 3.6, 13);
+  const errorAxis = grid(0, figures.visitErrorMm, 3.6, 2 * Math.ceil((3.6 * figures.visitErrorMm) / GAUGE_SD_MM) + 1);
   const errors = visits.reduce<number[][]>((all, _) => all.flatMap((row) => errorAxis.map((e) => [...row, e])), [[]]);
   const laws = [
     { share: 1 - oddPartShare, sd: figures.partScatter },
@@ -122,6 +122,21 @@ const machines: { title: string; parts: Sizes[]; figures: ClassFigures }[] = [
     title: 'an odd part among like ones',
     parts: [{ 2000: 1.9 }, { 2000: 0.6 }, { 2000: 0.65 }, { 2000: 0.7 }],
     figures: { ...figures, partScatter: 0.12 },
+  },
+  {
+    title: "a visit's error wide beside the wear",
+    parts: [{ 1100: 0.29, 2200: 0.6 }, { 2200: 0.39 }, { 2200: 0.28 }],
+    figures: { ...figures, visitErrorMm: 0.15 },
+  },
+  {
+    title: 'a part never read beside those of a visit whose error is wide',
+    parts: [{}, { 2200: 0.39 }, { 2200: 0.28 }],
+    figures: { ...figures, visitErrorMm: 0.15 },
+  },
+  {
+    title: 'two visits, each with an error wide beside the wear of its parts',
+    parts: [{ 1500: 0.3 }, { 1500: 0.4 }, { 2500: 0.5 }, { 2500: 0.45 }],
+    figures: { ...figures, visitErrorMm: 0.12 },
   },
 ];
 

@@ -1,0 +1,55 @@
+import type { MachineBlock } from './machineBlock.ts';
+
+/** A slice of what the error of one visit may be: N(meanMm, sdMm^2), with this share of it all. */
+export type VisitSlice = {
+  /** place of the visit's error among the block's unknowns */
+  readonly place: number;
+  readonly meanMm: number;
+  readonly sdMm: number;
+  readonly lnShare: number;
+};
+
+/** A slice is as wide as this share of the least wear that was measured in its visit. */
+const OF_WEAR = 0.12;
+
+/** But no narrower than this share of the error itself. */
+const OF_ERROR = 0.4;
+
+/** Middles of slices lie so many of their sd apart: their sum then shows no ripple. */
+const APART = 1.2;
+
+/** How far the middles run either way, in sd of them all. */
+const REACH = 3;
+
+/**
+ * Slices of a visit's shared error e that make it up, narrow beside the wear of its parts: from the middle one upwards, and downwards.
+ *
+ * Of a rate b = exp(beta) and wear y - e = b t only beta + ln t = ln(y - e) is known, a ridge, straight while e is small beside y and
+ * bent when it is not: no normal of beta and e is like it. Along a slice it is straight. Of the visits that hold some part's last
+ * size the one whose error is widest beside the wear is sliced: once its error is known, so are the rates, and through them the
+ * errors of the visits before.
+ *   N(0, sv^2) = sum_k f_k N(k a, w^2),  f_k ~ exp(-(k a)^2 / 2 s^2),  s^2 = sv^2 - w^2
+ * w is mended so that the variance of the sum is sv^2 to the last digit.
+ * @returns null where no visit asks for it
+ * @source own derivation
+ */
+export function visitSlices(block: MachineBlock, visitErrorMm: number): [VisitSlice[], VisitSlice[]] | null {
+  const { place, leastWearMm } = block.bent;
+  const width = Math.max(OF_WEAR * leastWearMm, OF_ERROR * visitErrorMm);
+  if (place === 0 || width >= visitErrorMm) return null;
+  const spread = Math.sqrt(visitErrorMm ** 2 - width ** 2);
+  const step = APART * width;
+  const most = Math.ceil((REACH * spread) / step);
+  const weight = (k: number): number => Math.exp(-0.5 * ((k * step) / spread) ** 2);
+  let total = 0;
+  let square = 0;
+  for (let k = -most; k <= most; k++) {
+    total += weight(k);
+    square += weight(k) * (k * step) ** 2;
+  }
+  const sdMm = Math.sqrt(visitErrorMm ** 2 - square / total);
+  const slice = (k: number): VisitSlice => ({ place, meanMm: k * step, sdMm, lnShare: Math.log(weight(k) / total) });
+  const upwards = Array.from({ length: most + 1 }, (_, k) => slice(k));
+  const downwards = Array.from({ length: most }, (_, k) => slice(-1 - k));
+  return [upwards, downwards];
+}
