@@ -57,11 +57,11 @@ export const printRecallList = (list: List, shop: ShopOnPaper): Promise<Uint8Arr
   });
 
 const COLUMNS = [
-  { head: 'Farm', share: 21 },
-  { head: 'Machine', share: 19 },
-  { head: 'Why now', share: 29 },
-  { head: 'In by', share: 13, align: 'right' },
-  { head: 'Last contact', share: 12 },
+  { head: 'Farm', share: 20 },
+  { head: 'Machine', share: 18 },
+  { head: 'Why now', share: 35 },
+  { head: 'In by', share: 12, align: 'right' },
+  { head: 'Last contact', share: 11 },
   { head: 'Answer', share: 12, box: true },
 ] as const;
 

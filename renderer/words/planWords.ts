@@ -31,7 +31,7 @@ export const planWords = {
     'The program weighs strip-down, parts, life thrown away and the risk of a breakdown for every machine, and puts the visits into the weeks of the winter. Nobody is told anything by it.',
   noMachines: 'No machine on record yet',
   noMachinesNext: 'Take machines in and strip them down: the plan goes by what was measured.',
-  toMachines: 'To the machines',
+  takeIn: 'Take in a machine',
   nothingDue: 'No machine needs to come in this winter.',
   propose: 'Propose the winter',
   proposeAfresh: 'Propose afresh',

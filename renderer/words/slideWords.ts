@@ -50,7 +50,7 @@ export const slideWords = {
   closed: (choice: StripChoiceName, why: string) => `${CHOICES[choice]}: ${why}`,
   shim: (shimMm: number, writing: Writing) => `packing ${mm(shimMm, writing)}`,
   lengthsHead: 'What the readings do not say',
-  spanMm: 'Outer ends of front and rear strips apart',
+  spanMm: 'Front and rear strips, over all',
   overhangMm: 'From the rear strips to the hook',
   newPlayMm: 'Play set on assembly',
   channelFrontMm: 'Channel worn, front',

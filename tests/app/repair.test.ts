@@ -84,7 +84,7 @@ windowTest('top and bottom front renewed: what that gives back at the hook', asy
   await goTo(page, `/slide/${strip?.assemblyId}`);
   await page.getByText('Enter the two lengths').waitFor();
   const type = (label: string, text: string) => page.getByLabel(label, { exact: true }).fill(text);
-  await type('Outer ends of front and rear strips apart', '500');
+  await type('Front and rear strips, over all', '500');
   await type('From the rear strips to the hook', '400');
   await page.getByText('Nothing is done: the play stays.').waitFor();
   await page.getByRole('radiogroup', { name: 'Slide strip, top front' }).getByText('renew', { exact: true }).click();

@@ -72,7 +72,7 @@ export const machiningList = (paper: OnPaper): ReactElement[] => {
     one.cuts.map((cut, place) => ({ one, cut, bored: one.boredMm[place] })),
   );
   return [
-    sentences(words.sides, []),
+    remark(words.sides),
     tableSection(
       words.cuts,
       [
@@ -114,15 +114,15 @@ export const closeOutSheet = (paper: OnPaper): ReactElement[] => {
       words.titles['close-out'],
       [
         { head: heads.item, share: 0.6 },
-        { head: heads.position, share: 2.2 },
-        { head: heads.found, share: 3 },
+        { head: heads.position, share: 2 },
+        { head: heads.found, share: 3.5 },
         { head: heads.work, share: 3 },
         { head: heads.left, share: 2.4 },
       ],
       closeOutRows(paper),
       words.nothingAgreed,
     ),
-    ...(found.length === 0 ? [sentences(words.nothingFound, [])] : []),
+    ...(found.length === 0 ? [remark(words.nothingFound)] : []),
     ...declinedTable(rebuild),
     tableSection(
       words.checks,

@@ -34,9 +34,9 @@ export const sectionHead = (head: string): ReactElement =>
 const heads = (columns: readonly Column[]): ReactElement =>
   view(
     { flexDirection: 'row' },
-    ...columns.map(({ head, share, align }) =>
+    ...columns.map(({ head, share, align }, place) =>
       view(
-        { flexGrow: share, flexBasis: 0, paddingRight: 6, paddingTop: 2 },
+        { flexGrow: share, flexBasis: 0, paddingRight: gapAfter(columns, place), paddingTop: 2 },
         text({ face: 'table', sizePt: 9.5, weight: WEIGHT.label }, { textAlign: align ?? 'left' }, head),
       ),
     ),
@@ -45,8 +45,13 @@ const heads = (columns: readonly Column[]): ReactElement =>
 const row = (columns: readonly Column[], cells: readonly string[]): ReactElement =>
   block(
     { flexDirection: 'row', borderBottomWidth: 0.5, borderBottomColor: HAIR, paddingVertical: 4 },
-    ...columns.map((column, place) => cell(column, cells[place] ?? '', hasBox(columns, cells))),
+    ...columns.map((column, place) =>
+      cell(column, cells[place] ?? '', hasBox(columns, cells), gapAfter(columns, place)),
+    ),
   );
+
+/** Words of one column are not read on into the next; the last ends where the rules end [pt]. */
+const gapAfter = (columns: readonly Column[], place: number): number => (place < columns.length - 1 ? 12 : 0);
 
 /** Some cell of the row is still to be written in. */
 const hasBox = (columns: readonly Column[], cells: readonly string[]): boolean =>
@@ -57,9 +62,9 @@ const WORDS_PT = 11.5;
 const LINE_HEIGHT = 1.2;
 
 /** Words begin at the top of their row; beside a box, their first line stands in its middle. */
-const cell = ({ share, align, box }: Column, words: string, besideBox: boolean): ReactElement =>
+const cell = ({ share, align, box }: Column, words: string, besideBox: boolean, gapPt: number): ReactElement =>
   view(
-    { flexGrow: share, flexBasis: 0, paddingRight: 6 },
+    { flexGrow: share, flexBasis: 0, paddingRight: gapPt },
     box && words === ''
       ? view({ height: BOX_PT, borderWidth: 0.9, borderColor: INK })
       : text(

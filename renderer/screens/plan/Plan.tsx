@@ -324,8 +324,8 @@ function Winter({ plan }: { plan: PlanSheet }) {
           <Empty
             head={words.noMachines}
             keys={
-              <Key first onPress={() => goTo('/machines')}>
-                {words.toMachines}
+              <Key first letter="N" onPress={() => goTo('/take-in')}>
+                {words.takeIn}
               </Key>
             }
           >

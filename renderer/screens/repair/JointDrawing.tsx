@@ -163,6 +163,7 @@ function WorstPlace({
   const size = 2 * radius + 8;
   const middle = size / 2;
   const [offX, offY] = [hole.worst.x - hole.x, hole.worst.y - hole.y];
+  const off = Math.hypot(offX, offY) || 1;
   const room = { x: middle - larger * offX, y: middle - larger * offY, radius: larger * hole.bossRadius };
   return (
     <Picture width={size} height={size} label={null}>
@@ -173,7 +174,12 @@ function WorstPlace({
         <HoleFaces hole={wornHole(shape, room)} />
       </g>
       <circle className="l-thin" cx={middle} cy={middle} r={radius} />
-      <text x={middle} y={middle + radius - 14} className="middle heavy rimmed">
+      {/* in the hole, off the lines it measures */}
+      <text
+        x={middle - (0.6 * radius * offX) / off}
+        y={middle - (0.6 * radius * offY) / off + 5}
+        className="middle heavy rimmed"
+      >
         {repairWords.gone(mm, writing)}
       </text>
     </Picture>
