@@ -11,6 +11,7 @@ import { listenForAccelerators, useAccelerator } from './controls/useAccelerator
 import { AnotherRecord } from './frame/AnotherRecord.tsx';
 import { Broken } from './frame/Broken.tsx';
 import { FindBox } from './frame/FindBox.tsx';
+import { fetchNext } from './frame/fetchNext.ts';
 import { Frame } from './frame/Frame.tsx';
 import { TypedOffer } from './frame/TypedOffer.tsx';
 import { listenForTyping } from './frame/typedText.ts';
@@ -95,7 +96,8 @@ function Screens() {
   // a farmer rings, whatever screen stands
   useAccelerator('V', () => goTo('/phone'));
   useTheme();
-  useEffect(fetchNext, []);
+  useEffect(() => fetchNext(nextScreens, window), []);
+
   const screens = routes.filter((route) => !route.free);
   return (
     <Switch>
@@ -107,35 +109,6 @@ function Screens() {
       <Route>{home ? <Redirect to={home.path} replace /> : null}</Route>
     </Switch>
   );
-}
-
-/** How long the first screen has for itself, and how long hands are still before code is fetched behind it [ms]. */
-const FETCH_NEXT_MS = 1500;
-const STILL_MS = 500;
-const HANDS = ['keydown', 'pointerdown', 'wheel', 'scroll'] as const;
-
-/** The code of what is gone to next is there before it is wanted, one screen after the other, and never while somebody types or scrolls. */
-function fetchNext(): () => void {
-  let movedAt = 0;
-  let place = 0;
-  const moved = () => {
-    movedAt = performance.now();
-  };
-  const look = () => {
-    const stillFor = performance.now() - movedAt;
-    if (stillFor >= STILL_MS) nextScreens[place++]?.fetch();
-    if (place < nextScreens.length) timer = setTimeout(look, stillFor < STILL_MS ? STILL_MS : FETCH_NEXT_MS);
-    else stopListening();
-  };
-  const stopListening = () => {
-    for (const hand of HANDS) window.removeEventListener(hand, moved, true);
-  };
-  for (const hand of HANDS) window.addEventListener(hand, moved, { capture: true, passive: true });
-  let timer = setTimeout(look, FETCH_NEXT_MS);
-  return () => {
-    clearTimeout(timer);
-    stopListening();
-  };
 }
 
 function Framed({ route, here }: { route: ScreenRoute; here: string }) {

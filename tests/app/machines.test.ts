@@ -6,6 +6,8 @@ import { windowTest } from './windowTest.ts';
 
 windowTest('a manager opens the demo, sees every machine on one scale, and finds one by name', async ({ open }) => {
   const { page, ask } = await open({ asOf: '2026-11-02', demo: 'at hand' });
+  const codeOf: string[] = [];
+  page.on('request', (request) => codeOf.push(request.url().match(/assets\/(\w+)-.*\.js$/)?.[1] ?? ''));
   await page.getByRole('button', { name: /demo/i }).first().click();
   const grid = page.getByRole('grid', { name: 'Machines, soonest first' });
   await grid.waitFor({ timeout: 120_000 });
@@ -69,6 +71,9 @@ windowTest('a manager opens the demo, sees every machine on one scale, and finds
   await page.getByText('Names, farms, places, makes and serials were looked through.', { exact: false }).waitFor();
   await page.keyboard.press('Escape');
   await page.locator('.machine-row').first().waitFor();
+
+  // hands are still: the code of the strip-down, nowhere opened, comes by itself (when, is fetchNext.test.ts's)
+  await expect.poll(() => codeOf).toContain('StripDown');
 });
 
 windowTest('an empty record says what to do first', async ({ prepare }) => {
