@@ -11,8 +11,8 @@ import { listenForAccelerators, useAccelerator } from './controls/useAccelerator
 import { AnotherRecord } from './frame/AnotherRecord.tsx';
 import { Broken } from './frame/Broken.tsx';
 import { FindBox } from './frame/FindBox.tsx';
-import { fetchNext } from './frame/fetchNext.ts';
 import { Frame } from './frame/Frame.tsx';
+import { fetchNext } from './frame/fetchNext.ts';
 import { TypedOffer } from './frame/TypedOffer.tsx';
 import { listenForTyping } from './frame/typedText.ts';
 import { HelpKey, HelpStrip } from './help/Help.tsx';
@@ -97,7 +97,6 @@ function Screens() {
   useAccelerator('V', () => goTo('/phone'));
   useTheme();
   useEffect(() => fetchNext(nextScreens, window), []);
-
   const screens = routes.filter((route) => !route.free);
   return (
     <Switch>
