@@ -388,10 +388,15 @@ const isRead = ({ pool }: Learner): boolean => pool.blocks.length > 0;
 function finer({ pool, coordinates }: Learner): { points: number; nodes: number; gridded: boolean } {
   const parts = partsIn(pool);
   if (parts >= MANY_PARTS) return { points: parts >= 300 ? 0.6 : 1, nodes: 1, gridded: false };
+  if (parts === 0) return { points: 1, nodes: 1, gridded: true };
+  const manyFigures = coordinates.curved.names.length > 3;
   // of no more than three figures, which are not so open any more, few sums tell all
-  const nodes = parts === 0 ? 1 : parts > 20 && coordinates.curved.names.length <= 3 ? 3 : 10;
+  const nodes = manyFigures ? (parts > FEW_PARTS ? 10 : 20) : parts > 20 ? 3 : 10;
   return { points: 1, nodes, gridded: true };
 }
+
+/** Of so few parts figures are so open that what is left of the class's sums shows in its hours. */
+const FEW_PARTS = 12;
 
 /** A first look of so many coordinates goes by a grid: of more by a surface, which is rougher and quicker. */
 const MOST_LOOKED_AT_BY_GRID = 4;

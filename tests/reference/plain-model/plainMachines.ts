@@ -36,9 +36,9 @@ const ERROR_NODES = Array.from({ length: 13 }, (_, k) => (2 * (k - 6)) / 3);
 
 export const machinesGrid = (prior: MachinesPrior, of: { powers: boolean; visits: boolean }): MachinesGrid => ({
   mu: axis(prior.m0 - 15 * MU_STEP, MU_STEP, 31),
-  omega: axis(0, 0.07, 15, true),
+  omega: axis(0, 0.035, 29, true),
   om: axis(0, 0.08, 13, true),
-  c: axis(0, 0.04, of.visits && of.powers ? 10 : 13, true),
+  c: axis(0, 0.02, of.visits && of.powers ? 19 : 25, true),
   x: of.powers ? axis(-3.5, 0.5, 15) : heldAt(0),
   sv: of.visits ? axis(0, 0.035, 11, true) : heldAt(0),
 });
