@@ -1,3 +1,5 @@
+import { setImmediate } from 'node:timers/promises';
+import { RefusedError } from '../outcome.ts';
 import { entriesRevision } from '../record/entry.ts';
 import { keptTexts, type Placed } from '../record/machineForecastStore.ts';
 import type { Day } from '../units/day.ts';
@@ -6,10 +8,11 @@ import { type Context, recordOf } from './context.ts';
 import { type ForecastingBeside, startForecasting } from './jobs/jobs.ts';
 import { type ForecastMade, forecastMade, forecastNow, keepForecastsNow, keptList, type Line } from './keptList.ts';
 import { isLarge } from './learning/heardNow.ts';
-import { isFromPriors, shopLearning } from './learning/shopLearning.ts';
+import { isFromPriors, learningSoFar, shopLearning } from './learning/shopLearning.ts';
 import { type MachineNames, machinesCalled, namesOfSome } from './machineNamesNow.ts';
 import type { Due } from './recall/dueOf.ts';
-import { shopNow } from './shopNow.ts';
+import { seriesNow } from './seriesNow.ts';
+import { nowOf, shopNow } from './shopNow.ts';
 
 /** So many machines are forecast while they are waited for; more are forecast beside the program. */
 const AT_ONCE = 8;
@@ -60,6 +63,50 @@ export function forecastsStanding(
   }
   const made = forecastThem(context, learning, wanting, large);
   return standing(context, made, { places, never, fromPriors: false, forecasting: null, older: 0 });
+}
+
+/**
+ * The same of the whole shop, for who shares the program with others: where many machines have to be forecast first, as after the
+ * classes were learned again, whoever asks something else has their turn between two of them.
+ */
+export async function forecastsInTurn(context: Context, atOnce: boolean): Promise<ForecastsStanding> {
+  const { record } = context;
+  for (let round = 0; round < MOST_ROUNDS && !isLarge(context); round++) {
+    const going = inTurn.get(context) ?? forecastOneByOne(context, atOnce).finally(() => inTurn.delete(context));
+    inTurn.set(context, going);
+    const isWhole = await going;
+    if (context.record !== record)
+      throw new RefusedError({ code: 'another-record', facts: { file: context.record?.path ?? null } });
+    if (isWhole) break;
+  }
+  return forecastsStanding(context, atOnce);
+}
+
+/** Whoever asks while it goes on waits for the same. */
+const inTurn = new WeakMap<Context, Promise<boolean>>();
+/** Entered or learned meanwhile so often, the rest is forecast in one go. */
+const MOST_ROUNDS = 4;
+/** Kept so many at a time. */
+const KEPT_TOGETHER = 10;
+
+/** @returns false: something was entered meanwhile, or learned */
+async function forecastOneByOne(context: Context, atOnce: boolean): Promise<boolean> {
+  const { record } = context;
+  const learning = shopLearning(context, context.today(), atOnce);
+  if (isFromPriors(learning)) return true;
+  const wanting = new Set(keptList(context, learning).wanting);
+  if (wanting.size < 2) return true;
+  const revision = entriesRevision(recordOf(context));
+  const now = nowOf(context, seriesNow(context), learning);
+  const made: ForecastMade[] = [];
+  for (const machine of now.shop.life.machines.filter(({ machineId }) => wanting.has(machineId))) {
+    await setImmediate();
+    if (context.record !== record || entriesRevision(recordOf(context)) !== revision) return false;
+    made.push(forecastMade(now, machine));
+    if (made.length === KEPT_TOGETHER && !keepForecastsNow(context, learning, revision, made.splice(0))) return true;
+  }
+  keepForecastsNow(context, learning, revision, made);
+  return learningSoFar(context) === learning;
 }
 
 /** Forecasts machines, and keeps it a few at a time. */

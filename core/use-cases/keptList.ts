@@ -67,8 +67,8 @@ export function forecastTogether(context: Context, learning: Learning, machineId
 }
 
 /** What is kept of a machine's forecasts. */
-export const forecastMade = ({ shop, ofMachine }: ShopNow, machine: MachineOnRecord): ForecastMade =>
-  keptOf(shop, machine, ofMachine(machine.machineId).points);
+export const forecastMade = ({ shop, outlooksOf }: ShopNow, machine: MachineOnRecord): ForecastMade =>
+  keptOf(shop, machine, outlooksOf(machine.machineId));
 
 function keptOf(shop: ShopSeries, machine: MachineOnRecord, points: readonly PointOutlook[]): ForecastMade {
   const line = machineLine(shop, machine, points);

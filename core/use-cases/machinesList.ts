@@ -5,22 +5,22 @@ import { readSettings } from '../record/settingsStore.ts';
 import type { ListGroup } from '../shop/role.ts';
 import { wintersFrom } from '../shop/winter.ts';
 import { type Context, keptInMemory, recordOf } from './context.ts';
-import { type ForecastsStanding, forecastsStanding } from './forecastsStanding.ts';
+import { type ForecastsStanding, forecastsInTurn, forecastsStanding } from './forecastsStanding.ts';
 import type { HeldOff } from './jobs/jobs.ts';
 import { listRange } from './listRange.ts';
 import { inListOrder } from './machineLine.ts';
 import { machineNamesNow, machinesCalled } from './machineNamesNow.ts';
 
 /** Every line in one reply, as the command line prints it: a window asks for the order, and for the lines in sight. */
-export const machinesListHandler: Handler<typeof machinesList, Context> = (context, { atOnce }) => {
-  const standing = forecastsStanding(context, atOnce);
+export const machinesListHandler: Handler<typeof machinesList, Context> = async (context, { atOnce }) => {
+  const standing = await forecastsInTurn(context, atOnce);
   const { asOf, learning, forecasting } = standing;
   const machines = standing.lines(inOrder(context, standing).flatMap(({ machines }) => idsOf(machines)));
   return { asOf, machines, learning, forecasting: runningOf(forecasting) };
 };
 
-export const machinesOrderHandler: Handler<typeof machinesOrder, Context> = (context, { find, atOnce }) => {
-  const standing = forecastsStanding(context, atOnce);
+export const machinesOrderHandler: Handler<typeof machinesOrder, Context> = async (context, { find, atOnce }) => {
+  const standing = await forecastsInTurn(context, atOnce);
   const groups = inOrder(context, standing);
   const all = groups.flatMap(({ machines }) => machines);
   const found = foundBy(context, find);

@@ -3,6 +3,7 @@ import { readsAlike } from '../shop/sameLife.ts';
 import type { ShopLife } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { openFindings } from '../way/openFindings.ts';
+import type { PointOutlook } from '../way/pointForecast.ts';
 import { pointsOfShop } from '../way/pointsOfShop.ts';
 import { partsOfMachine, type ShopSeries } from '../way/shopSeries.ts';
 import {
@@ -12,6 +13,7 @@ import {
   lawsOfMachine,
   learnClasses,
   type MachineForecast,
+  outlooksOfMachine,
   seriesOfShop,
 } from '../way.ts';
 import { type Context, keptInMemory, recordOf } from './context.ts';
@@ -25,6 +27,8 @@ export type ShopNow = {
   shop: ShopSeries;
   learning: Learning;
   ofMachine(machineId: number): MachineForecast;
+  /** when its points come to their limits, and nothing else told of them: all that lists go by */
+  outlooksOf(machineId: number): readonly PointOutlook[];
   /** what is held of its parts, and nothing told of them yet: a fraction of the work */
   lawsOf(machineId: number): MachineForecast['laws'];
 };
@@ -89,6 +93,7 @@ export function nowOf(context: Context, shop: ShopSeries, learning: Learning): S
     shop,
     learning,
     lawsOf: (machineId) => standing(machineId).forecast?.laws ?? lawsOfMachine(shop, machineId, learning).laws,
+    outlooksOf: (machineId) => standing(machineId).forecast?.points ?? outlooksOfMachine(shop, machineId, learning),
     ofMachine(machineId: number) {
       const before = standing(machineId);
       if ('shop' in before) return before.forecast;
@@ -115,6 +120,7 @@ export function shopNowFrom(shop: ShopSeries, learning: Learning): ShopNow {
   return {
     ...{ asOf: shop.asOf, shop, learning },
     lawsOf: (machineId) => lawsOfMachine(shop, machineId, learning).laws,
+    outlooksOf: (machineId) => known.get(machineId)?.points ?? outlooksOfMachine(shop, machineId, learning),
     ofMachine(machineId) {
       const forecast = known.get(machineId) ?? forecastsOfMachine(shop, machineId, learning);
       known.set(machineId, forecast);

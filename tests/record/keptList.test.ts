@@ -2,9 +2,10 @@ import { afterEach, describe, expect, test } from 'vitest';
 import { customerChange } from '#core/contract/customer.ts';
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import { hoursAdd } from '#core/contract/hours.ts';
-import { machinesList } from '#core/contract/machine.ts';
+import { machinesList, machinesOrder } from '#core/contract/machine.ts';
 import type { AskOf, Operation, ReplyOf } from '#core/contract/operation.ts';
 import { classesList } from '#core/contract/partClass.ts';
+import { recallNews, recallRead } from '#core/contract/recall.ts';
 import { tablesOnRecord } from '#core/record/allRows.ts';
 import { boundMachines } from '#core/record/boundMachines.ts';
 import { loadShopLife } from '#core/record/loadShopLife.ts';
@@ -40,23 +41,26 @@ function afresh(machineId: number) {
 const readDial = { kind: 'reading', newDialHours: null, errorHours: null, saidBy: 'J. Orrin', sure: true } as const;
 
 describe('what was last forecast of each machine', () => {
-  test('part classes with all their members hold nobody up: others have their turn between any two machines', async () => {
-    context = aLoaderShop(HOOK_CRACKED);
-    const machines = (await ask(machinesList, {})).machines.length;
-    let turns = 0;
-    let answered = false;
-    const another = (): void => {
-      turns++;
-      if (!answered) setImmediate(another);
-    };
-    setImmediate(another);
-    const { classes } = await ask(classesList, {}).finally(() => {
-      answered = true;
-    });
-    expect(classes.flatMap(({ members }) => members)).not.toEqual([]);
-    expect(machines).toBeGreaterThan(1);
-    expect(turns).toBeGreaterThanOrEqual(machines);
-  });
+  test.each([classesList, machinesOrder, recallRead, recallNews])(
+    '$name of a shop that has yet to be forecast holds nobody up: others have their turn between any two machines',
+    async (operation) => {
+      context = aLoaderShop(HOOK_CRACKED);
+      shopLearning(context, LOADER_DAY);
+      let turns = 0;
+      let answered = false;
+      const another = (): void => {
+        turns++;
+        if (!answered) setImmediate(another);
+      };
+      setImmediate(another);
+      await ask<Operation>(operation, {}).finally(() => {
+        answered = true;
+      });
+      const machines = (await ask(machinesList, {})).machines.length;
+      expect(machines).toBeGreaterThan(1);
+      expect(turns).toBeGreaterThanOrEqual(machines);
+    },
+  );
 
   test('is kept with the first list, and the next list is what was kept', async () => {
     context = aLoaderShop(HOOK_CRACKED);

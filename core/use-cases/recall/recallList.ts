@@ -6,7 +6,7 @@ import { recallReasons } from '../../recall/recallReasons.ts';
 import { listContacts } from '../../record/contactStore.ts';
 import type { ReadableRecord } from '../../record/recordFile.ts';
 import { type Context, recordOf } from '../context.ts';
-import { forecastsStanding } from '../forecastsStanding.ts';
+import { forecastsInTurn } from '../forecastsStanding.ts';
 import { type MachineNames, machineNamesNow } from '../machineNamesNow.ts';
 import type { Due } from './dueOf.ts';
 import { contactSheets, type FarmOnRecord, farmSheet, recallFacts } from './recallFacts.ts';
@@ -15,9 +15,9 @@ export const recallListHandler: Handler<typeof recallRead, Context> = (context, 
   recallNow(context, atOnce);
 
 /** Who to contact, in order. */
-export function recallNow(context: Context, atOnce: boolean): GivenReplyOf<typeof recallRead> {
+export async function recallNow(context: Context, atOnce: boolean): Promise<GivenReplyOf<typeof recallRead>> {
+  const standing = await forecastsInTurn(context, atOnce);
   const record = recordOf(context);
-  const standing = forecastsStanding(context, atOnce);
   const dues = standing.dues();
   const names = machineNamesNow(context);
   const { shop, farms, nobodys } = recallFacts(record, standing.asOf, dues);

@@ -11,7 +11,7 @@ import { readKeptFile, writeKeptFile } from '../../record/keptFile.ts';
 import { faultOfSystem } from '../../record/recordFault.ts';
 import { type Day, isDay } from '../../units/day.ts';
 import { type Context, recordOf } from '../context.ts';
-import { forecastsStanding } from '../forecastsStanding.ts';
+import { forecastsInTurn } from '../forecastsStanding.ts';
 import { namesOfSome } from '../machineNamesNow.ts';
 import { farmsOn, ownersOn, recallGround } from './recallFacts.ts';
 
@@ -61,10 +61,10 @@ const AT_ONCE = 300;
  * @returns null: figures are not what they will be, or something was entered meanwhile; to be asked again
  */
 async function toContactNow(context: Context): Promise<DueFarm[] | null> {
-  const { asOf, learning, dues } = forecastsStanding(context, true);
-  if (learning) return null;
   const record = recordOf(context);
   const revision = recordRevision(record);
+  const { asOf, learning, dues } = await forecastsInTurn(context, true);
+  if (learning) return null;
   const step = async <T>(work: () => T): Promise<T> => {
     await setImmediate();
     if (context.record !== record || recordRevision(record) !== revision) throw new EnteredMeanwhile();
