@@ -38,6 +38,14 @@ export const view = (style: Style, ...children: ReactNode[]): ReactElement =>
 export const fixedView = (style: Style, ...children: ReactNode[]): ReactElement =>
   createElement(View, { style: { position: 'absolute', ...style }, fixed: true }, ...children);
 
+/** Stands again at the top of what is carried over to a next page: heads of a long table. */
+export const carriedOver = (style: Style, ...children: ReactNode[]): ReactElement =>
+  createElement(View, { style, fixed: true }, ...children);
+
+/** Begins no page's last lines: so much of what follows goes with it [pt]. */
+export const notAlone = (aheadPt: number, style: Style, ...children: ReactNode[]): ReactElement =>
+  createElement(View, { style, minPresenceAhead: aheadPt, wrap: false }, ...children);
+
 /** A view that is never split over two pages. */
 export const block = (style: Style, ...children: ReactNode[]): ReactElement =>
   createElement(View, { style, wrap: false }, ...children);

@@ -61,7 +61,7 @@ const COLUMNS = [
   { head: 'Machine', share: 18 },
   { head: 'Why now', share: 35 },
   { head: 'In by', share: 12, align: 'right' },
-  { head: 'Last contact', share: 11 },
+  { head: 'Last contact', share: 12 },
   { head: 'Answer', share: 12, box: true },
 ] as const;
 

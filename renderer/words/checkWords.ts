@@ -125,7 +125,7 @@ export const checkWords = {
   worthNarrows: 'Narrows all ranges by, h',
   worthMinutes: 'Minutes a point: common practice, no source. With the part in reach.',
 
-  explainTitle: 'A size beyond its range',
+  explainTitle: 'A size against its forecast',
   back: 'To the forecast check',
   toMachine: 'To the machine',
   explainLoading: 'Working through what would explain it',

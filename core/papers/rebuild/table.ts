@@ -1,26 +1,28 @@
-import type { ReactElement } from 'react';
-import { block, HAIR, INK, text, view } from '../elements.ts';
+import { createElement, Fragment, type ReactElement } from 'react';
+import { block, carriedOver, HAIR, INK, notAlone, text, view } from '../elements.ts';
 import { WEIGHT } from '../paperFonts.ts';
 
 /** A column: its head, its share of the width, and where its words stand. An empty box is drawn to be ticked or written in. */
 export type Column = { head: string; share: number; align?: 'right'; box?: true };
 
-/** A heading and a table under it; rows are never split over two pages, and the heading goes with the first row. */
+/**
+ * A heading and a table under it; rows are never split over two pages, the heading goes with the first row, and the heads of
+ * the columns stand again where the table goes on.
+ */
 export function tableSection(
   head: string,
   columns: readonly Column[],
   rows: readonly (readonly string[])[],
   empty = '',
 ): ReactElement {
-  const [first, ...rest] = rows.map((cells) => row(columns, cells));
-  return view(
-    { marginTop: 10 },
-    block(
-      {},
-      sectionHead(head),
-      ...(first ? [heads(columns), first] : [text({ sizePt: 11.5 }, { paddingTop: 3 }, empty)]),
-    ),
-    ...rest,
+  if (rows.length === 0)
+    return block({ marginTop: 10 }, sectionHead(head), text({ sizePt: 11.5 }, { paddingTop: 3 }, empty));
+  // side by side on the page: the heading alone is moved on with what it heads
+  return createElement(
+    Fragment,
+    null,
+    notAlone(FIRST_ROW_PT, { marginTop: 10 }, sectionHead(head)),
+    view({}, heads(columns), ...rows.map((cells) => row(columns, cells))),
   );
 }
 
@@ -31,8 +33,11 @@ export const sectionHead = (head: string): ReactElement =>
     head,
   );
 
+/** Heads and a row of some lines. */
+const FIRST_ROW_PT = 80;
+
 const heads = (columns: readonly Column[]): ReactElement =>
-  view(
+  carriedOver(
     { flexDirection: 'row' },
     ...columns.map(({ head, share, align }, place) =>
       view(
