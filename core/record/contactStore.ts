@@ -123,7 +123,7 @@ const lastRowOf = (db: ReadableRecord, table: 'contacts' | 'quiet_periods', chai
 // ---- how early the shop calls
 
 /** Four weeks: parts come, a week is free, the work is done (common practice, no source). */
-export const USUAL_LEAD_DAYS = 28;
+const USUAL_LEAD_DAYS = 28;
 
 export const leadDaysOf = (db: ReadableRecord): number =>
   bulk<[number]>(db, `SELECT s.lead_days FROM recall_settings s WHERE ${standing('s')} ORDER BY s.id DESC LIMIT 1`, {

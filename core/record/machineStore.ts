@@ -39,7 +39,7 @@ export const listMachines = (db: ReadableRecord): MachineDetailsOnRecord[] =>
 export const machineNames = (db: ReadableRecord): Map<number, string> =>
   new Map(bulk<[number, string]>(db, 'SELECT id, name FROM machines', {}));
 
-export const readMachine = (db: ReadableRecord, machineId: number): MachineDetailsOnRecord | null =>
+const readMachine = (db: ReadableRecord, machineId: number): MachineDetailsOnRecord | null =>
   bulk<Row>(db, `${SELECT} WHERE m.id = @machineId AND ${standing('m')}`, { machineId, knownAt: NOW_KNOWN }).map(
     details,
   )[0] ?? null;

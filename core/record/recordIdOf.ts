@@ -3,7 +3,7 @@ import { readAbout } from './aboutStore.ts';
 import type { OpenRecord } from './recordFile.ts';
 
 /** What a request is meant for while no record is open. */
-export const NO_RECORD = 'none';
+const NO_RECORD = 'none';
 
 const known = new WeakMap<OpenRecord, string>();
 

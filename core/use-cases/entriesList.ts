@@ -32,7 +32,7 @@ export const entriesListHandler: Handler<typeof entriesList, Context> = (context
 };
 
 /** Entries with what they brought and what they are about. */
-export function entrySheets(record: ReadableRecord, entries: readonly EntryOnRecord[]): z.input<typeof zEntry>[] {
+function entrySheets(record: ReadableRecord, entries: readonly EntryOnRecord[]): z.input<typeof zEntry>[] {
   const ids = entries.map(({ id }) => id);
   const rows = Map.groupBy(rowsOfEntries(record, ids), ({ entryId }) => entryId);
   const stripDowns = stripDownOfEntries(record, ids);

@@ -37,12 +37,7 @@ export const hoursSourceHandler: Handler<typeof hoursSource, Context> = (context
 };
 
 /** @throws RefusedError unknown-machine; pulled-in-a-ring, with the machines of the ring */
-export function refuseRing(
-  record: ReadableRecord,
-  machineId: number,
-  pullerId: number,
-  exceptRowId: number | null,
-): void {
+function refuseRing(record: ReadableRecord, machineId: number, pullerId: number, exceptRowId: number | null): void {
   machineOrRefuse(record, pullerId, 'is.pullerId');
   const ring = ringOfPulls([...pullsOnRecord(record, exceptRowId), { machineId, pullerId }], machineId);
   if (!ring) return;

@@ -30,7 +30,7 @@ export const machineReadHandler: Handler<typeof machineRead, Context> = (context
   machineSheet(recordOf(context), shopAround(context, machineId), machineId);
 
 /** Everything the machine's page shows. @throws RefusedError unknown-machine */
-export function machineSheet(record: ReadableRecord, now: ShopNow, machineId: number): Sheet {
+function machineSheet(record: ReadableRecord, now: ShopNow, machineId: number): Sheet {
   const { note, ...named } = machineOrRefuse(record, machineId);
   const machine = now.shop.hours.ofMachine(machineId);
   const forecast = now.ofMachine(machineId);
@@ -126,7 +126,7 @@ function pointSheets(
 }
 
 /** The sketch of an assembly is that of its kind, as it stands now. */
-export function assemblySheets(
+function assemblySheets(
   record: ReadableRecord,
   assemblies: ReturnType<typeof assembliesOnMachine>,
 ): z.input<typeof zAssemblySheet>[] {

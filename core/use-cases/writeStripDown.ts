@@ -13,7 +13,7 @@ import type { TypedStripDown } from './typedStripDown.ts';
 import { writeRenewal } from './writeRenewal.ts';
 
 /** Questioned, and nobody has answered: kept aside, out of the forecast. */
-export const isParked = ({ answer }: StripDownDraft['sizes'][number], judgement: SizeJudgement | undefined): boolean =>
+const isParked = ({ answer }: StripDownDraft['sizes'][number], judgement: SizeJudgement | undefined): boolean =>
   answer === null && judgement?.parked === true;
 
 /** Nothing was typed that could be kept. */

@@ -14,7 +14,7 @@ export type ClassCoverage = {
 };
 
 /** What is said to hold 80 in 100. */
-export const SAID_SHARE = 0.8;
+const SAID_SHARE = 0.8;
 
 /** Wider than this a range says nothing (common practice, no source). */
 const MOST_WIDENED = 3;

@@ -66,7 +66,7 @@ const MACHINES_SCORED = 60;
  * The machines a shop's classes are learned from, walked by themselves: a large shop's are drawn. A shop in which all are
  * heard is given back as it is.
  */
-export function heardShop(shop: ShopSeries, settings: ModelSettings): { shop: ShopSeries; parts: WearSeries[] } {
+function heardShop(shop: ShopSeries, settings: ModelSettings): { shop: ShopSeries; parts: WearSeries[] } {
   const { life, asOf } = shop;
   const heard = life.machines.length > settings.machinesPerClass ? drawn(life, settings.machinesPerClass) : null;
   if (!heard) return { shop, parts: allParts(shop) };
@@ -109,7 +109,7 @@ export function withEveryClass(learning: Learning, shop: ShopSeries, settings: M
 }
 
 /** Priors of all classes, by name; the limit a class goes to is the middle one of its points. */
-export function priorsOf({ life, asOf }: ShopSeries, settings: ModelSettings): Map<string, ClassPrior> {
+function priorsOf({ life, asOf }: ShopSeries, settings: ModelSettings): Map<string, ClassPrior> {
   const limits = Map.groupBy(
     life.points.flatMap((point) => {
       const { newSizeMm, renewAtMm } = limitsOn(point, asOf);

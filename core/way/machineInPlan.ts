@@ -157,7 +157,7 @@ const seasonsOf = ({ plan }: PlanInputs): number[] => Array.from({ length: plan.
  * that works all the year round has no busy months however little doubt of that is left.
  * @source own derivation
  */
-export function busyWeight({ branches }: Pick<UseOfYear, 'branches'>, busyMonths: number): number {
+function busyWeight({ branches }: Pick<UseOfYear, 'branches'>, busyMonths: number): number {
   const all = branches.reduce((sum, { weight }) => sum + weight, 0);
   const busy = branches.reduce((sum, { weight, season }) => sum + weight * shareInBusyMonths(season), 0);
   return all > 0 ? 1 + (busyMonths - 1) * (busy / all) : 1;
@@ -234,7 +234,7 @@ function hoursRun({ shop, winters, plan }: PlanInputs, machine: MachineHoursAndU
 }
 
 /** Five rates of a machine's use, each as likely: the middles of fifths of all it may run at. */
-export function equalRates({ branches }: Pick<UseOfYear, 'branches'>): (RateNode & { season: Season })[] {
+function equalRates({ branches }: Pick<UseOfYear, 'branches'>): (RateNode & { season: Season })[] {
   const all = branches
     .flatMap(({ season, weight, rates }) => rates.map((rate) => ({ ...rate, weight: rate.weight * weight, season })))
     .sort((a, b) => a.lnHoursPerDay - b.lnHoursPerDay);

@@ -292,7 +292,7 @@ const unplacedParts = ({ standing }: ShopPlanFrom, visits: readonly ProposedVisi
 };
 
 /** Everything that finds its week in the first winter: what is proposed, and what is settled in one of its weeks. */
-export function weeksShopOf(from: ShopPlanFrom, visits: readonly ProposedVisit[]) {
+function weeksShopOf(from: ShopPlanFrom, visits: readonly ProposedVisit[]) {
   const standing = from.standing.filter(({ winter }) => winter === 0);
   const proposed = visits.filter(({ winter }) => winter === 0);
   const taken = new Set(proposed.flatMap(({ visitId }) => visitId ?? []));

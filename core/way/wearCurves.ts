@@ -80,7 +80,7 @@ const steps = (from: number, to: number, count: number): number[] =>
  * Place of worked hours on the machine's hours axis: straight between the moments whose place is known, beyond now at the
  * present share, as the forecast's hours are. Null where the machine has no hours on record.
  */
-export function axisOfWorked(series: PartSeries, share: number): ((workedHours: number) => number) | null {
+function axisOfWorked(series: PartSeries, share: number): ((workedHours: number) => number) | null {
   const { presentStartMachineHours: start, workedHoursNow, machineHoursNow } = series;
   if (!start || workedHoursNow === null || machineHoursNow === null) return null;
   const known = [

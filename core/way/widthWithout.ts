@@ -10,7 +10,7 @@ import { lawsAsSaid } from './lawsAsSaid.ts';
 import { lnRateVarWithout, type RateSource } from './lnRateParts.ts';
 
 /** What makes hours at limit uncertain, in the order it is told. */
-export const WIDTH_SOURCES = [
+const WIDTH_SOURCES = [
   'gauge',
   'visit',
   'start',
@@ -22,7 +22,7 @@ export const WIDTH_SOURCES = [
   'drift',
 ] as const;
 /** And the slack of a joint, which is all of that of pin and bores together. */
-export const JOINT_SOURCES = ['pin-rate', 'bore-rate'] as const;
+const JOINT_SOURCES = ['pin-rate', 'bore-rate'] as const;
 export type WidthSource = (typeof WIDTH_SOURCES)[number] | (typeof JOINT_SOURCES)[number];
 
 /** Width of the range of hours at limit, and what it would be without each source [worked h]. */

@@ -18,7 +18,7 @@ import { insertWorkShare } from '../../record/workShareStore.ts';
 import type { Day } from '../../units/day.ts';
 
 /** Who entered rows that came out of a file. */
-export const BROUGHT_IN_BY = 'brought in';
+const BROUGHT_IN_BY = 'brought in';
 
 export type Brought = {
   customers: number;

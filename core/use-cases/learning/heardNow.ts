@@ -11,7 +11,7 @@ import { settingsOf } from '../../way/settingsOf.ts';
 import { type Context, keptInMemory, recordOf } from '../context.ts';
 
 /** Too many machines to hear them all: the shop is learned from some, and never loaded whole to show one. */
-export const isLargeRecord = (record: ReadableRecord): boolean =>
+const isLargeRecord = (record: ReadableRecord): boolean =>
   countMachines(record) > settingsOf({ forecastSettings: readForecastSettings(record) }).machinesPerClass;
 
 export const isLarge = (context: Context): boolean =>

@@ -42,7 +42,7 @@ function heardLifeAt(recordPath: string, asOf: Day): ShopLife {
 }
 
 /** Forecasts the shop as it is and with other settings. */
-export function tryAfresh({ life, asOf, forecastSettings }: TryFrom): Moved {
+function tryAfresh({ life, asOf, forecastSettings }: TryFrom): Moved {
   const points = (of: ShopLife) => forecastShop(of, asOf).machines.flatMap((machine) => machine.points);
   return movedForecasts(points(life), points({ ...life, forecastSettings }));
 }

@@ -34,7 +34,7 @@ type WhatIf = z.output<typeof zWhatIf>;
 export const yearOfWinter = ({ from }: Winter): number => yearOf(from);
 
 /** The winter being planned, those planned with it, and the one after. */
-export const wintersPlanned = (now: Pick<ShopNow, 'shop'>, count: number): Winter[] =>
+const wintersPlanned = (now: Pick<ShopNow, 'shop'>, count: number): Winter[] =>
   wintersFrom(now.shop.life, now.shop.asOf, count + 1);
 
 /** Weeks of the winter being planned, with their hours. */
@@ -106,7 +106,7 @@ function renewalsWith(
 }
 
 /** Part classes met on the shop's machines, and what is measured of them. */
-export function classesPlanned(
+function classesPlanned(
   points: readonly PointOnRecord[],
   measuresOf: ReadonlyMap<number, Measures>,
 ): { partClass: string; measures: Measures }[] {

@@ -111,7 +111,7 @@ function winterLine(
 }
 
 /** Visits of the winters planned, with names. */
-export function visitLines(context: Context, winters: readonly Winter[]): VisitLine[] {
+function visitLines(context: Context, winters: readonly Winter[]): VisitLine[] {
   const record = recordOf(context);
   const asOf = context.today();
   const nameOfWinter = new Map(winters.map((winter) => [yearOfWinter(winter), winter.name]));

@@ -24,7 +24,7 @@ import { refuseForeignPosition } from './rebuildSheet.ts';
 type Bent = RequestOf<typeof rebuildLookAtBent>;
 
 /** What a line of straightening is called. */
-export const STRAIGHTEN = 'straighten';
+const STRAIGHTEN = 'straighten';
 
 export const rebuildLookAtBentHandler: Handler<typeof rebuildLookAtBent, Context> = (context, bent) => {
   const { asked, onRecord } = withRecord(context, bent);

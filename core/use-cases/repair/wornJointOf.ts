@@ -53,7 +53,7 @@ export function wornJointOf(facts: KnownFacts, from: FromRecord, goesBy: ReturnT
   };
 }
 
-export function wornBoreOf(facts: RepairFacts): WornBore {
+function wornBoreOf(facts: RepairFacts): WornBore {
   const readings = facts.axesMm.flatMap((diameterMm, i) =>
     diameterMm === null ? [] : [{ axisDeg: AXES_DEG[i] ?? 0, diameterMm }],
   );
