@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { figureCloudFrom } from './figureCloud.ts';
+import { fineMesh } from './figureGrid.ts';
 
 /** ln of a gamma variable of shape 3: density exp(3 x - e^x) / 2; a lopsided bell. */
 const lnLogGamma = (x: number): number => 3 * x - Math.exp(x) - Math.LN2;
@@ -35,7 +36,7 @@ describe('a cloud read off a surface', () => {
       asked++;
       return x.reduce((sum, entry, i) => sum + lnLogGamma(entry + 0.5 * (x[i - 1] ?? 0)), 0);
     };
-    const { cloud } = figureCloudFrom([0, 0, 0], posterior, 64, { gridded: true });
+    const { cloud } = figureCloudFrom([0, 0, 0], posterior, 64, { mesh: fineMesh });
     expect(asked).toBeLessThan(1200);
     const weights = cloud.map(({ lnWeight }) => Math.exp(lnWeight));
     const total = weights.reduce((sum, weight) => sum + weight, 0);
@@ -48,7 +49,7 @@ describe('a cloud read off a surface', () => {
 
   it('follows a cheap posterior wherever it leads: a bell bent to a bow, whose evidence is 1 and mean height 1', () => {
     const bow = ([x, y]: readonly number[]) => -0.5 * (x! * x! + (y! - x! * x!) ** 2) - Math.log(2 * Math.PI);
-    const { cloud } = figureCloudFrom([0, 0], bow, 64, { gridded: true });
+    const { cloud } = figureCloudFrom([0, 0], bow, 64, { mesh: fineMesh });
     const weights = cloud.map(({ lnWeight }) => Math.exp(lnWeight));
     const total = weights.reduce((sum, weight) => sum + weight, 0);
     expect(Math.abs(total / cloud.length - 1)).toBeLessThan(1e-2);

@@ -1,7 +1,7 @@
 import { normalLattice } from '../maths/lattice.ts';
 import { type Mode, newtonMode } from '../maths/newtonMode.ts';
 import { type SmoothSurface, smoothSurface } from '../maths/smoothSurface.ts';
-import { figureGrid, fineMesh, LOOK_MESH, type Posterior } from './figureGrid.ts';
+import { figureGrid, type MeshOf, type Posterior } from './figureGrid.ts';
 import {
   along,
   apart,
@@ -14,8 +14,8 @@ import {
   weighsAnything,
 } from './proposal.ts';
 
-/** A class of few parts is weighed on a grid, which may be a coarse one; see {@link figureCloud}. */
-export type Grid = { gridded?: boolean; look?: boolean };
+/** The mesh of a grid on which a class is weighed; absent: a surface is; see {@link figureCloud}. */
+export type Grid = { mesh?: MeshOf | null };
 
 /** A place where the posterior has been worked out. */
 type Known = { x: readonly number[]; lnPosterior: number };
@@ -48,8 +48,7 @@ const FAR_BELOW = 25;
  * posterior is expected, the others by the middle and spread of the surface so far; more of them while it still moves.
  * @param lnPosterior asked about `count` times, in a fixed order
  * @param known where it is known already
- * @param gridded true: cheap enough to be asked on a grid; no surface is in between
- * @param look true: a coarse grid is enough, which shows where to lay a fine one
+ * @param mesh given where the posterior is cheap enough to be asked on a grid; no surface is in between
  * @source importance sampling of a fitted surface: A. O'Hagan, "Bayes-Hermite quadrature", Journal of Statistical Planning and
  *   Inference 29 (1991); C. E. Rasmussen and Z. Ghahramani, "Bayesian Monte Carlo" (2003)
  */
@@ -57,10 +56,10 @@ export function figureCloud(
   expected: Proposal,
   lnPosterior: Posterior,
   count: number,
-  { known = [], gridded = false, look = false }: { known?: readonly Known[] } & Grid = {},
+  { known = [], mesh = null }: { known?: readonly Known[] } & Grid = {},
 ): Cloud {
   const d = expected.centre.length;
-  if (gridded) return figureGrid(expected, lnPosterior, look ? LOOK_MESH : fineMesh(d));
+  if (mesh) return figureGrid(expected, lnPosterior, mesh(d));
   const quadratic = ((d + 1) * (d + 2)) / 2;
   const all = [...known];
   let asked = 0;

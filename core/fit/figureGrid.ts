@@ -19,19 +19,31 @@ export type Posterior = (x: readonly number[], near?: readonly number[]) => numb
  */
 export type Mesh = { step: number; depth: number };
 
+/** The mesh for a posterior of so many coordinates. */
+export type MeshOf = (coordinates: number) => Mesh;
+
 /** Enough to show where a posterior lies, and how wide it is. */
-export const LOOK_MESH: Mesh = { step: 2, depth: 5 };
+export const lookMesh: MeshOf = () => ({ step: 2, depth: 5 });
 
 /**
- * Enough to carry a posterior of so many coordinates: hours at limit are then good to a few thousandths. The more coordinates, the
- * further the outermost nodes reach beyond the depth.
+ * Enough to carry a posterior: hours at limit are then good to a few thousandths. The more coordinates, the further the outermost
+ * nodes reach beyond the depth.
  */
-export const fineMesh = (coordinates: number): Mesh => FINE_MESHES[coordinates] ?? { step: 1.6, depth: 6 };
+export const fineMesh: MeshOf = (coordinates) => FINE_MESHES[coordinates] ?? { step: 1.6, depth: 6 };
 
 const FINE_MESHES: Record<number, Mesh> = {
   2: { step: 0.9, depth: 7 },
   3: { step: 1.1, depth: 7 },
   4: { step: 1.3, depth: 8 },
+};
+
+/** The same for one that is more like a normal, as that of many parts is. */
+export const fairMesh: MeshOf = (coordinates) => FAIR_MESHES[coordinates] ?? { step: 1.6, depth: 5 };
+
+const FAIR_MESHES: Record<number, Mesh> = {
+  2: { step: 1, depth: 6 },
+  3: { step: 1.2, depth: 6 },
+  4: { step: 1.5, depth: 6 },
 };
 
 /** A grid is laid anew while a width of the normal it was laid by is off by more than this (ln). */

@@ -5,7 +5,7 @@ import { type ClassPool, classEvidence, type HarshnessWord, harshnessWord, muWit
 import { type FigureCoordinates, figureCoordinates, figuresAt } from './classFigures.ts';
 import type { ClassPrior } from './classPrior.ts';
 import { figureCloud, figureCloudFrom } from './figureCloud.ts';
-import type { Posterior } from './figureGrid.ts';
+import { fairMesh, fineMesh, lookMesh, type MeshOf, type Posterior } from './figureGrid.ts';
 import { heardKey } from './heardKey.ts';
 import { byText, clearBlock, contentKey, machineBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
@@ -230,8 +230,8 @@ function lookAtClass(learner: Learner, settings: ModelSettings, stop: () => void
   const looked = { ...sample, blocks: everyKth(sample.blocks, parts, LOOK_PARTS) };
   const { lnPosterior } = settledPosterior(looked, figuresOf, [], settings, stop);
   const start = coordinates.names.map(() => 0);
-  const gridded = finer(learner).gridded && start.length <= MOST_LOOKED_AT_BY_GRID;
-  const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, { gridded, look: true });
+  const byGrid = !hasManyParts(learner.pool) && start.length <= MOST_LOOKED_AT_BY_GRID;
+  const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, { mesh: byGrid ? lookMesh : null });
   // what more parts will say is as much narrower
   learner.expected = parts > 0 ? narrowed(found, Math.sqrt(partsIn(looked) / parts)) : found;
   learner.cloud = cloud.map(({ x, lnWeight }) => ({ figures: figuresOf(x), lnWeight }));
@@ -302,10 +302,10 @@ function weighFigures(
     const { lnPosterior, bellsAt } = settledPosterior(sample, figuresOf, sampleOthers, settings, stop);
     // the power comes last among the coordinates
     const from = shape === 'linear' ? withoutLast(expected) : expected;
-    const { points, gridded } = finer(learner);
+    const { points, mesh } = finer(learner);
     const count = settings.cloudPoints * points;
-    const laid = figureCloud(from, lnPosterior, count, { gridded });
-    const { cloud } = laid.settled ? laid : figureCloudFrom(from.centre, lnPosterior, 2 * count, { gridded });
+    const laid = figureCloud(from, lnPosterior, count, { mesh });
+    const { cloud } = laid.settled ? laid : figureCloudFrom(from.centre, lnPosterior, 2 * count, { mesh });
     const head =
       Math.log(chances[shape]) - 0.5 * coordinates.names.length * Math.log(2 * Math.PI) - Math.log(cloud.length);
     for (const { x, lnWeight } of cloud)
@@ -371,7 +371,7 @@ function settledPosterior(
   return { lnPosterior, bellsAt };
 }
 
-/** A class of so many parts has figures that are sharp, and dear to weigh. */
+/** A class of so many parts is dear to weigh, and its figures are much like a normal. */
 const MANY_PARTS = 60;
 
 const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => sum + block.read.length, 0);
@@ -381,18 +381,22 @@ const hasManyParts = (pool: ClassPool): boolean => partsIn(pool) >= MANY_PARTS;
 const isRead = ({ pool }: Learner): boolean => pool.blocks.length > 0;
 
 /**
- * How the figures of a class are weighed and stood for: points of their surface, times those of the settings; nodes likewise; whether
- * the posterior itself is asked on a grid. The fewer parts, the wider open their figures and the cheaper they are to ask. A class
+ * How the figures of a class are weighed and stood for: points of their surface, times those of the settings; nodes likewise; the mesh
+ * of the grid on which the posterior itself is asked, if it is. The fewer parts, the wider open their figures and the cheaper they are to ask. A class
  * without any part is its prior.
  */
-function finer({ pool, coordinates }: Learner): { points: number; nodes: number; gridded: boolean } {
+function finer({ pool, coordinates }: Learner): { points: number; nodes: number; mesh: MeshOf | null } {
   const parts = partsIn(pool);
-  if (parts >= MANY_PARTS) return { points: parts >= 300 ? 0.6 : 1, nodes: 1, gridded: false };
-  if (parts === 0) return { points: 1, nodes: 1, gridded: true };
+  if (parts >= LARGE_PARTS) return { points: 0.6, nodes: 1, mesh: null };
   const manyFigures = coordinates.curved.names.length > 3;
-  // of no more than three figures, which are not so open any more, few sums tell all
-  const nodes = manyFigures ? (parts > FEW_PARTS ? 10 : 20) : parts > 20 ? 3 : 10;
-  return { points: 1, nodes, gridded: true };
+  const nodes = () => {
+    if (parts === 0) return 1;
+    if (parts >= MANY_PARTS) return 2;
+    if (manyFigures) return parts > FEW_PARTS ? 10 : 20;
+    // of no more than three figures, which are not so open any more, few sums tell all
+    return parts > 20 ? 3 : 10;
+  };
+  return { points: 1, nodes: nodes(), mesh: parts < MANY_PARTS ? fineMesh : fairMesh };
 }
 
 /** Of so few parts figures are so open that what is left of the class's sums shows in its hours. */
