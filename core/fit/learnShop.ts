@@ -372,7 +372,7 @@ function settledPosterior(
 }
 
 /** A class of so many parts is dear to weigh, and its figures are much like a normal. */
-const MANY_PARTS = 60;
+export const MANY_PARTS = 60;
 
 const partsIn = (pool: ClassPool): number => pool.blocks.reduce((sum, block) => sum + block.read.length, 0);
 
@@ -391,7 +391,7 @@ function finer({ pool, coordinates }: Learner): { points: number; nodes: number;
   const manyFigures = coordinates.curved.names.length > 3;
   const nodes = () => {
     if (parts === 0) return 1;
-    if (parts >= MANY_PARTS) return 2;
+    if (parts >= MANY_PARTS) return 1;
     if (manyFigures) return parts > FEW_PARTS ? 10 : 20;
     // of no more than three figures, which are not so open any more, few sums tell all
     return parts > 20 ? 3 : 10;

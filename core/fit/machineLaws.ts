@@ -5,7 +5,7 @@ import { type HarshnessWord, harshness, harshnessWord, muWithout } from './class
 import { heardKey } from './heardKey.ts';
 import { lawBuilder } from './lawBuilder.ts';
 import type { ClassLearning, ClassNode, MachineWord, ShopLearning } from './learnShop.ts';
-import { heaviestOf } from './learnShop.ts';
+import { heaviestOf, MANY_PARTS } from './learnShop.ts';
 import { clearBlock, type MachineBlock, machineBlock, partLaws, setBlockTimes, sweepBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import type { PartLaw } from './partLaw.ts';
@@ -172,8 +172,9 @@ function lawsOfClass(
   const present = [...block.read, ...block.unread].filter((part) => part.series.present);
   if (present.length === 0) return [];
   const builders = present.map((part, place) => lawBuilder(part, learning, place));
+  const parts = learning.partsRead < MANY_PARTS ? 'few' : 'many';
   const add = (node: ClassNode, mu: MuHeld, index: number) => {
-    const slices = isLight(node, learning) ? null : visitSlices(block, node.visitErrorMm);
+    const slices = isLight(node, learning) ? null : visitSlices(block, node.visitErrorMm, parts);
     if (slices === null) {
       for (const builder of builders) builder.add(block, node, mu, index, settings);
       return;
@@ -190,11 +191,11 @@ function lawsOfClass(
 }
 
 /** A node of less than this share of its class's mean weight is not worth slices of its own. */
-const LIGHT = 0.1;
+const LIGHT = 0.2;
 const isLight = ({ weight }: ClassNode, { nodes }: ClassLearning): boolean => weight * nodes.length < LIGHT;
 
 /** A slice this much (ln) less likely than the likeliest says nothing, nor do those beyond it. */
-const FAR_BELOW = 7;
+const FAR_BELOW = 6;
 
 /**
  * Sweeps the block, which has been swept as a whole, along each slice of a visit's error: from the middle one outwards each begins

@@ -3,7 +3,7 @@ import type { TiltNodes } from './partTilt.ts';
 import { MOST_NODES } from './tiltRoom.ts';
 
 /** Nodes are this close in sd of a slice's bell, so that each slice shows its own. */
-const OF_SLICE = 1;
+const OF_SLICE = 1.3;
 
 /** Nodes over the bell of the whole, close enough for the bell of one slice. */
 export function nodesForSlices(whole: RateNodes, sliceSd: number): RateNodes {

@@ -20,14 +20,15 @@ const bell = (x: number, mean: number, sd: number) => Math.exp(-0.5 * ((x - mean
 
 describe("slices of a visit's error", () => {
   it('are asked for only where the error is wide beside the wear', () => {
-    expect(visitSlices(together(1.5, 0.9), 0.1)).toBeNull();
-    expect(visitSlices(together(1.5, 0.3), 0.1)).not.toBeNull();
-    expect(visitSlices(together(0.3), 0.1)).toBeNull();
+    expect(visitSlices(together(1.5, 0.9), 0.1, 'few')).toBeNull();
+    expect(visitSlices(together(1.5, 0.3), 0.1, 'few')).not.toBeNull();
+    expect(visitSlices(together(1.5, 0.3), 0.1, 'many')).toBeNull();
+    expect(visitSlices(together(0.3), 0.1, 'few')).toBeNull();
   });
 
-  for (const error of [0.04, 0.06, 0.1, 0.3])
+  for (const error of [0.06, 0.08, 0.12, 0.3])
     it(`make up an error of ${error} mm between them, each narrow`, () => {
-      const slices = visitSlices(together(1.5, 0.3), error)!.flat();
+      const slices = visitSlices(together(1.5, 0.3), error, 'few')!.flat();
       const sum = (value: (slice: (typeof slices)[number]) => number) =>
         slices.reduce((total, slice) => total + Math.exp(slice.lnShare) * value(slice), 0);
       expect(sum(() => 1)).toBeCloseTo(1, 12);

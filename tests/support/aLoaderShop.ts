@@ -1,3 +1,4 @@
+import { tmpdir } from 'node:os';
 import { day } from '#core/units/day.ts';
 import { type Context, openContext, openInto } from '#core/use-cases/context.ts';
 import { layDownShop } from '#core/use-cases/newShop.ts';
@@ -7,7 +8,7 @@ export const LOADER_DAY = day('2026-11-09');
 
 /** Two loaders brought in from files, open in a context: enough for views and slips, quick to learn from. Invented. */
 export function aLoaderShop(more: Record<string, string> = {}): Context {
-  const context = openContext({ recordPath: ':memory:', asOf: LOADER_DAY });
+  const context = openContext({ recordPath: ':memory:', asOf: LOADER_DAY, dataFolder: tmpdir() });
   const record = context.record ?? openInto(context, ':memory:', true);
   layDownShop(record, MADE_AT, { isDemo: false });
   const account = brought(record, aFolder({ ...LOADER_FILES, ...more }), { asOf: LOADER_DAY });
