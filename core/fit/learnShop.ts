@@ -230,7 +230,7 @@ function lookAtClass(learner: Learner, settings: ModelSettings, stop: () => void
   const looked = { ...sample, blocks: everyKth(sample.blocks, parts, LOOK_PARTS) };
   const { lnPosterior } = settledPosterior(looked, figuresOf, [], settings, stop);
   const start = coordinates.names.map(() => 0);
-  const byGrid = !hasManyParts(learner.pool) && start.length <= MOST_LOOKED_AT_BY_GRID;
+  const byGrid = !hasManyParts(learner.pool) && start.length <= MOST_ASKED_BY_GRID;
   const { cloud, found } = figureCloudFrom(start, lnPosterior, LOOK_POINTS, { mesh: byGrid ? lookMesh : null });
   // what more parts will say is as much narrower
   learner.expected = parts > 0 ? narrowed(found, Math.sqrt(partsIn(looked) / parts)) : found;
@@ -388,7 +388,9 @@ const isRead = ({ pool }: Learner): boolean => pool.blocks.length > 0;
 function finer({ pool, coordinates }: Learner): { points: number; nodes: number; mesh: MeshOf | null } {
   const parts = partsIn(pool);
   if (parts >= LARGE_PARTS) return { points: 0.6, nodes: 1, mesh: null };
-  const manyFigures = coordinates.curved.names.length > 3;
+  const names = coordinates.curved.names.length;
+  if (parts >= MANY_PARTS && names > MOST_ASKED_BY_GRID) return { points: 1, nodes: 1, mesh: null };
+  const manyFigures = names > 3;
   const nodes = () => {
     if (parts === 0) return 1;
     if (parts >= MANY_PARTS) return 1;
@@ -402,8 +404,8 @@ function finer({ pool, coordinates }: Learner): { points: number; nodes: number;
 /** Of so few parts figures are so open that what is left of the class's sums shows in its hours. */
 const FEW_PARTS = 12;
 
-/** A first look of so many coordinates goes by a grid: of more by a surface, which is rougher and quicker. */
-const MOST_LOOKED_AT_BY_GRID = 4;
+/** A first look of so many coordinates, or a class of many parts, goes by a grid: of more by a surface, which is rougher and quicker. */
+const MOST_ASKED_BY_GRID = 4;
 
 /** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin. */
 function settledAtHeaviest(
