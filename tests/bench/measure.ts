@@ -22,12 +22,19 @@ export function peakMegabytes(): number {
 }
 const OWN_TABLE = '/proc/self/status';
 
+/** As the program bounds the heap of its forecasts. */
+export const AS_PROGRAM = ['--max-old-space-size=1000'];
+
 /**
- * Runs a script in a process of its own, so that its memory is its own, and reads the JSON it prints last. Its heap is bounded as the
- * program bounds that of its forecasts.
+ * Runs a script in a process of its own, so that its memory is its own, and reads the JSON it prints last.
+ * @param how options of Node
  */
-export async function inOwnProcess<T>(script: string, ...args: (string | number)[]): Promise<T> {
-  const child = spawn(process.execPath, ['--max-old-space-size=1000', script, ...args.map(String)], {
+export async function inOwnProcess<T>(
+  how: readonly string[],
+  script: string,
+  ...args: (string | number)[]
+): Promise<T> {
+  const child = spawn(process.execPath, [...how, script, ...args.map(String)], {
     stdio: ['ignore', 'pipe', 'inherit'],
   });
   let printed = '';

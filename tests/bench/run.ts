@@ -6,7 +6,7 @@ import { places, printTable } from '#tests/accuracy/printTable.ts';
 import { BENCH_FOLDER, buildBench } from './build.ts';
 import type { CoreSteps } from './coreStep.ts';
 import { coldSeconds, POINTS_A_MACHINE, putInReadme, readmeTable, type Stood } from './forReadme.ts';
-import { inOwnProcess, quantile } from './measure.ts';
+import { AS_PROGRAM, inOwnProcess, quantile } from './measure.ts';
 import { laySyntheticRecord } from './syntheticRecord.ts';
 import { type InWindow, inWindow } from './windowStep.ts';
 
@@ -63,7 +63,7 @@ async function stood(machines: number): Promise<Stood> {
   laySyntheticRecord(path, { machines });
   const megabytes = statSync(path).size / 1e6;
   const step = <Step extends keyof CoreSteps>(name: Step) =>
-    inOwnProcess<CoreSteps[Step]>(join(BENCH_FOLDER, 'coreStep.js'), name, path);
+    inOwnProcess<CoreSteps[Step]>(AS_PROGRAM, join(BENCH_FOLDER, 'coreStep.js'), name, path);
   const look = async (kept: boolean) => (values['no-window'] ? null : await inWindow(path, kept));
   const cold = await look(false);
   const learn = await step('learn');
@@ -74,7 +74,7 @@ async function stood(machines: number): Promise<Stood> {
   const save = await step('save');
   const mixedModel = values['no-mixed-model']
     ? 'left out'
-    : await inOwnProcess<number | string>(join(import.meta.dirname, 'mixedModel.ts'), path);
+    : await inOwnProcess<number | string>([], join(import.meta.dirname, 'mixedModel.ts'), path);
   const row = { machines, megabytes, raw, rawKept, learn, forecast, warm, save, windows, mixedModel };
   console.error(JSON.stringify(row)); // as far as it is: a big run takes long
   return row;
