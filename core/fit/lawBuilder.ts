@@ -3,7 +3,7 @@ import { type MachineBlock, nodesOfPart, nodesOverBell, partLaws, type RateNodes
 import type { ModelSettings } from './modelSettings.ts';
 import type { PartLaw, PartShape } from './partLaw.ts';
 import type { PartSite } from './partSite.ts';
-import { makeTilt, type PartLaws, type TiltNodes } from './partTilt.ts';
+import { lnWeightOf, makeTilt, type PartLaws, type TiltNodes } from './partTilt.ts';
 import { nodesForSlices, type SlicedNodes, slicedNodes } from './slicedNodes.ts';
 import { MOST_NODES } from './tiltRoom.ts';
 
@@ -83,12 +83,9 @@ export function lawBuilder(part: PartSite, learning: ClassLearning, place: numbe
     });
   };
   const keep = (nodes: TiltNodes, node: ClassNode, index: number) => {
-    let total = 0;
-    let top = Number.NEGATIVE_INFINITY;
-    for (let i = 0; i < nodes.count; i++) top = Math.max(top, nodes.lnWeight[i]!);
-    for (let i = 0; i < nodes.count; i++) total += Math.exp(nodes.lnWeight[i]! - top);
+    const lnAll = lnWeightOf(nodes);
     for (let i = 0; i < nodes.count; i++) {
-      const chance = (node.weight * Math.exp(nodes.lnWeight[i]! - top)) / total;
+      const chance = node.weight * Math.exp(nodes.lnWeight[i]! - lnAll);
       if (!(chance > LIGHTEST)) continue;
       weight[length] = chance;
       rate[length] = Math.exp(nodes.beta[i]!);

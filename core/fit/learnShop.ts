@@ -390,11 +390,9 @@ function finer({ pool, coordinates }: Learner): { points: number; nodes: number;
   if (parts >= LARGE_PARTS) return { points: 0.6, nodes: 1, mesh: null };
   const names = coordinates.curved.names.length;
   if (parts >= MANY_PARTS && names > MOST_ASKED_BY_GRID) return { points: 1, nodes: 1, mesh: null };
-  const manyFigures = names > 3;
   const nodes = () => {
-    if (parts === 0) return 1;
-    if (parts >= MANY_PARTS) return 1;
-    if (manyFigures) return parts > FEW_PARTS ? 10 : 20;
+    if (parts === 0 || parts >= MANY_PARTS) return 1;
+    if (names > 3) return parts > FEW_PARTS ? 10 : 20;
     // of no more than three figures, which are not so open any more, few sums tell all
     return parts > 20 ? 3 : 10;
   };

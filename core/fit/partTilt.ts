@@ -49,6 +49,15 @@ export type TiltNodes = {
   wearVar: Float64Array;
 };
 
+/** ln of all that a part's nodes weigh together. */
+export function lnWeightOf({ count, lnWeight }: TiltNodes): number {
+  let top = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < count; i++) top = Math.max(top, lnWeight[i]!);
+  let total = 0;
+  for (let i = 0; i < count; i++) total += Math.exp(lnWeight[i]! - top);
+  return top + Math.log(total);
+}
+
 /** Weight below exp of this, against the best node, counts for nothing. */
 const LN_NOTHING = -30;
 

@@ -1,5 +1,5 @@
 import type { RateNodes } from './machineBlock.ts';
-import type { TiltNodes } from './partTilt.ts';
+import { lnWeightOf, type TiltNodes } from './partTilt.ts';
 import { MOST_NODES } from './tiltRoom.ts';
 
 /** Nodes are this close in sd of a slice's bell, so that each slice shows its own. */
@@ -38,13 +38,9 @@ export function slicedNodes() {
         for (const row of [chance, first, second]) for (let i = 0; i < of.count; i++) row[i] = scale * row[i]!;
         lnTop = lnChance;
       }
-      const share = Math.exp(lnChance - lnTop);
-      let top = Number.NEGATIVE_INFINITY;
-      for (let i = 0; i < of.count; i++) top = Math.max(top, of.lnWeight[i]!);
-      let total = 0;
-      for (let i = 0; i < of.count; i++) total += Math.exp(of.lnWeight[i]! - top);
+      const lnAll = lnTop - lnChance + lnWeightOf(of);
       for (let i = 0; i < of.count; i++) {
-        const weight = (share * Math.exp(of.lnWeight[i]! - top)) / total;
+        const weight = Math.exp(of.lnWeight[i]! - lnAll);
         if (!(weight > 0)) continue;
         if (chance[i] === 0) {
           nodes.beta[i] = of.beta[i]!;
