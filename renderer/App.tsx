@@ -1,5 +1,5 @@
-import { useDeferredValue, useEffect } from 'react';
-import { Redirect, Route, Switch, useLocation } from 'wouter';
+import { Fragment, useDeferredValue, useEffect } from 'react';
+import { matchRoute, Redirect, Route, Switch, useLocation, useRouter } from 'wouter';
 import { recordState } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { FillingRule } from './controls/FillingRule.tsx';
@@ -97,19 +97,20 @@ function Screens() {
   useAccelerator('V', () => goTo('/phone'));
   useTheme();
   useEffect(() => fetchNext(nextScreens, window), []);
-  const screens = routes.filter((route) => !route.free);
-  return (
-    <Switch>
-      {screens.map((route) => (
-        <Route key={route.path} path={route.path}>
-          <Framed route={route} here={here} />
-        </Route>
-      ))}
-      <Route>{home ? <Redirect to={home.path} replace /> : null}</Route>
-    </Switch>
-  );
+  const { parser } = useRouter();
+  const route = routes.find(({ path, free }) => !free && matchRoute(parser, path, here)[0]);
+  useEffect(leaveTabs, [route]);
+  if (route) return <Framed route={route} here={here} />;
+  return home ? <Redirect to={home.path} replace /> : null;
 }
 
+/** Gone to from its tab or found, a screen has the keys: the frame stands on, and would keep the focus. */
+function leaveTabs(): void {
+  const { activeElement } = document;
+  if (activeElement instanceof HTMLElement && activeElement.closest('.tabs')) activeElement.blur();
+}
+
+/** The frame stands while screens come and go in it; what lies over a screen goes with it. */
 function Framed({ route, here }: { route: ScreenRoute; here: string }) {
   const help = useHelp(here);
   const { recordId } = useRecord();
@@ -126,14 +127,18 @@ function Framed({ route, here }: { route: ScreenRoute; here: string }) {
         </>
       }
     >
-      {help ? <HelpStrip key={`${here} ${help.topic}`} topic={help.topic} onClose={closeHelp} /> : <Tour />}
-      <AnotherRecord />
-      <HoursStrip key={recordId} />
-      {route === home && <RecallNews />}
-      <TypedOffer at={here} />
-      <Broken at={here}>
-        <route.screen meanwhile={<NotYetHere route={route} />} />
-      </Broken>
+      <Fragment key={route.path}>
+        {help ? <HelpStrip key={`${here} ${help.topic}`} topic={help.topic} onClose={closeHelp} /> : <Tour />}
+        <AnotherRecord />
+        <HoursStrip key={recordId} />
+        {route === home && <RecallNews />}
+        <TypedOffer at={here} />
+        <Broken at={here}>
+          <Route path={route.path}>
+            <route.screen meanwhile={<NotYetHere route={route} />} />
+          </Route>
+        </Broken>
+      </Fragment>
     </Frame>
   );
 }

@@ -1,5 +1,5 @@
-import { Area, ComposedChart, Line, XAxis, YAxis } from 'recharts';
-import type { HoursScale } from '#core/axis/scale.ts';
+import { Curve, Surface } from 'recharts';
+import { type HoursScale, hoursToPx, sizeToPx } from '#core/axis/scale.ts';
 import type { Writing } from '#core/words/quantityText.ts';
 import { useHatch } from '#renderer/marks/Picture.tsx';
 import { ChartLabels } from './ChartLabels.tsx';
@@ -21,8 +21,8 @@ export type WearChartProps = {
 
 /**
  * The wear of one measuring point on the hours of the axis above it.
- * recharts draws the curves; it is given no margins and no axes of its own, so that its plot is the axis' stretch
- * of pixels and its scale the same straight line. Bars, labels and ticks come from core/axis.
+ * recharts draws the curves, on the axis' own straight scales: its own would be worked out anew, in a store of its own, for
+ * each chart. Bars, labels and ticks come from core/axis.
  */
 export function WearChart(props: WearChartProps) {
   const data = wearChartData(props.point, props);
@@ -34,75 +34,69 @@ export function WearChart(props: WearChartProps) {
   );
 }
 
-/**
- * Limits, bands and joined readings, in the order they are laid over each other. What the library does for each curve is done
- * again for all with every further one: limits, which are no curves, are lines of their own, and all earlier parts one curve.
- */
+/** Limits, bands and joined readings, in the order they are laid over each other. */
 function Plot({ data, hours, heightPx }: { data: WearChartData; hours: HoursScale; heightPx: number }) {
   const widthPx = hours.toPx - hours.fromPx;
   const { chart, fitted, fan, joined } = data;
-  const [bandHatch, fanHatch] = [useHatch('band'), useHatch('fan')];
+  const at: Placing = (machineHours, sizeMm) => ({
+    x: hoursToPx(hours, machineHours) - hours.fromPx,
+    y: sizeMm === null ? null : sizeToPx(chart.size, sizeMm),
+  });
   return (
     <div className="wear-plot" aria-hidden="true" style={{ left: hours.fromPx }}>
-      <ComposedChart
-        width={widthPx}
-        height={heightPx}
-        margin={NO_MARGIN}
-        accessibilityLayer={false}
-        className="picture"
-      >
-        {bandHatch.pattern}
-        {fanHatch.pattern}
-        <XAxis type="number" dataKey="hours" domain={[hours.fromHours, hours.toHours]} allowDataOverflow hide />
-        <YAxis type="number" domain={[chart.size.fromMm, chart.size.toMm]} allowDataOverflow hide />
+      <Surface width={widthPx} height={heightPx} className="picture">
         {chart.limits.map(({ kind, y }) => (
           <path key={kind} className={`l-${kind}`} d={`M0 ${y}H${widthPx}`} />
         ))}
-        {band('fitted', fitted, bandHatch.fill)}
-        {band('fan', fan, fanHatch.fill)}
+        <Band name="fitted" hatch="band" slices={fitted} at={at} />
+        <Band name="fan" hatch="fan" slices={fan} at={at} />
         {joined.length > 1 && (
-          <Line
-            {...CURVE}
-            className="wear-joined"
-            data={joined}
-            dataKey="size"
-            stroke="var(--ink2)"
-            strokeWidth={1.2}
-          />
+          <g className="wear-joined">
+            <Curve
+              points={joined.map(({ hours, size }) => at(hours, size))}
+              {...LINE}
+              strokeWidth={1.2}
+              stroke="var(--ink2)"
+            />
+          </g>
         )}
-      </ComposedChart>
+      </Surface>
     </div>
   );
 }
 
-const NO_MARGIN = { top: 0, right: 0, bottom: 0, left: 0 };
+/** Hours and millimetres to pixels of the plot; where a line is lifted there is no size. */
+type Placing = (machineHours: number, sizeMm: number | null) => { x: number; y: number | null };
 
-/** Curves as they are: no dots, nothing that moves or follows a pointer, in their own order. */
-const CURVE = { dot: false, activeDot: false, isAnimationActive: false, tooltipType: 'none', zIndex: 0 } as const;
+const LINE = { fill: 'none', stroke: 'var(--ink)' } as const;
 
 /** A band with its middle: edges thin, hatched between. */
-function band(name: 'fitted' | 'fan', slices: BandSlice[], fill: string) {
+function Band({
+  name,
+  hatch,
+  slices,
+  at,
+}: {
+  name: 'fitted' | 'fan';
+  hatch: 'band' | 'fan';
+  slices: readonly BandSlice[];
+  at: Placing;
+}) {
+  const { pattern, fill } = useHatch(hatch);
   if (slices.length < 2) return null;
-  return [
-    <Area
-      {...CURVE}
-      key={`${name}-span`}
-      className={`wear-${name}`}
-      data={slices}
-      dataKey="span"
-      fill={fill}
-      fillOpacity={1}
-      stroke="var(--ink)"
-      strokeWidth={0.9}
-    />,
-    <Line
-      {...CURVE}
-      key={`${name}-middle`}
-      className={`wear-${name}-middle`}
-      data={slices}
-      dataKey="middle"
-      stroke="var(--ink)"
-      strokeWidth={1.9}
-    />,
-  ];
+  const lower = slices.map(({ hours, span }) => at(hours, span[0]));
+  const upper = slices.map(({ hours, span }) => at(hours, span[1]));
+  return (
+    <>
+      {pattern}
+      <g className={`wear-${name}`}>
+        <Curve points={upper} baseLine={lower} fill={fill} stroke="none" />
+        <Curve points={upper} {...LINE} strokeWidth={0.9} />
+        <Curve points={lower} {...LINE} strokeWidth={0.9} />
+      </g>
+      <g className={`wear-${name}-middle`}>
+        <Curve points={slices.map(({ hours, middle }) => at(hours, middle))} {...LINE} strokeWidth={1.9} />
+      </g>
+    </>
+  );
 }

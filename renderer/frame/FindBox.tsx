@@ -1,6 +1,7 @@
-import { useRef, useState } from 'react';
+import { memo, useEffect, useRef, useState } from 'react';
 import { ComboBox, Input, ListBox, ListBoxItem, Popover } from 'react-aria-components';
 import { useLocation } from 'wouter';
+import { navigate } from 'wouter/use-hash-location';
 import { Letter } from '#renderer/controls/Key.tsx';
 import { firstMatches } from '#renderer/controls/PickBox.tsx';
 import { useAccelerator } from '#renderer/controls/useAccelerator.ts';
@@ -12,10 +13,20 @@ import { type TakenFind, useTakenFind } from './findFilter.ts';
 
 type Found = { id: string; text: string; second: string };
 
-/** Finds a machine by any part of its name, farm or serial. Over the list of machines it narrows that list. */
-export function FindBox() {
+/**
+ * Finds a machine by any part of its name, farm or serial. Over the list of machines it narrows that list. It stands in the frame
+ * and is not drawn anew as screens come and go.
+ */
+export const FindBox = memo(function FindBox() {
   const taken = useTakenFind();
   return taken ? <NarrowingBox taken={taken} /> : <GoingBox />;
+});
+
+/** Another screen was gone to: what was looked for is found, or given up. By itself, so that the box hears of nothing else. */
+function Left({ onLeft }: { onLeft: () => void }) {
+  const [here] = useLocation();
+  useEffect(onLeft, [here]);
+  return null;
 }
 
 function NarrowingBox({ taken }: { taken: TakenFind }) {
@@ -49,7 +60,6 @@ function NarrowingBox({ taken }: { taken: TakenFind }) {
 /** Enter goes to the machine found. */
 function GoingBox() {
   const [typed, setTyped] = useState('');
-  const [, goTo] = useLocation();
   const box = useRef<HTMLInputElement>(null);
   useAccelerator('/', () => box.current?.focus());
   const [looking, setLooking] = useState(false);
@@ -74,7 +84,7 @@ function GoingBox() {
         if (key === null) return;
         setTyped('');
         box.current?.blur();
-        goTo(`/machine/${key}`);
+        navigate(`/machine/${key}`);
       }}
     >
       <Input
@@ -87,6 +97,7 @@ function GoingBox() {
         }}
       />
       <Letter>/</Letter>
+      <Left onLeft={() => setTyped('')} />
       <Popover className="pick-list" offset={2}>
         <ListBox
           className="pick-options"
