@@ -187,7 +187,7 @@ function makeLearner(series: readonly WearSeries[], prior: ClassPrior, settings:
   const blocks = machines
     .map(([machineId, parts]) => ({ machineId, parts, key: parts.map(contentKey).sort().join(' || ') }))
     .sort(byText((machine) => machine.key))
-    .map(({ machineId, parts }) => machineBlock(machineId, parts, true));
+    .map(({ machineId, parts }) => machineBlock(machineId, parts, true, hasFewParts(read.length)));
   const visits = blocks.some((block) => block.size > 1);
   const gauges = read.flatMap((one) => one.readings.map((reading) => reading.errorSdMm));
   return {
@@ -392,7 +392,7 @@ function finer({ pool, coordinates }: Learner): { points: number; nodes: number;
   if (parts >= MANY_PARTS && names > MOST_ASKED_BY_GRID) return { points: 1, nodes: 1, mesh: null };
   const nodes = () => {
     if (parts === 0 || parts >= MANY_PARTS) return 1;
-    if (names > 3) return parts > FEW_PARTS ? 10 : 20;
+    if (names > 3) return hasFewParts(parts) ? 20 : 10;
     // of no more than three figures, which are not so open any more, few sums tell all
     return parts > 20 ? 3 : 10;
   };
@@ -401,6 +401,7 @@ function finer({ pool, coordinates }: Learner): { points: number; nodes: number;
 
 /** Of so few parts figures are so open that what is left of the class's sums shows in its hours. */
 const FEW_PARTS = 12;
+export const hasFewParts = (parts: number): boolean => parts <= FEW_PARTS;
 
 /** A first look of so many coordinates, or a class of many parts, goes by a grid: of more by a surface, which is rougher and quicker. */
 const MOST_ASKED_BY_GRID = 4;

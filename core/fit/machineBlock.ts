@@ -19,6 +19,8 @@ export type MachineBlock = {
   /** parts with readings first to last in an order that comes from the readings alone */
   readonly read: readonly PartSite[];
   readonly unread: readonly PartSite[];
+  /** the tails of its parts' bells are gone over too; see {@link TAILS} */
+  readonly tails: boolean;
   /** unknowns: 1 + shared visits */
   readonly size: number;
   readonly precision: Float64Array;
@@ -79,8 +81,14 @@ export const byText = <T>(text: (item: T) => string) => {
 /**
  * @param series of one class on one machine
  * @param sharedErrors false: errors shared by a visit are left out for this class
+ * @param fewParts of the class: what each may be counts for much in what is held of the class
  */
-export function machineBlock(machineId: number, series: readonly WearSeries[], sharedErrors: boolean): MachineBlock {
+export function machineBlock(
+  machineId: number,
+  series: readonly WearSeries[],
+  sharedErrors: boolean,
+  fewParts: boolean,
+): MachineBlock {
   const sorted = [...series].sort(byContent);
   const places = sharedErrors ? sharedVisits(sorted) : new Map<string, number>();
   const sites = sorted.map((one) => {
@@ -99,6 +107,7 @@ export function machineBlock(machineId: number, series: readonly WearSeries[], s
     expected: series[0]?.expectedLnHarshness ?? 0,
     read: sites.filter((site) => site.n > 0),
     unread: sites.filter((site) => site.n === 0),
+    tails: fewParts,
     size,
     precision: new Float64Array(size * size),
     shift: new Float64Array(size),
@@ -262,6 +271,15 @@ const BELL_NODES = 9;
 /** How far the nodes run either way [sd of the bell]. */
 const BELL_REACH = 4.5;
 
+/**
+ * More than this on the end nodes is more than a normal has there: a bell of two laws, one wide and one narrow, as of a part that wore
+ * next to nothing and may be an odd one. In a class of few parts it is gone over further out, and closer: hours far ahead are by a few
+ * per cent off else.
+ */
+const TAILS = 1e-4;
+const TAIL_REACH = 8;
+const TAIL_NODES = 33;
+
 /** Where a part's bell is to be looked for. */
 type Look = { centre: number; half: number; count: number };
 
@@ -297,7 +315,7 @@ const LEAST_TOLD = 0.4;
 const SCAN_NODES = 31;
 
 /** Looks for the part's bell of ln rate: nodes over 4.5 sd of where it should be, again until they resolve it. Ask after a cavity. */
-function findBell(part: PartSite, room: BlockRoom, figures: ClassFigures, laws: PartLaws): void {
+function findBell(part: PartSite, tails: boolean, room: BlockRoom, figures: ClassFigures, laws: PartLaws): void {
   const { cavityMean, cavityCov } = room;
   setReadings(part, figures, cavityMean, cavityCov);
   let { centre, half, count } =
@@ -318,6 +336,8 @@ function findBell(part: PartSite, room: BlockRoom, figures: ClassFigures, laws: 
     half = BELL_REACH * Math.max(found.bellSd * (onEnd ? 1.5 : 1), 0.6 * spacing);
     count = BELL_NODES;
   }
+  if (tails && found.ends > TAILS)
+    weighBell(part, laws, cavityMean[0]!, cavityCov[0]!, found.bellMean, TAIL_REACH * found.bellSd, TAIL_NODES, found);
   part.bellMean = found.bellMean;
   part.bellSd = found.bellSd;
 }
@@ -451,7 +471,7 @@ export function sweepBlock(
   const last = block.read.at(-1);
   for (const part of block.read) {
     if (!cavity(block, part)) continue;
-    findBell(part, room, figures, laws);
+    findBell(part, block.tails, room, figures, laws);
     sumUnknowns(part, room.cavityMean, room.cavityCov, laws, found);
     // after the last part all sites are gathered anew
     if (renewSite(part, room) && part !== last) spreadNews(block, part, room);
@@ -477,16 +497,16 @@ export function sweepBlock(
  * How many nodes carry a forecast: their steps in ln rate must be lost in the scatter of the path itself,
  * or hours at limit would show them.
  */
-const nodesFor = (half: number, pathScatter: number): number =>
-  Math.min(MOST_NODES - 1, Math.max(13, 2 * Math.ceil(half / (1.2 * pathScatter)) + 1));
+const nodesFor = (half: number, pathScatter: number, least: number): number =>
+  Math.min(MOST_NODES - 1, Math.max(least, 2 * Math.ceil(half / (1.2 * pathScatter)) + 1));
 
 /** Equal nodes of ln rate: `half` either way of the centre. */
 export type RateNodes = { centre: number; half: number; count: number };
 
 /** Nodes over a part's bell, as it stands after a sweep. @param reachSd how far they run either way, in sd of the bell */
-export function nodesOverBell(part: PartSite, figures: ClassFigures, reachSd = BELL_REACH): RateNodes {
+export function nodesOverBell(part: PartSite, figures: ClassFigures, reachSd = BELL_REACH, least = 13): RateNodes {
   const half = reachSd * part.bellSd;
-  return { centre: part.bellMean, half, count: nodesFor(half, figures.pathScatter) };
+  return { centre: part.bellMean, half, count: nodesFor(half, figures.pathScatter, least) };
 }
 
 /** What is held of u without a part's own word. */
@@ -511,8 +531,8 @@ export function nodesOfPart(
     part.bellMean = cavityMean[0]!;
     part.bellSd = Math.sqrt(cavityCov[0]! + laws.share.reduce((sum, share, r) => sum + share * laws.sd[r]! ** 2, 0));
   }
-  const lay = (): number => {
-    const { centre, half, count } = laid ?? nodesOverBell(part, figures);
+  const lay = (over = laid ?? nodesOverBell(part, figures)): number => {
+    const { centre, half, count } = over;
     weighBell(part, laws, cavityMean[0]!, cavityCov[0]!, centre, half, count, into);
     return (2 * half) / (count - 1);
   };
@@ -520,9 +540,10 @@ export function nodesOfPart(
   const spacing = lay();
   if (!laid && part.n > 0 && (into.ends > 2e-3 || into.bellSd < 0.5 * spacing)) {
     // the bell has moved since the sweep
-    findBell(part, room, figures, laws);
+    findBell(part, block.tails, room, figures, laws);
     lay();
   }
+  if (!laid && block.tails && into.ends > TAILS) lay(nodesOverBell(part, figures, TAIL_REACH, TAIL_NODES));
   keepNodes(part, figures, laws, into.nodes);
   return { cavityMean: cavityMean[0]!, cavityVar: cavityCov[0]! };
 }

@@ -5,7 +5,7 @@ import { type HarshnessWord, harshness, harshnessWord, muWithout } from './class
 import { heardKey } from './heardKey.ts';
 import { lawBuilder } from './lawBuilder.ts';
 import type { ClassLearning, ClassNode, MachineWord, ShopLearning } from './learnShop.ts';
-import { heaviestOf, MANY_PARTS } from './learnShop.ts';
+import { hasFewParts, heaviestOf, MANY_PARTS } from './learnShop.ts';
 import { clearBlock, type MachineBlock, machineBlock, partLaws, setBlockTimes, sweepBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import type { PartLaw } from './partLaw.ts';
@@ -60,7 +60,7 @@ function classesOnMachine(learning: ShopLearning, series: readonly WearSeries[])
     const read = parts.filter((part) => part.readings.length > 0);
     return {
       learning: of,
-      block: machineBlock(machineId, parts, of.sharedErrors),
+      block: machineBlock(machineId, parts, of.sharedErrors, hasFewParts(of.partsRead)),
       heard,
       heardIsCurrent: heard === undefined ? read.length === 0 : heard.key === heardKey(read),
       settled: null,

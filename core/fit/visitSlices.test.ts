@@ -14,6 +14,7 @@ const together = (...wearMm: number[]) =>
       }),
     ),
     true,
+    false,
   );
 
 const bell = (x: number, mean: number, sd: number) => Math.exp(-0.5 * ((x - mean) / sd) ** 2) / sd;

@@ -116,6 +116,7 @@ function productionLaw(one: Golden): { law: PartLaw; lnZ: number } {
       }),
     ],
     true,
+    false,
   );
   setBlockTimes(block, one.H_ref, figures);
   sweepBlock(block, one.mu, 1e-14, figures, laws);

@@ -32,8 +32,11 @@ function sharpness(part: PlainPart, prior: PlainPrior): number {
   return crude > 0 ? finest / (crude * Math.sqrt(t2)) : Number.POSITIVE_INFINITY;
 }
 
+/** Parts that may be odd ones and have worn next to nothing may wear as slowly as that [ln]. */
+const REACH_OF_ODD_PARTS = 6;
+
 function rateRange(parts: readonly PlainPart[], prior: PlainPrior, mu: Axis): [number, number] {
-  const reach = Math.max(3, 5 * prior.s0);
+  const reach = Math.max(3, 5 * prior.s0) + (prior.oddShare > 0 ? REACH_OF_ODD_PARTS : 0);
   const crude = parts.flatMap((part) => {
     const last = part.readings.at(-1);
     return last && last.wearMm > 0 && last.hours > 0 ? [Math.log((last.wearMm * prior.hRefHours) / last.hours)] : [];
