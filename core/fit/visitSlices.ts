@@ -10,22 +10,17 @@ export type VisitSlice = {
 };
 
 /**
- * An error of less than this share of the least wear that was measured in its visit bends nothing; and in a class of many parts, whose
- * figures are better known and whose machines are many, nothing that shows beside what thinning its figures costs.
+ * `bends`: an error of less than this share of the least wear that was measured in its visit bends nothing. A slice is as wide as `ofWear`, a
+ * share of that wear, but no narrower than `ofError`, a share of the error itself; their middles run `reach` sd of them all either way. In a class of many parts, whose figures are better
+ * known and whose machines are many, slices are only worth their time where they show beside what thinning its figures costs.
  */
-const BENDS = { few: 0.2, many: 0.4 };
-
-/** A slice is as wide as this share of that wear. */
-const OF_WEAR = 0.12;
-
-/** But no narrower than this share of the error itself. */
-const OF_ERROR = 0.4;
+const SLICES = {
+  few: { bends: 0.2, ofWear: 0.08, ofError: 0.28, reach: 3 },
+  many: { bends: 0.4, ofWear: 0.12, ofError: 0.4, reach: 2.6 },
+};
 
 /** Middles of slices lie so many of their sd apart: their sum then hardly ripples. */
 const APART = 1.4;
-
-/** How far the middles run either way, in sd of them all. */
-const REACH = 2.6;
 
 /**
  * Slices of a visit's shared error e that make it up, narrow beside the wear of its parts: from the middle one upwards, and downwards.
@@ -43,14 +38,15 @@ const REACH = 2.6;
 export function visitSlices(
   block: MachineBlock,
   visitErrorMm: number,
-  parts: keyof typeof BENDS,
+  parts: keyof typeof SLICES,
 ): [VisitSlice[], VisitSlice[]] | null {
   const { place, leastWearMm } = block.bent;
-  const width = Math.max(OF_WEAR * leastWearMm, OF_ERROR * visitErrorMm);
-  if (place === 0 || visitErrorMm < BENDS[parts] * leastWearMm) return null;
+  const { bends, ofWear, ofError, reach } = SLICES[parts];
+  if (place === 0 || visitErrorMm < bends * leastWearMm) return null;
+  const width = Math.max(ofWear * leastWearMm, ofError * visitErrorMm);
   const spread = Math.sqrt(visitErrorMm ** 2 - width ** 2);
   const step = APART * width;
-  const most = Math.ceil((REACH * spread) / step);
+  const most = Math.ceil((reach * spread) / step);
   const weight = (k: number): number => Math.exp(-0.5 * ((k * step) / spread) ** 2);
   let total = 0;
   let square = 0;
