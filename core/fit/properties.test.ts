@@ -107,8 +107,8 @@ describe('whatever the readings', () => {
         const [a] = hoursOf(known(figures), [partOf(list)]);
         const [b] = hoursOf(doubled, [partOf(list)]);
         a!.forEach((hours, i) => {
-          // the number of nodes goes by c, so the sums are not the same ones
-          close(hours, b![i]!, 1e-4);
+          // the number of nodes goes by c, and so whether tails are gone over: the sums are not the same ones
+          close(hours, b![i]!, 2e-4);
         });
       }),
       { numRuns: 40, seed: 9, endOnFailure: true },
