@@ -90,7 +90,13 @@ export function openRecord(path: string, options: OpenOptions = {}): OpenRecord 
       if (isOlder) migrateRecord(sqlite, path, migrationsFolder);
       sqlite.pragma('foreign_keys = ON');
       const orm = drizzle({ client: sqlite, schema });
-      return { path, readOnly, fileId: fileIdOf(path), sqlite, orm, read: orm, close: () => closeFile(sqlite) };
+      const closing = new AbortController();
+      const close = () => {
+        closing.abort();
+        closeFile(sqlite);
+      };
+      const { signal: untilClosed } = closing;
+      return { path, readOnly, fileId: fileIdOf(path), sqlite, orm, read: orm, untilClosed, close };
     } catch (thrown) {
       sqlite.close();
       throw thrown;

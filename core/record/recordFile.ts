@@ -29,6 +29,8 @@ export type OpenRecord = ReadableRecord & {
   /** tells this very file from one put in its place; null: it is kept in memory, or the system gives files no number */
   readonly fileId: string | null;
   readonly orm: BetterSQLite3Database<Tables>;
+  /** aborted when the record is closed: what is worked out from it beside the program is then for nobody */
+  readonly untilClosed: AbortSignal;
   /** Folds the write-ahead log into the file and lets it go, so that copying the one file is safe. */
   close(): void;
 };

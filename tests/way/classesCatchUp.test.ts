@@ -1,4 +1,5 @@
-import { afterEach, expect, test } from 'vitest';
+import { Worker } from 'node:worker_threads';
+import { afterEach, expect, test, vi } from 'vitest';
 import { listMachines } from '#core/record/machineStore.ts';
 import { pointsOfAssemblies } from '#core/record/pointStore.ts';
 import { type Context, lifeOf, recordOf } from '#core/use-cases/context.ts';
@@ -84,4 +85,18 @@ test('whoever does not ask for that waits for what a full learning gives', async
   expect(waited.learning).toBe(false);
   await learningSettled(context);
   expect(await machinesListHandler(context, { atOnce: false })).toEqual(waited);
+});
+
+test('a record that is closed while it is learned from holds no processor: its thread is ended', async () => {
+  const told = vi.spyOn(Worker.prototype, 'postMessage');
+  const ended = vi.spyOn(Worker.prototype, 'terminate');
+  try {
+    context = aLoaderShop();
+    await machinesListHandler(context, { atOnce: true });
+    await vi.waitFor(() => expect(told).toHaveBeenCalledOnce());
+    context.close();
+    expect(ended.mock.contexts).toEqual(told.mock.contexts);
+  } finally {
+    vi.restoreAllMocks();
+  }
 });

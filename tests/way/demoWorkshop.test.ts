@@ -5,8 +5,9 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { ForecastRow } from '#core/contract/forecast.ts';
 import { loadShopLife } from '#core/record/loadShopLife.ts';
 import { day } from '#core/units/day.ts';
-import { forecastRows } from '#core/use-cases/forecastAll.ts';
+import { forecastsOfMachine, seriesOfShop } from '#core/way.ts';
 import { aRecord, brought, filesOf } from '#tests/support/aRecord.ts';
+import { learningOfDemo } from '#tests/support/learnedDemo.ts';
 
 /** The demo workshop in, what demo-data/expected.md says of it out. */
 const DEMO = join(import.meta.dirname, '..', '..', 'demo-data');
@@ -29,11 +30,15 @@ const table = <T>(file: string): T[] =>
 
 let rows: ForecastRow[] = [];
 
-beforeAll(() => {
+beforeAll(async () => {
   const record = aRecord();
   const account = brought(record, filesOf(join(DEMO, 'workshop')), { asOf: AS_OF });
   expect(account.faults).toEqual([]);
-  rows = forecastRows(loadShopLife(record, { asOf: AS_OF }), AS_OF);
+  // the same workshop a week before, its jobs in: what it teaches of its classes is as good as the same
+  const learning = await learningOfDemo();
+  const shop = seriesOfShop(loadShopLife(record, { asOf: AS_OF }), AS_OF, learning.habit);
+  const { machines } = shop.life;
+  rows = machines.flatMap(({ machineId }) => forecastsOfMachine(shop, machineId, learning).points);
   record.close();
 });
 

@@ -58,13 +58,17 @@ export type ThreadWork = LearnFrom | LearnFromRecord | TryFrom;
 /**
  * Learns in a thread of its own, so that whoever asks meanwhile is answered. The thread keeps no program alive. Where no
  * thread can be started, it is learned here.
+ * @param unwanted aborted when nobody wants it any more: the thread is ended, and the answer is null
+ * @returns null: nothing the classes rest on has changed, or nobody wanted it any more
  * @throws RefusedError job-out-of-memory
  */
-export const learnInBackground = (from: LearnFrom | LearnFromRecord): Promise<Learning | null> =>
-  inThread<Learning | null>(from);
+export const learnInBackground = (
+  from: LearnFrom | LearnFromRecord,
+  unwanted?: AbortSignal,
+): Promise<Learning | null> => inThread<Learning | null>(from, unwanted);
 
 /** What other settings would move, worked out in a thread of its own. */
-export const movedInBackground = (from: TryFrom): Promise<Moved> => inThread<Moved>(from);
+export const movedInBackground = (from: TryFrom): Promise<Moved> => inThread<Moved>(from) as Promise<Moved>;
 
 const WORKER = threadFile('learnWorker', import.meta.url);
 
@@ -72,10 +76,17 @@ const WORKER = threadFile('learnWorker', import.meta.url);
 const WAITS_MS = 60_000;
 let waiting: { worker: Worker; leaves: NodeJS.Timeout } | null = null;
 
-function inThread<T>(from: ThreadWork): Promise<T> {
+function inThread<T>(from: ThreadWork, unwanted?: AbortSignal): Promise<T | null> {
   return new Promise((resolve, reject) => {
+    if (unwanted?.aborted) return resolve(null);
     const worker = waitingThread() ?? newThread();
+    const endUnwanted = () => {
+      void worker.terminate();
+      resolve(null);
+    };
+    unwanted?.addEventListener('abort', endUnwanted, { once: true });
     const hereInstead = (why: Error) => {
+      unwanted?.removeEventListener('abort', endUnwanted);
       try {
         // what was too much for the thread would be too much here, and take the program with it
         if (ranOutOfMemory(why)) throw new RefusedError({ code: 'job-out-of-memory' });
@@ -87,6 +98,7 @@ function inThread<T>(from: ThreadWork): Promise<T> {
     worker.once('error', hereInstead);
     worker.once('message', (answer: T) => {
       worker.off('error', hereInstead);
+      unwanted?.removeEventListener('abort', endUnwanted);
       if (waiting === null) waiting = { worker, leaves: setTimeout(endWaiting, WAITS_MS).unref() };
       else void worker.terminate();
       resolve(answer);

@@ -172,7 +172,7 @@ async function catchUp(context: Context, record: OpenRecord): Promise<void> {
     for (let now = ''; context.record === record && now !== stateOfRecord(context); ) {
       now = stateOfRecord(context);
       const learning = await learnedNow(context, record);
-      if (context.record !== record) return; // closed, or another opened, meanwhile
+      if (learning === null || context.record !== record) return; // closed, or another opened, meanwhile
       keep(record, learning, now);
     }
   } catch (thrown) {
@@ -183,14 +183,18 @@ async function catchUp(context: Context, record: OpenRecord): Promise<void> {
   }
 }
 
-async function learnedNow(context: Context, record: OpenRecord): Promise<Learning> {
-  const known = stateOf(record).learning;
+/** @returns null: the record was closed before anything was learned */
+async function learnedNow(context: Context, record: OpenRecord): Promise<Learning | null> {
+  const { learning: known } = stateOf(record);
+  const { untilClosed } = record;
   const asOf = context.today();
-  if (isLarge(context) && record.path !== ':memory:')
-    return (await learnInBackground({ recordPath: record.path, asOf, known: known?.fingerprint ?? null })) ?? known!;
+  if (isLarge(context) && record.path !== ':memory:') {
+    const from = { recordPath: record.path, asOf, known: known?.fingerprint ?? null };
+    return (await learnInBackground(from, untilClosed)) ?? known;
+  }
   const shop = heardSeries(context, asOf);
   if (known && learnedFrom(shop, settingsOf(shop.life)).fingerprint === known.fingerprint) return known;
-  return (await learnInBackground({ life: shop.life, asOf }))!;
+  return learnInBackground({ life: shop.life, asOf }, untilClosed);
 }
 
 /** A record that cannot be written to (read-only, a full disk) is learned again at the next start. */
