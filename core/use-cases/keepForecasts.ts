@@ -29,12 +29,24 @@ export function standingForecasts(
   return shop.life.points
     .filter((point) => point.machineId === machineId && (pointIds === null || pointIds.has(point.pointId)))
     .flatMap((point) => {
-      const told = foretoldOfPoint(shop, point, laws, learning);
+      const told = foretoldOnce(laws, point.pointId, () => foretoldOfPoint(shop, point, laws, learning));
       const partOrdinal = shop.ofPoint(point).present.ordinal;
       const { pointId } = point;
       return told ? [{ pointId, partOrdinal, asOf, learnedFrom: learning.fingerprint, foretold: told }] : [];
     });
 }
+
+/** Worked out while a sheet is typed, and asked for when it is saved: kept with the laws, which rest on all that these rest on. */
+function foretoldOnce(laws: Laws, pointId: number, workOut: () => Foretold | null): Foretold | null {
+  const known = foretoldBy.get(laws) ?? new Map<number, Foretold | null>();
+  foretoldBy.set(laws, known);
+  const before = known.get(pointId);
+  const told = before === undefined ? workOut() : before;
+  known.set(pointId, told);
+  return told;
+}
+type Laws = ReturnType<ShopNow['lawsOf']>;
+const foretoldBy = new WeakMap<Laws, Map<number, Foretold | null>>();
 
 /** What they are kept for. */
 export type KeptFor =

@@ -8,7 +8,6 @@ import { pointsOfShop } from '../way/pointsOfShop.ts';
 import { partsOfMachine, type ShopSeries } from '../way/shopSeries.ts';
 import {
   forecastsOfMachine,
-  hoursLeftOfMachine,
   type Learning,
   lawsOfMachine,
   learnClasses,
@@ -61,12 +60,6 @@ export function shopAround(context: Context, machineId: number): ShopNow {
 export function settleAhead(context: Context, machineId: number): void {
   const learning = learningSoFar(context);
   if (learning) nowOf(context, seriesAround(context, machineId), learning).lawsOf(machineId);
-}
-
-/** While a sheet is typed: the hours left too, against which the save says what it moved. */
-export function readyToSave(context: Context, machineId: number): void {
-  const learning = learningSoFar(context);
-  if (learning) hoursLeftOfMachine(seriesAround(context, machineId), machineId, learning);
 }
 
 /** A position, an assembly, and all they are bound to: what they ever sat on. Of one that is not on record nothing stands. */

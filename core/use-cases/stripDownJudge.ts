@@ -6,7 +6,7 @@ import type { Context } from './context.ts';
 import { askAboutDial } from './dialQuestion.ts';
 import { dialReadingEvent } from './notedDial.ts';
 import { hoursOfMachine } from './seriesNow.ts';
-import { readyToSave } from './shopNow.ts';
+import { readyToSave } from './stripDownSave.ts';
 import { judgeTyped, judgeTypedRenewals, type TypedStripDown, typedStripDown } from './typedStripDown.ts';
 
 /** What is odd about what was typed so far; keeps nothing. */
@@ -25,7 +25,7 @@ export const stripDownJudgeHandler: Handler<typeof stripDownJudge, Context> = (c
       ? [{ pointId, station, question: { code, facts, choices: ['measure-again', 'right-as-read'] } }]
       : [];
   });
-  readyToSave(context, draft.machineId);
+  readyToSave(context, typed);
   const { line } = hoursOfMachine(context, draft.machineId);
   const dialQuestion =
     draft.dialHours === null ? null : askAboutDial(line, dialReadingEvent(typed.takenOn, draft.dialHours)).question;

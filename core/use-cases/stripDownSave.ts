@@ -12,10 +12,11 @@ import { hoursLeftOfMachine } from '../way.ts';
 import { measuredVisits } from './check/scoredForecasts.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { keepForecasts, type StandingForecast, standingForecasts } from './keepForecasts.ts';
+import { learningSoFar } from './learning/shopLearning.ts';
 import { type NotedDial, notedDial } from './notedDial.ts';
 import { refuseSavedMeanwhile } from './savedMeanwhile.ts';
 import { seriesAround } from './seriesNow.ts';
-import { type ShopNow, shopAround, shopNowFrom } from './shopNow.ts';
+import { nowOf, type ShopNow, shopAround, shopNowFrom } from './shopNow.ts';
 import { refuseTypedMeanwhile } from './typedMeanwhile.ts';
 import { judgeTyped, judgeTypedRenewals, type TypedStripDown, typedStripDown } from './typedStripDown.ts';
 import { isEmpty, parkedOf, writeStripDown } from './writeStripDown.ts';
@@ -52,6 +53,19 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
     against: againstStanding(standing, after, typed.takenOn),
   };
 };
+
+/**
+ * While a sheet is typed: what its save says that it moved is laid against the hours left by then, and the forecasts it keeps are
+ * those of before, so that both can be worked out before it. Of a day gone by they are left to the save.
+ */
+export function readyToSave(context: Context, typed: TypedStripDown): void {
+  const learning = learningSoFar(context);
+  if (!learning) return;
+  const { machineId } = typed.draft;
+  const now = nowOf(context, seriesAround(context, machineId), learning);
+  hoursLeftOfMachine(now.shop, machineId, learning);
+  if (typed.takenOn === now.asOf) standingBefore(context, typed, now);
+}
 
 /**
  * The forecasts of the parts it opens as they stood just before. A sheet that comes late is laid against what was held on its

@@ -2,7 +2,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { checkExplain, checkRead, checkWorth } from '#core/contract/check.ts';
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
 import { slipMake } from '#core/contract/slip.ts';
-import { stripDownSave } from '#core/contract/stripDown.ts';
+import { stripDownJudge, stripDownSave } from '#core/contract/stripDown.ts';
 import { keptForecastsOf } from '#core/record/keptForecastStore.ts';
 import { recordOf } from '#core/use-cases/context.ts';
 import { aShopWithAHitch, aSize } from '#tests/support/aHitch.ts';
@@ -51,6 +51,23 @@ describe('a forecast is kept', () => {
     const { entries } = await program.ask(entriesList, { beforeEntryId: null, limit: 1 });
     await program.ask(entriesUndoLast, { entryId: entries[0]!.entryId, by: 'Bo' });
     expect(kept().some((one) => one.stripDownId === stripDownId)).toBe(false);
+  });
+
+  test('as it stands when it is saved, worked out while the sheet was typed or not', async () => {
+    await saved('2024-01-10', 2500, 11.2);
+    const typed = { ...shop.draft('2026-11-09', 3600), sizes: [aSize(shop.strip.pointId, 10.7, 'front')] };
+    await program.ask(stripDownJudge, typed);
+    await saved('2026-01-10', 3400, 10.9); // entered meanwhile
+    const save = async () => {
+      const { stripDownId } = await program.ask(stripDownSave, { ...typed, dialSure: true, anotherSure: true });
+      return kept().find((one) => one.stripDownId === stripDownId)!.foretold;
+    };
+    const notJudged = await save();
+    expect(notJudged).toMatchObject({ last: { workedHours: 3400 }, basis: { ownReadings: 2 } });
+    const { entries } = await program.ask(entriesList, { beforeEntryId: null, limit: 1 });
+    await program.ask(entriesUndoLast, { entryId: entries[0]!.entryId, by: 'Bo' });
+    await program.ask(stripDownJudge, typed);
+    expect(await save()).toEqual(notJudged);
   });
 });
 
