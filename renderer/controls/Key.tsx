@@ -1,5 +1,4 @@
-import type { ReactNode } from 'react';
-import { Button } from 'react-aria-components';
+import type { KeyboardEvent, ReactNode } from 'react';
 import { useAccelerator } from './useAccelerator.ts';
 
 export type KeyProps = {
@@ -30,18 +29,30 @@ export function Key({
   useAccelerator(letter && !disabled ? letter : null, onPress);
   const className = ['key', first && 'first', red && 'red'].filter(Boolean).join(' ');
   return (
-    <Button
+    <button
       className={className}
-      onPress={onPress}
-      isDisabled={disabled}
+      onClick={(event) => {
+        event.stopPropagation(); // the row it stands in is not pressed
+        onPress();
+      }}
+      onKeyDown={pressOnce}
+      disabled={disabled}
       type={type}
+      // biome-ignore lint/a11y/noAutofocus: the key that is meant next, where a screen or a question has come up for it
       autoFocus={autoFocus}
       {...(letter && { 'aria-keyshortcuts': letter })}
     >
       {children}
       {letter && <Letter>{letter}</Letter>}
-    </Button>
+    </button>
   );
+}
+
+/** Enter and the space bar press it, nothing around it; held down they press once. */
+function pressOnce(event: KeyboardEvent): void {
+  if (!(event.key === 'Enter' || event.key === ' ') || event.altKey || event.ctrlKey || event.metaKey) return;
+  event.stopPropagation();
+  if (event.repeat) event.preventDefault();
 }
 
 /** A letter as printed on a key; also alone, in a line that explains keys. */

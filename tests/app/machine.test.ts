@@ -87,6 +87,24 @@ windowTest(
     expect(left.every((hours) => hours > 0)).toBe(true);
     expect(left).toEqual([...left].sort((a, b) => a - b));
 
+    // along the tabs by arrows, round their end; from them into the panel
+    const tab = page.getByRole('tab', { selected: true });
+    await page.getByRole('tab', { name: 'Owners' }).click();
+    for (const [key, name] of [
+      ['ArrowRight', 'Sizes'],
+      ['ArrowLeft', 'Owners'],
+      ['Home', 'Sizes'],
+      ['ArrowRight', 'Limits'],
+    ] as const) {
+      await page.keyboard.press(key);
+      expect(await tab.textContent()).toBe(name);
+      expect(await tab.evaluate((its) => its === document.activeElement)).toBe(true);
+    }
+    await page.keyboard.press('Tab');
+    expect(await page.getByRole('tabpanel', { name: 'Limits' }).evaluate((its) => its === document.activeElement)).toBe(
+      true,
+    );
+
     for (const tab of ['Sizes', 'Limits', 'Why this number', 'Hours', 'Findings', 'Visits and slips']) {
       await page.getByRole('tab', { name: new RegExp(`^${tab}`) }).click();
       await expectAxeClean(page, tab);

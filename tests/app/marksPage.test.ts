@@ -230,6 +230,20 @@ describe.skipIf(browserPath === undefined && !process.env.CI)(`in a browser (non
     await page.locator('.question').waitFor({ state: 'detached' });
   });
 
+  test('Enter or the space bar held down press a key once', async () => {
+    const page = await openPage('/marks/controls');
+    await page.evaluate(() => {
+      const counting = Object.assign(window, { presses: 0 });
+      window.addEventListener('click', () => counting.presses++, true);
+    });
+    await page.getByRole('button', { name: 'Save', exact: true }).focus();
+    for (const key of ['Enter', 'Space']) {
+      for (let times = 0; times < 3; times++) await page.keyboard.down(key);
+      await page.keyboard.up(key);
+    }
+    expect(await page.evaluate(() => (window as unknown as { presses: number }).presses)).toBe(2);
+  });
+
   test('what is typed is echoed as understood, and questioned where it can be read two ways', async () => {
     const page = await openPage('/marks/controls');
     await page.getByLabel('Bottom rear').fill('10,2');
