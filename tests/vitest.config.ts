@@ -4,7 +4,9 @@ import { longRun } from './support/counts.ts';
 import { LongestFirst } from './support/longestFirst.ts';
 
 /** Put another Electron, or other threads, in the place of what the program imports, which a process can do for one file alone. */
-const ALONE = ['app/electronMain', 'app/recallNotice', 'record/outOfMemory'].map((name) => `tests/${name}.test.ts`);
+const ALONE = ['app/electronMain', 'app/recallNotice', 'record/heedlessThread', 'record/outOfMemory'].map(
+  (name) => `tests/${name}.test.ts`,
+);
 /** Ample for a slow or busy computer: a test judges what comes out, never how fast. */
 const common = {
   testTimeout: longRun ? 3_600_000 : 300_000,

@@ -24,7 +24,7 @@ import { type ShopUse, type UseOfYear, useOfYear } from './useOfYear.ts';
 import { wearFan } from './wearFan.ts';
 import { chanceReadingBelow } from './wearLaw.ts';
 
-const runs = longRun ? 200 : 8;
+const runs = longRun ? 200 : 5;
 
 /** As sheets have them: to a thousandth. */
 const anything = (low: number, high: number) =>

@@ -21,6 +21,7 @@ import { type ForecastSettings, USUAL_WORK_TYPES } from '../shop/forecastSetting
 import { refuseField } from './asked.ts';
 import { type Context, entryNow, lifeOf, recordOf } from './context.ts';
 import { movedInBackground } from './learning/learnInBackground.ts';
+import { learningSoFar } from './learning/shopLearning.ts';
 
 export const forecastSettingsReadHandler: Handler<typeof forecastSettingsRead, Context> = (context) => {
   const { changed, workTypes } = readForecastSettings(recordOf(context));
@@ -42,7 +43,7 @@ export const forecastSettingsReadHandler: Handler<typeof forecastSettingsRead, C
 export const forecastSettingsTryHandler: Handler<typeof forecastSettingsTry, Context> = (context, asked) => {
   const forecastSettings = soundSettings(asked);
   const asOf = context.today();
-  return movedInBackground({ life: lifeOf(context, { asOf }), asOf, forecastSettings });
+  return movedInBackground({ life: lifeOf(context, { asOf }), asOf, forecastSettings, known: learningSoFar(context) });
 };
 
 export const forecastSettingsSaveHandler: Handler<typeof forecastSettingsSave, Context> = (

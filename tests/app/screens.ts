@@ -4,7 +4,7 @@ import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { hoursAdd } from '#core/contract/hours.ts';
-import { machineTakeIn } from '#core/contract/machine.ts';
+import { machinesList, machineTakeIn } from '#core/contract/machine.ts';
 import type { AskOf, Operation, ReplyOf } from '#core/contract/operation.ts';
 import { recordOpen, recordStartEmpty, recordState } from '#core/contract/record.ts';
 import { shopRead, shopSave } from '#core/contract/shop.ts';
@@ -99,11 +99,15 @@ export async function inchShop(ask: OpenProgram['ask']): Promise<{ machineId: nu
   return made;
 }
 
-/** One machine with a hitch, read and measured once: enough to type into, and no learning to wait for. */
+/** One machine with a hitch, read and measured once, its classes learned: enough to type into, and no learning to wait for. */
 export async function smallShop(ask: OpenProgram['ask']): Promise<{ machineId: number }> {
   const { today } = await told(ask, recordState, {});
   const open = (path: string) => told(ask, recordOpen, { path });
-  return laidOnce({ recordPath: recordPathOf(ask), today, open }, 'a small shop', () => laySmallShop(ask));
+  return laidOnce({ recordPath: recordPathOf(ask), today, open }, 'a small shop', async () => {
+    const made = await laySmallShop(ask);
+    await told(ask, machinesList, {}); // waits for what the classes teach, and keeps it
+    return made;
+  });
 }
 
 async function laySmallShop(ask: OpenProgram['ask']): Promise<{ machineId: number }> {

@@ -18,8 +18,8 @@ import { heardLife } from './heardNow.ts';
 export type LearnFrom = { life: ShopLife; asOf: Day };
 /** The same of a large shop, which the thread reads by itself, and what is known already. */
 export type LearnFromRecord = { recordPath: string; asOf: Day; known: string | null };
-/** The same, and settings to be tried on it. */
-export type TryFrom = LearnFrom & { forecastSettings: ForecastSettings };
+/** The same, settings to be tried on it, and what was learned with those it has. */
+export type TryFrom = LearnFrom & { forecastSettings: ForecastSettings; known: Learning | null };
 
 /** Walks the shop afresh, habit of use and all, and learns its classes. */
 export const learnAfresh = ({ life, asOf }: LearnFrom): Learning => learnClasses(seriesOfShop(life, asOf));
@@ -41,9 +41,9 @@ function heardLifeAt(recordPath: string, asOf: Day): ShopLife {
   }
 }
 
-/** Forecasts the shop as it is and with other settings. */
-function tryAfresh({ life, asOf, forecastSettings }: TryFrom): Moved {
-  const points = (of: ShopLife) => forecastShop(of, asOf).machines.flatMap((machine) => machine.points);
+/** Forecasts the shop as it is and with other settings; learned again is only what is not known. */
+function tryAfresh({ life, asOf, forecastSettings, known }: TryFrom): Moved {
+  const points = (of: ShopLife) => forecastShop(of, asOf, known).machines.flatMap((machine) => machine.points);
   return movedForecasts(points(life), points({ ...life, forecastSettings }));
 }
 
