@@ -1,13 +1,20 @@
 import { assertInvariant } from '../outcome.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
 import { type BlockState, bellsIn, blockState, keepState, restoreState } from './blockState.ts';
-import { type ClassPool, classEvidence, type HarshnessWord, harshnessWord, muWithout } from './classEvidence.ts';
+import {
+  type ClassEvidence,
+  type ClassPool,
+  classEvidence,
+  type HarshnessWord,
+  harshnessWord,
+  muWithout,
+} from './classEvidence.ts';
 import { type FigureCoordinates, figureCoordinates, figuresAt } from './classFigures.ts';
 import type { ClassPrior } from './classPrior.ts';
 import { figureCloud, figureCloudFrom } from './figureCloud.ts';
 import { fairMesh, fineMesh, lookMesh, type MeshOf, type Posterior } from './figureGrid.ts';
 import { heardKey } from './heardKey.ts';
-import { byText, clearBlock, contentKey, machineBlock } from './machineBlock.ts';
+import { byText, clearBlock, contentKey, machineBlock, partLaws } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import type { ClassFigures } from './partSite.ts';
 import { type Proposal, withoutLast } from './proposal.ts';
@@ -319,7 +326,7 @@ const FAR_BELOW = 12;
 /** A place no further below the best than this weighs much: it is gone through twice. */
 const WEIGHS_MUCH = 4;
 
-/** `bellsAt`: the parts' bells at a place that was asked beside another; none elsewhere. */
+/** `bellsAt`: bells of a part never read, and of the parts, at a place that was asked beside another; none elsewhere. */
 type SettledPosterior = { lnPosterior: Posterior; bellsAt: (x: readonly number[]) => Pick<WeighedFigures, 'bells'> };
 
 /**
@@ -336,12 +343,18 @@ function settledPosterior(
 ): SettledPosterior {
   const state = blockState(pool.blocks);
   const states = new Map<readonly number[], BlockState>();
+  const bells = new Map<readonly number[], Float64Array>();
   const rounds = hasManyParts(pool) ? 1 : 2;
   let best = Number.NEGATIVE_INFINITY;
   const lnPosterior: Posterior = (x, near) => {
     stop();
     const lnPrior = -0.5 * x.reduce((sum, entry) => sum + entry * entry, 0);
-    const at = (rounds: number) => classEvidence(pool, figuresOf(x), others, settings, rounds).lnZ + lnPrior;
+    const figures = figuresOf(x);
+    let evidence: ClassEvidence | null = null;
+    const at = (rounds: number) => {
+      evidence = classEvidence(pool, figures, others, settings, rounds);
+      return evidence.lnZ + lnPrior;
+    };
     let value = Number.NEGATIVE_INFINITY;
     const beside = near && states.get(near);
     if (beside || Number.isFinite(best)) {
@@ -361,14 +374,22 @@ function settledPosterior(
       const own = blockState(pool.blocks);
       keepState(pool.blocks, own);
       states.set(x, own);
+      bells.set(x, Float64Array.of(...neverRead(evidence!, figures, settings), ...bellsIn(pool.blocks, own)));
     }
     return Number.isFinite(value) ? value : Number.NEGATIVE_INFINITY;
   };
   const bellsAt = (x: readonly number[]) => {
-    const own = states.get(x);
-    return own ? { bells: bellsIn(pool.blocks, own) } : {};
+    const own = bells.get(x);
+    return own ? { bells: own } : {};
   };
   return { lnPosterior, bellsAt };
+}
+
+/** Mean and sd of ln rate of a part of the class that was never read, on a machine of which nothing is known. */
+function neverRead({ muEta, muLambda }: ClassEvidence, figures: ClassFigures, settings: ModelSettings): number[] {
+  const { share, sd } = partLaws(figures.partScatter, settings);
+  const ownVar = share.reduce((sum, of, law) => sum + of * sd[law]! ** 2, 0);
+  return [muEta / muLambda, Math.sqrt(1 / muLambda + figures.machineScatter ** 2 + ownVar)];
 }
 
 /** A class of so many parts is dear to weigh, and its figures are much like a normal. */

@@ -7,7 +7,7 @@ const WHERE = [-1.6, -0.6, 0.6, 1.6];
 /**
  * Chances that a part has worn as much by some hours as its like does in a typical life, at each of the figures that are held
  * possible of the class: much like what it will be forecast by. A part's hours are those at which it is worn so with a chance of
- * about 5, 27, 73 and 95 %; of more parts than rows allow, every second, third, ...
+ * about 5, 27, 73 and 95 %; of more parts than rows allow, the first, then every second, third, ...
  *   h = H exp((m0 - mean beta - z sd beta) / mean g),  chance = Phi((beta + g ln(h / H) - m0) / sd)
  * @param points those of one class; without their bells there are no rows
  * @param weights of the points, summing to 1

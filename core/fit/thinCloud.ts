@@ -5,7 +5,7 @@ import { shares } from './proposal.ts';
 
 /**
  * Figures with the ln of their weight, up to a constant; and, where they were asked, what is held of the parts' ln rates there: mean
- * and sd of each, one part after another.
+ * and sd of each, one part after another; first of one that was never read.
  */
 export type WeighedFigures = { figures: ClassFigures; lnWeight: number; bells?: Float64Array };
 export type WeighedPoint = { figures: ClassFigures; weight: number };

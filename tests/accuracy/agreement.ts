@@ -41,6 +41,13 @@ export const variedClass = (parts: number, k: number): ShopSet =>
     partScatter: [0.3, 0.15, 0.3, 0.3, 0.5][k % 5]!,
   });
 
+/** The same with one part more, which was never read. */
+export const withOneNeverRead = (set: ShopSet): ShopSet => ({
+  ...set,
+  series: [...set.series, { ...set.series[0]!, pointId: NEVER_READ, machineId: NEVER_READ, readings: [] }],
+});
+const NEVER_READ = 1_000_000;
+
 /** How many classes of each size are compared: about 110 parts, in full over 2,000. */
 export const agreementClasses = (full: boolean): [parts: number, classes: number][] =>
   full

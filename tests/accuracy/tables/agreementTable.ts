@@ -8,6 +8,7 @@ import {
   compareWithPlain,
   share,
   variedClass,
+  withOneNeverRead,
 } from '../agreement.ts';
 import { compareSharing, sharedTerms, sharingMachines } from '../machinesAgreement.ts';
 import { places, printTable } from '../printTable.ts';
@@ -18,7 +19,7 @@ export function agreementTable(full: boolean): void {
   let all: Agreement[] = [];
   for (const [parts, count] of agreementClasses(full)) {
     const runs = Array.from({ length: count }, (_, k) =>
-      compareWithPlain(variedClass(parts, k), additions[0]!.settings),
+      compareWithPlain(withOneNeverRead(variedClass(parts, k)), additions[0]!.settings),
     );
     rows.push(rowOf('none', parts, runs));
     all = all.concat(runs.flatMap((run) => run.parts));

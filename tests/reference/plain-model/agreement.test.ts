@@ -6,6 +6,7 @@ import {
   compareWithPlain,
   plainSettings,
   variedClass,
+  withOneNeverRead,
 } from '#tests/accuracy/agreement.ts';
 import { halvings } from '#tests/accuracy/halving.ts';
 import { longRun } from '#tests/support/counts.ts';
@@ -21,10 +22,13 @@ const SHARP = { meeting: 0.97, hours: 0.01, chance: 0.004 };
 describe('production against the plain model summed over grids', () => {
   for (const [parts, count] of agreementClasses(longRun)) {
     const { meeting, hours, chance } = parts >= 300 ? SHARP : GOAL;
-    it(`additions at zero, ${count} classes of ${parts}: hours within ${100 * hours} %, chances within ${chance}`, {
+    it(`additions at zero, ${count} classes of ${parts} and one never read in each: hours within ${100 * hours} %, chances within ${chance}`, {
       timeout: LONG_MS,
     }, () => {
-      const all = Array.from({ length: count }, (_, k) => compareWithPlain(variedClass(parts, k), plainSettings).parts);
+      const all = Array.from(
+        { length: count },
+        (_, k) => compareWithPlain(withOneNeverRead(variedClass(parts, k)), plainSettings).parts,
+      );
       const found = all.flat();
       expect(found.length).toBeGreaterThan(0.6 * parts * count);
       expect(found.filter(agrees).length / found.length).toBeGreaterThanOrEqual(meeting);

@@ -232,7 +232,10 @@ function addNodes(
           addSpread(held, curve, spread, mu, cell / partChance(curve, spread, mu, stride));
         }
       }
-      for (const { k, chance } of joined(held.map((value, i) => value * curve.chance[i]!))) {
+      for (const { k, chance } of joined(
+        held.map((value, i) => value * curve.chance[i]!),
+        Math.max(LEAST_STEP, scatter) / (curve.every * on.step),
+      )) {
         if (chance < LEAST_NODE) continue;
         const beta = rateAt(on, curve.from + k * curve.every);
         addNode(law, share * chance, beta, scatter, power, kernelAt(part, times, beta, scatter));
@@ -241,15 +244,16 @@ function addNodes(
   }
 }
 
-/** Steps between the nodes of a part's bell, in sd. */
+/** Steps between the nodes of a part's bell, in sd; nor wider than the scatter of its path, or than this [ln]: hours would show them. */
 const NODES_OF_SD = 0.6;
+const LEAST_STEP = 0.05;
 
 /**
  * A bell at fewer nodes: those within steps of its sd are told by two, at their mean less and more their own sd. Summed to the
  * third degree that is exact, and it holds where the bell is a comb: a class whose parts are all but alike has one tooth a mu.
  */
-function joined(bell: Float64Array): { k: number; chance: number }[] {
-  const width = Math.floor(NODES_OF_SD * bellSd(bell));
+function joined(bell: Float64Array, most: number): { k: number; chance: number }[] {
+  const width = Math.floor(Math.min(NODES_OF_SD * bellSd(bell), most));
   if (width < 3) return Array.from(bell, (chance, k) => ({ k, chance }));
   const nodes: { k: number; chance: number }[] = [];
   for (let from = 0; from < bell.length; from += width) {
