@@ -37,12 +37,17 @@ const BEYOND_DAYS = Math.round(BEYOND_YEARS * 365.25);
 /** Rates less likely than this do not move a date. */
 const NEGLIGIBLE = 1e-6;
 
-/** One table for each length of job, made when first asked for; the same every time. */
+/** One table for each length of job, made when first asked for; the same every time. The last few are kept: what is learned moves it. */
 const tables = new Map<number, GammaSmoothing>();
+const KEPT_TABLES = 8;
 
 function tableFor(jobHours: number): GammaSmoothing {
-  const table = tables.get(jobHours) ?? gammaSmoothing(jobHours);
+  const kept = tables.get(jobHours);
+  if (kept) return kept;
+  const table = gammaSmoothing(jobHours);
   tables.set(jobHours, table);
+  const [oldest] = tables.keys();
+  if (tables.size > KEPT_TABLES) tables.delete(oldest!);
   return table;
 }
 
