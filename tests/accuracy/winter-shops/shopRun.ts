@@ -68,6 +68,9 @@ export async function shopRun(shop: TrueShop, policy: Policy, prices: SimPrices)
   return run.closed();
 }
 
+/** What is learned before the first winter: the same under every policy and at every price. */
+const learnedAtFirst = new WeakMap<TrueShop, ShopLearning>();
+
 class ShopRun {
   private readonly shop: TrueShop;
   private readonly usesForecasts: boolean;
@@ -77,6 +80,8 @@ class ShopRun {
   private readonly allRenewedAt: (number | null)[];
   private readonly finished: WearSeries[][];
   private learning: ShopLearning | null = null;
+  /** laws of each machine as it is now: as good until it is measured, or a part of it renewed */
+  private readonly lawsOf = new Map<number, readonly PartLaw[]>();
   private readonly by: Chance;
   private readonly tally: RunTally = {
     ...{ work: 0, takeOffs: {}, visits: 0, breakdowns: 0, renewals: 0 },
@@ -102,8 +107,12 @@ class ShopRun {
 
   startWinter(winter: number): void {
     if (!this.usesForecasts || !LEARNED_IN.includes(winter)) return;
+    // before the first winter no policy has done anything yet
+    const before = winter === 0 ? learnedAtFirst.get(this.shop) : undefined;
     const series = this.places.flatMap((_, machine) => this.seriesOf(machine));
-    this.learning = learnShop(series, this.shop.priors, settings);
+    this.learning = before ?? learnShop(series, this.shop.priors, settings);
+    if (winter === 0) learnedAtFirst.set(this.shop, this.learning);
+    this.lawsOf.clear();
   }
 
   seen(machine: number): MachineSeen {
@@ -166,6 +175,7 @@ class ShopRun {
       this.finished[machine]!.push(this.seriesAt(machine, position, false));
       this.places[machine]![position] = { ordinal: place.ordinal + 1, fittedAt: at, readings: [] };
     }
+    this.lawsOf.delete(machine);
   }
 
   /** Measures positions as found; scores what was forecast of them just before. */
@@ -189,11 +199,14 @@ class ShopRun {
       const visit = `${machine}@${Math.round(at)}`;
       this.places[machine]![position]!.readings.push(aReading({ workedHours, wearMm, errorSdMm, visit }));
     }
+    this.lawsOf.delete(machine);
   }
 
   private laws(machine: number): readonly PartLaw[] {
     if (!this.learning) return [];
-    return machineLaws(this.learning, this.seriesOf(machine), settings);
+    const known = this.lawsOf.get(machine) ?? machineLaws(this.learning, this.seriesOf(machine), settings);
+    this.lawsOf.set(machine, known);
+    return known;
   }
 
   /** Parts in place first, in order of their positions, then those taken out. */
