@@ -1,4 +1,5 @@
 import type { Fault } from '#core/contract/operation.ts';
+import { wholeFigure } from '#core/words/quantityText.ts';
 
 type Facts = Fault['facts'];
 
@@ -73,9 +74,13 @@ export const exchangeFaults: Record<string, (facts: Facts) => { what: string; sa
   'job-running': () => ({ what: 'Other long work is still running.', next: 'Wait for it, or break it off.' }),
   'unknown-job': () => ({ what: 'The program knows nothing of this work any more.', next: 'Start it once more.' }),
   'job-out-of-memory': (f) => ({
-    what: `This work needed more memory than it may take${f.mostMb === undefined ? '' : ` (${f.mostMb}\u00A0MB)`}.`,
+    what: `This work needed more memory than it may take${f.mostMb === undefined ? '' : ` (${wholeFigure(Number(f.mostMb))}\u00A0MB)`}.`,
     safe: 'It ended there, and nothing of it is half done.',
-    next: 'Ask for less at once, a sheet in two parts for one. If it ends so again, make a backup and start the program again.',
+    next: `${
+      f.kind === 'forecast-shop'
+        ? 'Close other programs, then begin it again: it goes on where it was.'
+        : 'Ask for less at once, a sheet in two parts for one.'
+    } If it ends so again, make a backup and start the program again.`,
   }),
   'job-needs-file': () => ({ what: 'Long work needs a record that is a file.' }),
 };

@@ -134,7 +134,7 @@ function start(jobId: string, job: Job, cameToGrief: (state: JobState) => void):
   // a program that closes does not wait for it: what is half done is not kept
   worker.unref();
   const failed = (thrown: Error) => {
-    Object.assign(state, { state: 'refused', fault: faultOf(thrown, maxOldGenerationSizeMb) });
+    Object.assign(state, { state: 'refused', fault: faultOf(thrown, job.kind, maxOldGenerationSizeMb) });
     cameToGrief(state);
   };
   worker.on('message', (word: JobWord) => heard(state, word));
@@ -149,8 +149,8 @@ function start(jobId: string, job: Job, cameToGrief: (state: JobState) => void):
   return { state, cancel, worker, ended };
 }
 
-function faultOf(thrown: Error, mostMb: number): JobState['fault'] {
-  if (ranOutOfMemory(thrown)) return { code: 'job-out-of-memory', facts: { mostMb } };
+function faultOf(thrown: Error, kind: Job['kind'], mostMb: number): JobState['fault'] {
+  if (ranOutOfMemory(thrown)) return { code: 'job-out-of-memory', facts: { kind, mostMb } };
   const detail = `${thrown.name}: ${thrown.message}`.split('\n')[0]!.slice(0, 300);
   return { code: 'failed', facts: { operation: 'jobs/start', detail } };
 }
