@@ -76,20 +76,22 @@ import { photoDropHandler } from './photoDrop.ts';
 import { photoKeepHandler } from './photoKeep.ts';
 import { photoReadHandler } from './photoRead.ts';
 import {
+  planAwaySaveHandler,
+  planAwayStrikeHandler,
+  planSettingsSaveHandler,
+  planWeekSaveHandler,
+} from './plan/planGoesBy.ts';
+import {
   planAddHandler,
   planAgreeHandler,
   planAtFarmHandler,
-  planAwaySaveHandler,
-  planAwayStrikeHandler,
   planBookHandler,
   planDoneHandler,
   planMoveHandler,
   planPinHandler,
   planPostponeHandler,
   planReadHandler,
-  planSettingsSaveHandler,
   planSplitHandler,
-  planWeekSaveHandler,
 } from './plan/planHandlers.ts';
 import { pointAddHandler } from './pointAdd.ts';
 import { pointLimitsHandler } from './pointLimits.ts';

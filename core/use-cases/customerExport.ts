@@ -50,22 +50,9 @@ export type AboutTable = { file: string; what: string; heads: string[]; rows: Wr
 
 function tablesAbout(record: ReadableRecord, ids: readonly number[]): AboutTable[] {
   const ever = detailsEverOf(record, ids);
-  const stretches = ownedStretches(record).filter(({ customerId }) => ids.includes(customerId));
   const names = machineNames(record);
   const machine = (machineId: number) => names.get(machineId) ?? '';
   const hideOthers = othersHidden(record, ids);
-  const readings = stretches.flatMap((stretch) =>
-    dialRowsOf(record, stretch.machineId)
-      .filter(({ takenOn, undone, struck }) => !undone && !struck && isWithin(stretch, takenOn))
-      .map((row) => [machine(stretch.machineId), row.takenOn, row.kind, row.dialHours, hideOthers(row.saidBy)]),
-  );
-  const found = stretches.flatMap((stretch) => {
-    const assemblies = new Set(assembliesOnMachine(record, stretch.machineId).map(({ id }) => id));
-    return findingsOf(record)
-      .filter(({ assemblyId, takenOn }) => assemblies.has(assemblyId) && isWithin(stretch, takenOn))
-      .map((finding) => ({ stretch, finding }));
-  });
-  const declines = declinesOf(record);
   const texts = namingTexts(record, ids, namedBy(record, ids, []));
   return [
     {
@@ -74,37 +61,7 @@ function tablesAbout(record: ReadableRecord, ids: readonly number[]): AboutTable
       heads: ['name', 'place', 'address', 'phone', 'email', 'changed_at', 'changed_by'],
       rows: ever.map((row) => [row.name, row.place, row.address, row.phone, row.email, row.madeAt, row.madeBy]),
     },
-    {
-      file: 'machines.csv',
-      what: 'machines, in the time they were this customer’s',
-      heads: ['machine', 'from', 'until'],
-      rows: stretches.map(({ machineId, fromOn, untilOn }) => [machine(machineId), fromOn, untilOn]),
-    },
-    {
-      file: 'hours.csv',
-      what: 'meter readings of that time, and who gave them',
-      heads: ['machine', 'date', 'kind', 'dial_hours', 'said_by'],
-      rows: readings,
-    },
-    {
-      file: 'findings.csv',
-      what: 'what was found on the machines in that time, and what became of it',
-      heads: ['machine', 'date', 'finding', 'severity', 'note', 'closed', 'outcome'],
-      rows: found.map(({ stretch, finding }) => [
-        ...[machine(stretch.machineId), finding.takenOn, finding.kind, finding.severity, hideOthers(finding.note)],
-        ...[finding.closedOn, hideOthers(finding.outcome ?? '')],
-      ]),
-    },
-    {
-      file: 'refusals.csv',
-      what: 'repairs refused in that time',
-      heads: ['machine', 'said_on', 'said_by', 'words'],
-      rows: found.flatMap(({ stretch, finding }) =>
-        declines
-          .filter(({ findingId, saidOn, struck }) => findingId === finding.id && !struck && isWithin(stretch, saidOn))
-          .map((said) => [machine(stretch.machineId), said.saidOn, hideOthers(said.saidBy), hideOthers(said.words)]),
-      ),
-    },
+    ...tablesOfMachines(record, ids, hideOthers),
     {
       file: 'contacts.csv',
       what: 'what was sent to you or said with you, and what you answered',
@@ -139,6 +96,62 @@ function tablesAbout(record: ReadableRecord, ids: readonly number[]): AboutTable
       rows: texts
         .filter(({ table, column }) => column !== 'slip' && !SAID_TABLES.includes(table))
         .map(({ table, column, before }) => [table, column, hideOthers(before)]),
+    },
+  ];
+}
+
+/** What became of the machines in the time they were this customer's. */
+function tablesOfMachines(
+  record: ReadableRecord,
+  ids: readonly number[],
+  hideOthers: ReturnType<typeof othersHidden>,
+): AboutTable[] {
+  const stretches = ownedStretches(record).filter(({ customerId }) => ids.includes(customerId));
+  const names = machineNames(record);
+  const machine = (machineId: number) => names.get(machineId) ?? '';
+  const readings = stretches.flatMap((stretch) =>
+    dialRowsOf(record, stretch.machineId)
+      .filter(({ takenOn, undone, struck }) => !undone && !struck && isWithin(stretch, takenOn))
+      .map((row) => [machine(stretch.machineId), row.takenOn, row.kind, row.dialHours, hideOthers(row.saidBy)]),
+  );
+  const found = stretches.flatMap((stretch) => {
+    const assemblies = new Set(assembliesOnMachine(record, stretch.machineId).map(({ id }) => id));
+    return findingsOf(record)
+      .filter(({ assemblyId, takenOn }) => assemblies.has(assemblyId) && isWithin(stretch, takenOn))
+      .map((finding) => ({ stretch, finding }));
+  });
+  const declines = declinesOf(record);
+  return [
+    {
+      file: 'machines.csv',
+      what: 'machines, in the time they were this customer’s',
+      heads: ['machine', 'from', 'until'],
+      rows: stretches.map(({ machineId, fromOn, untilOn }) => [machine(machineId), fromOn, untilOn]),
+    },
+    {
+      file: 'hours.csv',
+      what: 'meter readings of that time, and who gave them',
+      heads: ['machine', 'date', 'kind', 'dial_hours', 'said_by'],
+      rows: readings,
+    },
+    {
+      file: 'findings.csv',
+      what: 'what was found on the machines in that time, and what became of it',
+      heads: ['machine', 'date', 'finding', 'severity', 'note', 'closed', 'outcome'],
+      rows: found.map(({ stretch, finding }) => [
+        ...[machine(stretch.machineId), finding.takenOn, finding.kind, finding.severity, hideOthers(finding.note)],
+        ...[finding.closedOn, hideOthers(finding.outcome ?? '')],
+      ]),
+    },
+    {
+      file: 'refusals.csv',
+      what: 'repairs refused in that time',
+      heads: ['machine', 'said_on', 'said_by', 'words'],
+      rows: found.flatMap(({ stretch, finding }) =>
+        declines
+          .filter(({ findingId, saidOn, struck }) => findingId === finding.id && !struck && isWithin(stretch, saidOn))
+          .map((said) => [machine(stretch.machineId), said.saidOn, hideOthers(said.saidBy), hideOthers(said.words)]),
+      ),
     },
   ];
 }
