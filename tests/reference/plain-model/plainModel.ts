@@ -221,7 +221,8 @@ function addNodes(
       if (columns[ix * c.nodes.length + ic]! < LEAST_COLUMN) continue;
       const column = weight.subarray((ix * c.nodes.length + ic) * inner).subarray(0, inner);
       const scatter = Math.max(prior.least, cNode);
-      const curve = partCurve(part, prior, scatter, g, on, spreads[0]!.sd, NODES_OF_SD);
+      const step = Math.max(LEAST_STEP, scatter);
+      const curve = partCurve(part, prior, scatter, g, on, Math.min(spreads[0]!.sd, step / NODES_OF_SD), NODES_OF_SD);
       const held = new Float64Array(curve.chance.length);
       for (const [io, spread] of spreads.entries()) {
         const stride = strideFor(curve, spread, on);
@@ -234,7 +235,7 @@ function addNodes(
       }
       for (const { k, chance } of joined(
         held.map((value, i) => value * curve.chance[i]!),
-        Math.max(LEAST_STEP, scatter) / (curve.every * on.step),
+        step / (curve.every * on.step),
       )) {
         if (chance < LEAST_NODE) continue;
         const beta = rateAt(on, curve.from + k * curve.every);
