@@ -1,4 +1,4 @@
-import { existsSync, mkdtempSync, rmSync, statSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdtempSync, rmSync, statSync } from 'node:fs';
 import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -64,8 +64,12 @@ async function stood(machines: number): Promise<Stood> {
   const megabytes = statSync(path).size / 1e6;
   const step = <Step extends keyof CoreSteps>(name: Step) =>
     inOwnProcess<CoreSteps[Step]>(AS_PROGRAM, join(BENCH_FOLDER, 'coreStep.js'), name, path);
-  const look = async (kept: boolean) => (values['no-window'] ? null : await inWindow(path, kept));
-  const cold = await look(false);
+  const look = async (saves: boolean, at = path) => (values['no-window'] ? null : await inWindow(at, saves));
+  // a record of its own: what a window learned of a small shop would be left for the step that learns it
+  const neverLearned = join(folder, `${machines}-new.hoursandwear`);
+  copyFileSync(path, neverLearned);
+  const cold = await look(false, neverLearned);
+  rmSync(neverLearned);
   const learn = await step('learn');
   const forecast = await step('forecast');
   const raw = await step('raw');

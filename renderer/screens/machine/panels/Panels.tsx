@@ -1,5 +1,5 @@
+import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { MachineSheet, PointSheet } from '#core/contract/machine.ts';
-import { Tabs } from '#renderer/controls/Tabs.tsx';
 import { ownerWords } from '#renderer/words/customersWords.ts';
 import { machineWords } from '#renderer/words/machineWords.ts';
 import { questionedIn } from '../pictureOf.ts';
@@ -25,46 +25,45 @@ export function Panels({ sheet, point, panels }: PanelsProps) {
   };
   return (
     <Tabs
-      label={machineWords.panels}
-      tabs={PANELS.map((name) => ({
-        name,
-        words: (
-          <>
-            {tabText(name)}
-            {asides[name] && <span className={asides[name].className}>{asides[name].text}</span>}
-          </>
-        ),
-      }))}
-      shown={panels.shown}
-      onTurn={panels.turnTo}
-      onPress={panels.show}
+      className="panels"
+      selectedKey={panels.shown}
+      onSelectionChange={(key) => panels.turnTo(key as PanelName)}
       ref={panels.panels}
     >
-      <Panel key={panels.shown} name={panels.shown} sheet={sheet} point={point} />
+      <TabList className="panel-tabs" aria-label={machineWords.panels}>
+        {PANELS.map((panel) => (
+          <Tab key={panel} id={panel} className="panel-tab" onPress={() => panels.show(panel)}>
+            {tabText(panel)}
+            {asides[panel] && <span className={asides[panel].className}>{asides[panel].text}</span>}
+          </Tab>
+        ))}
+      </TabList>
+      <TabPanel id="sizes" className="panel">
+        {point && <SizesPanel key={point.pointId} point={point} machineId={sheet.machineId} />}
+      </TabPanel>
+      <TabPanel id="limits" className="panel">
+        {point && <LimitsPanel key={point.pointId} point={point} />}
+      </TabPanel>
+      <TabPanel id="why" className="panel">
+        {point && <WhyPanel key={point.pointId} point={point} />}
+      </TabPanel>
+      <TabPanel id="hours" className="panel">
+        <HoursPanel sheet={sheet} />
+      </TabPanel>
+      <TabPanel id="findings" className="panel">
+        <FindingsPanel sheet={sheet} />
+      </TabPanel>
+      <TabPanel id="assemblies" className="panel">
+        <AssembliesPanel sheet={sheet} />
+      </TabPanel>
+      <TabPanel id="visits" className="panel">
+        <VisitsPanel sheet={sheet} />
+      </TabPanel>
+      <TabPanel id="owners" className="panel">
+        <OwnersPanel sheet={sheet} />
+      </TabPanel>
     </Tabs>
   );
-}
-
-/** Of another point, or another panel, nothing that was opened or typed in it stays. */
-function Panel({ name, sheet, point }: { name: PanelName; sheet: MachineSheet; point: PointSheet | null }) {
-  switch (name) {
-    case 'sizes':
-      return point && <SizesPanel key={point.pointId} point={point} machineId={sheet.machineId} />;
-    case 'limits':
-      return point && <LimitsPanel key={point.pointId} point={point} />;
-    case 'why':
-      return point && <WhyPanel key={point.pointId} point={point} />;
-    case 'hours':
-      return <HoursPanel sheet={sheet} />;
-    case 'findings':
-      return <FindingsPanel sheet={sheet} />;
-    case 'assemblies':
-      return <AssembliesPanel sheet={sheet} />;
-    case 'visits':
-      return <VisitsPanel sheet={sheet} />;
-    case 'owners':
-      return <OwnersPanel sheet={sheet} />;
-  }
 }
 
 const tabText = (panel: PanelName): string =>
