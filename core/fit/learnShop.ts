@@ -283,7 +283,8 @@ function figuresUnread(learner: Learner, settings: ModelSettings, stop: () => vo
   if (unread?.by !== by) {
     lookAtClass(learner, settings, stop);
     weighFigures(learner, new Map(), settings, stop);
-    unread = { by, cloud: learner.cloud };
+    // bells are of a class's own mean rate
+    unread = { by, cloud: learner.cloud.map(({ figures, lnWeight }) => ({ figures, lnWeight })) };
   }
   return unread.cloud;
 }
@@ -427,18 +428,18 @@ export const hasFewParts = (parts: number): boolean => parts <= FEW_PARTS;
 /** A first look of so many coordinates, or a class of many parts, goes by a grid: of more by a surface, which is rougher and quicker. */
 const MOST_ASKED_BY_GRID = 4;
 
-/** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin. */
+/** Where all machines' sites stand at the heaviest node, summed from nothing: where the other nodes begin; and ln Z there. */
 function settledAtHeaviest(
   pool: ClassPool,
   nodes: readonly WeighedPoint[],
   others: readonly (HarshnessWord | undefined)[],
   settings: ModelSettings,
-): BlockState {
+): { state: BlockState; lnZ: number } {
   for (const block of pool.blocks) clearBlock(block);
-  classEvidence(pool, heaviestOf(nodes).figures, others, settings, 3);
+  const { lnZ } = classEvidence(pool, heaviestOf(nodes).figures, others, settings, 3);
   const state = blockState(pool.blocks);
   keepState(pool.blocks, state);
-  return state;
+  return { state, lnZ };
 }
 
 /** All machines of the class, not only the sample, say their word at each of the nodes that stand for what is held of it. */
@@ -459,11 +460,18 @@ function hearAllMachines(
     harshness: { eta: 0, lambda: 0 },
   }));
   // from where a class of many parts has settled, other nodes are near
-  const rounds = settled ? (hasManyParts(pool) ? 1 : 2) : 3;
+  const rounds = hasManyParts(pool) ? 1 : 2;
   learner.nodes = nodes.map(({ figures, weight }) => {
-    if (settled) restoreState(pool.blocks, settled);
-    else for (const block of pool.blocks) clearBlock(block);
-    const evidence = classEvidence(pool, figures, poolOthers, settings, rounds);
+    const summed = (rounds: number) => classEvidence(pool, figures, poolOthers, settings, rounds);
+    let evidence: ClassEvidence | null = null;
+    if (settled) {
+      restoreState(pool.blocks, settled.state);
+      evidence = summed(rounds);
+    }
+    if (!(evidence && evidence.lnZ > settled!.lnZ - FAR_BELOW)) {
+      for (const block of pool.blocks) clearBlock(block);
+      evidence = summed(3);
+    }
     for (const [k, block] of pool.blocks.entries()) {
       const word = learner.words[k]!;
       const mu = evidence.words[k]!;
