@@ -10,10 +10,11 @@ const LONG_MS = 3_600_000;
 describe('production against the plain model extended by what parts of a machine share, class figures learned on both sides', () => {
   for (const { title, shared } of longRun ? sharedTerms : sharedTerms.slice(1, 2))
     it(title, { timeout: LONG_MS }, () => {
+      const machines = longRun ? 3 : 2;
       const found = (longRun ? [90, 91] : [90]).flatMap((seed) =>
-        compareSharing(sharingMachines(seed, 3, shared), shared),
+        compareSharing(sharingMachines(seed, machines, shared), shared),
       );
-      expect(found.length).toBeGreaterThan(6);
+      expect(found.length).toBeGreaterThan(2 * machines);
       expect(found.filter(agrees).length).toBe(found.length);
     });
 });
