@@ -194,7 +194,9 @@ function makeLearner(series: readonly WearSeries[], prior: ClassPrior, settings:
   const blocks = machines
     .map(([machineId, parts]) => ({ machineId, parts, key: parts.map(contentKey).sort().join(' || ') }))
     .sort(byText((machine) => machine.key))
-    .map(({ machineId, parts }) => machineBlock(machineId, parts, true, hasFewParts(read.length)));
+    .map(({ machineId, parts }) =>
+      machineBlock(machineId, parts, { sharedErrors: true, fewParts: hasFewParts(read.length) }),
+    );
   const visits = blocks.some((block) => block.size > 1);
   const gauges = read.flatMap((one) => one.readings.map((reading) => reading.errorSdMm));
   return {
@@ -343,30 +345,23 @@ function settledPosterior(
   stop: () => void,
 ): SettledPosterior {
   const state = blockState(pool.blocks);
-  const states = new Map<readonly number[], BlockState>();
-  const bells = new Map<readonly number[], Float64Array>();
+  const places = new Map<readonly number[], { state: BlockState; neverRead: readonly number[] }>();
   const rounds = hasManyParts(pool) ? 1 : 2;
   let best = Number.NEGATIVE_INFINITY;
   const lnPosterior: Posterior = (x, near) => {
     stop();
-    const lnPrior = -0.5 * x.reduce((sum, entry) => sum + entry * entry, 0);
     const figures = figuresOf(x);
-    let evidence: ClassEvidence | null = null;
-    const at = (rounds: number) => {
-      evidence = classEvidence(pool, figures, others, settings, rounds);
-      return evidence.lnZ + lnPrior;
-    };
-    let value = Number.NEGATIVE_INFINITY;
-    const beside = near && states.get(near);
+    const lnPrior = -0.5 * x.reduce((sum, entry) => sum + entry * entry, 0);
+    const summed = (rounds: number) => classEvidence(pool, figures, others, settings, rounds);
+    const beside = near && places.get(near);
+    let found: ClassEvidence | null = null;
     if (beside || Number.isFinite(best)) {
-      restoreState(pool.blocks, beside ?? state);
-      value = at(beside ? 1 : rounds);
-      if (beside && value > best - WEIGHS_MUCH) value = at(1);
+      restoreState(pool.blocks, beside?.state ?? state);
+      found = summed(beside ? 1 : rounds);
+      if (beside && found.lnZ + lnPrior > best - WEIGHS_MUCH) found = summed(1);
     }
-    if (!(value > best - FAR_BELOW)) {
-      for (const block of pool.blocks) clearBlock(block);
-      value = at(3);
-    }
+    if (!(found && found.lnZ + lnPrior > best - FAR_BELOW)) found = summedFromNothing(pool, figures, others, settings);
+    const value = found.lnZ + lnPrior;
     if (value > best) {
       best = value;
       keepState(pool.blocks, state);
@@ -374,16 +369,26 @@ function settledPosterior(
     if (near) {
       const own = blockState(pool.blocks);
       keepState(pool.blocks, own);
-      states.set(x, own);
-      bells.set(x, Float64Array.of(...neverRead(evidence!, figures, settings), ...bellsIn(pool.blocks, own)));
+      places.set(x, { state: own, neverRead: neverRead(found, figures, settings) });
     }
     return Number.isFinite(value) ? value : Number.NEGATIVE_INFINITY;
   };
   const bellsAt = (x: readonly number[]) => {
-    const own = bells.get(x);
-    return own ? { bells: own } : {};
+    const own = places.get(x);
+    return own ? { bells: Float64Array.of(...own.neverRead, ...bellsIn(pool.blocks, own.state)) } : {};
   };
   return { lnPosterior, bellsAt };
+}
+
+/** A class's sum begun from nothing, which three rounds settle. */
+function summedFromNothing(
+  pool: ClassPool,
+  figures: ClassFigures,
+  others: readonly (HarshnessWord | undefined)[],
+  settings: ModelSettings,
+): ClassEvidence {
+  for (const block of pool.blocks) clearBlock(block);
+  return classEvidence(pool, figures, others, settings, 3);
 }
 
 /** Mean and sd of ln rate of a part of the class that was never read, on a machine of which nothing is known. */
@@ -435,8 +440,7 @@ function settledAtHeaviest(
   others: readonly (HarshnessWord | undefined)[],
   settings: ModelSettings,
 ): { state: BlockState; lnZ: number } {
-  for (const block of pool.blocks) clearBlock(block);
-  const { lnZ } = classEvidence(pool, heaviestOf(nodes).figures, others, settings, 3);
+  const { lnZ } = summedFromNothing(pool, heaviestOf(nodes).figures, others, settings);
   const state = blockState(pool.blocks);
   keepState(pool.blocks, state);
   return { state, lnZ };
@@ -462,16 +466,13 @@ function hearAllMachines(
   // from where a class of many parts has settled, other nodes are near
   const rounds = hasManyParts(pool) ? 1 : 2;
   learner.nodes = nodes.map(({ figures, weight }) => {
-    const summed = (rounds: number) => classEvidence(pool, figures, poolOthers, settings, rounds);
     let evidence: ClassEvidence | null = null;
     if (settled) {
       restoreState(pool.blocks, settled.state);
-      evidence = summed(rounds);
+      evidence = classEvidence(pool, figures, poolOthers, settings, rounds);
     }
-    if (!(evidence && evidence.lnZ > settled!.lnZ - FAR_BELOW)) {
-      for (const block of pool.blocks) clearBlock(block);
-      evidence = summed(3);
-    }
+    if (!(evidence && evidence.lnZ > settled!.lnZ - FAR_BELOW))
+      evidence = summedFromNothing(pool, figures, poolOthers, settings);
     for (const [k, block] of pool.blocks.entries()) {
       const word = learner.words[k]!;
       const mu = evidence.words[k]!;

@@ -86,8 +86,7 @@ export const byText = <T>(text: (item: T) => string) => {
 export function machineBlock(
   machineId: number,
   series: readonly WearSeries[],
-  sharedErrors: boolean,
-  fewParts: boolean,
+  { sharedErrors, fewParts }: { sharedErrors: boolean; fewParts: boolean },
 ): MachineBlock {
   const sorted = [...series].sort(byContent);
   const places = sharedErrors ? sharedVisits(sorted) : new Map<string, number>();

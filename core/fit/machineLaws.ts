@@ -60,7 +60,10 @@ function classesOnMachine(learning: ShopLearning, series: readonly WearSeries[])
     const read = parts.filter((part) => part.readings.length > 0);
     return {
       learning: of,
-      block: machineBlock(machineId, parts, of.sharedErrors, hasFewParts(of.partsRead)),
+      block: machineBlock(machineId, parts, {
+        sharedErrors: of.sharedErrors,
+        fewParts: hasFewParts(of.partsRead),
+      }),
       heard,
       heardIsCurrent: heard === undefined ? read.length === 0 : heard.key === heardKey(read),
       settled: null,

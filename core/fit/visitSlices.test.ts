@@ -13,8 +13,7 @@ const together = (...wearMm: number[]) =>
         readings: [aReading({ workedHours: 2000, wearMm: wear, errorSdMm: 0.02, visit: 'v' })],
       }),
     ),
-    true,
-    false,
+    { sharedErrors: true, fewParts: false },
   );
 
 const bell = (x: number, mean: number, sd: number) => Math.exp(-0.5 * ((x - mean) / sd) ** 2) / sd;

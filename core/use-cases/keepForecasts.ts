@@ -40,10 +40,8 @@ export function standingForecasts(
 function foretoldOnce(laws: Laws, pointId: number, workOut: () => Foretold | null): Foretold | null {
   const known = foretoldBy.get(laws) ?? new Map<number, Foretold | null>();
   foretoldBy.set(laws, known);
-  const before = known.get(pointId);
-  const told = before === undefined ? workOut() : before;
-  known.set(pointId, told);
-  return told;
+  if (!known.has(pointId)) known.set(pointId, workOut());
+  return known.get(pointId) ?? null;
 }
 type Laws = ReturnType<ShopNow['lawsOf']>;
 const foretoldBy = new WeakMap<Laws, Map<number, Foretold | null>>();

@@ -115,8 +115,7 @@ function productionLaw(one: Golden): { law: PartLaw; lnZ: number } {
         readings: part.readings.map((r) => aReading({ workedHours: r.hours, wearMm: r.wearMm, errorSdMm: r.sdMm })),
       }),
     ],
-    true,
-    false,
+    { sharedErrors: true, fewParts: false },
   );
   setBlockTimes(block, one.H_ref, figures);
   sweepBlock(block, one.mu, 1e-14, figures, laws);

@@ -32,7 +32,7 @@ const cases = [
 describe('parts of one machine with shared visit errors, against quadrature', () => {
   for (const { title, power, parts, lnZ, u } of cases)
     it(title, () => {
-      const block = machineBlock(1, parts.map(part), true, false);
+      const block = machineBlock(1, parts.map(part), { sharedErrors: true, fewParts: false });
       const found = classEvidence({ prior, blocks: [block] }, { ...figures, power }, [undefined], settings, 4);
       expect(Math.abs(found.lnZ - lnZ)).toBeLessThan(0.003);
       expect(Math.abs(block.mean[0]! - u)).toBeLessThan(0.001);
