@@ -9,6 +9,8 @@ export type LazyPart<Props = object> = ComponentType<Props & Meanwhile> & {
   fetch: () => void;
 };
 
+type Came<Props> = { part: ComponentType<Props> } | { fault: unknown };
+
 /**
  * It is drawn as soon as its code is there: React's own way of waiting would leave what stands meanwhile for 300 ms at least.
  * Throws, when drawn, what kept its code from coming.
@@ -23,16 +25,18 @@ export function lazyPart<Props extends object>(
     return fetched;
   };
   function Part({ meanwhile, ...props }: Props & Meanwhile) {
-    // a part that stands stays the one it is
-    const [came, setCame] = useState<{ part: ComponentType<Props> } | { fault: unknown } | null>(() => fetched);
+    // a part that stands stays the one it is, and is asked for no more
+    const [came, setCame] = useState<Came<Props> | null>(() => fetched);
+    const isWaiting = came === null;
     useEffect(() => {
+      if (!isWaiting) return;
       let left = false;
-      const show = (now: NonNullable<typeof came>) => left || setCame((was) => was ?? now);
+      const show = (now: Came<Props>) => left || setCame(now);
       get().then(show, (fault) => show({ fault }));
       return () => {
         left = true;
       };
-    }, []);
+    }, [isWaiting]);
     if (came === null) return meanwhile;
     if ('fault' in came) throw came.fault;
     return <came.part {...(props as unknown as Props)} />;

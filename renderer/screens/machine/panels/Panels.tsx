@@ -38,32 +38,33 @@ export function Panels({ sheet, point, panels }: PanelsProps) {
           </Tab>
         ))}
       </TabList>
-      <TabPanel id="sizes" className="panel">
-        {point && <SizesPanel key={point.pointId} point={point} machineId={sheet.machineId} />}
-      </TabPanel>
-      <TabPanel id="limits" className="panel">
-        {point && <LimitsPanel key={point.pointId} point={point} />}
-      </TabPanel>
-      <TabPanel id="why" className="panel">
-        {point && <WhyPanel key={point.pointId} point={point} />}
-      </TabPanel>
-      <TabPanel id="hours" className="panel">
-        <HoursPanel sheet={sheet} />
-      </TabPanel>
-      <TabPanel id="findings" className="panel">
-        <FindingsPanel sheet={sheet} />
-      </TabPanel>
-      <TabPanel id="assemblies" className="panel">
-        <AssembliesPanel sheet={sheet} />
-      </TabPanel>
-      <TabPanel id="visits" className="panel">
-        <VisitsPanel sheet={sheet} />
-      </TabPanel>
-      <TabPanel id="owners" className="panel">
-        <OwnersPanel sheet={sheet} />
+      <TabPanel key={panels.shown} id={panels.shown} className="panel">
+        <Panel name={panels.shown} sheet={sheet} point={point} />
       </TabPanel>
     </Tabs>
   );
+}
+
+/** Of another point, or another panel, nothing that was opened or typed in it stays. */
+function Panel({ name, sheet, point }: { name: PanelName; sheet: MachineSheet; point: PointSheet | null }) {
+  switch (name) {
+    case 'sizes':
+      return point && <SizesPanel key={point.pointId} point={point} machineId={sheet.machineId} />;
+    case 'limits':
+      return point && <LimitsPanel key={point.pointId} point={point} />;
+    case 'why':
+      return point && <WhyPanel key={point.pointId} point={point} />;
+    case 'hours':
+      return <HoursPanel sheet={sheet} />;
+    case 'findings':
+      return <FindingsPanel sheet={sheet} />;
+    case 'assemblies':
+      return <AssembliesPanel sheet={sheet} />;
+    case 'visits':
+      return <VisitsPanel sheet={sheet} />;
+    case 'owners':
+      return <OwnersPanel sheet={sheet} />;
+  }
 }
 
 const tabText = (panel: PanelName): string =>
