@@ -55,6 +55,7 @@ async function looked(browser: Browser, recordPath: string, kept: boolean): Prom
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, locale: 'en-GB' });
   await context.addInitScript(() => window.localStorage.setItem('tour', 'out'));
   await context.addInitScript(watchTheWindow);
+  await context.addInitScript(leaveOutIcon);
   const page = await context.newPage();
   const bareFramesInTime = await barePage(browser); // before the program starts: a new record must not be learned meanwhile
   const from = performance.now();
@@ -98,6 +99,13 @@ function watchTheWindow(): void {
   new MutationObserver(() => {
     requestAnimationFrame(() => (watched.changedAt = performance.now()));
   }).observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
+}
+
+/** Runs in the page: a window of a test's browser fetches the icon anew, and draws it, at each address; the program's own has none. */
+function leaveOutIcon(): void {
+  document.addEventListener('DOMContentLoaded', () => {
+    document.querySelector('link[rel="icon"]')?.setAttribute('href', 'data:,');
+  });
 }
 
 /** Long tasks since this was last asked [ms]. */
