@@ -26,10 +26,12 @@ const SHELLS = ['/usr/bin/chromium-headless-shell', '/usr/local/bin/chromium-hea
 
 /**
  * What the window around a page would do for itself: suggestions below the address, drawn anew for every window of a test,
- * among them. Playwright leaves out such things too, but of two such lists the browser hears the later.
+ * and a process held ready for the next page, begun for every window and never used, among them. Playwright leaves out such
+ * things too, but of two such lists the browser hears the later.
  */
 const LEFT_OUT = [
   ...['WebUIOmniboxPopup', 'WebUIOmniboxAimPopup', 'AimEnabled', 'PreconnectToSearch', 'OptimizationHints'],
+  ...['SpareRendererForSitePerProcess'],
   ...['NetworkTimeServiceQuerying', 'MediaRouter', 'LensOverlay', 'HttpsUpgrades', 'HttpsFirstBalancedModeAutoEnable'],
   ...['PaintHolding', 'ThirdPartyStoragePartitioning', 'DestroyProfileOnBrowserClose'],
   ...['AvoidUnnecessaryBeforeUnloadCheckSync', 'AvoidCorsURLLoaderRestartOnRedirect', 'TcpPortRandomizationWin'],
