@@ -12,7 +12,7 @@ import type { WearChartProps } from './WearChart.tsx';
 import type { WearChartData } from './wearChartData.ts';
 
 /** Readings, bar, mm axis and words over the plot. */
-export function ChartLabels(props: WearChartProps & { data: WearChartData }) {
+export function ChartLabels(props: WearChartProps) {
   const { data, widthPx, heightPx } = props;
   const { chart } = data;
   return (
@@ -57,7 +57,7 @@ const LabelText = ({
   </text>
 );
 
-function SizeAxis({ data, hours, heightPx, writing }: WearChartProps & { data: WearChartData }) {
+function SizeAxis({ data, hours, heightPx, writing }: WearChartProps) {
   const x = hours.fromPx;
   const { ticks, tickDecimals } = data.chart;
   const shown = ticks.filter((tick) => tick.y > 4 && tick.y < heightPx - 4);
@@ -81,7 +81,7 @@ function SizeAxis({ data, hours, heightPx, writing }: WearChartProps & { data: W
   );
 }
 
-function LimitLabels({ data, hours, point, writing, labels }: WearChartProps & { data: WearChartData }) {
+function LimitLabels({ data, hours, point, writing, labels }: WearChartProps) {
   return data.chart.limits.map((limit) => {
     const tolMm = limit.kind === 'new-size' ? point.limits.newSizeTolMm : null;
     const words = chartWords.limit(limit.kind, limit.sizeMm, tolMm, writing);

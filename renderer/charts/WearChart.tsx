@@ -3,17 +3,18 @@ import { type HoursScale, hoursToPx, sizeToPx } from '#core/axis/scale.ts';
 import type { Writing } from '#core/words/quantityText.ts';
 import { useHatch } from '#renderer/marks/Picture.tsx';
 import { ChartLabels } from './ChartLabels.tsx';
-import { type BandSlice, type ChartedPoint, type WearChartData, wearChartData } from './wearChartData.ts';
+import type { BandSlice, ChartedPoint, WearChartData } from './wearChartData.ts';
 import './wear-chart.css';
 
 export type WearChartProps = {
   point: ChartedPoint;
+  /** of that point, on these hours and this height */
+  data: WearChartData;
   /** the scale of the axis above: pixels coincide exactly */
   hours: HoursScale;
   heightPx: number;
   /** of the whole picture; labels stand beside the plot */
   widthPx: number;
-  nowHours: number | null;
   writing: Writing;
   /** limit labels right of the plot, or inside it where there is no room beside it */
   labels: 'beside' | 'inside';
@@ -25,11 +26,11 @@ export type WearChartProps = {
  * each chart. Bars, labels and ticks come from core/axis.
  */
 export function WearChart(props: WearChartProps) {
-  const data = wearChartData(props.point, props);
+  const { data, hours, widthPx, heightPx } = props;
   return (
-    <div className="wear-chart" style={{ width: props.widthPx, height: props.heightPx }}>
-      <Plot data={data} hours={props.hours} heightPx={props.heightPx} />
-      <ChartLabels data={data} {...props} />
+    <div className="wear-chart" style={{ width: widthPx, height: heightPx }}>
+      <Plot data={data} hours={hours} heightPx={heightPx} />
+      <ChartLabels {...props} />
     </div>
   );
 }

@@ -1,4 +1,3 @@
-import { wearChartData } from '#renderer/charts/wearChartData.ts';
 import { Figures } from '#renderer/words/Figures.tsx';
 import { type PictureLayout, rowName } from './pictureLayout.ts';
 import type { PictureProps } from './pictureProps.ts';
@@ -9,25 +8,17 @@ const LABEL_HALF_PX = 10;
 /** Which point the chart shows and what it was measured with, in the widest room between the limits' labels. */
 export function ChosenNote({
   chosen,
-  props,
+  labelYs,
   layout,
   chartPx,
 }: {
   chosen: NonNullable<PictureProps['chosen']>;
-  props: PictureProps;
+  /** of the limits, beside the chart */
+  labelYs: readonly number[];
   layout: PictureLayout;
   chartPx: number;
 }) {
-  const { chart } = wearChartData(chosen, {
-    hours: layout.hours,
-    heightPx: chartPx,
-    nowHours: props.nowHours,
-    writing: props.writing,
-  });
-  const room = widestRoom(
-    chart.limits.map((limit) => limit.labelY),
-    chartPx,
-  );
+  const room = widestRoom(labelYs, chartPx);
   const left = layout.hours.toPx + 11;
   return (
     <div

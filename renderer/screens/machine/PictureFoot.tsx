@@ -1,6 +1,7 @@
 import { hoursToPx, onScale } from '#core/axis/scale.ts';
 import { textWidth } from '#core/axis/textWidth.ts';
 import { WearChart } from '#renderer/charts/WearChart.tsx';
+import { wearChartData } from '#renderer/charts/wearChartData.ts';
 import { Picture } from '#renderer/marks/Picture.tsx';
 import { Sketch } from '#renderer/marks/Sketch.tsx';
 import { pictureWords } from '#renderer/words/pictureWords.ts';
@@ -43,19 +44,48 @@ export function PictureFoot({
       {layout.kind === 'wide' && <Drawing props={props} layout={layout} chartPx={chartPx} />}
       {chosen && props.nowHours !== null && (
         <div className="picture-chart" style={{ top: PLAN_WORDS_PX }}>
-          <WearChart
-            point={chosen}
-            hours={layout.hours}
-            heightPx={chartPx}
-            widthPx={layout.widthPx}
-            nowHours={props.nowHours}
-            writing={props.writing}
-            labels={layout.kind === 'wide' ? 'beside' : 'inside'}
-          />
-          {layout.kind === 'wide' && <ChosenNote chosen={chosen} props={props} layout={layout} chartPx={chartPx} />}
+          <Chart chosen={chosen} props={props} layout={layout} chartPx={chartPx} />
         </div>
       )}
     </div>
+  );
+}
+
+/** The chosen point's wear, and what is said of it in the room its limits' labels leave. */
+function Chart({
+  chosen,
+  props,
+  layout,
+  chartPx,
+}: {
+  chosen: NonNullable<PictureProps['chosen']>;
+  props: PictureProps;
+  layout: PictureLayout;
+  chartPx: number;
+}) {
+  const { hours, kind, widthPx } = layout;
+  const { nowHours, writing } = props;
+  const data = wearChartData(chosen, { hours, heightPx: chartPx, nowHours, writing });
+  return (
+    <>
+      <WearChart
+        point={chosen}
+        data={data}
+        hours={hours}
+        heightPx={chartPx}
+        widthPx={widthPx}
+        writing={writing}
+        labels={kind === 'wide' ? 'beside' : 'inside'}
+      />
+      {kind === 'wide' && (
+        <ChosenNote
+          chosen={chosen}
+          labelYs={data.chart.limits.map(({ labelY }) => labelY)}
+          layout={layout}
+          chartPx={chartPx}
+        />
+      )}
+    </>
   );
 }
 
