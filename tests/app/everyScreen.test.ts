@@ -133,18 +133,24 @@ windowTest(
     // an address whose name nobody gave a thing for would be a screen not looked at
     expect(addresses.filter((address) => /no |\/$/.test(address))).toEqual([]);
     const faults: string[] = [];
-    for (const address of addresses) {
+    const whole = async (address: string) => {
       await page.setViewportSize({ width: 1280, height: 800 });
-      await leaveFor(page, address);
-      if (!(await settled(page))) faults.push(`${address}: nothing stands there`);
       await expectAxeCleanDayAndNight(page, address).catch((fault: Error) => faults.push(fault.message.slice(0, 1500)));
       faults.push(...(await pressedByPointerOnly(page)).map((element) => `${address} pointer only: ${element}`));
+    };
+    const zoomed = async (address: string) => {
       await page.setViewportSize({ width: 640, height: 400 });
       faults.push(...(await lostWhenZoomed(page)).map((lost) => `${address} at 200 %: ${lost}`));
       if (longRun)
         await expectAxeCleanDayAndNight(page, `${address} at 200 %`).catch((fault: Error) =>
           faults.push(fault.message.slice(0, 1500)),
         );
+    };
+    for (const [n, address] of addresses.entries()) {
+      await leaveFor(page, address);
+      if (!(await settled(page))) faults.push(`${address}: nothing stands there`);
+      // a screen opens at the size the one before was left at: at each change of it everything is laid out anew
+      for (const look of n % 2 === 0 ? [whole, zoomed] : [zoomed, whole]) await look(address);
     }
     expect(faults).toEqual([]);
   },

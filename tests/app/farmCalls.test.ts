@@ -14,6 +14,7 @@ windowTest('a day agreed on the telephone goes onto the winter plan, and is done
   await told(ask, contactTermsSave, { ...terms, customerId, by: 'Ines' });
   await show();
   await goTo(page, `/phone/${customerId}`);
+  await page.getByRole('region', { name: SMALL_SHOP.machine }).waitFor();
   await page.keyboard.press('a');
   await page.getByRole('radiogroup', { name: 'Answer' }).getByText('booked', { exact: true }).click();
   await page.getByLabel('Comes in on').fill('10.12.2025');
