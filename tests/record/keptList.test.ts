@@ -16,7 +16,7 @@ import { learningSettled, shopLearning } from '#core/use-cases/learning/shopLear
 import { shopAround } from '#core/use-cases/shopNow.ts';
 import { lifeOfMachines } from '#core/way/heardMachines.ts';
 import { forecastsOfMachine, seriesOfShop } from '#core/way.ts';
-import { aLoaderShop, HOOK_CRACKED, LOADER_DAY } from '#tests/support/aLoaderShop.ts';
+import { aLearnedLoaderShop, HOOK_CRACKED, LOADER_DAY } from '#tests/support/aLoaderShop.ts';
 
 let context: Context;
 afterEach(() => context.close());
@@ -44,7 +44,7 @@ describe('what was last forecast of each machine', () => {
   test.each([classesList, machinesOrder, recallRead, recallNews])(
     '$name of a shop that has yet to be forecast holds nobody up: others have their turn between any two machines',
     async (operation) => {
-      context = aLoaderShop(HOOK_CRACKED);
+      context = aLearnedLoaderShop(HOOK_CRACKED);
       shopLearning(context, LOADER_DAY);
       let turns = 0;
       let answered = false;
@@ -63,7 +63,7 @@ describe('what was last forecast of each machine', () => {
   );
 
   test('is kept with the first list, and the next list is what was kept', async () => {
-    context = aLoaderShop(HOOK_CRACKED);
+    context = aLearnedLoaderShop(HOOK_CRACKED);
     const first = await ask(machinesList, {});
     expect(kept()).toEqual([
       [1, 0],
@@ -78,7 +78,7 @@ describe('what was last forecast of each machine', () => {
   });
 
   test('is stale once something is entered for the machine, and only for it; undone, once more', async () => {
-    context = aLoaderShop();
+    context = aLearnedLoaderShop();
     await ask(machinesList, {});
     await ask(hoursAdd, { machineId: 2, takenOn: LOADER_DAY, dialHours: 5300, ...readDial });
     expect(stale()).toEqual([2]);
@@ -93,7 +93,7 @@ describe('what was last forecast of each machine', () => {
   });
 
   test('stands when a customer is called otherwise; the list says the new name', async () => {
-    context = aLoaderShop();
+    context = aLearnedLoaderShop();
     await ask(machinesList, {});
     await ask(customerChange, {
       ...{ customerId: 1, name: 'Hollin Top Farm', place: '', address: '', phone: '', email: '', by: '' },
@@ -104,7 +104,7 @@ describe('what was last forecast of each machine', () => {
   });
 
   test('is all stale when another program wrote to the record without marking what it touched', async () => {
-    context = aLoaderShop();
+    context = aLearnedLoaderShop();
     await ask(machinesList, {});
     recordOf(context).sqlite.exec(
       `INSERT INTO entries (made_at, made_by, what) VALUES ('2026-11-09T09:00:00.000Z', '', 'other')`,
@@ -146,7 +146,7 @@ const MOVES_NONE = [
 ];
 
 test('every table whose rows belong to entries is known to move forecasts, or not to', () => {
-  context = aLoaderShop();
+  context = aLearnedLoaderShop();
   const feeding = tablesOnRecord(recordOf(context)).filter(({ columns }) =>
     columns.some(({ name }) => name === 'entry_id'),
   );
@@ -157,7 +157,7 @@ test('every table whose rows belong to entries is known to move forecasts, or no
 });
 
 test('a machine read by itself is forecast as within the whole shop, to the bit', () => {
-  context = aLoaderShop(HOOK_CRACKED);
+  context = aLearnedLoaderShop(HOOK_CRACKED);
   const record = recordOf(context);
   shopLearning(context, LOADER_DAY);
   for (const machineId of [1, 2]) {

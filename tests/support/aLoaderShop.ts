@@ -1,6 +1,7 @@
 import { tmpdir } from 'node:os';
 import { day } from '#core/units/day.ts';
-import { type Context, openContext, openInto } from '#core/use-cases/context.ts';
+import { type Context, openContext, openInto, recordOf } from '#core/use-cases/context.ts';
+import { shopLearning } from '#core/use-cases/learning/shopLearning.ts';
 import { layDownShop } from '#core/use-cases/newShop.ts';
 import { aFolder, brought, MADE_AT } from '#tests/support/aRecord.ts';
 
@@ -14,6 +15,20 @@ export function aLoaderShop(more: Record<string, string> = {}): Context {
   const account = brought(record, aFolder({ ...LOADER_FILES, ...more }), { asOf: LOADER_DAY });
   if (account.faults.length > 0)
     throw new Error(`Broken invariant: the files are sound: ${JSON.stringify(account.faults)}`);
+  return context;
+}
+
+/** What the records of such shops keep of what was learned, by what was brought in besides. */
+const keptOf = new Map<string, unknown[]>();
+
+/** The same, its classes learned: for the first of a process, and taken from there by all later ones. */
+export function aLearnedLoaderShop(more: Record<string, string> = {}): Context {
+  const context = aLoaderShop(more);
+  const { sqlite } = recordOf(context);
+  const kept = keptOf.get(JSON.stringify(more));
+  if (kept) for (const row of kept) sqlite.prepare('INSERT INTO learnings VALUES (?, ?, ?)').run(row);
+  shopLearning(context, LOADER_DAY);
+  keptOf.set(JSON.stringify(more), sqlite.prepare('SELECT key, fingerprint, learning FROM learnings').raw().all());
   return context;
 }
 

@@ -9,7 +9,7 @@ import { slipMakeHandler } from '#core/use-cases/slipMake.ts';
 import { slipPreviewHandler } from '#core/use-cases/slipPreview.ts';
 import { slipReadHandler } from '#core/use-cases/slipRead.ts';
 import { slipsListHandler } from '#core/use-cases/slipsList.ts';
-import { aLoaderShop, HOOK_CRACKED, LOADER_DAY } from '#tests/support/aLoaderShop.ts';
+import { aLearnedLoaderShop, HOOK_CRACKED, LOADER_DAY } from '#tests/support/aLoaderShop.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
 
 let context: Context;
@@ -23,7 +23,7 @@ const textOf = async (base64: string) =>
 
 describe('a slip made from the record', () => {
   test('speaks the dial of the present meter, by the earliest deciding hours of the machine', async () => {
-    context = aLoaderShop();
+    context = aLearnedLoaderShop();
     const { slip, pdfBase64 } = await slipPreviewHandler(context, { machineId: loader() });
     const line = (await machinesListHandler(context, { atOnce: false })).machines.find(
       ({ machineId }) => machineId === loader(),
@@ -40,7 +40,7 @@ describe('a slip made from the record', () => {
   });
 
   test('with a do-not-use finding has it as its headline', async () => {
-    context = aLoaderShop(HOOK_CRACKED);
+    context = aLearnedLoaderShop(HOOK_CRACKED);
     const { slip, pdfBase64 } = await slipPreviewHandler(context, { machineId: loader() });
     expect(slip).toMatchObject({ headline: { kind: 'do-not-use', label: 'Hook, left', finding: 'crack' }, axis: null });
     expect(await textOf(pdfBase64)).toContain('DO NOT USE the front loader');
@@ -51,7 +51,7 @@ describe('a slip made from the record', () => {
   });
 
   test('is numbered, kept, listed newest first, and read again as it was made', async () => {
-    context = aLoaderShop();
+    context = aLearnedLoaderShop();
     const first = await slipMakeHandler(context, { machineId: loader(), by: 'J. Orrin' });
     expect(first.number).toBe('2026-001');
     expect(first.fileName).toBe('forecast-slip-2026-001-vessel-118.pdf');
@@ -79,7 +79,7 @@ describe('a slip made from the record', () => {
   });
 
   test('is refused for a machine or a slip nobody knows', async () => {
-    context = aLoaderShop();
+    context = aLearnedLoaderShop();
     await expect(slipPreviewHandler(context, { machineId: 999 })).rejects.toMatchObject({
       refusal: { code: 'unknown-machine' },
     });
