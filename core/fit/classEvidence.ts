@@ -1,3 +1,4 @@
+import { priorAt } from './classFigures.ts';
 import type { ClassPrior } from './classPrior.ts';
 import { lnMessage, type MachineBlock, partLaws, setBlockTimes, sweepBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
@@ -105,7 +106,8 @@ export function classEvidence(
   settings: ModelSettings,
   leastRounds: number,
 ): ClassEvidence {
-  const { prior, blocks } = pool;
+  const { blocks } = pool;
+  const prior = priorAt(pool.prior, figures);
   const laws = partLaws(figures.partScatter, settings);
   const priorLambda = 1 / prior.s0 ** 2;
   const priorEta = prior.m0 * priorLambda;

@@ -8,7 +8,7 @@ import { nodesForSlices, type SlicedNodes, slicedNodes } from './slicedNodes.ts'
 import { MOST_NODES } from './tiltRoom.ts';
 
 /** Nodes lighter than this change no figure that is shown. */
-const LIGHTEST = 1e-7;
+const LIGHTEST = 1e-8;
 
 /** Mean and variance of a mixture, summed up piece by piece. */
 function mixtureVariance() {

@@ -189,25 +189,27 @@ function makeLearners(
 
 function makeLearner(series: readonly WearSeries[], prior: ClassPrior, settings: ModelSettings): Learner {
   const read = series.filter((one) => one.readings.length > 0);
+  const fewParts = hasFewParts(read.length);
   const machines = [...Map.groupBy(read, (one) => one.machineId)];
-  const twoParts = machines.some(([, parts]) => parts.length > 1);
   const blocks = machines
     .map(([machineId, parts]) => ({ machineId, parts, key: parts.map(contentKey).sort().join(' || ') }))
     .sort(byText((machine) => machine.key))
-    .map(({ machineId, parts }) =>
-      machineBlock(machineId, parts, { sharedErrors: true, fewParts: hasFewParts(read.length) }),
-    );
-  const visits = blocks.some((block) => block.size > 1);
+    .map(({ machineId, parts }) => machineBlock(machineId, parts, { sharedErrors: true, fewParts }));
+  const told = {
+    fewParts: fewParts && read.length > 0,
+    machines: machines.some(([, parts]) => parts.length > 1),
+    visits: blocks.some((block) => block.size > 1),
+  };
   const gauges = read.flatMap((one) => one.readings.map((reading) => reading.errorSdMm));
   return {
     pool: { prior, blocks },
     sample: { prior, blocks: everyKth(blocks, read.length, settings.partsPerClassForFigures) },
     coordinates: {
-      linear: figureCoordinates({ machines: twoParts, visits, power: false }, gauges),
-      curved: figureCoordinates({ machines: twoParts, visits, power: true }, gauges),
+      linear: figureCoordinates({ ...told, power: false }, gauges, prior),
+      curved: figureCoordinates({ ...told, power: true }, gauges, prior),
     },
     expected: null,
-    sharedErrors: visits,
+    sharedErrors: told.visits,
     cloud: [],
     nodes: [],
     words: [],

@@ -275,7 +275,7 @@ const BELL_REACH = 4.5;
  * next to nothing and may be an odd one. In a class of few parts it is gone over further out, and closer: hours far ahead are by a few
  * per cent off else.
  */
-const TAILS = 3e-4;
+const TAILS = 3e-5;
 const TAIL_REACH = 7;
 const TAIL_NODES = 25;
 

@@ -12,6 +12,8 @@ export type ClassFigures = {
   machineScatter: number;
   /** 1 sd of the error all sizes of one visit share [mm] (sv); 0: none told apart */
   visitErrorMm: number;
+  /** the slice of the class's mean ln rate (mu) that is looked at: where its middle lies; absent: all of it */
+  lnRate?: number;
 };
 
 /**

@@ -6,14 +6,14 @@ import type { WeighedFigures } from './thinCloud.ts';
  * A figure known to within this [sd, as a share of it] bends a forecast by less than 0.5 % (half its variance times the bend): hours far
  * ahead bend most with the power. The error of visits is small beside the gauges' and is not asked.
  */
-const SHARP_SHARE: Record<keyof ClassFigures, number> = {
+const SHARP_SHARE: Record<Exclude<keyof ClassFigures, 'lnRate'>, number> = {
   power: 0.02,
   pathScatter: 0.2,
   partScatter: 0.2,
   machineScatter: 0.2,
   visitErrorMm: Number.POSITIVE_INFINITY,
 };
-const FIGURES = Object.keys(SHARP_SHARE) as (keyof ClassFigures)[];
+const FIGURES = Object.keys(SHARP_SHARE) as (keyof typeof SHARP_SHARE)[];
 
 /**
  * Figures that are known so sharply that their mean stands for all that is held possible of them; null: they are not.
@@ -34,7 +34,7 @@ function spread(cloud: readonly WeighedFigures[]): { mean: ClassFigures; square:
   const weights = shares(cloud);
   const over = (of: (figures: ClassFigures) => number): number =>
     cloud.reduce((sum, { figures }, k) => sum + weights[k]! * of(figures), 0);
-  const each = (of: (name: keyof ClassFigures) => number) =>
+  const each = (of: (name: keyof typeof SHARP_SHARE) => number) =>
     Object.fromEntries(FIGURES.map((name) => [name, of(name)])) as ClassFigures;
   const mean = each((name) => over((figures) => figures[name]));
   return { mean, square: each((name) => over((figures) => (figures[name] - mean[name]) ** 2)) };

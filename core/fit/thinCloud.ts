@@ -20,6 +20,7 @@ const DEGREE_COST: Record<keyof ClassFigures, number> = {
   partScatter: 1.5,
   machineScatter: 1.5,
   visitErrorMm: 2,
+  lnRate: 1.25,
 };
 const FIGURES = Object.keys(DEGREE_COST) as (keyof ClassFigures)[];
 const MOST_DEGREE = 6;
@@ -97,7 +98,7 @@ function freed(of: readonly number[], weights: readonly number[]): Float64Array[
 }
 
 const coordinate = (figures: ClassFigures, name: keyof ClassFigures): number =>
-  name === 'power' ? Math.log(figures.power) : figures[name];
+  name === 'power' ? Math.log(figures.power) : (figures[name] ?? 0);
 
 /** Figures that are not the same at every point. */
 const varying = (points: readonly WeighedFigures[]): (keyof ClassFigures)[] =>

@@ -1,5 +1,5 @@
 /** Most nodes of ln rate a part is summed over. */
-export const MOST_NODES = 64;
+export const MOST_NODES = 128;
 /** Laws of a part's ln rate: the like parts', and the odd ones'. */
 export const MOST_LAWS = 2;
 

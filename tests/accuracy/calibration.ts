@@ -40,8 +40,9 @@ export function calibration(shops: number, shape: ShopShape, settings: ModelSett
 function drawnShop({ machines, partsOfMachine }: ShopShape, settings: ModelSettings, by: Chance) {
   const shared = partsOfMachine > 1;
   const coordinates = figureCoordinates(
-    { machines: shared, visits: shared, power: by.uniform() > settings.linearChance },
+    { fewParts: false, machines: shared, visits: shared, power: by.uniform() > settings.linearChance },
     [GAUGE_SD_MM],
+    simulatedPrior,
   );
   const figures = figuresAt(
     coordinates.names.map(() => by.normal()),

@@ -53,20 +53,21 @@ export function marginals(grid: PlainGrid, weight: Float64Array): Record<keyof P
   return found;
 }
 
-/** An axis reaches to where the share of a node has fallen to this of the heaviest's: of a bell, to 4 sd. */
-const LEAST_SHARE = 3e-4;
 /** An axis whose end node holds more of the heaviest's than this was laid too short. */
 const OPEN_SHARE = 2e-3;
 
-/** How wide steps may be, and how wide they are laid where they were wider, in sd of what was found. */
-export type Fineness = { most: number; laid: number };
+/**
+ * How wide steps may be, and how wide they are laid where they were wider, in sd of what was found; an axis reaches to where the share
+ * of a node has fallen to `leastShare` of the heaviest's: of a bell, at 3e-4 to 4 sd.
+ */
+export type Fineness = { most: number; laid: number; leastShare: number };
 
 /** The axis to try next, or null: its steps are no wider than asked, and its open ends hold nothing. */
 export function refined(
   name: keyof PlainGrid,
   of: Axis,
   { share, mean, sd }: Marginal,
-  { most: mostOfSd, laid }: Fineness,
+  { most: mostOfSd, laid, leastShare }: Fineness,
 ): Axis | null {
   const { nodes } = of;
   if (nodes.length === 1) return null;
@@ -81,8 +82,8 @@ export function refined(
   const next = fine ? step : laid * wide;
   // where the bell was met by a few nodes only, it reaches no further than this
   const reach = step < 1.4 * sd ? Number.POSITIVE_INFINITY : 6 * wide;
-  const low = Math.max(nodes[0]! + step * fallsTo(LEAST_SHARE * most, share), mean - reach);
-  const high = Math.min(nodes.at(-1)! - step * fallsTo(LEAST_SHARE * most, share.toReversed()), mean + reach);
+  const low = Math.max(nodes[0]! + step * fallsTo(leastShare * most, share), mean - reach);
+  const high = Math.min(nodes.at(-1)! - step * fallsTo(leastShare * most, share.toReversed()), mean + reach);
   const from = openLow ? low - 2 * wide : low;
   const to = openHigh ? high + 2 * wide : high;
   if (beginsAtZero[name] && from <= 0) return axis(0, next, Math.ceil(to / next) + 1, true);

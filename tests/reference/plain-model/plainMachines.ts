@@ -65,7 +65,9 @@ const rates = (prior: MachinesPrior): number[] => {
 type Row = { values: Float64Array; from: number; end: number };
 
 /** Values below this of the highest are nothing. */
-const NOTHING = 1e-14;
+const NOTHING = 1e-12;
+/** No chance of a machine is less, lest a product of them be 0. */
+const LEAST_CHANCE = 1e-60;
 
 function rowOf(values: Float64Array): Row {
   const least = NOTHING * values.reduce((most, value) => Math.max(most, value), 0);
@@ -82,12 +84,17 @@ const summed = (values: Float64Array): number => {
   return sum;
 };
 
-/** Sum of the products of two rows. */
-function dot(a: Row, b: Row): number {
-  const end = Math.min(a.end, b.end);
-  let sum = 0;
-  for (let k = Math.max(a.from, b.from); k < end; k++) sum += a.values[k]! * b.values[k]!;
-  return sum;
+/** Sum of the products of two rows; as two sums, of which neither waits for the other. */
+function dot({ values: a, from: fromA, end: endA }: Row, { values: b, from: fromB, end: endB }: Row): number {
+  const end = Math.min(endA, endB);
+  let k = Math.max(fromA, fromB);
+  let even = 0;
+  let odd = 0;
+  for (; k + 1 < end; k += 2) {
+    even += a[k]! * b[k]!;
+    odd += a[k + 1]! * b[k + 1]!;
+  }
+  return k < end ? even + odd + a[k]! * b[k]! : even + odd;
 }
 
 /** Adds so many times a row. */
@@ -196,6 +203,7 @@ export function plainMachines(
   for (const column of columns) {
     const errors = errorsAt(column.sv);
     const curves = machines.map(({ parts }) => parts.map((part) => scaled(curvesOf(part, column, prior))));
+    const lnColumn = column.lnPrior + tops(curves);
     for (const [io, laws] of own.entries()) {
       const atU = curves.map((ofMachine) =>
         rowOf(
@@ -210,9 +218,9 @@ export function plainMachines(
       );
       for (let im = 0; im < omCount; im++)
         for (let k = 0; k < muCount; k++) {
-          let sum = column.lnPrior + figures[(io * omCount + im) * muCount + k]!;
-          for (const [m, row] of atU.entries()) sum += Math.log(dot(shared[m]![im]![k]!, row) + 1e-300);
-          ln[at++] = sum + tops(curves);
+          let chance = 1;
+          for (let m = 0; m < atU.length; m++) chance *= dot(shared[m]![im]![k]!, atU[m]!) + LEAST_CHANCE;
+          ln[at++] = lnColumn + figures[(io * omCount + im) * muCount + k]! + Math.log(chance);
         }
     }
   }

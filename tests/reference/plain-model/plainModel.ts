@@ -140,8 +140,10 @@ function lnPriors(prior: PlainPrior, { mu, omega, c, x }: PlainGrid): Float64Arr
 const LOOKED_AT_WHOLE = 20;
 const EVERY = 5;
 /** Steps of looks, and of the grid in the end. */
-const ROUGH: Fineness = { most: 1.3, laid: 1.05 };
-const FINE: Fineness = { most: 0.5, laid: 0.48 };
+const ROUGH: Fineness = { most: 1.3, laid: 1.05, leastShare: 3e-4 };
+const FINE: Fineness = { most: 0.5, laid: 0.48, leastShare: 3e-4 };
+/** The fewer parts, the further figures lie open, and the less they are like a bell. */
+const FINE_OF_FEW: Fineness = { most: 0.4, laid: 0.38, leastShare: 3e-5 };
 /** A look tells no scatter from this: sums over ln rate need not be finer. */
 const LEAST_OF_LOOKS = 0.05;
 
@@ -155,7 +157,8 @@ export function fittedPlainClass(
   powers: 'free' | 'even' = 'free',
 ): PlainClass {
   const looks = { ...prior, least: LEAST_OF_LOOKS };
-  return settled(parts, prior, settled(parts, looks, roughGrid(parts, looks, powers), ROUGH).grid, FINE);
+  const fine = parts.length <= LOOKED_AT_WHOLE ? FINE_OF_FEW : FINE;
+  return settled(parts, prior, settled(parts, looks, roughGrid(parts, looks, powers), ROUGH).grid, fine);
 }
 
 function roughGrid(parts: readonly PlainPart[], prior: PlainPrior, powers: 'free' | 'even'): PlainGrid {
