@@ -7,8 +7,8 @@ import { lnWeightOf, makeTilt, type PartLaws, type TiltNodes } from './partTilt.
 import { nodesForSlices, type SlicedNodes, slicedNodes } from './slicedNodes.ts';
 import { MOST_NODES } from './tiltRoom.ts';
 
-/** Nodes lighter than this change no figure that is shown. */
-const LIGHTEST = 1e-8;
+/** Nodes lighter than this share of a mean node of their class change no figure that is shown. */
+const LIGHTEST = 1.5e-6;
 
 /** Mean and variance of a mixture, summed up piece by piece. */
 function mixtureVariance() {
@@ -60,6 +60,7 @@ function lawRoom(place: number, most: number): LawRoom {
 export function lawBuilder(part: PartSite, learning: ClassLearning, place: number) {
   const room = lawRoom(place, learning.nodes.length * MOST_NODES);
   const { weight, rate, wearMm, wearVar, shapeOf } = room;
+  const lightest = LIGHTEST / learning.nodes.length;
   const shapes: PartShape[] = [];
   let length = 0;
   let laws: PartLaws;
@@ -86,7 +87,7 @@ export function lawBuilder(part: PartSite, learning: ClassLearning, place: numbe
     const lnAll = lnWeightOf(nodes);
     for (let i = 0; i < nodes.count; i++) {
       const chance = node.weight * Math.exp(nodes.lnWeight[i]! - lnAll);
-      if (!(chance > LIGHTEST)) continue;
+      if (!(chance > lightest)) continue;
       weight[length] = chance;
       rate[length] = Math.exp(nodes.beta[i]!);
       wearMm[length] = nodes.wearMm[i]!;

@@ -496,16 +496,20 @@ export function sweepBlock(
  * How many nodes carry a forecast: their steps in ln rate must be lost in the scatter of the path itself,
  * or hours at limit would show them.
  */
-const nodesFor = (half: number, pathScatter: number, least: number): number =>
-  Math.min(MOST_NODES - 1, Math.max(least, 2 * Math.ceil(half / (1.2 * pathScatter)) + 1));
+const nodesFor = (half: number, pathScatter: number, { least, most }: typeof OVER_BELL): number =>
+  Math.min(most, Math.max(least, 2 * Math.ceil(half / (1.2 * pathScatter)) + 1));
+
+/** Over a bell, and over one whose tails count: how far nodes run either way [sd of the bell], and how many they are. */
+const OVER_BELL = { reachSd: BELL_REACH, least: 13, most: 63 };
+const OVER_TAILS = { reachSd: TAIL_REACH, least: TAIL_NODES, most: MOST_NODES - 1 };
 
 /** Equal nodes of ln rate: `half` either way of the centre. */
 export type RateNodes = { centre: number; half: number; count: number };
 
-/** Nodes over a part's bell, as it stands after a sweep. @param reachSd how far they run either way, in sd of the bell */
-export function nodesOverBell(part: PartSite, figures: ClassFigures, reachSd = BELL_REACH, least = 13): RateNodes {
-  const half = reachSd * part.bellSd;
-  return { centre: part.bellMean, half, count: nodesFor(half, figures.pathScatter, least) };
+/** Nodes over a part's bell, as it stands after a sweep. */
+export function nodesOverBell(part: PartSite, figures: ClassFigures, over = OVER_BELL): RateNodes {
+  const half = over.reachSd * part.bellSd;
+  return { centre: part.bellMean, half, count: nodesFor(half, figures.pathScatter, over) };
 }
 
 /** What is held of u without a part's own word. */
@@ -542,7 +546,7 @@ export function nodesOfPart(
     findBell(part, block.tails, room, figures, laws);
     lay();
   }
-  if (!laid && block.tails && into.ends > TAILS) lay(nodesOverBell(part, figures, TAIL_REACH, TAIL_NODES));
+  if (!laid && block.tails && into.ends > TAILS) lay(nodesOverBell(part, figures, OVER_TAILS));
   keepNodes(part, figures, laws, into.nodes);
   return { cavityMean: cavityMean[0]!, cavityVar: cavityCov[0]! };
 }

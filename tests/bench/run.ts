@@ -118,7 +118,7 @@ async function middleOf(look: (saves: boolean) => Promise<InWindow | null>): Pro
       opening: middle(({ longTasks }) => longTasks.opening),
       scrolling: middle(({ longTasks }) => longTasks.scrolling),
       saving: last.longTasks.saving,
-      longestMs: middle(({ longTasks }) => longTasks.longestMs),
+      longestMs: Math.max(...looks.map(({ longTasks }) => longTasks.longestMs)),
     },
   };
 }
