@@ -26,9 +26,9 @@ export type MachinesPrior = PlainPrior & { omScale: number; svScale: number; svL
 /** Axes of all figures; those of om and sv hold one value where the readings tell nothing of them. */
 export type MachinesGrid = { mu: Axis; omega: Axis; om: Axis; c: Axis; x: Axis; sv: Axis };
 
-/** Steps of ln rate and u; mu lies on every second of them. */
-const RATE_STEP = 0.04;
-const MU_STEP = 2 * RATE_STEP;
+/** Steps of ln rate and u, fine enough for a part that was read sharply; mu lies on every fourth of them. */
+const RATE_STEP = 0.02;
+const MU_STEP = 4 * RATE_STEP;
 const U_REACH = 2.4;
 const RATE_REACH = 3.2;
 /** Nodes of a visit's error, in sd: a trapezium sum over 4 sd either way. */
