@@ -22,7 +22,7 @@ windowTest('a shop changes what the forecast starts from, is told what moves, an
   await page.getByText(/would move by more than a twentieth/).waitFor({ timeout: 250_000 });
   await expectAxeClean(page);
   await page.getByRole('button', { name: 'Save', exact: true }).click();
-  await page.getByText('1 figure').waitFor();
+  await page.getByText('2 figures').waitFor();
   const { settings, workTypes } = await told(ask, forecastSettingsRead, {});
   expect(settings.find(({ name }) => name === 'driftDelta')?.value).toBe(0.4);
   expect(workTypes.at(-1)).toEqual({ name: 'contract silage', timesAsFast: 1.4 });

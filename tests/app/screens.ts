@@ -10,6 +10,7 @@ import { recordOpen, recordStartEmpty, recordState } from '#core/contract/record
 import { shopRead, shopSave } from '#core/contract/shop.ts';
 import { stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
 import type { OpenProgram } from '#core/shells/openProgram.ts';
+import { forecastCoarselyAt } from '#tests/support/coarseForecasts.ts';
 import { laidOnce } from '#tests/support/laidOnce.ts';
 import { atRest } from './steadyPage.ts';
 import { recordPathOf } from './windowTest.ts';
@@ -112,6 +113,7 @@ export async function smallShop(ask: OpenProgram['ask']): Promise<{ machineId: n
 
 async function laySmallShop(ask: OpenProgram['ask']): Promise<{ machineId: number }> {
   await told(ask, recordStartEmpty, {});
+  forecastCoarselyAt(recordPathOf(ask));
   const { kinds } = await told(ask, shopRead, {});
   const kind = kinds.find(({ name }) => name === 'Telescopic pick-up hitch');
   if (!kind) throw new Error('a new record has the hitch among its kinds');

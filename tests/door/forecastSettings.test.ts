@@ -8,6 +8,7 @@ import { recordOf } from '#core/use-cases/context.ts';
 import { learningSettled } from '#core/use-cases/learning/shopLearning.ts';
 import { aHitchMeasuredTwice } from '#tests/support/aHitch.ts';
 import { aProgram, type Program } from '#tests/support/aProgram.ts';
+import { COARSE } from '#tests/support/coarseForecasts.ts';
 
 let program: Program;
 let pointId = 0;
@@ -37,18 +38,21 @@ describe('settings of the forecast', () => {
 
   test('what the shop changes moves its forecasts, is said beside them, and undo takes it back', async () => {
     const before = await rows();
-    await program.ask(forecastSettingsSave, { ...usual, changed: { driftDelta: 0.4, tradeDistrust: 2 } });
+    await program.ask(forecastSettingsSave, { ...usual, changed: { ...COARSE, driftDelta: 0.4, tradeDistrust: 2 } });
     expect(await settingNamed('driftDelta')).toMatchObject({ value: 0.4, usual: 0.15 });
     // only what differs is kept
-    expect(readForecastSettings(recordOf(program.context)).changed).toEqual({ driftDelta: 0.4 });
+    expect(readForecastSettings(recordOf(program.context)).changed).toEqual({ ...COARSE, driftDelta: 0.4 });
     const after = await rows();
     // the further a law may drift, the sooner a limit may come
     const soonest = (of: typeof before) => of.reduce((sum, { hoursLeft }) => sum + (hoursLeft.low ?? 0), 0);
     expect(soonest(after)).toBeLessThan(soonest(before));
     const why = await program.ask(forecastWhy, { pointId });
-    expect(why.forecast.settingsChanged).toBe(1);
-    expect(why.steps.find(({ code }) => code === 'settings')?.facts).toEqual({ driftDelta: '0.4 (0.15)' });
-    await program.ask(forecastSettingsSave, { ...usual, changed: { driftDelta: 0.3 } });
+    expect(why.forecast.settingsChanged).toBe(2);
+    expect(why.steps.find(({ code }) => code === 'settings')?.facts).toEqual({
+      driftDelta: '0.4 (0.15)',
+      classNodes: '4 (15)',
+    });
+    await program.ask(forecastSettingsSave, { ...usual, changed: { ...COARSE, driftDelta: 0.3 } });
     await undo();
     expect((await settingNamed('driftDelta')).value).toBe(0.4);
     await undo();
@@ -57,12 +61,12 @@ describe('settings of the forecast', () => {
 
   test('it is told beforehand how many forecasts would move, and nothing is saved by asking', async () => {
     const kept = program.rows();
-    expect(await program.ask(forecastSettingsTry, { changed: {}, workTypes: usual.workTypes })).toMatchObject({
+    expect(await program.ask(forecastSettingsTry, { changed: COARSE, workTypes: usual.workTypes })).toMatchObject({
       moved: 0,
       most: null,
     });
     const moved = await program.ask(forecastSettingsTry, {
-      changed: { tradeDistrust: 5, driftDelta: 0 },
+      changed: { ...COARSE, tradeDistrust: 5, driftDelta: 0 },
       workTypes: [],
     });
     expect(moved.forecasts).toBeGreaterThan(0);

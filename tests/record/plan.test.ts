@@ -2,6 +2,7 @@ import { setTimeout } from 'node:timers/promises';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { customerMerge } from '#core/contract/customer.ts';
 import { entriesList, entriesUndoLast } from '#core/contract/entries.ts';
+import { forecastSettingsSave } from '#core/contract/forecastSettings.ts';
 import { hoursAdd } from '#core/contract/hours.ts';
 import { jobsCancel, jobsStart, jobsState } from '#core/contract/jobs.ts';
 import { machineTakeIn } from '#core/contract/machine.ts';
@@ -255,6 +256,7 @@ describe('the winter plan of a record', () => {
   });
 
   test('a visit put off costs its risk, is planned for the winter after, and stays put off', async () => {
+    await program.ask(forecastSettingsSave, { changed: {}, workTypes: [], reason: '' }); // a sum of hours is judged
     const { machineId } = await aTractor('late', 9.6);
     await plan();
     const before = (await visitOf(machineId))!;

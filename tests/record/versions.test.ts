@@ -15,6 +15,7 @@ import { day } from '#core/units/day.ts';
 import { aSize } from '#tests/support/aHitch.ts';
 import { aProgramAt, type Program } from '#tests/support/aProgram.ts';
 import { aRecord, brought } from '#tests/support/aRecord.ts';
+import { forecastCoarsely } from '#tests/support/coarseForecasts.ts';
 import { AS_OF, aShop } from './versions/aShop.ts';
 import { fileOfVersion, firstMigrations } from './versions/make.ts';
 
@@ -78,6 +79,7 @@ describe('a record of every version of the program', () => {
     try {
       expect(await program.ask(recordState, {})).toMatchObject({ open: true, trouble: null, counts: { machines: 2 } });
       expect(shopIn(program.context.record!)).toEqual(theSameShop());
+      forecastCoarsely(program.context.record!);
       // what one of them taught holds for the same shop in another, by its fingerprint; else it is learned again
       if (taught.length > 0) putRows(program, taught);
       const forecasts = await program.ask(forecastAll, {});

@@ -4,6 +4,7 @@ import { recordStartEmpty } from '#core/contract/record.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
 import type { Program } from './aProgram.ts';
+import { forecastCoarsely } from './coarseForecasts.ts';
 import { beginningOf, laidOnce } from './laidOnce.ts';
 
 type TakeIn = AskOf<typeof machineTakeIn>;
@@ -84,6 +85,7 @@ export const aTakeIn = (
 export async function aShopWithAHitch(program: Program) {
   const shop = await laidOnce(beginningOf(program), 'a shop with a hitch', async () => {
     await program.ask(recordStartEmpty, {});
+    forecastCoarsely(program.context.record!);
     const { machineId, customerId } = await program.ask(machineTakeIn, aTakeIn());
     const { rows } = await program.ask(stripDownSheet, { machineId });
     const [strip, pin] = rows;

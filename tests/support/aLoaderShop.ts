@@ -4,6 +4,7 @@ import { type Context, openContext, openInto, recordOf } from '#core/use-cases/c
 import { shopLearning } from '#core/use-cases/learning/shopLearning.ts';
 import { layDownShop } from '#core/use-cases/newShop.ts';
 import { aFolder, brought, MADE_AT } from '#tests/support/aRecord.ts';
+import { forecastCoarsely } from '#tests/support/coarseForecasts.ts';
 
 export const LOADER_DAY = day('2026-11-09');
 
@@ -12,6 +13,7 @@ export function aLoaderShop(more: Record<string, string> = {}): Context {
   const context = openContext({ recordPath: ':memory:', asOf: LOADER_DAY, dataFolder: tmpdir() });
   const record = context.record ?? openInto(context, ':memory:', true);
   layDownShop(record, MADE_AT, { isDemo: false });
+  forecastCoarsely(record);
   const account = brought(record, aFolder({ ...LOADER_FILES, ...more }), { asOf: LOADER_DAY });
   if (account.faults.length > 0)
     throw new Error(`Broken invariant: the files are sound: ${JSON.stringify(account.faults)}`);

@@ -3,6 +3,7 @@ import { existsSync, writeFileSync } from 'node:fs';
 import Database from 'better-sqlite3';
 import { recordOpen, recordStartEmpty } from '#core/contract/record.ts';
 import type { Program } from './aProgram.ts';
+import { forecastCoarsely } from './coarseForecasts.ts';
 
 /** A program without a record: where it would lay one down, its day, and how it is told to open one. */
 export type Beginning = { recordPath: string; today: string; open(path: string): Promise<unknown> };
@@ -62,4 +63,5 @@ export const beginningOf = ({ ask, context }: Program): Beginning => ({
 export const anEmptyShop = (program: Program): Promise<void> =>
   laidOnce(beginningOf(program), 'an empty shop', async () => {
     await program.ask(recordStartEmpty, {});
+    forecastCoarsely(program.context.record!);
   });

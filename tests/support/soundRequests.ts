@@ -19,6 +19,7 @@ import { aHitchInHalves, aShopWithAHitch, aSize, aSlide, aTakeIn } from './aHitc
 import { aJpeg, base64Of } from './aJpeg.ts';
 import type { Program } from './aProgram.ts';
 import { aWornHole } from './aWornHole.ts';
+import { COARSE } from './coarseForecasts.ts';
 
 const MACHINES_SHEET = 'machine,customer\nM8,Hill Farm\n';
 
@@ -369,9 +370,9 @@ export async function aHitchesRequests(program: Program): Promise<Record<string,
       newSizeTolMm: 0.2,
     },
     'forecastSettings/read': {},
-    'forecastSettings/try': { changed: { driftDelta: 0.2 }, workTypes: [] },
+    'forecastSettings/try': { changed: { ...COARSE, driftDelta: 0.2 }, workTypes: [] },
     'forecastSettings/save': {
-      changed: { driftDelta: 0.2 },
+      changed: { ...COARSE, driftDelta: 0.2 },
       workTypes: [{ name: 'contract work', timesAsFast: 1.3 }],
       reason: 'our clay',
     },
