@@ -20,6 +20,18 @@ export function axis(from: number, step: number, count: number, halfFirst = fals
   };
 }
 
+/**
+ * Nodes of a scatter from 0 whose steps open out, (step / growth) sinh(growth k), each with the length it stands for: close where
+ * the scatter is small beside what readings are good to, wide where only a heavier tail is summed. The first counts half, as on {@link axis}.
+ */
+export function openingAxis(step: number, growth: number, count: number): Axis {
+  const places = Array.from({ length: count }, (_, k) => growth * k);
+  return {
+    nodes: places.map((place) => (step / growth) * Math.sinh(place)),
+    weights: places.map((place, k) => step * Math.cosh(place) * (k === 0 ? 0.5 : 1)),
+  };
+}
+
 /** The one value an axis is held at. */
 export const heldAt = (value: number): Axis => ({ nodes: [value], weights: [1] });
 

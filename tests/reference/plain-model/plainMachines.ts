@@ -1,5 +1,5 @@
 import { normalDensity } from '#core/maths/normal.ts';
-import { type Axis, axis, heldAt } from './plainGrid.ts';
+import { type Axis, axis, heldAt, openingAxis } from './plainGrid.ts';
 import { addNode, emptyLaw, type PlainLaw, summingToOne } from './plainHours.ts';
 import { fillKernel, type Kernel, type PlainPart, timesOf } from './plainKernel.ts';
 import type { PlainPrior } from './plainModel.ts';
@@ -26,21 +26,23 @@ export type MachinesPrior = PlainPrior & { omScale: number; svScale: number; svL
 /** Axes of all figures; those of om and sv hold one value where the readings tell nothing of them. */
 export type MachinesGrid = { mu: Axis; omega: Axis; om: Axis; c: Axis; x: Axis; sv: Axis };
 
-/** Steps of ln rate and u, fine enough for a part that was read sharply; mu lies on every fourth of them. */
+/** Steps of ln rate, fine enough for a part that was read sharply; u lies on every second of them, mu on every fourth. */
 const RATE_STEP = 0.02;
+const U_STEP = 2 * RATE_STEP;
 const MU_STEP = 4 * RATE_STEP;
 const U_REACH = 2.4;
 const RATE_REACH = 3.2;
 /** Nodes of a visit's error, in sd: a trapezium sum over 4 sd either way. */
 const ERROR_NODES = Array.from({ length: 13 }, (_, k) => (2 * (k - 6)) / 3);
 
+/** Equal steps from a half to a third as wide find the same hours to 0.05 %, the same chances to 0.0003. */
 export const machinesGrid = (prior: MachinesPrior, of: { powers: boolean; visits: boolean }): MachinesGrid => ({
   mu: axis(prior.m0 - 15 * MU_STEP, MU_STEP, 31),
-  omega: axis(0, 0.035, 29, true),
-  om: axis(0, 0.08, 13, true),
-  c: axis(0, 0.02, of.visits && of.powers ? 19 : 25, true),
+  omega: openingAxis(0.03, 0.17, 15),
+  om: openingAxis(0.05, 0.2, 11),
+  c: openingAxis(0.0154, 0.22, 13),
   x: of.powers ? axis(-3.5, 0.5, 15) : heldAt(0),
-  sv: of.visits ? axis(0, 0.035, 11, true) : heldAt(0),
+  sv: of.visits ? openingAxis(0.025, 0.25, 9) : heldAt(0),
 });
 
 /** Posterior of a class's figures, and all that is needed to carry it on to a part. */
@@ -53,8 +55,8 @@ export type PlainMachines = {
 };
 
 const us = (prior: MachinesPrior): number[] => {
-  const side = Math.round(U_REACH / RATE_STEP);
-  return Array.from({ length: 2 * side + 1 }, (_, k) => prior.m0 + (k - side) * RATE_STEP);
+  const side = Math.round(U_REACH / U_STEP);
+  return Array.from({ length: 2 * side + 1 }, (_, k) => prior.m0 + (k - side) * U_STEP);
 };
 const rates = (prior: MachinesPrior): number[] => {
   const side = Math.round(RATE_REACH / RATE_STEP);
@@ -267,6 +269,7 @@ export function plainPartsOfMachine(of: PlainMachines, machine: number): PlainLa
   const laws = parts.map(() => emptyLaw(prior.hRefHours));
   const betas = rates(prior);
   const own = grid.omega.nodes.map((omega) => ownLaws(prior, omega));
+  const acrossU = own.map((rows) => betas.map((_, beta) => rowOf(Float64Array.from(rows, (row) => row.values[beta]!))));
   const shared = machineLaws(of, expected);
   const [muCount, omCount] = [grid.mu.nodes.length, grid.om.nodes.length];
   const inner = own.length * omCount * muCount;
@@ -276,10 +279,11 @@ export function plainPartsOfMachine(of: PlainMachines, machine: number): PlainLa
     const errors = errorsAt(column.sv);
     const kernels = parts.map((one) => curvesOf(one, column, prior));
     const curves = kernels.map((one) => scaled(one).chance);
-    const held = parts.map(() => errors.map(() => new Float64Array(betas.length)));
+    const heldOf = parts.map(() => errors.map(() => new Float64Array(betas.length)));
     for (const [io, rows] of own.entries()) {
       const outer = cells.subarray(io * omCount * muCount, (io + 1) * omCount * muCount);
       if (summed(outer) < LEAST_ROW) continue;
+      const across = acrossU[io]!;
       const z = partsAtU(curves, rows);
       const all = rowOf(product(z, errors));
       // posterior over u, less the parts' own word: sum over om and mu of cell x law / Z of the machine
@@ -291,24 +295,23 @@ export function plainPartsOfMachine(of: PlainMachines, machine: number): PlainLa
           const row = shared[im]![k]!;
           addTo(from, cell / dot(row, all), row);
         }
-      const highest = from.reduce((most, value) => Math.max(most, value), 0);
       for (const [e, { weight: ofError }] of errors.entries())
-        for (const [u, ofU] of from.entries()) {
-          if (ofError * ofU < LEAST_CELL * highest) continue;
-          for (const p of parts.keys()) {
-            const others = z.reduce(
-              (product, other, k) => (k === p ? product : product * other[e]![u]!),
-              ofError * ofU,
-            );
-            addTo(held[p]![e]!, others, rows[u]!);
-          }
+        for (const p of parts.keys()) {
+          const others = rowOf(
+            from.map((ofU, u) =>
+              z.reduce((product, other, k) => (k === p ? product : product * other[e]![u]!), ofError * ofU),
+            ),
+          );
+          const { from: first, end } = curves[p]![e]!;
+          const held = heldOf[p]![e]!;
+          for (let beta = first; beta < end; beta++) held[beta] = held[beta]! + dot(others, across[beta]!);
         }
     }
     for (const [p, law] of laws.entries()) {
       const power = law.powers.push({ g: column.g, time: kernels[p]![0]![0]!.time }) - 1;
       for (const e of errors.keys())
         for (const [k, beta] of betas.entries()) {
-          const chance = held[p]![e]![k]! * curves[p]![e]!.values[k]!;
+          const chance = heldOf[p]![e]![k]! * curves[p]![e]!.values[k]!;
           if (chance > LEAST_NODE) addNode(law, chance, beta, column.c, power, kernels[p]![e]![k]!);
         }
     }
