@@ -4,7 +4,7 @@ import { entriesRevision } from '../record/entry.ts';
 import { keptTexts, type Placed } from '../record/machineForecastStore.ts';
 import type { Day } from '../units/day.ts';
 import type { Learning } from '../way.ts';
-import { type Context, recordOf } from './context.ts';
+import { type Context, keptInMemory, recordOf } from './context.ts';
 import { type ForecastingBeside, startForecasting } from './jobs/jobs.ts';
 import { type ForecastMade, forecastMade, forecastNow, keepForecastsNow, keptList, type Line } from './keptList.ts';
 import { isLarge } from './learning/heardNow.ts';
@@ -52,7 +52,7 @@ export function forecastsStanding(
   const learning = shopLearning(context, context.today(), atOnce || large);
   if (isFromPriors(learning)) {
     const all = machineIds ?? [...machinesCalled(context).keys()];
-    const made = large ? [] : wholeShop(context, all, true);
+    const made = large ? [] : madeFromPriors(context, all);
     const older = large ? machinesCalled(context).size : 0;
     return standing(context, made, { places: [], never: all, fromPriors: true, forecasting: null, older });
   }
@@ -93,7 +93,14 @@ const KEPT_TOGETHER = 10;
 async function forecastOneByOne(context: Context, atOnce: boolean): Promise<boolean> {
   const { record } = context;
   const learning = shopLearning(context, context.today(), atOnce);
-  if (isFromPriors(learning)) return true;
+  if (isFromPriors(learning)) {
+    for (const machineId of machinesCalled(context).keys()) {
+      await setImmediate();
+      if (context.record !== record || learningSoFar(context)) return false;
+      madeFromPriors(context, [machineId]);
+    }
+    return true;
+  }
   const wanting = new Set(keptList(context, learning).wanting);
   if (wanting.size < 2) return true;
   const revision = entriesRevision(recordOf(context));
@@ -122,7 +129,7 @@ function forecastThem(
   for (let from = 0; from < wanting.length; from += 50) {
     const some = wanting.slice(from, from + 50);
     const now = together
-      ? wholeShop(context, some, false)
+      ? wholeShop(context, some)
       : some.flatMap((machineId) => forecastNow(context, learning, machineId) ?? []);
     keepForecastsNow(context, learning, revision, now);
     made.push(...now);
@@ -130,12 +137,30 @@ function forecastThem(
   return made;
 }
 
-function wholeShop(context: Context, machineIds: readonly number[], atOnce: boolean): ForecastMade[] {
-  const now = shopNow(context, context.today(), atOnce);
+function wholeShop(context: Context, machineIds: readonly number[]): ForecastMade[] {
+  const now = shopNow(context);
   const wanted = new Set(machineIds);
   return now.shop.life.machines
     .filter(({ machineId }) => wanted.has(machineId))
     .map((machine) => forecastMade(now, machine));
+}
+
+/** From what the trade says, until something was learned: kept in memory alone, for who asks for the lines after their order. */
+function madeFromPriors(context: Context, machineIds: readonly number[]): ForecastMade[] {
+  const now = shopNow(context, context.today(), true);
+  const known = keptInMemory(
+    context,
+    `forecast as of ${now.asOf} from ${now.learning.fingerprint}`,
+    () => new Map<number, ForecastMade>(),
+  );
+  const wanted = new Set(machineIds);
+  return now.shop.life.machines
+    .filter(({ machineId }) => wanted.has(machineId))
+    .map((machine) => {
+      const made = known.get(machine.machineId) ?? forecastMade(now, machine);
+      known.set(machine.machineId, made);
+      return made;
+    });
 }
 
 type From = {

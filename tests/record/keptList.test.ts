@@ -16,7 +16,7 @@ import { learningSettled, shopLearning } from '#core/use-cases/learning/shopLear
 import { shopAround } from '#core/use-cases/shopNow.ts';
 import { lifeOfMachines } from '#core/way/heardMachines.ts';
 import { forecastsOfMachine, seriesOfShop } from '#core/way.ts';
-import { aLearnedLoaderShop, HOOK_CRACKED, LOADER_DAY } from '#tests/support/aLoaderShop.ts';
+import { aLearnedLoaderShop, aLoaderShop, HOOK_CRACKED, LOADER_DAY } from '#tests/support/aLoaderShop.ts';
 
 let context: Context;
 afterEach(() => context.close());
@@ -38,6 +38,21 @@ function afresh(machineId: number) {
   return forecastsOfMachine(shop, machineId, learning).points;
 }
 
+/** Turns others had while it was asked. */
+async function turnsWhileAsked(operation: Operation, request: object): Promise<number> {
+  let turns = 0;
+  let answered = false;
+  const another = (): void => {
+    turns++;
+    if (!answered) setImmediate(another);
+  };
+  setImmediate(another);
+  await ask<Operation>(operation, request).finally(() => {
+    answered = true;
+  });
+  return turns;
+}
+
 const readDial = { kind: 'reading', newDialHours: null, errorHours: null, saidBy: 'J. Orrin', sure: true } as const;
 
 describe('what was last forecast of each machine', () => {
@@ -46,21 +61,21 @@ describe('what was last forecast of each machine', () => {
     async (operation) => {
       context = aLearnedLoaderShop(HOOK_CRACKED);
       shopLearning(context, LOADER_DAY);
-      let turns = 0;
-      let answered = false;
-      const another = (): void => {
-        turns++;
-        if (!answered) setImmediate(another);
-      };
-      setImmediate(another);
-      await ask<Operation>(operation, {}).finally(() => {
-        answered = true;
-      });
+      const turns = await turnsWhileAsked(operation, {});
       const machines = (await ask(machinesList, {})).machines.length;
       expect(machines).toBeGreaterThan(1);
       expect(turns).toBeGreaterThanOrEqual(machines);
     },
   );
+
+  test('nor does one never learned from, forecast from what the trade says', async () => {
+    context = aLoaderShop(HOOK_CRACKED);
+    const turns = await turnsWhileAsked(machinesOrder, { atOnce: true });
+    const { fromPriors, count } = await ask(machinesOrder, { atOnce: true });
+    expect(fromPriors).toBe(true);
+    expect(count).toBeGreaterThan(1);
+    expect(turns).toBeGreaterThanOrEqual(count);
+  });
 
   test('is kept with the first list, and the next list is what was kept', async () => {
     context = aLearnedLoaderShop(HOOK_CRACKED);
