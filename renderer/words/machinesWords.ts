@@ -20,7 +20,7 @@ type Group = MachineLine['group'];
 export const machinesWords = {
   title: 'Machines, soonest first',
   count: (all: number): string => `${wholeFigure(all)} ${counted(all, 'machine', 'machines')}.`,
-  thisWinter: (count: number): string => `${wholeFigure(count)} for this winter`,
+  thisWinter: (count: number): string => `${wholeFigure(count)} for this winter.`,
   shown: (shown: number, all: number): string => `${wholeFigure(shown)} of ${wholeFigure(all)} machines shown.`,
   learning: 'From what the trade says; learning from this shop’s own sizes.',
   learningLarge:
