@@ -2,16 +2,21 @@ import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
+import { builtScript } from '#tests/support/builtScript.ts';
 import { runScript } from '#tests/support/runScript.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'call-'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 const env = { XDG_DATA_HOME: folder, APPDATA: folder };
 
-const call = (...args: string[]) => runScript('core/shells/cli.ts', args, { standingIn: folder, env }).ended;
+const CLI = 'core/shells/cli.ts';
+const built = await builtScript(CLI);
+/** As a person does it, from the sources. */
+const callFromSources = (...args: string[]) => runScript(CLI, args, { standingIn: folder, env }).ended;
+const call = (...args: string[]) => runScript(built, args, { standingIn: folder, env }).ended;
 
 test('an operation is called from where the person stands, and its reply is JSON and nothing else', async () => {
-  const made = await call('record/startEmpty', '{}', '--record', 'winter.hoursandwear');
+  const made = await callFromSources('record/startEmpty', '{}', '--record', 'winter.hoursandwear');
   expect(JSON.parse(made.out)).toMatchObject({
     ok: true,
     value: { open: true, path: join(folder, 'winter.hoursandwear') },

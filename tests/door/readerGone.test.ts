@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import { builtScript } from '#tests/support/builtScript.ts';
 import { top } from '#tests/support/runScript.ts';
 
 let folder = '';
@@ -28,7 +29,8 @@ test('a command whose reader goes away ends quietly', async () => {
   writeFileSync(join(folder, 'machines.csv'), 'machine\nM1\n');
   const forecast = ['--import', folder, '--json', '--as-of', '2026-11-09'];
   expect(await withReaderGone('core/shells/forecast.ts', forecast)).toEqual({ code: 0, err: '' });
-  expect(await withReaderGone('core/shells/cli.ts', [])).toEqual({ code: 0, err: '' });
+  const cli = await builtScript('core/shells/cli.ts');
+  expect(await withReaderGone(cli, [])).toEqual({ code: 0, err: '' });
   const call = ['record/state', '{}', '--record', join(folder, 'none.hoursandwear')];
-  expect(await withReaderGone('core/shells/cli.ts', call)).toEqual({ code: 0, err: '' });
+  expect(await withReaderGone(cli, call)).toEqual({ code: 0, err: '' });
 });

@@ -6,6 +6,7 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import { machinesList } from '#core/contract/machine.ts';
 import { aShopWithAHitch } from '#tests/support/aHitch.ts';
 import { aProgramAt } from '#tests/support/aProgram.ts';
+import { builtScript } from '#tests/support/builtScript.ts';
 import { top } from '#tests/support/runScript.ts';
 
 /** Disks and files as a system truly gives them: a disk of three megabytes, a file and a folder that may only be read. */
@@ -29,9 +30,9 @@ function saidBy(command: string, args: string[]) {
 
 test.skipIf(!canMount)(
   'on a full disk every entry that was acknowledged is there, and it goes on once there is room',
-  () => {
+  async () => {
     const mount = 'mount -t tmpfs -o size=3m tmpfs "$0" && exec "$1" "$2" "$0"';
-    const script = join(top, 'tests/support/onTinyDisk.ts');
+    const script = join(top, await builtScript('tests/support/onTinyDisk.ts'));
     const said = saidBy('unshare', [...OWN_MOUNTS, 'sh', '-c', mount, folder, process.execPath, script]);
     const recordPath = join(folder, 'shop.hoursandwear');
     expect(said.answer).toMatchObject({ ok: false, fault: { code: 'disk-full', facts: { file: recordPath } } });
@@ -60,7 +61,8 @@ test.skipIf(process.platform === 'win32')('a record that may only be read is sho
   program.end();
   const bytes = readFileSync(recordPath);
 
-  const said = () => saidBy(process.execPath, [join(top, 'tests/support/onReadOnlyFile.ts'), recordPath]);
+  const script = join(top, await builtScript('tests/support/onReadOnlyFile.ts'));
+  const said = () => saidBy(process.execPath, [script, recordPath]);
   const refused = { ok: false, fault: { code: 'record-read-only', facts: { file: recordPath } } };
   chmodSync(recordPath, 0o444);
   chmodSync(join(folder, 'records'), 0o777);

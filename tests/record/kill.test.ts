@@ -5,6 +5,7 @@ import { stripDownSheet } from '#core/contract/stripDown.ts';
 import { openRecord } from '#core/record/openRecord.ts';
 import { aShopWithAHitch, aTakeIn } from '#tests/support/aHitch.ts';
 import { aProgram } from '#tests/support/aProgram.ts';
+import { builtScript } from '#tests/support/builtScript.ts';
 import { caseCount } from '#tests/support/counts.ts';
 import { runScript } from '#tests/support/runScript.ts';
 import { type Bench, ROWS_EACH } from '#tests/support/saveUntilKilled.ts';
@@ -17,6 +18,7 @@ import { seededDice } from '#tests/support/seededDice.ts';
  */
 const KILLS = caseCount(200);
 const SEED = 20261109;
+const script = await builtScript('tests/support/saveUntilKilled.ts');
 const MACHINES = 20;
 
 /** A shop with some tractors of the same hitch, closed. */
@@ -82,7 +84,7 @@ test(`a program killed ${KILLS} times while it saves: what was acknowledged is t
       const inTheMiddle = dice.uniform() < 0.4;
       const strike = inTheMiddle ? 1 + Math.floor(dice.uniform() * 4 * ROWS_EACH.sizes) : 0;
       const arguments_ = ['--record', recordPath, '--first', String(next), '--benches', JSON.stringify(benches)];
-      const life = runScript('tests/support/saveUntilKilled.ts', [...arguments_, '--strike', String(strike)]);
+      const life = runScript(script, [...arguments_, '--strike', String(strike)]);
       if (!inTheMiddle) {
         // one in ten is killed while it starts
         if (dice.uniform() < 0.1) await wait(dice.uniform() * 600);
@@ -119,7 +121,7 @@ test(`a program killed ${KILLS} times while it saves: what was acknowledged is t
 test('the check can fail: a sheet without its rows is seen', async () => {
   const { recordPath, benches, remove } = await aShopToSaveInto();
   try {
-    const life = runScript('tests/support/saveUntilKilled.ts', [
+    const life = runScript(script, [
       ...['--record', recordPath, '--first', '0', '--benches', JSON.stringify(benches), '--strike', '0'],
     ]);
     await life.until(/saved 1\n/);
@@ -140,7 +142,7 @@ test('two programs that save at once, then are both killed: every sheet either a
     const half = benches.length / 2;
     const lives = [benches.slice(0, half), benches.slice(half)].map((own, place) => ({
       first: place * 200,
-      life: runScript('tests/support/saveUntilKilled.ts', [
+      life: runScript(script, [
         ...['--record', recordPath, '--first', String(place * 200), '--benches', JSON.stringify(own), '--strike', '0'],
       ]),
     }));
