@@ -1,10 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { aReading, aSeries } from '#tests/accuracy/aSeries.ts';
 import { inSmallShops, shopH } from '#tests/accuracy/shopSets.ts';
+import { COARSE } from '#tests/support/coarseForecasts.ts';
 import { hoursAtLimit } from '../forecast/hoursAtLimit.ts';
 import { LearningCancelled, learnShop } from './learnShop.ts';
 import { machineLaws } from './machineLaws.ts';
-import { defaultModelSettings as settings } from './modelSettings.ts';
+import { defaultModelSettings } from './modelSettings.ts';
+
+const settings = { ...defaultModelSettings, ...COARSE };
 
 // eight machines of a shop with renewals, shared visits and parts never read
 const shop = inSmallShops(shopH(), 8)[1]!;

@@ -3,6 +3,7 @@ import { aReading, aSeries } from '#tests/accuracy/aSeries.ts';
 import { forecastSet } from '#tests/accuracy/forecastSet.ts';
 import { scoreHours } from '#tests/accuracy/scores.ts';
 import { type ShopSet, shopH } from '#tests/accuracy/shopSets.ts';
+import { COARSE } from '#tests/support/coarseForecasts.ts';
 import { seededDice } from '#tests/support/seededDice.ts';
 import type { ClassPrior } from './classPrior.ts';
 import { learnShop } from './learnShop.ts';
@@ -39,8 +40,9 @@ function rateOnFifth(expectedLnHarshness: number, readings: number): number {
       ),
     }),
   );
-  const learning = learnShop([...usual, ...fifth], new Map([['slide', prior]]), settings);
-  return machineLaws(learning, fifth, settings)[0]!.basis.lnRateMean;
+  const coarse = { ...settings, ...COARSE };
+  const learning = learnShop([...usual, ...fifth], new Map([['slide', prior]]), coarse);
+  return machineLaws(learning, fifth, coarse)[0]!.basis.lnRateMean;
 }
 
 describe("the shop's word on a machine", () => {

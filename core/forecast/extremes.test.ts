@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { aReading, aSeries } from '#tests/accuracy/aSeries.ts';
+import { COARSE } from '#tests/support/coarseForecasts.ts';
 import { longRun } from '#tests/support/counts.ts';
 import type { ClassPrior } from '../fit/classPrior.ts';
 import { learnShop } from '../fit/learnShop.ts';
@@ -138,8 +139,8 @@ describe('a forecast of anything that may be entered', () => {
         (parts, its, limitWearMm, asOfHours) => {
           const series = seriesFrom(parts);
           const priors = new Map<string, ClassPrior>([['slide', { partClass: 'slide', from: 'wide', ...its }]]);
-          // a smaller cloud, so that more may be tried
-          const learning = learnShop(series, priors, { ...settings, cloudPoints: 12 });
+          // fewer nodes, so that more may be tried
+          const learning = learnShop(series, priors, { ...settings, cloudPoints: 12, ...COARSE });
           for (const { nodes } of learning.classes)
             for (const node of nodes)
               for (const value of Object.values(node)) expect(Number.isFinite(value)).toBe(true);

@@ -4,6 +4,7 @@ import type { DialEvent } from '#core/shop/machineLife.ts';
 import type { Size } from '#core/shop/measuringPoint.ts';
 import type { MachineOnRecord, PointOnRecord, ShopLife } from '#core/shop/shopLife.ts';
 import { day } from '#core/units/day.ts';
+import { COARSE } from './coarseForecasts.ts';
 
 /** Makers of a shop's life as plain values: only what a test is about need be said. All of it is invented. */
 
@@ -97,6 +98,6 @@ export const aShopLife = (its: Partial<ShopLife> = {}): ShopLife => ({
   hoursPerYearDefault: 500,
   winterFrom: '11-01',
   winterTo: '02-28',
-  forecastSettings: USUAL_FORECAST_SETTINGS,
+  forecastSettings: { ...USUAL_FORECAST_SETTINGS, changed: COARSE },
   ...its,
 });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { ClassPrior } from '#core/fit/classPrior.ts';
 import { learnShop } from '#core/fit/learnShop.ts';
 import { machineLaws } from '#core/fit/machineLaws.ts';
-import { defaultModelSettings as settings } from '#core/fit/modelSettings.ts';
+import { defaultModelSettings } from '#core/fit/modelSettings.ts';
 import { hoursAtLimit } from '#core/forecast/hoursAtLimit.ts';
 import type { WearSeries } from '#core/series/wearSeries.ts';
 import { lifeOf } from '#core/use-cases/context.ts';
@@ -11,9 +11,11 @@ import { learnAfresh, learnInBackground } from '#core/use-cases/learning/learnIn
 import { forecastShop } from '#core/way.ts';
 import { aReading, aSeries } from '#tests/accuracy/aSeries.ts';
 import { aLoaderShop, LOADER_DAY, LOADER_FILES } from '#tests/support/aLoaderShop.ts';
+import { COARSE } from '#tests/support/coarseForecasts.ts';
 import { caseCount } from '#tests/support/counts.ts';
 import { seededDice } from '#tests/support/seededDice.ts';
 
+const settings = { ...defaultModelSettings, ...COARSE };
 const prior = (partClass: string, limitMm: number): ClassPrior => ({
   ...{ partClass, hRefHours: 5500, m0: Math.log(limitMm), s0: 0.5, from: 'trade' },
 });
