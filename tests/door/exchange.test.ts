@@ -126,9 +126,16 @@ describe('taking the record out', () => {
     const sorted = (hours: unknown[]) => [...hours].sort((a, b) => Number(a) - Number(b));
     expect(sorted(forecast.slice(1).map((row) => row[left] ?? null))).toEqual(sorted(middles));
     expect(middles.filter((hours: number | null) => hours !== null).length).toBeGreaterThan(300);
+  });
+
+  test('as a workbook in a file, which is never written over', async () => {
+    const small = await open('small');
+    await value(small, 'record/startEmpty', {});
     const file = join(folder, 'for people.xlsx');
-    expect((await value(demo, 'exchange/exportWorkbook', { toFile: file })).file).toBe(file);
-    expect((await demo.ask('exchange/exportWorkbook', { toFile: file })).ok).toBe(false);
+    expect((await value(small, 'exchange/exportWorkbook', { toFile: file })).file).toBe(file);
+    const bytes = readFileSync(file);
+    expect((await small.ask('exchange/exportWorkbook', { toFile: file })).ok).toBe(false);
+    expect(readFileSync(file).equals(bytes)).toBe(true);
   });
 });
 

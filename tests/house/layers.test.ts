@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, posix } from 'node:path';
-import { describe, expect, test } from 'vitest';
-import { importsOf } from './importsOf.ts';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { type FoundImport, importsOf } from './importsOf.ts';
 import { LAYERS, type Layer } from './layerTable.ts';
 
 const top = join(import.meta.dirname, '..', '..');
@@ -42,8 +42,8 @@ function leadsTo(file: string, name: string): { file: string } | { package: stri
 }
 
 /** What is wrong with a file's imports, one sentence each. */
-function breachesIn(file: string, source: string): string[] {
-  return importsOf(file, source).flatMap(({ name, typeOnly }) => {
+function breachesIn(file: string, imports: readonly FoundImport[]): string[] {
+  return imports.flatMap(({ name, typeOnly }) => {
     if (name === null) return isTest(file) ? [] : [`${file}: a module named at run time; name it in the import`];
     const target = leadsTo(file, name);
     return 'package' in target
@@ -83,9 +83,13 @@ const listed = (names: readonly string[]): string => (names.length === 0 ? 'noth
 
 describe('the house keeps its order', () => {
   const files = ['core', 'electron', 'renderer', 'demo-data', 'tests'].flatMap(sourceFiles);
+  const imports = new Map<string, FoundImport[]>();
+  beforeAll(() => {
+    for (const file of files) imports.set(file, importsOf(file, readFileSync(join(top, file), 'utf8')));
+  });
 
   test('every import of every file is one the table allows', () => {
-    const breaches = files.flatMap((file) => breachesIn(file, readFileSync(join(top, file), 'utf8')));
+    const breaches = files.flatMap((file) => breachesIn(file, imports.get(file)!));
     expect(breaches).toEqual([]);
     // never green on nothing
     expect(files.filter((file) => !isTest(file)).length).toBeGreaterThan(100);
@@ -94,7 +98,7 @@ describe('the house keeps its order', () => {
 
   test('every name leads to a file that is there', () => {
     for (const file of files) {
-      for (const { name } of importsOf(file, readFileSync(join(top, file), 'utf8'))) {
+      for (const { name } of imports.get(file)!) {
         const target = name === null ? { package: '' } : leadsTo(file, name);
         if ('file' in target) expect(existsSync(join(top, target.file)), `${file} imports ${name}`).toBe(true);
       }
@@ -203,7 +207,7 @@ describe('the check can fail: planted breaches are flagged', () => {
   ];
 
   test.each(planted)('%s: %s', (file, source, told) => {
-    expect(breachesIn(file, source)).toEqual([expect.stringContaining(told)]);
+    expect(breachesIn(file, importsOf(file, source))).toEqual([expect.stringContaining(told)]);
   });
 
   test('what is allowed is not flagged', () => {
@@ -220,6 +224,6 @@ describe('the check can fail: planted breaches are flagged', () => {
       ['electron/planted.ts', "import { app } from 'electron';"],
       ['core/fit/planted.test.ts', "import { openRecord } from '../record/openRecord.ts';"],
     ];
-    for (const [file, source] of allowed) expect(breachesIn(file, source), source).toEqual([]);
+    for (const [file, source] of allowed) expect(breachesIn(file, importsOf(file, source)), source).toEqual([]);
   });
 });
