@@ -1,8 +1,7 @@
 import { expect } from 'vitest';
 import { checkRead } from '#core/contract/check.ts';
-import { recordStartEmpty } from '#core/contract/record.ts';
 import { stripDownSheet } from '#core/contract/stripDown.ts';
-import { expectAxeClean, expectAxeCleanByNight, goTo, smallShop, told } from './screens.ts';
+import { emptyShop, expectAxeClean, expectAxeCleanByNight, goTo, smallShop, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 windowTest(
@@ -70,7 +69,7 @@ windowTest(
 
 windowTest('a record without sizes says what to do first', async ({ prepare }) => {
   const { page, ask, show } = await prepare({ asOf: '2025-11-09' });
-  await told(ask, recordStartEmpty, {});
+  await emptyShop(ask);
   await show();
   await goTo(page, '/forecast-check');
   await page.getByText('No size has had a forecast before it yet').waitFor();

@@ -1,13 +1,12 @@
 import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
-import { recordStartEmpty } from '#core/contract/record.ts';
-import { expectAxeCleanByNight, goTo, told } from './screens.ts';
+import { emptyShop, expectAxeCleanByNight, goTo } from './screens.ts';
 import { type WindowTools, windowTest } from './windowTest.ts';
 
 /** The screen of fits over an empty record. */
 async function fitsScreen({ prepare }: WindowTools): Promise<Page> {
   const { page, ask, show } = await prepare();
-  await told(ask, recordStartEmpty, {});
+  await emptyShop(ask);
   await show();
   await page.locator('main.sheet h1').first().waitFor();
   await goTo(page, '/fits');

@@ -2,7 +2,7 @@ import { expect } from 'vitest';
 import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
 import { shopRead } from '#core/contract/shop.ts';
 import { aTakeIn } from '#tests/support/aHitch.ts';
-import { expectAxeClean, expectAxeCleanByNight, goTo } from './screens.ts';
+import { emptyShop, expectAxeClean, expectAxeCleanByNight, goTo } from './screens.ts';
 import { type OpenedWindow, windowTest } from './windowTest.ts';
 
 async function answered<T>(asked: Promise<{ ok: boolean; value?: unknown; fault?: unknown }>): Promise<T> {
@@ -21,8 +21,8 @@ async function takeIn(ask: OpenedWindow['ask'], name: string): Promise<number> {
 }
 
 windowTest('two hitches exchange their carriers from the machine’s page, and it is taken back', async ({ prepare }) => {
-  const { page, ask, recordPath, show } = await prepare({ asOf: '2026-11-02', width: 1280, height: 800 });
-  await ask('record/startEmpty', { path: recordPath });
+  const { page, ask, show } = await prepare({ asOf: '2026-11-02', width: 1280, height: 800 });
+  await emptyShop(ask);
   const [one, other] = [await takeIn(ask, 'Tarrow 90'), await takeIn(ask, 'Harrod 118')];
   const sheetOf = async (machineId: number) =>
     machineRead.zReply.parse(await answered(ask('machine/read', { machineId })));

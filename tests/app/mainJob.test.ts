@@ -5,6 +5,7 @@ import { type MachineSheet, machineRead, machinesList } from '#core/contract/mac
 import { shopRead } from '#core/contract/shop.ts';
 import { stripDownSheet } from '#core/contract/stripDown.ts';
 import { hoursLeftFigure } from '#core/words/quantityText.ts';
+import { forecastCoarselyAt } from '#tests/support/coarseForecasts.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
 import { told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
@@ -141,10 +142,11 @@ windowTest(
 windowTest(
   'start empty: a machine is taken in, measured, given a limit, and gets its printed slip without any file',
   async ({ open }) => {
-    const { page, ask } = await open({ asOf: '2026-11-02', width: 1280, height: 800 });
+    const { page, ask, recordPath } = await open({ asOf: '2026-11-02', width: 1280, height: 800 });
     await page.getByRole('button', { name: 'Start empty' }).waitFor();
     await page.keyboard.press('e');
     await page.getByRole('heading', { name: 'No machine on record yet' }).waitFor();
+    forecastCoarselyAt(recordPath);
 
     // customer, machine, meter and a kind of assembly in one form
     await page.keyboard.press('n');

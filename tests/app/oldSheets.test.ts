@@ -2,10 +2,9 @@ import type { Page } from 'playwright-core';
 import { describe, expect } from 'vitest';
 import { machineTakeIn } from '#core/contract/machine.ts';
 import { oldSheetsRead } from '#core/contract/oldSheets.ts';
-import { recordStartEmpty } from '#core/contract/record.ts';
 import { zAssemblyKind } from '#core/contract/shop.ts';
 import { pickUpHitch } from '#core/shop/assembly-kinds/pickUpHitch.ts';
-import { expectAxeCleanByNight, goTo, told } from '#tests/app/screens.ts';
+import { emptyShop, expectAxeCleanByNight, goTo, told } from '#tests/app/screens.ts';
 import { atRest } from '#tests/app/steadyPage.ts';
 import { type OpenedWindow, type PreparedWindow, windowTest } from '#tests/app/windowTest.ts';
 
@@ -36,7 +35,7 @@ const focused = (page: Page) =>
   });
 
 async function aShopWithAHitch({ ask }: OpenedWindow): Promise<number> {
-  await told(ask, recordStartEmpty, {});
+  await emptyShop(ask);
   const machine = { make: '', model: '', serial: '', builtYear: null, note: '', meterDigits: 5, hoursBefore: null };
   const { positions } = zAssemblyKind.parse(pickUpHitch);
   const { machineId } = await told(ask, machineTakeIn, {
@@ -120,7 +119,7 @@ describe('old sheets', () => {
   windowTest('a machine and a point that are not on record are taken in on the way', async ({ prepare }) => {
     const opened = await prepare({ asOf: '2026-11-09' });
     const { page, ask } = opened;
-    await told(ask, recordStartEmpty, {});
+    await emptyShop(ask);
     await openDesk(opened);
     const { key, enter } = counting(page);
     await enter('Loft 40');

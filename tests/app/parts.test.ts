@@ -1,15 +1,14 @@
 import { expect } from 'vitest';
 import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
-import { recordStartEmpty } from '#core/contract/record.ts';
 import { stripDownSave, stripDownSheet } from '#core/contract/stripDown.ts';
 import { aTakeIn } from '#tests/support/aHitch.ts';
-import { expectAxeClean, goTo, told } from './screens.ts';
+import { emptyShop, expectAxeClean, goTo, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 /** A fitter says at the bench what a renewal was, and the next man finds it. */
 windowTest('an oversize pin is said at the bench by keys, and the next man reads its size', async ({ prepare }) => {
   const { page, ask, show } = await prepare({ asOf: '2026-11-09', width: 1280, height: 800 });
-  await told(ask, recordStartEmpty, {});
+  await emptyShop(ask);
   const { machineId } = await told(ask, machineTakeIn, aTakeIn());
   await show();
   await goTo(page, `/strip-down/${machineId}`);

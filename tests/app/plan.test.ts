@@ -3,12 +3,12 @@ import { machineRead, machineTakeIn } from '#core/contract/machine.ts';
 import { planRead } from '#core/contract/plan.ts';
 import { stripDownSave } from '#core/contract/stripDown.ts';
 import { aSize, aTakeIn } from '#tests/support/aHitch.ts';
-import { expectAxeClean, expectAxeCleanByNight, goTo, told } from './screens.ts';
+import { emptyShop, expectAxeClean, expectAxeCleanByNight, goTo, told } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 windowTest('a winter is proposed, moved by keys, agreed, split and asked what if', async ({ prepare }) => {
   const { page, ask, show } = await prepare({ asOf: '2026-11-09', width: 1280, height: 800 });
-  await ask('record/startEmpty', {});
+  await emptyShop(ask);
   await show();
   await goTo(page, '/winter');
   await page.getByRole('heading', { name: 'No machine on record yet' }).waitFor();

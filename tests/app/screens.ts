@@ -100,6 +100,16 @@ export async function inchShop(ask: OpenProgram['ask']): Promise<{ machineId: nu
   return made;
 }
 
+/** A new shop with nothing in it, for a window that has yet to show. */
+export async function emptyShop(ask: OpenProgram['ask']): Promise<void> {
+  const { today } = await told(ask, recordState, {});
+  const open = (path: string) => told(ask, recordOpen, { path });
+  await laidOnce({ recordPath: recordPathOf(ask), today, open }, 'an empty shop', async () => {
+    await told(ask, recordStartEmpty, {});
+    forecastCoarselyAt(recordPathOf(ask));
+  });
+}
+
 /** One machine with a hitch, read and measured once, its classes learned: enough to type into, and no learning to wait for. */
 export async function smallShop(ask: OpenProgram['ask']): Promise<{ machineId: number }> {
   const { today } = await told(ask, recordState, {});

@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { expect } from 'vitest';
 import { machineRead } from '#core/contract/machine.ts';
 import { pdfPages } from '#tests/support/pdfText.ts';
-import { expectAxeClean, expectAxeCleanByNight, goTo } from './screens.ts';
+import { emptyShop, expectAxeClean, expectAxeCleanByNight, goTo } from './screens.ts';
 import { windowTest } from './windowTest.ts';
 
 /** Share of a canvas that is not white: nought before the page is drawn. */
@@ -87,7 +87,7 @@ windowTest(
 
 windowTest('without a slip made, the list says how one is', async ({ prepare }) => {
   const { page, ask, show } = await prepare({ asOf: '2026-11-02' });
-  await ask('record/startEmpty', {});
+  await emptyShop(ask);
   await show();
   await page.getByRole('link', { name: 'Slips', exact: true }).click();
   await page.getByRole('heading', { name: 'No slip made yet' }).waitFor();
