@@ -5,7 +5,7 @@ import type { ModelSettings } from './modelSettings.ts';
 import { type ClassFigures, clearSite, type PartSite, partSite, setTimes } from './partSite.ts';
 import { keepNodes, makeTilt, type PartLaws, setReadings, sumUnknowns, type Tilt, weighBell } from './partTilt.ts';
 import { MOST_NODES } from './tiltRoom.ts';
-import type { VisitSlice } from './visitSlices.ts';
+import type { Slice } from './visitSlices.ts';
 
 /**
  * The parts of one class on one machine, with what they share: u, the ln rate to be expected of that class there,
@@ -172,15 +172,15 @@ function setPrior(
   p: number,
   q: number,
   visitErrorMm: number,
-  slice?: VisitSlice,
+  slice?: Slice,
 ): void {
   priorMean.fill(0);
   priorVar.fill(visitErrorMm ** 2);
   priorMean[0] = p;
   priorVar[0] = q;
   if (!slice) return;
-  priorMean[slice.place] = slice.meanMm;
-  priorVar[slice.place] = slice.sdMm ** 2;
+  priorMean[slice.place] = slice.mean;
+  priorVar[slice.place] = slice.sd ** 2;
 }
 
 /** Prior of the block's unknowns with all sites on top, as mean and variance. @returns ln|precision|, NaN when it makes no normal */
@@ -447,7 +447,7 @@ export function lnMessage(p: number, q: number, eta: number, lambda: number): nu
  * One sweep of expectation propagation through a block, and what the block then says of u.
  *   ln Z = F(posterior) - F(prior) + sum_i (ln Z_i + F(cavity_i) - F(m*_i, C*_i))
  *   lambda = 1 / S_uu - 1 / q (at least -0.5 / q),  eta = z_u / S_uu - p / q
- * @param slice what the error of one visit is taken to be, in place of the class's figure
+ * @param slice what one unknown is taken to be, in place of what the class says of it
  * @returns ln Z, the ln chance of its readings
  * @source own derivation: conditional normals; T. P. Minka, "Expectation propagation for approximate Bayesian inference" (2001)
  */
@@ -457,7 +457,7 @@ export function sweepBlock(
   q: number,
   figures: ClassFigures,
   laws: PartLaws,
-  slice?: VisitSlice,
+  slice?: Slice,
 ): number {
   const { size, shift, cov, mean, priorMean, priorVar } = block;
   const room = blockRoom(size);

@@ -9,7 +9,8 @@ import { hasFewParts, heaviestOf, MANY_PARTS } from './learnShop.ts';
 import { clearBlock, type MachineBlock, machineBlock, partLaws, setBlockTimes, sweepBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import type { PartLaw } from './partLaw.ts';
-import { type VisitSlice, visitSlices } from './visitSlices.ts';
+import { rateSlices } from './rateSlices.ts';
+import { type Slice, visitSlices } from './visitSlices.ts';
 
 type ClassOnMachine = {
   learning: ClassLearning;
@@ -115,7 +116,7 @@ function sweepAt(
   index: number,
   others: HarshnessWord,
   settings: ModelSettings,
-  slice?: VisitSlice,
+  slice?: Slice,
 ): MuHeld {
   const { nodes, prior } = learning;
   const node = nodes[index]!;
@@ -175,9 +176,8 @@ function lawsOfClass(
   const present = [...block.read, ...block.unread].filter((part) => part.series.present);
   if (present.length === 0) return [];
   const builders = present.map((part, place) => lawBuilder(part, learning, place));
-  const parts = learning.partsRead < MANY_PARTS ? 'few' : 'many';
   const add = (node: ClassNode, mu: MuHeld, index: number) => {
-    const slices = isLight(node, learning) ? null : visitSlices(block, node.visitErrorMm, parts);
+    const slices = isLight(node, learning) ? null : slicesAt(one, node);
     if (slices === null) {
       for (const builder of builders) builder.add(block, node, mu, index, settings);
       return;
@@ -193,6 +193,13 @@ function lawsOfClass(
   return builders.map((builder, k) => ({ series: present[k]!.series, law: builder.finish() }));
 }
 
+/** Ask after the block was swept at the node. @returns null where the block's unknowns are near enough to a normal */
+function slicesAt({ learning, block }: ClassOnMachine, node: ClassNode) {
+  const { partsRead } = learning;
+  const slices = visitSlices(block, node.visitErrorMm, partsRead < MANY_PARTS ? 'few' : 'many');
+  return slices ?? (hasFewParts(partsRead) ? rateSlices(block, node.partScatter) : null);
+}
+
 /** A node of less than this share of its class's mean weight is not worth slices of its own. */
 const LIGHT = 0.2;
 const isLight = ({ weight }: ClassNode, { nodes }: ClassLearning): boolean => weight * nodes.length < LIGHT;
@@ -201,14 +208,14 @@ const isLight = ({ weight }: ClassNode, { nodes }: ClassLearning): boolean => we
 const FAR_BELOW = 6;
 
 /**
- * Sweeps the block, which has been swept as a whole, along each slice of a visit's error: from the middle one outwards each begins
+ * Sweeps the block, which has been swept as a whole, along each slice of one of its unknowns: from the middle one outwards each begins
  * where the one before stood, and so has settled.
  * @param use is given the ln chance of each slice, up to a term common to all
  */
 function forEachSlice(
   one: ClassOnMachine,
   index: number,
-  slices: readonly (readonly VisitSlice[])[],
+  slices: readonly (readonly Slice[])[],
   others: HarshnessWord,
   settings: ModelSettings,
   use: (lnChance: number) => void,

@@ -32,14 +32,14 @@ describe("slices of a visit's error", () => {
       const sum = (value: (slice: (typeof slices)[number]) => number) =>
         slices.reduce((total, slice) => total + Math.exp(slice.lnShare) * value(slice), 0);
       expect(sum(() => 1)).toBeCloseTo(1, 12);
-      expect(sum(({ meanMm }) => meanMm)).toBeCloseTo(0, 12);
-      expect(sum(({ meanMm, sdMm }) => meanMm ** 2 + sdMm ** 2)).toBeCloseTo(error ** 2, 12);
+      expect(sum(({ mean }) => mean)).toBeCloseTo(0, 12);
+      expect(sum(({ mean, sd }) => mean ** 2 + sd ** 2)).toBeCloseTo(error ** 2, 12);
       for (let x = -2.5; x <= 2.5; x += 0.25) {
-        const density = sum(({ meanMm, sdMm }) => bell(x * error, meanMm, sdMm));
+        const density = sum(({ mean, sd }) => bell(x * error, mean, sd));
         expect(Math.abs(density / bell(x * error, 0, error) - 1)).toBeLessThan(0.03);
       }
       expect(slices.length).toBeLessThan(18);
       // a tenth or so of the least wear, or a good quarter of the error itself
-      for (const { sdMm } of slices) expect(sdMm).toBeLessThan(1.15 * Math.max(0.08 * 0.3, 0.28 * error));
+      for (const { sd } of slices) expect(sd).toBeLessThan(1.15 * Math.max(0.08 * 0.3, 0.28 * error));
     });
 });

@@ -1,11 +1,12 @@
 import type { MachineBlock } from './machineBlock.ts';
 
-/** A slice of what the error of one visit may be: N(meanMm, sdMm^2), with this share of it all. */
-export type VisitSlice = {
-  /** place of the visit's error among the block's unknowns */
+/** A slice of what one unknown of a block may be: N(mean, sd^2), with this share of it all. */
+export type Slice = {
+  /** place among the block's unknowns */
   readonly place: number;
-  readonly meanMm: number;
-  readonly sdMm: number;
+  /** of u ln rate, of a visit's error mm */
+  readonly mean: number;
+  readonly sd: number;
   readonly lnShare: number;
 };
 
@@ -39,7 +40,7 @@ export function visitSlices(
   block: MachineBlock,
   visitErrorMm: number,
   parts: keyof typeof SLICES,
-): [VisitSlice[], VisitSlice[]] | null {
+): [Slice[], Slice[]] | null {
   const { place, leastWearMm } = block.bent;
   const { bends, ofWear, ofError, reach } = SLICES[parts];
   if (place === 0 || visitErrorMm < bends * leastWearMm) return null;
@@ -54,8 +55,8 @@ export function visitSlices(
     total += weight(k);
     square += weight(k) * (k * step) ** 2;
   }
-  const sdMm = Math.sqrt(visitErrorMm ** 2 - square / total);
-  const slice = (k: number): VisitSlice => ({ place, meanMm: k * step, sdMm, lnShare: Math.log(weight(k) / total) });
+  const sd = Math.sqrt(visitErrorMm ** 2 - square / total);
+  const slice = (k: number): Slice => ({ place, mean: k * step, sd, lnShare: Math.log(weight(k) / total) });
   const upwards = Array.from({ length: most + 1 }, (_, k) => slice(k));
   const downwards = Array.from({ length: most }, (_, k) => slice(-1 - k));
   return [upwards, downwards];

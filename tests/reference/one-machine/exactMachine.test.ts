@@ -138,6 +138,11 @@ const machines: { title: string; parts: Sizes[]; figures: ClassFigures }[] = [
     parts: [{ 1500: 0.3 }, { 1500: 0.4 }, { 2500: 0.5 }, { 2500: 0.45 }],
     figures: { ...figures, visitErrorMm: 0.12 },
   },
+  {
+    title: 'parts that hardly differ, none of them read sharply',
+    parts: [{ 600: 0.2 }, { 700: 0.17 }, { 550: 0.15 }, { 650: 0.2 }],
+    figures: { ...figures, partScatter: 0.04, visitErrorMm: 0.01 },
+  },
 ];
 
 describe('parts of one machine, every unknown summed out', () => {

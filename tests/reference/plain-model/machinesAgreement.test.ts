@@ -5,16 +5,16 @@ import { longRun } from '#tests/support/counts.ts';
 
 /** Sums over all figures, harshness and errors take a while. */
 const LONG_MS = 3_600_000;
+/** Parts of 7050 hardly differ and are read from one side: as normals alone they were 0.0023 of a chance off. */
+const SEEDS = longRun ? [90, 91, 7050] : [7050];
+const MACHINES = 3;
 
 /** Half a per cent of every hours figure and 0.002 of every chance. */
 describe('production against the plain model extended by what parts of a machine share, class figures learned on both sides', () => {
   for (const { title, shared } of longRun ? sharedTerms : sharedTerms.slice(1, 2))
     it(title, { timeout: LONG_MS }, () => {
-      const machines = longRun ? 3 : 2;
-      const found = (longRun ? [90, 91] : [90]).flatMap((seed) =>
-        compareSharing(sharingMachines(seed, machines, shared), shared),
-      );
-      expect(found.length).toBeGreaterThan(2 * machines);
+      const found = SEEDS.flatMap((seed) => compareSharing(sharingMachines(seed, MACHINES, shared), shared));
+      expect(found.length).toBeGreaterThan(2 * MACHINES * SEEDS.length);
       expect(found.filter(agrees).length).toBe(found.length);
     });
 });
