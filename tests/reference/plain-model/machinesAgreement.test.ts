@@ -17,4 +17,12 @@ describe('production against the plain model extended by what parts of a machine
       expect(found.length).toBeGreaterThan(2 * MACHINES * SEEDS.length);
       expect(found.filter(agrees).length).toBe(found.length);
     });
+
+  for (const { title, shared } of longRun ? sharedTerms : [])
+    it(`${title}, of a class of three parts on two machines`, { timeout: LONG_MS }, () => {
+      const [first = [], second = []] = sharingMachines(90, 2, shared);
+      const found = compareSharing([first.slice(0, 2), second.slice(0, 1)], shared);
+      expect(found.length).toBeGreaterThan(1);
+      expect(found.filter(agrees).length).toBe(found.length);
+    });
 });

@@ -30,16 +30,19 @@ export type MachinesGrid = { mu: Axis; omega: Axis; om: Axis; c: Axis; x: Axis; 
 const RATE_STEP = 0.02;
 const U_STEP = 2 * RATE_STEP;
 const MU_STEP = 4 * RATE_STEP;
-const U_REACH = 2.4;
-const RATE_REACH = 3.2;
+const U_REACH = 3.2;
+const RATE_REACH = 4.8;
 /** Nodes of a visit's error, in sd: a trapezium sum over 4 sd either way. */
 const ERROR_NODES = Array.from({ length: 13 }, (_, k) => (2 * (k - 6)) / 3);
 
-/** Equal steps from a half to a third as wide find the same hours to 0.05 %, the same chances to 0.0003. */
+/**
+ * Equal steps from a half to a third as wide find the same hours to 0.05 %, the same chances to 0.0003. The scatters reach where those
+ * of a class of three parts still may lie.
+ */
 export const machinesGrid = (prior: MachinesPrior, of: { powers: boolean; visits: boolean }): MachinesGrid => ({
   mu: axis(prior.m0 - 15 * MU_STEP, MU_STEP, 31),
-  omega: openingAxis(0.03, 0.17, 15),
-  om: openingAxis(0.05, 0.2, 11),
+  omega: openingAxis(0.03, 0.17, 18),
+  om: openingAxis(0.05, 0.2, 13),
   c: openingAxis(0.0154, 0.22, 13),
   x: of.powers ? axis(-3.5, 0.5, 15) : heldAt(0),
   sv: of.visits ? openingAxis(0.025, 0.25, 9) : heldAt(0),
