@@ -53,7 +53,7 @@ function lawRoom(place: number, most: number): LawRoom {
 }
 
 /**
- * Gathers a part's law node by node of its class: `add` at each, or, where a visit's error is sliced, `openSlices`, a `slice` along
+ * Gathers a part's law node by node of its class: `add` at each, or, where one of the machine's unknowns is sliced, `openSlices`, a `slice` along
  * each and `closeSlices`; at the end `finish`.
  * @param place among the class's parts on the machine
  */
@@ -112,7 +112,7 @@ export function lawBuilder(part: PartSite, learning: ClassLearning, place: numbe
       room.sliced.clear();
       room.sliced.add(0, tilt.nodes);
     },
-    /** the part along one slice of a visit's error, after a sweep along it */
+    /** the part along one slice, after a sweep along it */
     slice(block: MachineBlock, node: ClassNode, lnChance: number) {
       if (laid === null) {
         laid = nodesForSlices(whole, part.bellSd);

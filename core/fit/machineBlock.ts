@@ -4,8 +4,8 @@ import { type BlockRoom, blockRoom } from './blockRoom.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import { type ClassFigures, clearSite, type PartSite, partSite, setTimes } from './partSite.ts';
 import { keepNodes, makeTilt, type PartLaws, setReadings, sumUnknowns, type Tilt, weighBell } from './partTilt.ts';
+import type { Slice } from './slice.ts';
 import { MOST_NODES } from './tiltRoom.ts';
-import type { Slice } from './visitSlices.ts';
 
 /**
  * The parts of one class on one machine, with what they share: u, the ln rate to be expected of that class there,

@@ -10,7 +10,8 @@ import { clearBlock, type MachineBlock, machineBlock, partLaws, setBlockTimes, s
 import type { ModelSettings } from './modelSettings.ts';
 import type { PartLaw } from './partLaw.ts';
 import { rateSlices } from './rateSlices.ts';
-import { type Slice, visitSlices } from './visitSlices.ts';
+import type { Outwards, Slice } from './slice.ts';
+import { visitSlices } from './visitSlices.ts';
 
 type ClassOnMachine = {
   learning: ClassLearning;
@@ -194,7 +195,7 @@ function lawsOfClass(
 }
 
 /** Ask after the block was swept at the node. @returns null where the block's unknowns are near enough to a normal */
-function slicesAt({ learning, block }: ClassOnMachine, node: ClassNode) {
+function slicesAt({ learning, block }: ClassOnMachine, node: ClassNode): Outwards | null {
   const { partsRead } = learning;
   const slices = visitSlices(block, node.visitErrorMm, partsRead < MANY_PARTS ? 'few' : 'many');
   return slices ?? (hasFewParts(partsRead) ? rateSlices(block, node.partScatter) : null);
@@ -215,7 +216,7 @@ const FAR_BELOW = 6;
 function forEachSlice(
   one: ClassOnMachine,
   index: number,
-  slices: readonly (readonly Slice[])[],
+  slices: Outwards,
   others: HarshnessWord,
   settings: ModelSettings,
   use: (lnChance: number) => void,

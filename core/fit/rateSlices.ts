@@ -1,11 +1,10 @@
 import type { MachineBlock } from './machineBlock.ts';
-import type { Slice } from './visitSlices.ts';
+import { APART, type Outwards, outwards, type Slice } from './slice.ts';
 
 /** Slices are as wide as what is held of u with all parts in, but no wider than this share of what is held without them. */
 const MOST_OF_PRIOR = 0.75;
 
-/** Their middles lie so many of their sd apart, so many of them either way from where u is likeliest: what lies further out is nothing. */
-const APART = 1.4;
+/** So many either way from where u is likeliest: what lies further out is nothing. */
 const MOST_OUTWARDS = 5;
 
 /** A machine's parts that together are this far from a normal of u make what is held of it half a per cent too narrow. */
@@ -21,7 +20,7 @@ const LEAST_SKEW = 0.02;
  * @returns null where no part asks for it, or it is alone on its machine
  * @source own derivation
  */
-export function rateSlices(block: MachineBlock, partScatter: number): [Slice[], Slice[]] | null {
+export function rateSlices(block: MachineBlock, partScatter: number): Outwards | null {
   if (block.read.length < 2 || skewOf(block, partScatter) < LEAST_SKEW) return null;
   const p = block.priorMean[0]!;
   const q = block.priorVar[0]!;
@@ -33,10 +32,7 @@ export function rateSlices(block: MachineBlock, partScatter: number): [Slice[], 
     const off = k * step;
     return { place: 0, mean: p + off, sd, lnShare: (-0.5 * off * off) / spreadVar };
   };
-  return [
-    Array.from({ length: MOST_OUTWARDS + 1 }, (_, k) => slice(middle + k)),
-    Array.from({ length: MOST_OUTWARDS }, (_, k) => slice(middle - 1 - k)),
-  ];
+  return outwards(middle, MOST_OUTWARDS, slice);
 }
 
 /**

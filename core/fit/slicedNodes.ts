@@ -14,7 +14,7 @@ export function nodesForSlices(whole: RateNodes, sliceSd: number): RateNodes {
 export type SlicedNodes = ReturnType<typeof slicedNodes>;
 
 /**
- * A part's nodes of ln rate over all slices of a visit's error: the same nodes in each, its wear there joined by mean and variance.
+ * A part's nodes of ln rate over all slices of one of its machine's unknowns: the same nodes in each, its wear there joined by mean and variance.
  * Kept and filled anew.
  */
 export function slicedNodes() {

@@ -1,14 +1,5 @@
 import type { MachineBlock } from './machineBlock.ts';
-
-/** A slice of what one unknown of a block may be: N(mean, sd^2), with this share of it all. */
-export type Slice = {
-  /** place among the block's unknowns */
-  readonly place: number;
-  /** of u ln rate, of a visit's error mm */
-  readonly mean: number;
-  readonly sd: number;
-  readonly lnShare: number;
-};
+import { APART, type Outwards, outwards, type Slice } from './slice.ts';
 
 /**
  * `bends`: an error of less than this share of the least wear that was measured in its visit bends nothing. A slice is as wide as `ofWear`, a
@@ -19,9 +10,6 @@ const SLICES = {
   few: { bends: 0.2, ofWear: 0.08, ofError: 0.28, reach: 3 },
   many: { bends: 0.4, ofWear: 0.12, ofError: 0.4, reach: 2.6 },
 };
-
-/** Middles of slices lie so many of their sd apart: their sum then hardly ripples. */
-const APART = 1.4;
 
 /**
  * Slices of a visit's shared error e that make it up, narrow beside the wear of its parts: from the middle one upwards, and downwards.
@@ -36,11 +24,7 @@ const APART = 1.4;
  * @returns null where no visit asks for it
  * @source own derivation
  */
-export function visitSlices(
-  block: MachineBlock,
-  visitErrorMm: number,
-  parts: keyof typeof SLICES,
-): [Slice[], Slice[]] | null {
+export function visitSlices(block: MachineBlock, visitErrorMm: number, parts: keyof typeof SLICES): Outwards | null {
   const { place, leastWearMm } = block.bent;
   const { bends, ofWear, ofError, reach } = SLICES[parts];
   if (place === 0 || visitErrorMm < bends * leastWearMm) return null;
@@ -57,7 +41,5 @@ export function visitSlices(
   }
   const sd = Math.sqrt(visitErrorMm ** 2 - square / total);
   const slice = (k: number): Slice => ({ place, mean: k * step, sd, lnShare: Math.log(weight(k) / total) });
-  const upwards = Array.from({ length: most + 1 }, (_, k) => slice(k));
-  const downwards = Array.from({ length: most }, (_, k) => slice(-1 - k));
-  return [upwards, downwards];
+  return outwards(0, most, slice);
 }

@@ -2,6 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import { RefusedError } from '../outcome.ts';
 import { entriesRevision } from '../record/entry.ts';
 import { keptTexts, type Placed } from '../record/machineForecastStore.ts';
+import type { MachineOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import type { Learning } from '../way.ts';
 import { type Context, keptInMemory, recordOf } from './context.ts';
@@ -12,7 +13,7 @@ import { isFromPriors, learningSoFar, shopLearning } from './learning/shopLearni
 import { type MachineNames, machinesCalled, namesOfSome } from './machineNamesNow.ts';
 import type { Due } from './recall/dueOf.ts';
 import { seriesNow } from './seriesNow.ts';
-import { nowOf, shopNow } from './shopNow.ts';
+import { nowOf, type ShopNow, shopNow } from './shopNow.ts';
 
 /** So many machines are forecast while they are waited for; more are forecast beside the program. */
 const AT_ONCE = 8;
@@ -139,10 +140,12 @@ function forecastThem(
 
 function wholeShop(context: Context, machineIds: readonly number[]): ForecastMade[] {
   const now = shopNow(context);
+  return machinesIn(now, machineIds).map((machine) => forecastMade(now, machine));
+}
+
+function machinesIn({ shop }: ShopNow, machineIds: readonly number[]): MachineOnRecord[] {
   const wanted = new Set(machineIds);
-  return now.shop.life.machines
-    .filter(({ machineId }) => wanted.has(machineId))
-    .map((machine) => forecastMade(now, machine));
+  return shop.life.machines.filter(({ machineId }) => wanted.has(machineId));
 }
 
 /** From what the trade says, until something was learned: kept in memory alone, for who asks for the lines after their order. */
@@ -153,14 +156,11 @@ function madeFromPriors(context: Context, machineIds: readonly number[]): Foreca
     `forecast as of ${now.asOf} from ${now.learning.fingerprint}`,
     () => new Map<number, ForecastMade>(),
   );
-  const wanted = new Set(machineIds);
-  return now.shop.life.machines
-    .filter(({ machineId }) => wanted.has(machineId))
-    .map((machine) => {
-      const made = known.get(machine.machineId) ?? forecastMade(now, machine);
-      known.set(machine.machineId, made);
-      return made;
-    });
+  return machinesIn(now, machineIds).map((machine) => {
+    const made = known.get(machine.machineId) ?? forecastMade(now, machine);
+    known.set(machine.machineId, made);
+    return made;
+  });
 }
 
 type From = {
