@@ -38,7 +38,7 @@ export function recombine(functions: readonly ArrayLike<number>[], weights: read
  * Weights of as few points as there are sums that do not follow from each other. These points are the basis; weight added to any
  * other point is made up for by theirs. Each other point in turn takes weight or gives it until a weight is nothing, its own or that
  * of a point of the basis, whose place it takes then.
- * @param equations one row a sum, one column a point; overwritten
+ * @param equations one row a sum, one column a point
  * @source the steps of the simplex method, without a price: G. B. Dantzig, Linear Programming and Extensions (1963; cited from memory)
  */
 function fewest(equations: Float64Array[], weights: Float64Array): Float64Array {
@@ -58,7 +58,7 @@ function fewest(equations: Float64Array[], weights: Float64Array): Float64Array 
     [order[end], order[free]] = [order[free]!, order[end]!];
     left[end] = left[free]!;
     left[free] = 0;
-    pivot(rows, end, free, rows.length, free);
+    pivot(rows, end, free, rows.length);
   }
   const all = new Float64Array(weights.length);
   order.forEach((point, k) => {
@@ -67,32 +67,60 @@ function fewest(equations: Float64Array[], weights: Float64Array): Float64Array 
   return all;
 }
 
-/** The equations solved for as many points, which come first in the order: Gauss and Jordan's elimination, the largest of a row its pivot. */
+/**
+ * The equations solved for as many points, which come first in the order: Gauss and Jordan's elimination, the largest of a row its
+ * pivot. Each row is freed of those before when its turn comes, and of those behind when all have had theirs.
+ */
 function solved(equations: Float64Array[]): { rows: Float64Array[]; order: number[] } {
   const order = Array.from(equations[0] ?? [], (_, point) => point);
   const rows: Float64Array[] = [];
-  const largest = equations.map((row) => row.reduce((most, entry) => Math.max(most, Math.abs(entry)), 0));
-  equations.forEach((row, j) => {
+  equations.forEach((equation) => {
+    const row = new Float64Array(equation.length);
+    let largest = 0;
+    for (let k = 0; k < row.length; k++) {
+      row[k] = equation[order[k]!]!;
+      largest = Math.max(largest, Math.abs(row[k]!));
+    }
+    freeOf(row, rows, 0);
     const rank = rows.length;
     let place = rank;
     for (let k = rank + 1; k < row.length; k++) if (Math.abs(row[k]!) > Math.abs(row[place]!)) place = k;
-    if (!(Math.abs(row[place] ?? 0) > NOTHING * largest[j]!)) return;
-    for (const other of equations) [other[rank], other[place]] = [other[place]!, other[rank]!];
-    [order[rank], order[place]] = [order[place]!, order[rank]!];
+    if (!(Math.abs(row[place] ?? 0) > NOTHING * largest)) return;
     rows.push(row);
-    pivot([...rows, ...equations.slice(j + 1)], rank, rank, rank + 1, row.length);
+    for (const one of [...rows, order]) [one[rank], one[place]] = [one[place]!, one[rank]!];
+    const scale = 1 / row[rank]!;
+    for (let k = rank + 1; k < row.length; k++) row[k] = row[k]! * scale;
   });
+  for (const [j, row] of rows.entries()) freeOf(row, rows, j + 1);
   return { rows, order };
 }
 
-/** Each row freed of a column but the pivot's, in which it becomes 1; columns from `first` on, up to `end`. */
-function pivot(rows: readonly Float64Array[], at: number, column: number, first: number, end: number): void {
+/** A row freed of the columns of those from `first` on, each 1 in its own; four at a time, for the sake of speed. */
+function freeOf(row: Float64Array, rows: readonly Float64Array[], first: number): void {
+  let j = first;
+  for (; j + 4 <= rows.length; j += 4) {
+    const [a, b, c, d] = [rows[j]!, rows[j + 1]!, rows[j + 2]!, rows[j + 3]!];
+    const ofA = row[j]!;
+    const ofB = row[j + 1]! - ofA * a[j + 1]!;
+    const ofC = row[j + 2]! - ofA * a[j + 2]! - ofB * b[j + 2]!;
+    const ofD = row[j + 3]! - ofA * a[j + 3]! - ofB * b[j + 3]! - ofC * c[j + 3]!;
+    for (let k = j + 4; k < row.length; k++) row[k] = row[k]! - ofA * a[k]! - ofB * b[k]! - ofC * c[k]! - ofD * d[k]!;
+  }
+  for (; j < rows.length; j++) {
+    const factor = row[j]!;
+    const from = rows[j]!;
+    for (let k = j + 1; k < row.length; k++) row[k] = row[k]! - factor * from[k]!;
+  }
+}
+
+/** Each row freed of a column but the pivot's, in which it becomes 1; columns from `first` on, up to that. */
+function pivot(rows: readonly Float64Array[], at: number, column: number, first: number): void {
   const from = rows[at]!;
   const scale = 1 / from[column]!;
-  for (let k = first; k < end; k++) from[k] = from[k]! * scale;
+  for (let k = first; k < column; k++) from[k] = from[k]! * scale;
   for (const row of rows) {
     const factor = row[column]!;
     if (row === from || factor === 0) continue;
-    for (let k = first; k < end; k++) row[k] = row[k]! - factor * from[k]!;
+    for (let k = first; k < column; k++) row[k] = row[k]! - factor * from[k]!;
   }
 }
