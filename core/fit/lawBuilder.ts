@@ -107,7 +107,7 @@ export function lawBuilder(part: PartSite, learning: ClassLearning, place: numbe
     /** the same where slices are to follow: what they are laid out by, and what stands if there is none */
     openSlices(block: MachineBlock, node: ClassNode, mu: MuHeld, settings: ModelSettings) {
       look(block, node, mu, settings);
-      whole = nodesOverBell(part, node);
+      whole = nodesOverBell(block, part, node);
       laid = null;
       room.sliced.clear();
       room.sliced.add(0, tilt.nodes);

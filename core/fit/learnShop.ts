@@ -328,6 +328,8 @@ function weighFigures(
 /** Below the best point by this much a sum may have lost its way from there: it is begun afresh. */
 const FAR_BELOW = 12;
 
+const SAYS_THE_SAME = 1; // ln
+
 /** A place no further below the best than this weighs much: it is gone through twice. */
 const WEIGHS_MUCH = 4;
 
@@ -362,7 +364,12 @@ function settledPosterior(
       found = summed(beside ? 1 : rounds);
       if (beside && found.lnZ + lnPrior > best - WEIGHS_MUCH) found = summed(1);
     }
-    if (!(found && found.lnZ + lnPrior > best - FAR_BELOW)) found = summedFromNothing(pool, figures, others, settings);
+    if (!(found && found.lnZ + lnPrior > best - FAR_BELOW)) {
+      // what many parts say again from where they stand is no way that was lost
+      const again = found && rounds === 1 ? summed(1) : null;
+      const same = again && Math.abs(again.lnZ - found!.lnZ) < SAYS_THE_SAME;
+      found = same ? again : summedFromNothing(pool, figures, others, settings);
+    }
     const value = found.lnZ + lnPrior;
     if (value > best) {
       best = value;

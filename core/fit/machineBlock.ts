@@ -264,11 +264,15 @@ function cavity(block: MachineBlock, part: PartSite): boolean {
 /** ln rates beyond this of the centre are no wear of this world; keeps exp() and its square finite. */
 const WILDEST_LN_RATE = 60;
 
-/** Over 9 sd of a bell: steps of 1.13 sd, by which its sums and its spread are good to 1e-5. */
-const BELL_NODES = 9;
-
-/** How far the nodes run either way [sd of the bell]. */
-const BELL_REACH = 4.5;
+/**
+ * How a bell of ln rate is gone over: how far nodes run either way [its sd] and how many they are, how many steps wide it must be to
+ * count as resolved, and how much of it on the end nodes says that it lies further off.
+ * Sums over equal nodes of a bell are good to e^(-2 pi^2 / step^2), and its spread to some twenty times that: to 1e-5 with
+ * steps of 1.13 sd. Steps of 1.3 sd, 4e-4, will do but where the parts of a class are few.
+ */
+type BellNodes = { reach: number; count: number; resolved: number; onEnds: number };
+const FINE_BELL: BellNodes = { reach: 4.5, count: 9, resolved: 0.8, onEnds: 2e-3 };
+const QUICK_BELL: BellNodes = { reach: 3.9, count: 7, resolved: 0.7, onEnds: 1e-2 };
 
 /**
  * More than this on the end nodes is more than a normal has there: a bell of two laws, one wide and one narrow, as of a part that wore
@@ -286,7 +290,13 @@ type Look = { centre: number; half: number; count: number };
  * Where the last size and the cavity would have it, the size as wear at an even rate: ln(y / t), good to sd(y) / y. A size that
  * says little of a rate is no guess: then the whole of what the cavity holds possible is scanned.
  */
-function firstLook(part: PartSite, { cavityMean, cavityCov }: BlockRoom, figures: ClassFigures, laws: PartLaws): Look {
+function firstLook(
+  part: PartSite,
+  { reach, count }: BellNodes,
+  { cavityMean, cavityCov }: BlockRoom,
+  figures: ClassFigures,
+  laws: PartLaws,
+): Look {
   const last = part.n - 1;
   const y = part.wearMm[last]!;
   const t = part.t[last]!;
@@ -304,8 +314,8 @@ function firstLook(part: PartSite, { cavityMean, cavityCov }: BlockRoom, figures
   const ofCavity = off * off > 9 * (like + ofSize) ? cavityCov[0]! + widest : like;
   return {
     centre: cavityMean[0]! + (off * ofCavity) / (ofCavity + ofSize),
-    half: BELL_REACH * Math.sqrt((ofCavity * ofSize) / (ofCavity + ofSize)),
-    count: BELL_NODES,
+    half: reach * Math.sqrt((ofCavity * ofSize) / (ofCavity + ofSize)),
+    count,
   };
 }
 
@@ -313,27 +323,28 @@ function firstLook(part: PartSite, { cavityMean, cavityCov }: BlockRoom, figures
 const LEAST_TOLD = 0.4;
 const SCAN_NODES = 31;
 
-/** Looks for the part's bell of ln rate: nodes over 4.5 sd of where it should be, again until they resolve it. Ask after a cavity. */
+/** Looks for the part's bell of ln rate: nodes over where it should be, again until they resolve it. Ask after a cavity. */
 function findBell(part: PartSite, tails: boolean, room: BlockRoom, figures: ClassFigures, laws: PartLaws): void {
   const { cavityMean, cavityCov } = room;
+  const bell = tails ? FINE_BELL : QUICK_BELL;
   setReadings(part, figures, cavityMean, cavityCov);
   let { centre, half, count } =
     part.bellSd > 0
-      ? { centre: part.bellMean, half: BELL_REACH * part.bellSd, count: BELL_NODES }
-      : firstLook(part, room, figures, laws);
+      ? { centre: part.bellMean, half: bell.reach * part.bellSd, count: bell.count }
+      : firstLook(part, bell, room, figures, laws);
   for (let look = 0; look < 25; look++) {
     centre = Math.min(WILDEST_LN_RATE, Math.max(-WILDEST_LN_RATE, centre));
     weighBell(part, laws, cavityMean[0]!, cavityCov[0]!, centre, half, count, found);
     const spacing = (2 * half) / (count - 1);
-    const onEnd = found.ends > 2e-3;
-    if (!onEnd && found.bellSd > 0.8 * spacing) break;
+    const onEnd = found.ends > bell.onEnds;
+    if (!onEnd && found.bellSd > bell.resolved * spacing) break;
     centre = found.bellMean;
     if (found.ends > 0.5) {
       half *= 2;
       continue;
     }
-    half = BELL_REACH * Math.max(found.bellSd * (onEnd ? 1.5 : 1), 0.6 * spacing);
-    count = BELL_NODES;
+    half = bell.reach * Math.max(found.bellSd * (onEnd ? 1.5 : 1), 0.6 * spacing);
+    count = bell.count;
   }
   if (tails && found.ends > TAILS)
     weighBell(part, laws, cavityMean[0]!, cavityCov[0]!, found.bellMean, TAIL_REACH * found.bellSd, TAIL_NODES, found);
@@ -496,18 +507,25 @@ export function sweepBlock(
  * How many nodes carry a forecast: their steps in ln rate must be lost in the scatter of the path itself,
  * or hours at limit would show them.
  */
-const nodesFor = (half: number, pathScatter: number, { least, most }: typeof OVER_BELL): number =>
+const nodesFor = (half: number, pathScatter: number, { least, most }: CarryingNodes): number =>
   Math.min(most, Math.max(least, 2 * Math.ceil(half / (1.2 * pathScatter)) + 1));
 
-/** Over a bell, and over one whose tails count: how far nodes run either way [sd of the bell], and how many they are. */
-const OVER_BELL = { reachSd: BELL_REACH, least: 13, most: 63 };
-const OVER_TAILS = { reachSd: TAIL_REACH, least: TAIL_NODES, most: MOST_NODES - 1 };
+/** How far nodes run either way [sd of the bell], and how many they are. */
+type CarryingNodes = { reachSd: number; least: number; most: number };
+const OVER_FINE_BELL: CarryingNodes = { reachSd: FINE_BELL.reach, least: 13, most: 63 };
+const OVER_QUICK_BELL: CarryingNodes = { reachSd: 4.2, least: 9, most: 63 };
+const OVER_TAILS: CarryingNodes = { reachSd: TAIL_REACH, least: TAIL_NODES, most: MOST_NODES - 1 };
 
 /** Equal nodes of ln rate: `half` either way of the centre. */
 export type RateNodes = { centre: number; half: number; count: number };
 
 /** Nodes over a part's bell, as it stands after a sweep. */
-export function nodesOverBell(part: PartSite, figures: ClassFigures, over = OVER_BELL): RateNodes {
+export function nodesOverBell(
+  { tails }: MachineBlock,
+  part: PartSite,
+  figures: ClassFigures,
+  over = tails ? OVER_FINE_BELL : OVER_QUICK_BELL,
+): RateNodes {
   const half = over.reachSd * part.bellSd;
   return { centre: part.bellMean, half, count: nodesFor(half, figures.pathScatter, over) };
 }
@@ -534,19 +552,19 @@ export function nodesOfPart(
     part.bellMean = cavityMean[0]!;
     part.bellSd = Math.sqrt(cavityCov[0]! + laws.share.reduce((sum, share, r) => sum + share * laws.sd[r]! ** 2, 0));
   }
-  const lay = (over = laid ?? nodesOverBell(part, figures)): number => {
+  const lay = (over = laid ?? nodesOverBell(block, part, figures)): number => {
     const { centre, half, count } = over;
     weighBell(part, laws, cavityMean[0]!, cavityCov[0]!, centre, half, count, into);
     return (2 * half) / (count - 1);
   };
   setReadings(part, figures, cavityMean, cavityCov);
   const spacing = lay();
-  if (!laid && part.n > 0 && (into.ends > 2e-3 || into.bellSd < 0.5 * spacing)) {
+  if (!laid && part.n > 0 && (into.ends > FINE_BELL.onEnds || into.bellSd < 0.5 * spacing)) {
     // the bell has moved since the sweep
     findBell(part, block.tails, room, figures, laws);
     lay();
   }
-  if (!laid && block.tails && into.ends > TAILS) lay(nodesOverBell(part, figures, OVER_TAILS));
+  if (!laid && block.tails && into.ends > TAILS) lay(nodesOverBell(block, part, figures, OVER_TAILS));
   keepNodes(part, figures, laws, into.nodes);
   return { cavityMean: cavityMean[0]!, cavityVar: cavityCov[0]! };
 }
