@@ -1,6 +1,3 @@
-/** Coefficients B_2k / (2k (2k-1)) of Stirling's series, k = 1 to 7. */
-const STIRLING = [1 / 12, -1 / 360, 1 / 1260, -1 / 1680, 1 / 1188, -691 / 360360, 1 / 156];
-
 /** Stirling's series is good to 1e-14 from here on. */
 const LARGE = 7;
 const HALF_LN_2PI = 0.5 * Math.log(2 * Math.PI);
@@ -18,11 +15,19 @@ export function lnGamma(x: number): number {
   let at = x;
   while (at < LARGE) lifted *= at++;
   const perAt = 1 / at;
-  const perSquare = perAt * perAt;
-  let series = 0;
-  for (let k = STIRLING.length - 1; k >= 0; k--) series = series * perSquare + STIRLING[k]!;
-  const large = (at - 0.5) * Math.log(at) - at + HALF_LN_2PI + series * perAt;
+  const large = (at - 0.5) * Math.log(at) - at + HALF_LN_2PI + stirling(perAt * perAt) * perAt;
   return lifted === 1 ? large : large - Math.log(lifted);
+}
+
+/** Stirling's series by 1 / x^2: its coefficients are B_2k / (2k (2k-1)), k = 1 to 7. */
+function stirling(s: number): number {
+  let sum = 1 / 156;
+  sum = sum * s - 691 / 360360;
+  sum = sum * s + 1 / 1188;
+  sum = sum * s - 1 / 1680;
+  sum = sum * s + 1 / 1260;
+  sum = sum * s - 1 / 360;
+  return sum * s + 1 / 12;
 }
 
 /**

@@ -64,13 +64,19 @@ export type LastSize = {
 /** Place of a moment on the hours axis of the present machine [h]; null: no hours on record. */
 export type AxisOf = (at: ClockAt | null) => number | null;
 
-const sound = ({ stations }: Look): StationSize[] => speaking(stations);
+/** A look with what of it speaks for the part. */
+type Judged = { look: Look; sound: readonly StationSize[]; excluded: VisitExclusion | null };
+
+function judged(part: PartWalk, look: Look): Judged {
+  const sound = speaking(look.stations);
+  return { look, sound, excluded: whyNotUsed(part, look, sound) };
+}
 
 /** A day's own looseness: a size dated on the day its part was fitted may come out a few hours early [h]. */
 const SAME_DAY_HOURS = 24;
 
-function whyNotUsed(part: PartWalk, look: Look): VisitExclusion | null {
-  if (sound(look).length === 0)
+function whyNotUsed(part: PartWalk, look: Look, sound: readonly StationSize[]): VisitExclusion | null {
+  if (sound.length === 0)
     return look.stations.some(({ parked, replaced }) => replaced && !parked) ? 'station-renewed' : 'parked';
   if (!look.at || !part.start) return 'no-hours';
   const slack = SAME_DAY_HOURS + 3 * sinceStartSd(part.start, look.at);
@@ -83,24 +89,23 @@ export function visitsOfPart(
   part: PartWalk,
   axisOf: AxisOf,
 ): { visits: PartVisit[]; missing: boolean; common: ReadonlySet<string> | null } {
-  const aged = part.looks.filter((look) => !look.atZero && !look.ofPiece && whyNotUsed(part, look) === null);
-  const { common, missing } = usedStations(aged.map((look) => sound(look).map(({ station }) => station)));
-  return { visits: part.looks.map((look) => visitOf(point, part, look, common, axisOf)), missing, common };
+  const looks = part.looks.map((look) => judged(part, look));
+  const aged = looks.filter(({ look, excluded }) => !look.atZero && !look.ofPiece && excluded === null);
+  const { common, missing } = usedStations(aged.map(({ sound }) => sound.map(({ station }) => station)));
+  return { visits: looks.map((one) => visitOf(point, part, one, common, axisOf)), missing, common };
 }
 
 function visitOf(
   point: PointLife,
   part: PartWalk,
-  look: Look,
+  { look, sound, excluded }: Judged,
   common: ReadonlySet<string> | null,
   axisOf: AxisOf,
 ): PartVisit {
-  const excluded = whyNotUsed(part, look);
   const hours = hoursOf(part, look);
-  const stations = sound(look);
-  const shared = stations.filter(({ station }) => common === null || common.has(station));
+  const shared = common ? sound.filter(({ station }) => common.has(station)) : sound;
   const isReading = excluded === null && !look.ofPiece;
-  const worst = isReading ? worstStation(point.wears, shared.length > 0 ? shared : stations) : undefined;
+  const worst = isReading ? worstStation(point.wears, shared.length > 0 ? shared : sound) : undefined;
   return {
     takenOn: look.takenOn,
     ordinal: part.ordinal,

@@ -15,8 +15,10 @@ export type StationSize = {
 };
 
 /** Stations that speak for the part. */
-export const speaking = (stations: readonly StationSize[]): StationSize[] =>
-  stations.filter(({ parked, replaced }) => !parked && !replaced);
+export const speaking = (stations: readonly StationSize[]): readonly StationSize[] =>
+  stations.every(speaks) ? stations : stations.filter(speaks);
+
+const speaks = ({ parked, replaced }: StationSize): boolean => !parked && !replaced;
 
 /** A gauge error of 0 would make a size a certainty; nobody measures a worn part closer than this (1 sd) [mm]. Common practice, no source. */
 export const LEAST_ERROR_SD_MM = 0.002;
