@@ -55,6 +55,10 @@ export type PlainMachines = {
   machines: readonly PlainMachine[];
   /** over mu fastest, then om, omega, sv, c, x; sums to 1 */
   weight: Float64Array;
+  /** parts' own laws at each omega */
+  own: readonly Row[][];
+  /** sums of the parts' curves under them, machine by machine, at each omega of each column */
+  atU: readonly PartsAtU[][][];
 };
 
 const us = (prior: MachinesPrior): number[] => {
@@ -171,12 +175,14 @@ function errorsAt(sv: number): { e: number; weight: number }[] {
   return ERROR_NODES.map((z) => ({ e: z * sv, weight: normalDensity(z) / total }));
 }
 
-/** One machine at one column and omega: the sum of each part's curve under its law at every u, for each error; parts outermost. */
-const partsAtU = (curves: readonly Row[][], laws: readonly Row[]): Float64Array[][] =>
+/** Of one machine at one column and omega: the sum of each part's curve under its law at every u, for each error; parts outermost. */
+type PartsAtU = Float64Array[][];
+
+const partsAtU = (curves: readonly Row[][], laws: readonly Row[]): PartsAtU =>
   curves.map((ofPart) => ofPart.map((curve) => Float64Array.from(laws, (law) => dot(law, curve))));
 
 /** Sum over errors of the product over parts, at every u. */
-function product(z: readonly Float64Array[][], errors: readonly { weight: number }[]): Float64Array {
+function product(z: PartsAtU, errors: readonly { weight: number }[]): Float64Array {
   const all = new Float64Array(z[0]![0]!.length);
   for (const [k, { weight }] of errors.entries())
     for (let u = 0; u < all.length; u++) {
@@ -204,27 +210,21 @@ export function plainMachines(
   const [muCount, omCount] = [grid.mu.nodes.length, grid.om.nodes.length];
   const ln = new Float64Array(columns.length * own.length * omCount * muCount);
   const figures = lnOuter(prior, grid);
+  const atU: PartsAtU[][][] = [];
   let at = 0;
   for (const column of columns) {
     const errors = errorsAt(column.sv);
     const curves = machines.map(({ parts }) => parts.map((part) => scaled(curvesOf(part, column, prior))));
     const lnColumn = column.lnPrior + tops(curves);
-    for (const [io, laws] of own.entries()) {
-      const atU = curves.map((ofMachine) =>
-        rowOf(
-          product(
-            partsAtU(
-              ofMachine.map(({ chance }) => chance),
-              laws,
-            ),
-            errors,
-          ),
-        ),
-      );
+    const chances = curves.map((ofMachine) => ofMachine.map(({ chance }) => chance));
+    const ofColumn = own.map((laws) => chances.map((ofMachine) => partsAtU(ofMachine, laws)));
+    atU.push(ofColumn);
+    for (const [io, z] of ofColumn.entries()) {
+      const rows = z.map((ofMachine) => rowOf(product(ofMachine, errors)));
       for (let im = 0; im < omCount; im++)
         for (let k = 0; k < muCount; k++) {
           let chance = 1;
-          for (let m = 0; m < atU.length; m++) chance *= dot(shared[m]![im]![k]!, atU[m]!) + LEAST_CHANCE;
+          for (let m = 0; m < rows.length; m++) chance *= dot(shared[m]![im]![k]!, rows[m]!) + LEAST_CHANCE;
           ln[at++] = lnColumn + figures[(io * omCount + im) * muCount + k]! + Math.log(chance);
         }
     }
@@ -232,7 +232,7 @@ export function plainMachines(
   const top = ln.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY);
   const weight = ln.map((value) => Math.exp(value - top));
   const total = summed(weight);
-  return { prior, grid, machines, weight: weight.map((value) => value / total) };
+  return { prior, grid, machines, weight: weight.map((value) => value / total), own, atU };
 }
 
 /** Curves as chances under their highest point. */
@@ -267,11 +267,10 @@ const LEAST_NODE = 1e-9;
 
 /** What is held of each part of a machine, all figures, the machine's harshness and the error of its visit summed out. */
 export function plainPartsOfMachine(of: PlainMachines, machine: number): PlainLaw[] {
-  const { prior, grid, machines, weight } = of;
+  const { prior, grid, machines, weight, own, atU } = of;
   const { parts, expected } = machines[machine]!;
   const laws = parts.map(() => emptyLaw(prior.hRefHours));
   const betas = rates(prior);
-  const own = grid.omega.nodes.map((omega) => ownLaws(prior, omega));
   const acrossU = own.map((rows) => betas.map((_, beta) => rowOf(Float64Array.from(rows, (row) => row.values[beta]!))));
   const shared = machineLaws(of, expected);
   const [muCount, omCount] = [grid.mu.nodes.length, grid.om.nodes.length];
@@ -283,11 +282,10 @@ export function plainPartsOfMachine(of: PlainMachines, machine: number): PlainLa
     const kernels = parts.map((one) => curvesOf(one, column, prior));
     const curves = kernels.map((one) => scaled(one).chance);
     const heldOf = parts.map(() => errors.map(() => new Float64Array(betas.length)));
-    for (const [io, rows] of own.entries()) {
+    for (const [io, across] of acrossU.entries()) {
       const outer = cells.subarray(io * omCount * muCount, (io + 1) * omCount * muCount);
       if (summed(outer) < LEAST_ROW) continue;
-      const across = acrossU[io]!;
-      const z = partsAtU(curves, rows);
+      const z = atU[ic]![io]![machine]!;
       const all = rowOf(product(z, errors));
       // posterior over u, less the parts' own word: sum over om and mu of cell x law / Z of the machine
       const from = new Float64Array(all.values.length);
