@@ -79,22 +79,27 @@ const OF_ITS_OWN = 1e-7;
  * @source polynomials at right angles by their recurrence: W. Gautschi, Orthogonal Polynomials (2004; cited from memory)
  */
 function freed(of: readonly number[], weights: readonly number[]): Float64Array[] {
-  const mean = (value: (k: number) => number): number => weights.reduce((sum, weight, k) => sum + weight * value(k), 0);
   const rows = [Float64Array.from(of, () => 1)];
   while (rows.length <= MOST_DEGREE) {
     const last = rows.at(-1)!;
     const next = last.map((value, k) => value * of[k]!);
-    const whole = Math.sqrt(mean((k) => next[k]! * next[k]!));
+    const whole = Math.sqrt(meanProduct(next, next, weights));
     // twice over, so that rounding leaves nothing
     for (const row of [...rows, ...rows]) {
-      const share = mean((k) => next[k]! * row[k]!);
+      const share = meanProduct(next, row, weights);
       for (let k = 0; k < next.length; k++) next[k] = next[k]! - share * row[k]!;
     }
-    const own = Math.sqrt(mean((k) => next[k]! * next[k]!));
+    const own = Math.sqrt(meanProduct(next, next, weights));
     if (!(own > OF_ITS_OWN * whole)) break;
     rows.push(next.map((value) => value / own));
   }
   return rows;
+}
+
+function meanProduct(one: Float64Array, other: Float64Array, weights: readonly number[]): number {
+  let sum = 0;
+  for (let k = 0; k < one.length; k++) sum += weights[k]! * (one[k]! * other[k]!);
+  return sum;
 }
 
 const coordinate = (figures: ClassFigures, name: keyof ClassFigures): number =>
