@@ -3,6 +3,7 @@ import type { ClassPrior } from './classPrior.ts';
 import { lnMessage, type MachineBlock, partLaws, setBlockTimes, sweepBlock } from './machineBlock.ts';
 import type { ModelSettings } from './modelSettings.ts';
 import type { ClassFigures } from './partSite.ts';
+import type { PartLaws } from './partTilt.ts';
 
 /** What other classes say of a machine's harshness a: exp(eta a - lambda a^2 / 2). */
 export type HarshnessWord = { eta: number; lambda: number };
@@ -78,6 +79,9 @@ export function muWithout(
   return { mean: (muEta - word.eta) / lambda, variance: 1 / lambda };
 }
 
+/** As {@link sweepBlock}. */
+export type Sweep = (block: MachineBlock, p: number, q: number, figures: ClassFigures, laws: PartLaws) => number;
+
 /** ln Z has settled when a round moves it by less; it is then good to about a tenth of that. */
 const SETTLED = 0.03;
 const MOST_ROUNDS = 24;
@@ -97,6 +101,7 @@ const LEAST_LAMBDA = 0.1;
  * @param words one for each block of the pool, from the other classes
  * @param leastRounds three from a cold start settle ln Z to 0.003; more are made while it still moves. 1: one is made, which from
  *   where sites stood at like figures gives ln Z to about 0.01, its errors being second order in what the sites have yet to move
+ * @param sweep how a block is swept
  * @source own derivation: conditional normals; T. P. Minka, "Expectation propagation for approximate Bayesian inference" (2001)
  */
 export function classEvidence(
@@ -105,6 +110,7 @@ export function classEvidence(
   others: readonly (HarshnessWord | undefined)[],
   settings: ModelSettings,
   leastRounds: number,
+  sweep: Sweep = sweepBlock,
 ): ClassEvidence {
   const { blocks } = pool;
   const prior = priorAt(pool.prior, figures);
@@ -126,7 +132,7 @@ export function classEvidence(
     for (const [k, block] of blocks.entries()) {
       const a = harshness(figures.machineScatter, others[k], block.expected);
       const mu = muWithout(muEta, muLambda, words[k]!, prior);
-      sweepBlock(block, mu.mean + a.mean, mu.variance + a.variance, figures, laws);
+      sweep(block, mu.mean + a.mean, mu.variance + a.variance, figures, laws);
       const word = round <= leastRounds ? muWord(block, a) : towards(muWord(block, a), words[k]!, mu);
       muLambda += word.lambda - words[k]!.lambda;
       muEta += word.eta - words[k]!.eta;

@@ -455,9 +455,8 @@ export function lnMessage(p: number, q: number, eta: number, lambda: number): nu
 }
 
 /**
- * One sweep of expectation propagation through a block, and what the block then says of u.
+ * One sweep of expectation propagation through a block, and what the block then says of u; see {@link sayOfRate}.
  *   ln Z = F(posterior) - F(prior) + sum_i (ln Z_i + F(cavity_i) - F(m*_i, C*_i))
- *   lambda = 1 / S_uu - 1 / q (at least -0.5 / q),  eta = z_u / S_uu - p / q
  * @param slice what one unknown is taken to be, in place of what the class says of it
  * @returns ln Z, the ln chance of its readings
  * @source own derivation: conditional normals; T. P. Minka, "Expectation propagation for approximate Bayesian inference" (2001)
@@ -497,10 +496,24 @@ export function sweepBlock(
   let lnZ = 0.5 * height;
   for (let a = 0; a < size; a++) lnZ -= 0.5 * (priorMean[a]! ** 2 / priorVar[a]! + Math.log(priorVar[a]!));
   for (const part of block.read) lnZ += part.lnScale;
-  block.lambda = Math.max(1 / cov[0]! - 1 / q, -0.5 / q);
-  block.eta = mean[0]! / cov[0]! - p / q;
-  block.kappa = lnZ - lnMessage(p, q, block.eta, block.lambda);
+  sayOfRate(block, p, q, { mean: mean[0]!, variance: cov[0]!, lnZ });
   return lnZ;
+}
+
+/**
+ * What the block says of u, when with its parts in it is held to be N(m, v).
+ *   lambda = 1 / v - 1 / q (at least -0.5 / q),  eta = m / v - p / q
+ * @source own derivation: one normal over another
+ */
+export function sayOfRate(
+  block: MachineBlock,
+  p: number,
+  q: number,
+  { mean, variance, lnZ }: { mean: number; variance: number; lnZ: number },
+): void {
+  block.lambda = Math.max(1 / variance - 1 / q, -0.5 / q);
+  block.eta = mean / variance - p / q;
+  block.kappa = lnZ - lnMessage(p, q, block.eta, block.lambda);
 }
 
 /**

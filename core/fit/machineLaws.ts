@@ -1,5 +1,6 @@
 import { assertInvariant } from '../outcome.ts';
 import type { WearSeries } from '../series/wearSeries.ts';
+import { forEachSlice } from './alongSlices.ts';
 import { type BlockState, blockState, keepState, restoreState } from './blockState.ts';
 import { type HarshnessWord, harshness, harshnessWord, muWithout } from './classEvidence.ts';
 import { heardKey } from './heardKey.ts';
@@ -184,7 +185,8 @@ function lawsOfClass(
       return;
     }
     for (const builder of builders) builder.openSlices(block, node, mu, settings);
-    forEachSlice(one, index, slices, others, settings, (lnChance) => {
+    const sweep = (slice: Slice) => sweepAt(one, index, others, settings, slice).lnZ;
+    forEachSlice(block, slices, sweep, (lnChance) => {
       for (const builder of builders) builder.slice(block, node, lnChance);
     });
     for (const builder of builders) builder.closeSlices(node, index);
@@ -197,41 +199,11 @@ function lawsOfClass(
 /** Ask after the block was swept at the node. @returns null where the block's unknowns are near enough to a normal */
 function slicesAt({ learning, block }: ClassOnMachine, node: ClassNode): Outwards | null {
   const { partsRead } = learning;
-  const slices = visitSlices(block, node.visitErrorMm, partsRead < MANY_PARTS ? 'few' : 'many');
-  return slices ?? (hasFewParts(partsRead) ? rateSlices(block, node.partScatter) : null);
+  if (hasFewParts(partsRead))
+    return visitSlices(block, node.visitErrorMm, 'fewest') ?? rateSlices(block, node.partScatter);
+  return visitSlices(block, node.visitErrorMm, partsRead < MANY_PARTS ? 'few' : 'many');
 }
 
 /** A node of less than this share of its class's mean weight is not worth slices of its own. */
 const LIGHT = 0.2;
 const isLight = ({ weight }: ClassNode, { nodes }: ClassLearning): boolean => weight * nodes.length < LIGHT;
-
-/** A slice this much (ln) less likely than the likeliest says nothing, nor do those beyond it. */
-const FAR_BELOW = 6;
-
-/**
- * Sweeps the block, which has been swept as a whole, along each slice of one of its unknowns: from the middle one outwards each begins
- * where the one before stood, and so has settled.
- * @param use is given the ln chance of each slice, up to a term common to all
- */
-function forEachSlice(
-  one: ClassOnMachine,
-  index: number,
-  slices: Outwards,
-  others: HarshnessWord,
-  settings: ModelSettings,
-  use: (lnChance: number) => void,
-): void {
-  const whole = stateOf(one.block);
-  let lnTop = Number.NEGATIVE_INFINITY;
-  for (const outwards of slices) {
-    restoreState([one.block], whole);
-    let lnBefore = Number.NEGATIVE_INFINITY;
-    for (const slice of outwards) {
-      const lnChance = slice.lnShare + sweepAt(one, index, others, settings, slice).lnZ;
-      if (lnChance < lnTop - FAR_BELOW && lnChance < lnBefore) break;
-      if (lnChance > Number.NEGATIVE_INFINITY) use(lnChance);
-      lnTop = Math.max(lnTop, lnChance);
-      lnBefore = lnChance;
-    }
-  }
-}

@@ -23,6 +23,8 @@ describe("slices of a visit's error", () => {
     expect(visitSlices(together(1.5, 0.9), 0.1, 'few')).toBeNull();
     expect(visitSlices(together(1.5, 0.3), 0.1, 'few')).not.toBeNull();
     expect(visitSlices(together(1.5, 0.3), 0.1, 'many')).toBeNull();
+    expect(visitSlices(together(1.5, 0.9), 0.1, 'fewest')).not.toBeNull();
+    expect(visitSlices(together(1.5, 1.1), 0.1, 'fewest')).toBeNull();
     expect(visitSlices(together(0.3), 0.1, 'few')).toBeNull();
   });
 
