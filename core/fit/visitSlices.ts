@@ -8,7 +8,7 @@ import { APART, type Outwards, outwards, type Slice } from './slice.ts';
  * parts or fewer, whose figures are wide open, all that is left out shows.
  */
 const SLICES = {
-  fewest: { bends: 0.1, ofWear: 0.07, ofError: 0.22, reach: 3.5 },
+  fewest: { bends: 0.1, ofWear: 0.06, ofError: 0.19, reach: 3.5 },
   few: { bends: 0.2, ofWear: 0.08, ofError: 0.28, reach: 3 },
   many: { bends: 0.4, ofWear: 0.12, ofError: 0.4, reach: 2.6 },
 };
