@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync, readFileSync } from 'node:fs';
+import { YOUNG_HEAP_MB } from '#core/use-cases/threadHeap.ts';
 
 /** What a step took: of the processor, threads and what it waits for included [s]. */
 export type Taken<T> = { cpuSeconds: number; value: T };
@@ -22,8 +23,8 @@ export function peakMegabytes(): number {
 }
 const OWN_TABLE = '/proc/self/status';
 
-/** As the program bounds the heap of its forecasts. */
-export const AS_PROGRAM = ['--max-old-space-size=1000'];
+/** As the program bounds the heap of its forecasts; of young things a third is in use at a time. */
+export const AS_PROGRAM = ['--max-old-space-size=1000', `--max-semi-space-size=${YOUNG_HEAP_MB / 3}`];
 
 /**
  * Runs a script in a process of its own, so that its memory is its own, and reads the JSON it prints last.

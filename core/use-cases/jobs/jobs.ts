@@ -8,6 +8,7 @@ import { fileInHand } from '../givenFiles.ts';
 import { ranOutOfMemory } from '../ranOutOfMemory.ts';
 import { ownersOfSlips } from '../recall/winterSlips.ts';
 import { threadFile } from '../threadFile.ts';
+import { YOUNG_HEAP_MB } from '../threadHeap.ts';
 import type { Job, JobWord } from './jobWork.ts';
 
 const WORKER = threadFile('jobWorker', import.meta.url);
@@ -130,7 +131,8 @@ function start(jobId: string, job: Job, cameToGrief: (state: JobState) => void):
   };
   const cancel = new Int32Array(job.cancel);
   const maxOldGenerationSizeMb = job.kind === 'forecast-shop' ? MOST_FORECAST_HEAP_MB : MOST_HEAP_MB;
-  const worker = new Worker(WORKER, { workerData: job, resourceLimits: { maxOldGenerationSizeMb } });
+  const resourceLimits = { maxOldGenerationSizeMb, maxYoungGenerationSizeMb: YOUNG_HEAP_MB };
+  const worker = new Worker(WORKER, { workerData: job, resourceLimits });
   // a program that closes does not wait for it: what is half done is not kept
   worker.unref();
   const failed = (thrown: Error) => {

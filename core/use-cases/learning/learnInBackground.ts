@@ -12,6 +12,7 @@ import { forecastShop, type Learning, learnClasses, seriesOfShop } from '../../w
 
 import { ranOutOfMemory } from '../ranOutOfMemory.ts';
 import { threadFile } from '../threadFile.ts';
+import { YOUNG_HEAP_MB } from '../threadHeap.ts';
 import { heardLife } from './heardNow.ts';
 
 /** What a learning rests on, as it crosses to the thread. */
@@ -109,7 +110,7 @@ function inThread<T>(from: ThreadWork, unwanted?: AbortSignal): Promise<T | null
 
 /** What goes wrong in it ends it, and nothing else. */
 function newThread(): Worker {
-  const worker = new Worker(WORKER);
+  const worker = new Worker(WORKER, { resourceLimits: { maxYoungGenerationSizeMb: YOUNG_HEAP_MB } });
   worker.unref();
   worker.on('error', () => {});
   worker.once('exit', () => {
