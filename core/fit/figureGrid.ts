@@ -43,7 +43,7 @@ export const fairMesh: MeshOf = (coordinates) => FAIR_MESHES[coordinates] ?? { s
 const FAIR_MESHES: Record<number, Mesh> = {
   2: { step: 1, depth: 6 },
   3: { step: 1.2, depth: 6 },
-  4: { step: 1.1, depth: 8 },
+  4: { step: 1.5, depth: 6 },
 };
 
 /** A grid is laid anew while a width of the normal it was laid by is off by more than this (ln). */
