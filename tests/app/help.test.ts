@@ -5,6 +5,7 @@ import { recordState } from '#core/contract/record.ts';
 import { stripDownSheet } from '#core/contract/stripDown.ts';
 import { tourSteps, tourWords } from '#renderer/words/tourWords.ts';
 import { expectAxeCleanByNight, goTo, inchShop, smallShop, told } from './screens.ts';
+import { atRest } from './steadyPage.ts';
 import { windowTest } from './windowTest.ts';
 
 /** Where the tour's keys and words would not be in sight, or something of the step stood off to the side. */
@@ -42,6 +43,8 @@ windowTest(
       // its screens are walked by axe in everyScreen.test.ts: here, the strip with all its keys
       if (i === 1) await expectAxeCleanByNight(page, step.at);
       await page.setViewportSize({ width: 640, height: 400 });
+      // a sheet that has yet to come puts the cursor in its first box, and that in sight
+      await atRest(page);
       await page.evaluate(() => window.scrollTo(0, 0));
       expect(await outOfSight(page), `${step.at} at 200 %`).toEqual([]);
       await page.setViewportSize({ width: 1280, height: 800 });
