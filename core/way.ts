@@ -1,5 +1,7 @@
 import type { PointForecast } from './contract/forecast.ts';
+import { fewerFigures } from './fit/fewerFigures.ts';
 import type { LearnOptions, ShopLearning } from './fit/learnShop.ts';
+import { haveHeard } from './fit/machineLaws.ts';
 import type { ModelSettings } from './fit/modelSettings.ts';
 import type { PartLaw } from './fit/partLaw.ts';
 import type { WearSeries } from './series/wearSeries.ts';
@@ -84,16 +86,16 @@ export function outlooksOfMachine(
 
 /**
  * Their hours left alone, by point: a fraction of the work, to tell what an entry has moved or a repair would bring.
- * @param only ids of the points asked for; absent: all of the machine
+ * @param asked only: ids of the points asked for; absent: all of the machine. forNow: by fewer figures, be it heard or not
  */
 export function hoursLeftOfMachine(
   shop: ShopSeries,
   machineId: number,
   learning: Learning,
-  only?: ReadonlySet<number>,
+  { only, forNow = false }: { only?: ReadonlySet<number>; forNow?: boolean } = {},
 ): ReadonlyMap<number, PointForecast['hoursLeft']> {
   const settings = settingsOf(shop.life);
-  const its = lawsOfMachine(shop, machineId, learning, settings);
+  const its = lawsOfMachine(shop, machineId, learning, settings, forNow ? 'for now' : 'as heard');
   const known = hoursLeftOf.get(its);
   if (known) return known;
   const findings = openFindings(shop.life, shop.asOf);
@@ -117,33 +119,54 @@ export type MachineLaws = {
   laws: ReadonlyMap<number, PartLaw>;
 };
 
+/**
+ * What a machine is forecast by: all that was learned, unless it has readings its classes have yet to hear; then, or where it is asked
+ * for to be laid against that, fewer figures.
+ */
+type GoneBy = 'as heard' | 'for now';
+
 /** The machine settled last is kept with its series: a save and the page drawn after it settle its parts once. */
-const settled = new WeakMap<
-  ShopSeries,
-  { machineId: number; from: readonly [Learning, ModelSettings]; its: MachineLaws }
->();
+type Settled = { machineId: number; from: readonly [Learning, ModelSettings]; its: MachineLaws };
+const settled: Record<GoneBy, WeakMap<ShopSeries, Settled>> = { 'as heard': new WeakMap(), 'for now': new WeakMap() };
 
 export function lawsOfMachine(
   shop: ShopSeries,
   machineId: number,
   learning: Learning,
   settings: ModelSettings = settingsOf(shop.life),
+  by: GoneBy = 'as heard',
 ): MachineLaws {
-  const before = settled.get(shop);
+  const before = settled[by].get(shop);
   if (before?.machineId === machineId && before.from[0] === learning && before.from[1] === settings) return before.its;
-  const its = settleMachine(shop, machineId, learning, settings);
-  settled.set(shop, { machineId, from: [learning, settings], its });
+  const its = settleMachine(shop, machineId, learning, settings, by);
+  settled[by].set(shop, { machineId, from: [learning, settings], its });
   return its;
 }
 
-function settleMachine(shop: ShopSeries, machineId: number, learning: Learning, settings: ModelSettings): MachineLaws {
+function settleMachine(
+  shop: ShopSeries,
+  machineId: number,
+  learning: Learning,
+  settings: ModelSettings,
+  by: GoneBy,
+): MachineLaws {
   const points = pointsOfShop(shop.life.points).on(machineId);
   const pool = withEveryClass(learning, shop, settings).shop;
   // as of an earlier day, or on the shelf since it was laid out, a part may share another machine's harshness
   const sharedWith = [...new Set(points.map((point) => shop.ofPoint(point).present.machineId))];
   const parts = sharedWith.map((id) => partsOfMachine(shop, id, points));
+  const gone = parts.map((its) => {
+    const fewer = fewerFigures(pool, its.length);
+    return { its, fewer, asHeard: haveHeard(pool, its, settings) ? pool : fewer };
+  });
+  if (by === 'for now' && gone.every(({ fewer, asHeard }) => asHeard === fewer))
+    return lawsOfMachine(shop, machineId, learning, settings);
   const laws = new Map(
-    parts.flatMap((its) => lawsAsSaid(pool, its, settings, learning.coverage)).map((law) => [law.pointId, law]),
+    gone
+      .flatMap(({ its, fewer, asHeard }) =>
+        lawsAsSaid(by === 'for now' ? fewer : asHeard, its, settings, learning.coverage),
+      )
+      .map((law) => [law.pointId, law]),
   );
   return { points, pool, parts, laws };
 }

@@ -21,6 +21,10 @@ export function heardKey(read: readonly WearSeries[]): string {
   return `${(a >>> 0).toString(16)}-${(b >>> 0).toString(16)}`;
 }
 
+/** All these parts have to say has been heard. @param heard what the class holds of their machine */
+export const hasHeard = (heard: { key: string } | undefined, read: readonly WearSeries[]): boolean =>
+  heard === undefined ? read.length === 0 : heard.key === heardKey(read);
+
 let first = 0;
 let second = 0;
 

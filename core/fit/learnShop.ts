@@ -53,6 +53,8 @@ export type ClassLearning = {
   /** what the class rests on */
   partsRead: number;
   machinesRead: number;
+  /** fewer nodes than it was learned with, to go by until it is learned again; see fewerFigures.ts */
+  forNow?: true;
 };
 
 /** All a shop has learned; plain numbers, fit for JSON. */
@@ -65,28 +67,6 @@ export type LearnOptions = {
   onProgress?: (share: number) => void;
   isCancelled?: () => boolean;
 };
-
-/**
- * The same with each class's likeliest figures alone: a few times as quick to go by, and near enough where a judgement is rough.
- * Made once of each learning.
- */
-export function likeliestFigures(learning: ShopLearning): ShopLearning {
-  const made = likeliest.get(learning) ?? { classes: learning.classes.map(atHeaviest) };
-  likeliest.set(learning, made);
-  return made;
-}
-
-const likeliest = new WeakMap<ShopLearning, ShopLearning>();
-
-function atHeaviest(learned: ClassLearning): ClassLearning {
-  const { nodes, machines } = learned;
-  const at = nodes.indexOf(heaviestOf(nodes));
-  return {
-    ...learned,
-    nodes: [{ ...nodes[at]!, weight: 1 }],
-    machines: machines.map((word) => ({ ...word, muEta: [word.muEta[at]!], muLambda: [word.muLambda[at]!] })),
-  };
-}
 
 /** The node that weighs most; the first of equals. */
 export const heaviestOf = <T extends { weight: number }>(nodes: readonly T[]): T =>

@@ -3,7 +3,7 @@ import type { WearSeries } from '../series/wearSeries.ts';
 import { forEachSlice } from './alongSlices.ts';
 import { type BlockState, blockState, keepState, restoreState } from './blockState.ts';
 import { type HarshnessWord, harshness, harshnessWord, muWithout } from './classEvidence.ts';
-import { heardKey } from './heardKey.ts';
+import { hasHeard } from './heardKey.ts';
 import { lawBuilder } from './lawBuilder.ts';
 import type { ClassLearning, ClassNode, MachineWord, ShopLearning } from './learnShop.ts';
 import { hasFewParts, heaviestOf, MANY_PARTS } from './learnShop.ts';
@@ -52,6 +52,25 @@ export function machineLaws(
   return series.filter((one) => one.present).map((one) => laws.get(one)!);
 }
 
+/**
+ * The classes of a machine's parts have heard all its readings, or will not: a class of very many machines is learned from those drawn.
+ * @param series of one machine: all classes, finished ones too
+ */
+export const haveHeard = (
+  { classes }: ShopLearning,
+  series: readonly WearSeries[],
+  { machinesPerClass }: ModelSettings,
+): boolean =>
+  [...Map.groupBy(series, (one) => one.partClass)].every(([name, parts]) => {
+    const of = classes.find((one) => one.partClass === name);
+    const heard = of?.machines.find(({ machineId }) => machineId === parts[0]!.machineId);
+    if (of && !heard && of.machinesRead >= machinesPerClass) return true;
+    return hasHeard(
+      heard,
+      parts.filter((part) => part.readings.length > 0),
+    );
+  });
+
 function classesOnMachine(learning: ShopLearning, series: readonly WearSeries[]): ClassOnMachine[] {
   const byClass = Map.groupBy(series, (one) => one.partClass);
   return [...byClass.keys()].sort().map((name) => {
@@ -65,10 +84,10 @@ function classesOnMachine(learning: ShopLearning, series: readonly WearSeries[])
       learning: of,
       block: machineBlock(machineId, parts, {
         sharedErrors: of.sharedErrors,
-        fewParts: hasFewParts(of.partsRead),
+        fewParts: hasFewParts(of.partsRead) && !of.forNow,
       }),
       heard,
-      heardIsCurrent: heard === undefined ? read.length === 0 : heard.key === heardKey(read),
+      heardIsCurrent: hasHeard(heard, read),
       settled: null,
       swept: null,
     };
@@ -84,7 +103,7 @@ const sum = (words: readonly (HarshnessWord | undefined)[]): HarshnessWord => {
   return total;
 };
 
-/** What a class's parts on the machine say of its harshness: as learned while that is current, else afresh. */
+/** What a class's parts on the machine say of its harshness: as learned while that is current, else afresh; gone by for now, at its likeliest figures. */
 function wordOfHarshness(
   one: ClassOnMachine,
   classes: readonly ClassOnMachine[],
@@ -94,18 +113,21 @@ function wordOfHarshness(
   const others = sum(classes.map((other) => (other === one ? undefined : other.heard?.harshness)));
   const { block, learning } = one;
   const word = { eta: 0, lambda: 0 };
-  const hear = (node: ClassNode, mu: MuHeld) => {
+  const hear = (node: ClassNode, mu: MuHeld, weight = node.weight) => {
     if (node.machineScatter === 0) return;
     const said = harshnessWord(block, mu.mean, mu.variance);
-    word.eta += node.weight * said.eta;
-    word.lambda += node.weight * said.lambda;
+    word.eta += weight * said.eta;
+    word.lambda += weight * said.lambda;
   };
-  if (learning.nodes.length === 1) {
+  if (learning.nodes.length === 1 || learning.forNow) {
     // the sweep that settles the block says it
+    const at = learning.nodes.indexOf(heaviestOf(learning.nodes));
     clearBlock(block);
-    one.swept = sweepAt(one, 0, others, settings);
-    hear(learning.nodes[0]!, one.swept);
-  } else forEachNode(one, others, settings, hear);
+    const mu = sweepAt(one, at, others, settings);
+    hear(learning.nodes[at]!, mu, 1);
+    if (learning.nodes.length === 1) one.swept = mu;
+    else one.settled = stateOf(block);
+  } else forEachNode(one, others, settings, (node, mu) => hear(node, mu));
   return word;
 }
 
@@ -196,9 +218,10 @@ function lawsOfClass(
   return builders.map((builder, k) => ({ series: present[k]!.series, law: builder.finish() }));
 }
 
-/** Ask after the block was swept at the node. @returns null where the block's unknowns are near enough to a normal */
+/** Ask after the block was swept at the node. @returns null where the block's unknowns are near enough to a normal, or gone by for now */
 function slicesAt({ learning, block }: ClassOnMachine, node: ClassNode): Outwards | null {
-  const { partsRead } = learning;
+  const { partsRead, forNow } = learning;
+  if (forNow) return null;
   if (hasFewParts(partsRead))
     return visitSlices(block, node.visitErrorMm, 'fewest') ?? rateSlices(block, node.partScatter);
   return visitSlices(block, node.visitErrorMm, partsRead < MANY_PARTS ? 'few' : 'many');

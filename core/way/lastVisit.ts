@@ -1,4 +1,5 @@
-import { likeliestFigures, type ShopLearning } from '../fit/learnShop.ts';
+import { likeliestFigures } from '../fit/fewerFigures.ts';
+import type { ShopLearning } from '../fit/learnShop.ts';
 import { machineLaws } from '../fit/machineLaws.ts';
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';

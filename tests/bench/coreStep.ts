@@ -22,7 +22,7 @@ export type CoreSteps = {
   forecast: { cpuSeconds: number; peakMb: number };
   /** the list of a program just started: its order and its first lines; every line of it in one reply [s] */
   warm: { opened: number; again: number; wholeList: number; peakMb: number };
-  /** one new size each on up to 200 machines, judged and kept as typed by then: on the disk, and its machine forecast again; the first of them, most code new to it [ms of the program's own thread] */
+  /** one new size each on up to 200 machines, of a few machines on one after another of their points, judged and kept as typed by then: on the disk, and its machine forecast again; the first of them, most code new to it [ms of the program's own thread] */
   save: { p50: number; p95: number; first: number; peakMb: number };
 };
 
@@ -37,6 +37,7 @@ const FORECAST_ROWS = [
 ];
 const KEPT_ROWS = ['machine_forecasts', 'machines', 'customers', 'ownerships'];
 const MOST_SAVES = 200;
+const FEWEST_SAVES = 10;
 const SEEN_AT_ONCE = 40;
 /** Nobody presses the key that saves sooner after the last figure typed. */
 const HANDS_REST_MS = 500;
@@ -94,10 +95,14 @@ const steps: { [Step in keyof CoreSteps]: (path: string) => Promise<CoreSteps[St
       groups: { machineIds: number[] }[];
     };
     const machineIds = groups.flatMap((group) => group.machineIds).slice(0, MOST_SAVES);
+    const rounds = Math.ceil(FEWEST_SAVES / machineIds.length);
+    const turns = Array.from({ length: rounds }, (_, row) =>
+      machineIds.map((machineId) => ({ machineId, row })),
+    ).flat();
     const ms: number[] = [];
-    for (const machineId of machineIds) {
+    for (const { machineId, row } of turns) {
       const sheet = must(await program.ask('stripDown/sheet', { machineId })) as ReplyOf<typeof stripDownSheet>;
-      const save = oneSize(sheet, machineId);
+      const save = oneSize(sheet, machineId, row);
       // as the window asks while it is typed: what is odd about it, and that it be kept
       must(await program.ask('stripDown/judge', save));
       must(await program.ask('stripDown/keep', { ...save, typedSince: null }));
@@ -126,8 +131,8 @@ async function rawRead(record: OpenRecord, tables: readonly string[]): Promise<n
   return cpuSeconds;
 }
 
-function oneSize({ rows }: ReplyOf<typeof stripDownSheet>, machineId: number) {
-  const row = rows[0]!;
+function oneSize({ rows }: ReplyOf<typeof stripDownSheet>, machineId: number, at: number) {
+  const row = rows[at]!;
   const sizeMm = row.stations[0]?.lastSizeMm ?? row.limits.newSizeMm;
   const size = { pointId: row.pointId, station: '', event: 'as-found', gaugeId: null, answer: null, sizeMm };
   return {

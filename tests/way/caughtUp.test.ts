@@ -5,10 +5,12 @@ import { afterEach, beforeEach, expect, test } from 'vitest';
 import type { PointForecast } from '#core/contract/forecast.ts';
 import { machineRead } from '#core/contract/machine.ts';
 import { stripDownSave } from '#core/contract/stripDown.ts';
+import { haveHeard } from '#core/fit/machineLaws.ts';
 import { lifeOf } from '#core/use-cases/context.ts';
 import { learningSettled } from '#core/use-cases/learning/shopLearning.ts';
 import { shopNow } from '#core/use-cases/shopNow.ts';
-import { forecastShop } from '#core/way.ts';
+import { settingsOf } from '#core/way/settingsOf.ts';
+import { forecastShop, lawsOfMachine } from '#core/way.ts';
 import { BENCH_AS_OF, laySyntheticRecord } from '#tests/bench/syntheticRecord.ts';
 import { aProgramAt, type Program } from '#tests/support/aProgram.ts';
 
@@ -30,6 +32,13 @@ afterEach(() => {
 });
 
 const pointsOf = (machineId: number) => shopNow(program.context).ofMachine(machineId).points;
+
+function waitsToBeHeard(machineId: number): boolean {
+  const { shop, learning } = shopNow(program.context);
+  const settings = settingsOf(shop.life);
+  return lawsOfMachine(shop, machineId, learning).parts.some((its) => !haveHeard(learning.shop, its, settings));
+}
+
 const machineIds = Array.from({ length: SHOP.machines }, (_, place) => place + 1);
 
 /** How far hours left are from those of a full learning, as a share of the hours at limit; where either has none, nothing. */
@@ -48,7 +57,7 @@ test('one new size in a class of 30 parts: its machine at once, and after the cl
   const { points } = await program.ask(machineRead, { machineId: MEASURED });
   const [worn] = points;
   const sizeMm = worn!.visits.at(-1)!.governingSizeMm! - 0.5;
-  await program.ask(stripDownSave, {
+  const { moved } = await program.ask(stripDownSave, {
     ...{
       machineId: MEASURED,
       takenOn: BENCH_AS_OF,
@@ -62,6 +71,15 @@ test('one new size in a class of 30 parts: its machine at once, and after the cl
     dialSure: true,
   });
   const atOnce = pointsOf(MEASURED);
+  expect(machineIds.filter(waitsToBeHeard)).toEqual([MEASURED]);
+  // what the save says of it is what its page said before, and says now
+  expect(moved.length).toBeGreaterThan(0);
+  for (const one of moved) {
+    const hoursLeft = (points: readonly PointForecast[]) =>
+      points.find(({ pointId }) => pointId === one.pointId)!.hoursLeft;
+    expect(one.before).toEqual(hoursLeft(before.get(MEASURED)!));
+    expect(one.after).toEqual(hoursLeft(atOnce));
+  }
   const full = new Map(
     forecastShop(lifeOf(program.context, { asOf: BENCH_AS_OF }), BENCH_AS_OF).machines.map((one) => [
       one.machineId,
@@ -80,5 +98,7 @@ test('one new size in a class of 30 parts: its machine at once, and after the cl
   // a class catches up by being learned from the beginning: the same to the last digit
   await learningSettled(program.context);
   for (const machineId of machineIds) expect(pointsOf(machineId)).toEqual(full.get(machineId));
+  // and then nobody is gone by at fewer figures
+  expect(machineIds.filter(waitsToBeHeard)).toEqual([]);
   expect(pointsOf(others[0]!)).not.toEqual(before.get(others[0]!));
 });

@@ -22,7 +22,7 @@ export function lifeAfter(now: ShopNow, points: JointPoints): (after: StateAfter
     if (before !== undefined) return before;
     const shop =
       renewed.length === 0 ? now.shop : seriesOfShop(withRenewals(now, renewed), now.asOf, now.learning.habit);
-    const hoursLeft = hoursLeftOfMachine(shop, machineId, now.learning, own);
+    const hoursLeft = hoursLeftOfMachine(shop, machineId, now.learning, { only: own });
     const limited = shop.life.points.filter((point) => own.has(point.pointId) && limitOf(shop, point) !== null);
     const life = shortest(limited.flatMap(({ pointId }) => hoursLeft.get(pointId) ?? []));
     known.set(key, life);
