@@ -80,6 +80,7 @@ function widthOfForecast(
   const { laws } = ofMachine(point.machineId);
   const joint = jointOfSlack(shop, point, laws);
   const from = {
+    laws,
     pool: learning.shop,
     parts: partsOfMachine(shop, machineId, [point]).filter((part) => knownClass(part.partClass)),
     coverage: learning.coverage,

@@ -3,7 +3,7 @@ import { aPoint, aShopLife, aSize } from '#tests/support/aShopLife.ts';
 import { defaultModelSettings } from '../fit/modelSettings.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
 import { day } from '../units/day.ts';
-import { learnClasses, seriesOfShop } from '../way.ts';
+import { lawsOfMachine, learnClasses, seriesOfShop } from '../way.ts';
 import { partsOfMachine } from './shopSeries.ts';
 import { type WidthSource, widthWithout } from './widthWithout.ts';
 
@@ -12,9 +12,16 @@ const AS_OF = day('2026-11-10');
 /** What share of the range each source takes with it once it is known. */
 function narrower(points: readonly PointOnRecord[], pointId: number): Record<WidthSource, number> {
   const shop = seriesOfShop(aShopLife({ points }), AS_OF);
-  const pool = learnClasses(shop).shop;
-  const parts = partsOfMachine(shop, 1);
-  const width = widthWithout({ pool, parts, pointId, limitWearMm: 1, coverage: [], settings: defaultModelSettings })!;
+  const learning = learnClasses(shop);
+  const { laws } = lawsOfMachine(shop, 1, learning);
+  const from = {
+    laws,
+    pool: learning.shop,
+    parts: partsOfMachine(shop, 1),
+    coverage: [],
+    settings: defaultModelSettings,
+  };
+  const width = widthWithout({ ...from, pointId, limitWearMm: 1 })!;
   const shares = width.without.map(({ source, hours }) => [source, 1 - hours / width.hours]);
   return Object.fromEntries(shares) as Record<WidthSource, number>;
 }

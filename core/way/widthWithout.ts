@@ -1,3 +1,4 @@
+import { fewerFigures } from '../fit/fewerFigures.ts';
 import type { ClassLearning, ShopLearning } from '../fit/learnShop.ts';
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import type { PartLaw } from '../fit/partLaw.ts';
@@ -33,8 +34,9 @@ export type Width = {
   without: { source: WidthSource; hours: number }[];
 };
 
-/** What the laws of some parts rest on. */
+/** What is held of some parts, as it is told; and what that rests on. */
 export type WidthFrom = {
+  laws: ReadonlyMap<number, PartLaw>;
   pool: ShopLearning;
   /** of one machine: all classes, finished ones too */
   parts: readonly WearSeries[];
@@ -66,14 +68,10 @@ const EXACT_MM = 0.001;
  *   Sensitivity Analysis: The Primer, 2008); ln rate by conditional normals, see lnRateParts.ts
  */
 export function widthWithout(from: WidthFrom & { pointId: number; limitWearMm: number }): Width | null {
-  const held = heldOf([from.pointId], from);
-  return (
-    held &&
-    widthBySource(held, from, WIDTH_SOURCES, ({ laws: [law], settings }) => {
-      const limit = hoursAtLimit(law!, from.limitWearMm, settings);
-      return reachOf(limit, law!.lastHours ?? 0);
-    })
-  );
+  return widthBySource([from.pointId], from, WIDTH_SOURCES, ({ laws: [law], settings }) => {
+    const limit = hoursAtLimit(law!, from.limitWearMm, settings);
+    return reachOf(limit, law!.lastHours ?? 0);
+  });
 }
 
 /**
@@ -84,17 +82,15 @@ export function widthWithout(from: WidthFrom & { pointId: number; limitWearMm: n
  */
 export function widthOfJoint(from: WidthFrom & { joint: JointLaw; limitGainMm: number }): Width | null {
   const { pin, bores } = from.joint;
-  const ends = [pin, ...bores];
-  const held = heldOf(
-    ends.map(({ law }) => law.pointId),
+  const pointIds = [pin, ...bores].map(({ law }) => law.pointId);
+  return widthBySource(
+    pointIds,
     from,
-  );
-  return (
-    held &&
-    widthBySource(held, from, [...JOINT_SOURCES, ...WIDTH_SOURCES], ({ laws: [ofPin, ...ofBores], settings }) => {
+    [...JOINT_SOURCES, ...WIDTH_SOURCES],
+    ({ laws: [ofPin, ...ofBores], settings }) => {
       const joint = { pin: { ...pin, law: ofPin! }, bores: bores.map((bore, k) => ({ ...bore, law: ofBores[k]! })) };
       return reachOf(slackAtLimit(joint, from.limitGainMm, settings), lastLook(joint));
-    })
+    },
   );
 }
 
@@ -102,46 +98,62 @@ export function widthOfJoint(from: WidthFrom & { joint: JointLaw; limitGainMm: n
 type Held = { laws: readonly PartLaw[]; settings: ModelSettings };
 type Reach = { width: number; ahead: number; to: Width['to'] };
 
+/** What has to be fitted again is, by fewer figures, and laid against the same by those. @returns null: not every one of the points has a law */
 function widthBySource(
-  held: Held,
+  pointIds: readonly number[],
   from: WidthFrom,
   sources: readonly WidthSource[],
   reachOfHeld: (held: Held) => Reach | null,
 ): Width | null {
-  const reach = reachOfHeld(held);
+  const told = heldOf(pointIds, from.laws, from.settings);
+  const reach = told && reachOfHeld(told);
   if (!reach) return null;
+  const quick = { ...from, pool: fewerFigures(from.pool, from.parts.length) };
+  const fitted = fittedTo(pointIds, quick);
   const hoursOf = (source: WidthSource): number => {
-    const without = reachOfHeld(known(source, held, from));
-    return without === null || without.to !== reach.to || without.ahead <= 0
-      ? reach.width
-      : without.width * (reach.ahead / without.ahead);
+    const changed = fitted && unsettled(source, fitted, quick);
+    const [base, without] = changed
+      ? [reachOfHeld(fitted), reachOfHeld(fittedTo(pointIds, changed) ?? fitted)]
+      : [reach, reachOfHeld(known(source, told, from))];
+    const tells = base && without && without.to === base.to && without.ahead > 0 && base.width > 0;
+    return tells ? reach.width * ((without.width / without.ahead) * (base.ahead / base.width)) : reach.width;
   };
   return { hours: reach.width, to: reach.to, without: sources.map((source) => ({ source, hours: hoursOf(source) })) };
 }
 
 /** @returns null: not every one of the points has a law */
-function heldOf(pointIds: readonly number[], { pool, parts, coverage, settings }: WidthFrom): Held | null {
-  const all = lawsAsSaid(pool, parts, settings, coverage);
-  const laws = pointIds.flatMap((pointId) => all.find((law) => law.pointId === pointId) ?? []);
+function heldOf(pointIds: readonly number[], of: WidthFrom['laws'], settings: ModelSettings): Held | null {
+  const laws = pointIds.flatMap((pointId) => of.get(pointId) ?? []);
   return laws.length === pointIds.length ? { laws, settings } : null;
 }
 
-/** The laws, and what they are carried on with, once a source is known. */
-function known(source: WidthSource, held: Held, from: WidthFrom): Held {
-  const ids = held.laws.map(({ pointId }) => pointId);
-  const refitted = (changed: WidthFrom): Held => heldOf(ids, changed) ?? held;
-  const each = (change: (law: PartLaw, place: number) => PartLaw): Held => ({ ...held, laws: held.laws.map(change) });
+function fittedTo(pointIds: readonly number[], { pool, parts, coverage, settings }: WidthFrom): Held | null {
+  const all = lawsAsSaid(pool, parts, settings, coverage);
+  return heldOf(pointIds, new Map(all.map((law) => [law.pointId, law])), settings);
+}
+
+/** What the laws rest on once a source is known; null: it bears on the laws themselves, see {@link known}. */
+function unsettled(source: WidthSource, { laws }: Held, from: WidthFrom): WidthFrom | null {
   switch (source) {
     case 'gauge':
-      return refitted(withOwn(from, held.laws, (law, part) => atFittedWear(law, part, EXACT_MM)));
+      return withOwn(from, laws, (law, part) => atFittedWear(law, part, EXACT_MM));
     case 'visit': {
-      const settled = withOwn(from, held.laws, (law, part) => atFittedWear(law, part, null));
-      return refitted({ ...settled, pool: withoutVisitError(from.pool) });
+      const settled = withOwn(from, laws, (law, part) => atFittedWear(law, part, null));
+      return { ...settled, pool: withoutVisitError(from.pool) };
     }
     case 'start':
-      return refitted(withOwn(from, held.laws, (_, part) => ({ ...part, startHoursSd: 0 })));
+      return withOwn(from, laws, (_, part) => ({ ...part, startHoursSd: 0 }));
     case 'curvature':
-      return refitted({ ...from, pool: withOnePower(from.pool, new Set(held.laws.map(({ partClass }) => partClass))) });
+      return { ...from, pool: withOnePower(from.pool, new Set(laws.map(({ partClass }) => partClass))) };
+    default:
+      return null;
+  }
+}
+
+/** The laws, and what they are carried on with, once a source is known that need not be fitted for. */
+function known(source: WidthSource, held: Held, from: WidthFrom): Held {
+  const each = (change: (law: PartLaw, place: number) => PartLaw): Held => ({ ...held, laws: held.laws.map(change) });
+  switch (source) {
     case 'own-rate':
     case 'machine':
     case 'class':
@@ -154,6 +166,8 @@ function known(source: WidthSource, held: Held, from: WidthFrom): Held {
       return each((law) => ({ ...law, shapes: law.shapes.map((shape) => ({ ...shape, pathScatter: 0 })) }));
     case 'drift':
       return { ...held, settings: { ...held.settings, driftDelta: 0 } };
+    default:
+      return held;
   }
 }
 

@@ -1,3 +1,4 @@
+import { fewerFigures } from '../fit/fewerFigures.ts';
 import type { ModelSettings } from '../fit/modelSettings.ts';
 import { hoursAtLimit } from '../forecast/hoursAtLimit.ts';
 import { mixtureBelow, mixtureReach, wearMixture } from '../forecast/wearMixture.ts';
@@ -46,9 +47,10 @@ const LOOKS = [
  */
 export function worthMeasuring(shop: ShopSeries, machineId: number, learning: Learning): WorthMeasuring {
   const settings = settingsOf(shop.life);
-  const pool = withEveryClass(learning, shop, settings).shop;
   const onMachine = shop.life.points.filter((point) => point.machineId === machineId);
   const parts = partsOfMachine(shop, machineId, onMachine);
+  // fitted some dozens of times over: by fewer figures, before and after alike
+  const pool = fewerFigures(withEveryClass(learning, shop, settings).shop, parts.length);
   const lawsWith = (series: readonly WearSeries[]) =>
     new Map(lawsAsSaid(pool, series, settings, learning.coverage).map((law) => [law.pointId, law]));
   const now = lawsWith(parts);
