@@ -11,7 +11,7 @@ export function usualFacts(now: Pick<ShopNow, 'asOf'>, points: JointPoints, figu
   const pinNewMm = points.pin && limitsNow(points.pin, now).newSizeMm;
   const boreNewMm = points.bore && limitsNow(points.bore, now).newSizeMm;
   // where only the slack is measured nobody knows the sizes
-  const standardMm = pinNewMm ?? (boreNewMm === null ? null : Math.floor(boreNewMm));
+  const standardMm = pinNewMm ?? (boreNewMm === null ? null : wholeMm(boreNewMm));
   const axesMm: (number | null)[] = [null, null, null, null];
   for (const { station, sizeMm } of lastSizes(points.bore)) {
     const axis = AXIS_OF_STATION[station];
@@ -31,6 +31,9 @@ export function usualFacts(now: Pick<ShopNow, 'asOf'>, points: JointPoints, figu
     ...{ nylonNear: true, alignmentBar: true, pressKn: null },
   };
 }
+
+/** A hole is drawn in whole millimetres; one of less than a millimetre is a gap written down as a hole, and nobody knows its size. */
+const wholeMm = (newMm: number): number | null => (newMm < 1 ? null : Math.floor(newMm));
 
 /** The thinnest of a pin's last sizes. */
 function pinMeasured({ pin }: JointPoints): number | null {
