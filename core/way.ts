@@ -86,16 +86,16 @@ export function outlooksOfMachine(
 
 /**
  * Their hours left alone, by point: a fraction of the work, to tell what an entry has moved or a repair would bring.
- * @param asked only: ids of the points asked for; absent: all of the machine. forNow: by fewer figures, be it heard or not
+ * @param only ids of the points asked for; absent: all of the machine
  */
 export function hoursLeftOfMachine(
   shop: ShopSeries,
   machineId: number,
   learning: Learning,
-  { only, forNow = false }: { only?: ReadonlySet<number>; forNow?: boolean } = {},
+  only?: ReadonlySet<number>,
 ): ReadonlyMap<number, PointForecast['hoursLeft']> {
   const settings = settingsOf(shop.life);
-  const its = lawsOfMachine(shop, machineId, learning, settings, forNow ? 'for now' : 'as heard');
+  const its = lawsOfMachine(shop, machineId, learning, settings);
   const known = hoursLeftOf.get(its);
   if (known) return known;
   const findings = openFindings(shop.life, shop.asOf);
@@ -119,57 +119,44 @@ export type MachineLaws = {
   laws: ReadonlyMap<number, PartLaw>;
 };
 
-/**
- * What a machine is forecast by: all that was learned, unless it has readings its classes have yet to hear; then, or where it is asked
- * for to be laid against that, fewer figures.
- */
-type GoneBy = 'as heard' | 'for now';
-
 /** The machine settled last is kept with its series: a save and the page drawn after it settle its parts once. */
-type Settled = { machineId: number; from: readonly [Learning, ModelSettings]; its: MachineLaws };
-const settled: Record<GoneBy, WeakMap<ShopSeries, Settled>> = { 'as heard': new WeakMap(), 'for now': new WeakMap() };
+const settled = new WeakMap<
+  ShopSeries,
+  { machineId: number; from: readonly [Learning, ModelSettings]; its: MachineLaws }
+>();
 
 export function lawsOfMachine(
   shop: ShopSeries,
   machineId: number,
   learning: Learning,
   settings: ModelSettings = settingsOf(shop.life),
-  by: GoneBy = 'as heard',
 ): MachineLaws {
-  const before = settled[by].get(shop);
+  const before = settled.get(shop);
   if (before?.machineId === machineId && before.from[0] === learning && before.from[1] === settings) return before.its;
-  const its = settleMachine(shop, machineId, learning, settings, by);
-  settled[by].set(shop, { machineId, from: [learning, settings], its });
+  const its = settleMachine(shop, machineId, learning, settings);
+  settled.set(shop, { machineId, from: [learning, settings], its });
   return its;
 }
 
-function settleMachine(
-  shop: ShopSeries,
-  machineId: number,
-  learning: Learning,
-  settings: ModelSettings,
-  by: GoneBy,
-): MachineLaws {
+function settleMachine(shop: ShopSeries, machineId: number, learning: Learning, settings: ModelSettings): MachineLaws {
   const points = pointsOfShop(shop.life.points).on(machineId);
   const pool = withEveryClass(learning, shop, settings).shop;
   // as of an earlier day, or on the shelf since it was laid out, a part may share another machine's harshness
   const sharedWith = [...new Set(points.map((point) => shop.ofPoint(point).present.machineId))];
   const parts = sharedWith.map((id) => partsOfMachine(shop, id, points));
-  const gone = parts.map((its) => {
-    const fewer = fewerFigures(pool, its.length);
-    return { its, fewer, asHeard: haveHeard(pool, its, settings) ? pool : fewer };
-  });
-  if (by === 'for now' && gone.every(({ fewer, asHeard }) => asHeard === fewer))
-    return lawsOfMachine(shop, machineId, learning, settings);
+  // what its classes have yet to hear is not waited for: until they have, fewer figures do
+  const goneBy = (its: readonly WearSeries[]) => (haveHeard(pool, its, settings) ? pool : fewerFigures(pool, its));
   const laws = new Map(
-    gone
-      .flatMap(({ its, fewer, asHeard }) =>
-        lawsAsSaid(by === 'for now' ? fewer : asHeard, its, settings, learning.coverage),
-      )
-      .map((law) => [law.pointId, law]),
+    parts.flatMap((its) => lawsAsSaid(goneBy(its), its, settings, learning.coverage)).map((law) => [law.pointId, law]),
   );
   return { points, pool, parts, laws };
 }
+
+/** The same learning, a machine's classes by fewer figures: for what is worked out time after time, all of it alike. */
+export const learningByFewer = (learning: Learning, shop: ShopSeries, machineId: number): Learning => ({
+  ...learning,
+  shop: fewerFigures(learning.shop, partsOfMachine(shop, machineId, pointsOfShop(shop.life.points).on(machineId))),
+});
 
 /** One machine alone, with what was learned before: quick enough to stand behind every save. */
 export const forecastMachine = (

@@ -13,7 +13,9 @@ const shop = inSmallShops(shopH(), 2)[0]!;
 const learned = learnShop(shop.series, shop.priors, settings);
 const isMeasured = (one: WearSeries): boolean => one.present && one.readings.length > 0;
 const machines = [...Map.groupBy(shop.series, (one) => one.machineId).values()].filter((own) => own.some(isMeasured));
-const few = fewerFigures(learned, machines[0]!.length);
+const few = fewerFigures(learned, machines[0]!);
+
+const partsOf = (count: number) => Array.from({ length: count }, (_, k) => shop.series[k % shop.series.length]!);
 
 /** The machine with one more reading on a part in work, much worn. */
 function withOneMore(own: readonly WearSeries[], which: number): WearSeries[] {
@@ -39,7 +41,9 @@ describe('the same learning at fewer figures', () => {
       [34, 8],
       [200, 8],
     ] as const)
-      for (const { nodes, machines: words } of fewerFigures(learned, parts).classes) {
+      for (const { nodes, machines: words, partClass, byFewer } of fewerFigures(learned, partsOf(parts)).classes) {
+        expect(byFewer ?? false).toBe(partsOf(parts).some((part) => part.partClass === partClass));
+        if (!byFewer) continue;
         expect(nodes.length).toBeLessThanOrEqual(most);
         expect(nodes.length).toBeGreaterThan(most / 2);
         expect(nodes.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(1, 9);
@@ -49,13 +53,13 @@ describe('the same learning at fewer figures', () => {
   });
 
   it('is made once of each class, and gives back what has few already', () => {
-    const again = fewerFigures({ classes: [...learned.classes] }, machines[0]!.length);
+    const again = fewerFigures({ classes: [...learned.classes] }, machines[0]!);
     again.classes.forEach((one, place) => {
       expect(one).toBe(few.classes[place]);
     });
-    expect(fewerFigures(few, machines[0]!.length)).toBe(few);
+    expect(fewerFigures(few, machines[0]!)).toBe(few);
     const one = likeliestFigures(learned);
-    expect(fewerFigures(one, 200)).toBe(one);
+    expect(fewerFigures(one, partsOf(200))).toBe(one);
   });
 
   it('forecasts a machine with one more size near what all figures do: nine hours of ten within 1 %, all within 5 %', () => {
@@ -63,7 +67,7 @@ describe('the same learning at fewer figures', () => {
       [0, 1, 2, 3].flatMap((which) => {
         const grown = withOneMore(own, which);
         const whole = hoursBy(learned, grown);
-        return hoursBy(fewerFigures(learned, own.length), grown).flatMap((hours, k) =>
+        return hoursBy(fewerFigures(learned, own), grown).flatMap((hours, k) =>
           hours === null || whole[k] === null ? [] : [Math.abs(hours / whole[k]! - 1)],
         );
       }),
@@ -83,11 +87,12 @@ describe('the same learning at fewer figures', () => {
       const without = own.map((one) => (one === read ? { ...one, readings: [] } : one));
       expect(haveHeard(learned, without, settings)).toBe(false);
     }
-    // a machine that was not drawn for a class of very many waits for nothing
+    // where machines are drawn, one that no class knows waits for nothing
     const drawn = learned.classes.map((one) => ({ ...one, machines: [] }));
+    const most = Math.max(...drawn.map(({ machinesRead }) => machinesRead));
     expect(haveHeard({ classes: drawn }, machines[0]!, settings)).toBe(false);
-    const most = Math.min(...drawn.map(({ machinesRead }) => machinesRead));
-    expect(haveHeard({ classes: drawn }, machines[0]!, { ...settings, machinesPerClass: most })).toBe(true);
+    expect(haveHeard({ classes: drawn }, machines[0]!, { ...settings, machinesPerClass: most + 1 })).toBe(true);
+    expect(haveHeard(learned, withOneMore(machines[0]!, 0), { ...settings, machinesPerClass: most + 1 })).toBe(false);
     expect(haveHeard({ classes: [] }, machines[0]!, settings)).toBe(false);
   });
 });

@@ -53,8 +53,8 @@ export type ClassLearning = {
   /** what the class rests on */
   partsRead: number;
   machinesRead: number;
-  /** fewer nodes than it was learned with, to go by until it is learned again; see fewerFigures.ts */
-  forNow?: true;
+  /** it stands in fewer nodes than it was learned with; see fewerFigures.ts */
+  byFewer?: true;
 };
 
 /** All a shop has learned; plain numbers, fit for JSON. */

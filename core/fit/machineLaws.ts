@@ -53,23 +53,31 @@ export function machineLaws(
 }
 
 /**
- * The classes of a machine's parts have heard all its readings, or will not: a class of very many machines is learned from those drawn.
+ * The classes of a machine's parts have heard all its readings. Of a shop so large that machines are drawn by lot one that no class knows
+ * waits for nothing: it was not drawn, or is new, and its classes are quick to go by.
  * @param series of one machine: all classes, finished ones too
  */
-export const haveHeard = (
+export function haveHeard(
   { classes }: ShopLearning,
   series: readonly WearSeries[],
   { machinesPerClass }: ModelSettings,
-): boolean =>
-  [...Map.groupBy(series, (one) => one.partClass)].every(([name, parts]) => {
-    const of = classes.find((one) => one.partClass === name);
-    const heard = of?.machines.find(({ machineId }) => machineId === parts[0]!.machineId);
-    if (of && !heard && of.machinesRead >= machinesPerClass) return true;
-    return hasHeard(
-      heard,
-      parts.filter((part) => part.readings.length > 0),
-    );
-  });
+): boolean {
+  const machineId = series[0]?.machineId;
+  const words = new Map(
+    classes.map((one) => [one.partClass, one.machines.find((word) => word.machineId === machineId)]),
+  );
+  const isKnown = [...words.values()].some((word) => word !== undefined);
+  if (!isKnown && classes.some(({ machinesRead }) => machinesRead >= DRAWN_FROM * machinesPerClass)) return true;
+  const read = Map.groupBy(
+    series.filter((one) => one.readings.length > 0),
+    (one) => one.partClass,
+  );
+  const partClasses = new Set(series.map((one) => one.partClass));
+  return [...partClasses].every((name) => hasHeard(words.get(name), read.get(name) ?? []));
+}
+
+/** Machines drawn are up to so many to a class; some of them may have had nothing to say. */
+const DRAWN_FROM = 0.5;
 
 function classesOnMachine(learning: ShopLearning, series: readonly WearSeries[]): ClassOnMachine[] {
   const byClass = Map.groupBy(series, (one) => one.partClass);
@@ -84,7 +92,7 @@ function classesOnMachine(learning: ShopLearning, series: readonly WearSeries[])
       learning: of,
       block: machineBlock(machineId, parts, {
         sharedErrors: of.sharedErrors,
-        fewParts: hasFewParts(of.partsRead) && !of.forNow,
+        fewParts: hasFewParts(of.partsRead) && !of.byFewer,
       }),
       heard,
       heardIsCurrent: hasHeard(heard, read),
@@ -103,7 +111,7 @@ const sum = (words: readonly (HarshnessWord | undefined)[]): HarshnessWord => {
   return total;
 };
 
-/** What a class's parts on the machine say of its harshness: as learned while that is current, else afresh; gone by for now, at its likeliest figures. */
+/** What a class's parts on the machine say of its harshness: as learned while that is current, else afresh; of a class in fewer nodes at its likeliest. */
 function wordOfHarshness(
   one: ClassOnMachine,
   classes: readonly ClassOnMachine[],
@@ -119,7 +127,7 @@ function wordOfHarshness(
     word.eta += weight * said.eta;
     word.lambda += weight * said.lambda;
   };
-  if (learning.nodes.length === 1 || learning.forNow) {
+  if (learning.nodes.length === 1 || learning.byFewer) {
     // the sweep that settles the block says it
     const at = learning.nodes.indexOf(heaviestOf(learning.nodes));
     clearBlock(block);
@@ -218,10 +226,10 @@ function lawsOfClass(
   return builders.map((builder, k) => ({ series: present[k]!.series, law: builder.finish() }));
 }
 
-/** Ask after the block was swept at the node. @returns null where the block's unknowns are near enough to a normal, or gone by for now */
+/** Ask after the block was swept at the node. @returns null where the block's unknowns are near enough to a normal, or it stands in fewer nodes */
 function slicesAt({ learning, block }: ClassOnMachine, node: ClassNode): Outwards | null {
-  const { partsRead, forNow } = learning;
-  if (forNow) return null;
+  const { partsRead, byFewer } = learning;
+  if (byFewer) return null;
   if (hasFewParts(partsRead))
     return visitSlices(block, node.visitErrorMm, 'fewest') ?? rateSlices(block, node.partScatter);
   return visitSlices(block, node.visitErrorMm, partsRead < MANY_PARTS ? 'few' : 'many');

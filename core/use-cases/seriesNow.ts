@@ -3,7 +3,7 @@ import { machinesOfPoint } from '../record/boundMachines.ts';
 import type { PointOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { pointsOfShop } from '../way/pointsOfShop.ts';
-import type { MachineHoursAndUse } from '../way/shopHours.ts';
+import type { MachineHoursAndUse, ShopHabit } from '../way/shopHours.ts';
 import type { ShopSeries } from '../way/shopSeries.ts';
 import { seriesOfShop } from '../way.ts';
 import { type Context, keptAround, keptInMemory, lifeAround, lifeOf, recordOf } from './context.ts';
@@ -14,8 +14,11 @@ import { habitSoFar, usualHabit } from './learning/shopLearning.ts';
  * Hours and series as of a day (today): what entries are judged against, and what forecasts start from. Kept until the
  * record changes, or until the shop's habit of use has been learned again.
  */
-export function seriesNow(context: Context, asOf: Day = context.today()): ShopSeries {
-  const habit = asOf === context.today() ? habitSoFar(context) : null;
+export function seriesNow(
+  context: Context,
+  asOf: Day = context.today(),
+  habit: ShopHabit | null = asOf === context.today() ? habitSoFar(context) : null,
+): ShopSeries {
   return keptInMemory(context, `series as of ${asOf}, ${JSON.stringify(habit)}`, () =>
     seriesOfShop(lifeOf(context, { asOf }), asOf, habit),
   );

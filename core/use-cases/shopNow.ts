@@ -35,7 +35,9 @@ export type ShopNow = {
 /** @param atOnce where nothing has been learned yet, do not wait for it; see {@link shopLearning} */
 export function shopNow(context: Context, asOf: Day = context.today(), atOnce = false): ShopNow {
   const learning = shopLearning(context, asOf, atOnce);
-  return nowOf(context, seriesNow(context, asOf), learning);
+  // of another day nothing was learned before: by the habit its classes have heard
+  const habit = asOf === context.today() ? undefined : learning.habit;
+  return nowOf(context, seriesNow(context, asOf, habit), learning);
 }
 
 /** The shop as screens about its classes look into it: all of it, or of a large one the machines the classes were learned from. */

@@ -35,7 +35,7 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
   const judged = { sizes: judgeTyped(context, typed), renewals: judgeTypedRenewals(context, typed) };
   const dial = dialOf(context, typed, request);
   const before = shopAround(context, request.machineId);
-  const hoursBefore = hoursLeftBothWays(before, request.machineId);
+  const hoursBefore = hoursLeftOfMachine(before.shop, request.machineId, before.learning);
   const standing = standingBefore(context, typed, before);
   const made = entryNow(context, 'stripDown/save', request.fitter);
   const stripDownId = writeEntry(recordOf(context), made, (w, entryId) => {
@@ -43,9 +43,9 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
     keepForecasts(w, standing, { why: 'strip-down', entryId, stripDownId: id }, made.madeAt);
     return id;
   });
-  // what was learned before serves for the machine at once; the classes are learned again when the shop is next looked at
+  // what was learned before serves for the machine at once, by fewer figures; the classes are learned again when the shop is next looked at
   const after = seriesAround(context, request.machineId);
-  const hoursAfter = hoursLeftBothWays({ shop: after, learning: before.learning }, request.machineId);
+  const hoursAfter = hoursLeftOfMachine(after, request.machineId, before.learning);
   return {
     stripDownId,
     parked: parkedOf(request, judged),
@@ -63,13 +63,14 @@ export function readyToSave(context: Context, typed: TypedStripDown): void {
   if (!learning) return;
   const { machineId } = typed.draft;
   const now = nowOf(context, seriesAround(context, machineId), learning);
-  hoursLeftBothWays(now, machineId);
+  hoursLeftOfMachine(now.shop, machineId, learning);
   if (typed.takenOn === now.asOf) standingBefore(context, typed, now);
 }
 
 /**
  * The forecasts of the parts it opens as they stood just before. A sheet that comes late is laid against what was held on its
- * own day: nothing measured since is in it, though what the classes have learned since is.
+ * own day: nothing measured since is in it, though what the classes have learned since is; by fewer figures, as its machine then had
+ * less to say than its classes have heard.
  */
 function standingBefore(context: Context, { draft, takenOn }: TypedStripDown, before: ShopNow): StandingForecast[] {
   const opened = new Set([...draft.sizes, ...draft.renewals].map(({ pointId }) => pointId));
@@ -108,26 +109,14 @@ const MOVED_HOURS = 0.5;
 
 type HoursLeft = ReadonlyMap<number, PointForecast['hoursLeft']>;
 
-/**
- * As they are told; and by the fewer figures a machine is told by once it has a size its classes have yet to hear: what has moved is
- * judged by these on both sides, so that no part moves for that alone.
- */
-type HoursLeftBothWays = { told: HoursLeft; byFewer: HoursLeft };
-const hoursLeftBothWays = (
-  { shop, learning }: Pick<ShopNow, 'shop' | 'learning'>,
-  machineId: number,
-): HoursLeftBothWays => ({
-  told: hoursLeftOfMachine(shop, machineId, learning),
-  byFewer: hoursLeftOfMachine(shop, machineId, learning, { forNow: true }),
-});
-
-function movedForecasts(points: readonly PointOnRecord[], was: HoursLeftBothWays, is: HoursLeftBothWays) {
+function movedForecasts(points: readonly PointOnRecord[], before: HoursLeft, after: HoursLeft) {
   return points.flatMap(({ pointId, item, position, point }) => {
-    const [before, after] = [was.told.get(pointId), is.told.get(pointId)];
-    const [from, to] = [was.byFewer.get(pointId), is.byFewer.get(pointId)];
-    if (!before || !after || !from || !to) return [];
-    const moved = (['low', 'middle', 'high'] as const).some((figure) => !sameHours(from[figure], to[figure]));
-    return moved ? [{ pointId, item, position, point, before, after }] : [];
+    const was = before.get(pointId);
+    const now = after.get(pointId);
+    const figures = ['low', 'middle', 'high'] as const;
+    const moved =
+      was !== undefined && now !== undefined && !figures.every((figure) => sameHours(was[figure], now[figure]));
+    return moved ? [{ pointId, item, position, point, before: was, after: now }] : [];
   });
 }
 

@@ -50,7 +50,8 @@ const EXACT_MM = 0.001;
 /**
  * The range of hours at limit, and what would be left of it if one source of doubt were known exactly, all others left as
  * they are. What is known better moves the middle as well; the range left is told at the middle there is:
- *   hours without = width without x (hours ahead at the middle / the same without)
+ *   hours without = width x (width without / hours ahead at the middle without) / (width / hours ahead at the middle)
+ * What has to be fitted again for it is by fewer figures, with and without.
  * The parts do not add up to the whole: what one source leaves open another may fill.
  *
  *   gauge      the part's own sizes had no error: its readings lie where the fit holds them to be
@@ -98,7 +99,7 @@ export function widthOfJoint(from: WidthFrom & { joint: JointLaw; limitGainMm: n
 type Held = { laws: readonly PartLaw[]; settings: ModelSettings };
 type Reach = { width: number; ahead: number; to: Width['to'] };
 
-/** What has to be fitted again is, by fewer figures, and laid against the same by those. @returns null: not every one of the points has a law */
+/** @returns null: no range, or not every one of the points has a law */
 function widthBySource(
   pointIds: readonly number[],
   from: WidthFrom,
@@ -107,15 +108,14 @@ function widthBySource(
 ): Width | null {
   const told = heldOf(pointIds, from.laws, from.settings);
   const reach = told && reachOfHeld(told);
-  if (!reach) return null;
-  const quick = { ...from, pool: fewerFigures(from.pool, from.parts.length) };
-  const fitted = fittedTo(pointIds, quick);
+  const quick = { ...from, pool: fewerFigures(from.pool, from.parts) };
+  const fitted = reach && fittedTo(pointIds, quick);
+  if (!reach || !fitted) return null;
   const hoursOf = (source: WidthSource): number => {
-    const changed = fitted && unsettled(source, fitted, quick);
-    const [base, without] = changed
-      ? [reachOfHeld(fitted), reachOfHeld(fittedTo(pointIds, changed) ?? fitted)]
+    const [base, without] = isFittedFor(source)
+      ? [reachOfHeld(fitted), reachOfHeld(fittedTo(pointIds, unsettled(source, fitted, quick)) ?? fitted)]
       : [reach, reachOfHeld(known(source, told, from))];
-    const tells = base && without && without.to === base.to && without.ahead > 0 && base.width > 0;
+    const tells = base?.to === reach.to && without?.to === reach.to && without.ahead > 0 && base.width > 0;
     return tells ? reach.width * ((without.width / without.ahead) * (base.ahead / base.width)) : reach.width;
   };
   return { hours: reach.width, to: reach.to, without: sources.map((source) => ({ source, hours: hoursOf(source) })) };
@@ -132,8 +132,13 @@ function fittedTo(pointIds: readonly number[], { pool, parts, coverage, settings
   return heldOf(pointIds, new Map(all.map((law) => [law.pointId, law])), settings);
 }
 
-/** What the laws rest on once a source is known; null: it bears on the laws themselves, see {@link known}. */
-function unsettled(source: WidthSource, { laws }: Held, from: WidthFrom): WidthFrom | null {
+/** Sources that bear on what the laws rest on: once one is known they are fitted again. */
+type FittedFor = 'gauge' | 'visit' | 'start' | 'curvature';
+const isFittedFor = (source: WidthSource): source is FittedFor =>
+  ['gauge', 'visit', 'start', 'curvature'].includes(source);
+
+/** What the laws rest on once such a source is known. */
+function unsettled(source: FittedFor, { laws }: Held, from: WidthFrom): WidthFrom {
   switch (source) {
     case 'gauge':
       return withOwn(from, laws, (law, part) => atFittedWear(law, part, EXACT_MM));
@@ -145,13 +150,11 @@ function unsettled(source: WidthSource, { laws }: Held, from: WidthFrom): WidthF
       return withOwn(from, laws, (_, part) => ({ ...part, startHoursSd: 0 }));
     case 'curvature':
       return { ...from, pool: withOnePower(from.pool, new Set(laws.map(({ partClass }) => partClass))) };
-    default:
-      return null;
   }
 }
 
-/** The laws, and what they are carried on with, once a source is known that need not be fitted for. */
-function known(source: WidthSource, held: Held, from: WidthFrom): Held {
+/** The laws, and what they are carried on with, once another source is known. */
+function known(source: Exclude<WidthSource, FittedFor>, held: Held, from: WidthFrom): Held {
   const each = (change: (law: PartLaw, place: number) => PartLaw): Held => ({ ...held, laws: held.laws.map(change) });
   switch (source) {
     case 'own-rate':
@@ -166,8 +169,6 @@ function known(source: WidthSource, held: Held, from: WidthFrom): Held {
       return each((law) => ({ ...law, shapes: law.shapes.map((shape) => ({ ...shape, pathScatter: 0 })) }));
     case 'drift':
       return { ...held, settings: { ...held.settings, driftDelta: 0 } };
-    default:
-      return held;
   }
 }
 

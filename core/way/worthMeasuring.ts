@@ -50,7 +50,7 @@ export function worthMeasuring(shop: ShopSeries, machineId: number, learning: Le
   const onMachine = shop.life.points.filter((point) => point.machineId === machineId);
   const parts = partsOfMachine(shop, machineId, onMachine);
   // fitted some dozens of times over: by fewer figures, before and after alike
-  const pool = fewerFigures(withEveryClass(learning, shop, settings).shop, parts.length);
+  const pool = fewerFigures(withEveryClass(learning, shop, settings).shop, parts);
   const lawsWith = (series: readonly WearSeries[]) =>
     new Map(lawsAsSaid(pool, series, settings, learning.coverage).map((law) => [law.pointId, law]));
   const now = lawsWith(parts);

@@ -3,7 +3,7 @@ import type { Renewal, RenewalKind } from '../../shop/measuringPoint.ts';
 import { limitsMovedBy } from '../../shop/oversize.ts';
 import type { PointOnRecord, ShopLife } from '../../shop/shopLife.ts';
 import type { ShopSeries } from '../../way/shopSeries.ts';
-import { hoursLeftOfMachine, seriesOfShop } from '../../way.ts';
+import { hoursLeftOfMachine, learningByFewer, seriesOfShop } from '../../way.ts';
 import type { ShopNow } from '../shopNow.ts';
 import type { JointPoints } from './jointPoints.ts';
 
@@ -15,6 +15,7 @@ export function lifeAfter(now: ShopNow, points: JointPoints): (after: StateAfter
   const machineId = points.all[0]?.machineId ?? 0;
   const own = new Set([points.bore, points.pin, points.slack].flatMap((point) => (point ? [point.pointId] : [])));
   const known = new Map<string, LifeRange | null>();
+  const byFewer = learningByFewer(now.learning, now.shop, machineId);
   return (after) => {
     const renewed = renewedBy(points, after);
     const key = renewed.map(({ point, renewal }) => `${point.pointId} ${renewal.kind} ${renewal.sizeMm}`).join(' ');
@@ -22,7 +23,9 @@ export function lifeAfter(now: ShopNow, points: JointPoints): (after: StateAfter
     if (before !== undefined) return before;
     const shop =
       renewed.length === 0 ? now.shop : seriesOfShop(withRenewals(now, renewed), now.asOf, now.learning.habit);
-    const hoursLeft = hoursLeftOfMachine(shop, machineId, now.learning, { only: own });
+    // every repair by the same figures; left as it is, by those its page is told by
+    const learning = renewed.length === 0 ? now.learning : byFewer;
+    const hoursLeft = hoursLeftOfMachine(shop, machineId, learning, own);
     const limited = shop.life.points.filter((point) => own.has(point.pointId) && limitOf(shop, point) !== null);
     const life = shortest(limited.flatMap(({ pointId }) => hoursLeft.get(pointId) ?? []));
     known.set(key, life);

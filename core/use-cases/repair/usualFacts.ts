@@ -9,11 +9,12 @@ const AXIS_OF_STATION: Readonly<Record<string, number>> = { '': 0, A: 0, B: 90 }
 /** What is taken of a joint before anybody has said: sizes from its readings, nothing else known. */
 export function usualFacts(now: Pick<ShopNow, 'asOf'>, points: JointPoints, figures: ShopFigures): RepairFacts {
   const pinNewMm = points.pin && limitsNow(points.pin, now).newSizeMm;
-  const boreNewMm = points.bore && limitsNow(points.bore, now).newSizeMm;
+  const bore = points.bore && limitsNow(points.bore, now).newSizeMm >= LEAST_BORE_MM ? points.bore : null;
+  const boreNewMm = bore && limitsNow(bore, now).newSizeMm;
   // where only the slack is measured nobody knows the sizes
-  const standardMm = pinNewMm ?? (boreNewMm === null ? null : wholeMm(boreNewMm));
+  const standardMm = pinNewMm ?? (boreNewMm === null ? null : Math.floor(boreNewMm));
   const axesMm: (number | null)[] = [null, null, null, null];
-  for (const { station, sizeMm } of lastSizes(points.bore)) {
+  for (const { station, sizeMm } of lastSizes(bore)) {
     const axis = AXIS_OF_STATION[station];
     if (axis !== undefined) axesMm[axis / 45] = sizeMm;
   }
@@ -32,8 +33,8 @@ export function usualFacts(now: Pick<ShopNow, 'asOf'>, points: JointPoints, figu
   };
 }
 
-/** A hole is drawn in whole millimetres; one of less than a millimetre is a gap written down as a hole, and nobody knows its size. */
-const wholeMm = (newMm: number): number | null => (newMm < 1 ? null : Math.floor(newMm));
+/** A hole of less new size is a gap written down as a hole, and nobody knows the hole's (common practice, no source). */
+const LEAST_BORE_MM = 1;
 
 /** The thinnest of a pin's last sizes. */
 function pinMeasured({ pin }: JointPoints): number | null {
