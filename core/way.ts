@@ -152,11 +152,9 @@ function settleMachine(shop: ShopSeries, machineId: number, learning: Learning, 
   return { points, pool, parts, laws };
 }
 
-/** The same learning, a machine's classes by fewer figures: for what is worked out time after time, all of it alike. */
-export const learningByFewer = (learning: Learning, shop: ShopSeries, machineId: number): Learning => ({
-  ...learning,
-  shop: fewerFigures(learning.shop, partsOfMachine(shop, machineId, pointsOfShop(shop.life.points).on(machineId))),
-});
+/** What was learned, a machine's classes by fewer figures: for what is worked out time after time, all of it alike; made once of each class. */
+export const poolByFewer = (learning: Learning, shop: ShopSeries, machineId: number): ShopLearning =>
+  fewerFigures(learning.shop, partsOfMachine(shop, machineId, pointsOfShop(shop.life.points).on(machineId)));
 
 /** One machine alone, with what was learned before: quick enough to stand behind every save. */
 export const forecastMachine = (

@@ -8,7 +8,7 @@ import type { PointOnRecord } from '../shop/shopLife.ts';
 import type { Day } from '../units/day.ts';
 import { pointsOfShop } from '../way/pointsOfShop.ts';
 import type { ShopSeries } from '../way/shopSeries.ts';
-import { hoursLeftOfMachine } from '../way.ts';
+import { hoursLeftOfMachine, poolByFewer } from '../way.ts';
 import { measuredVisits } from './check/scoredForecasts.ts';
 import { type Context, entryNow, recordOf } from './context.ts';
 import { keepForecasts, type StandingForecast, standingForecasts } from './keepForecasts.ts';
@@ -55,8 +55,9 @@ export const stripDownSaveHandler: Handler<typeof stripDownSave, Context> = (con
 };
 
 /**
- * While a sheet is typed: what its save says that it moved is laid against the hours left by then, and the forecasts it keeps are
- * those of before, so that both can be worked out before it. Of a day gone by they are left to the save.
+ * While a sheet is typed: what its save says that it moved is laid against the hours left by then, the forecasts it keeps are
+ * those of before, and its machine will be gone by at fewer figures, so that all three can be worked out before it. Of a day gone by they
+ * are left to the save.
  */
 export function readyToSave(context: Context, typed: TypedStripDown): void {
   const learning = learningSoFar(context);
@@ -64,6 +65,7 @@ export function readyToSave(context: Context, typed: TypedStripDown): void {
   const { machineId } = typed.draft;
   const now = nowOf(context, seriesAround(context, machineId), learning);
   hoursLeftOfMachine(now.shop, machineId, learning);
+  poolByFewer(learning, now.shop, machineId);
   if (typed.takenOn === now.asOf) standingBefore(context, typed, now);
 }
 

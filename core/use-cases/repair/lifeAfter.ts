@@ -3,7 +3,7 @@ import type { Renewal, RenewalKind } from '../../shop/measuringPoint.ts';
 import { limitsMovedBy } from '../../shop/oversize.ts';
 import type { PointOnRecord, ShopLife } from '../../shop/shopLife.ts';
 import type { ShopSeries } from '../../way/shopSeries.ts';
-import { hoursLeftOfMachine, learningByFewer, seriesOfShop } from '../../way.ts';
+import { hoursLeftOfMachine, poolByFewer, seriesOfShop } from '../../way.ts';
 import type { ShopNow } from '../shopNow.ts';
 import type { JointPoints } from './jointPoints.ts';
 
@@ -15,7 +15,7 @@ export function lifeAfter(now: ShopNow, points: JointPoints): (after: StateAfter
   const machineId = points.all[0]?.machineId ?? 0;
   const own = new Set([points.bore, points.pin, points.slack].flatMap((point) => (point ? [point.pointId] : [])));
   const known = new Map<string, LifeRange | null>();
-  const byFewer = learningByFewer(now.learning, now.shop, machineId);
+  const byFewer = { ...now.learning, shop: poolByFewer(now.learning, now.shop, machineId) };
   return (after) => {
     const renewed = renewedBy(points, after);
     const key = renewed.map(({ point, renewal }) => `${point.pointId} ${renewal.kind} ${renewal.sizeMm}`).join(' ');
