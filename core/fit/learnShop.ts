@@ -171,8 +171,8 @@ function makeLearners(
 
 function makeLearner(series: readonly WearSeries[], prior: ClassPrior, settings: ModelSettings): Learner {
   const read = series.filter((one) => one.readings.length > 0);
-  const fewParts = hasFewParts(read.length);
   const machines = [...Map.groupBy(read, (one) => one.machineId)];
+  const fewParts = hasFewParts(read.length, machines.length);
   const blocks = machines
     .map(([machineId, parts]) => ({ machineId, parts, key: parts.map(contentKey).sort().join(' || ') }))
     .sort(byText((machine) => machine.key))
@@ -410,16 +410,20 @@ function finer({ pool, coordinates }: Learner): { points: number; nodes: number;
   if (parts >= MANY_PARTS && names > MOST_ASKED_BY_GRID) return { points: 1, nodes: 1, mesh: null };
   const nodes = () => {
     if (parts === 0 || parts >= MANY_PARTS) return 1;
-    if (names > 3) return hasFewParts(parts) ? 20 : 10;
+    if (names > 3) return hasFewParts(parts, pool.blocks.length) ? 20 : 10;
     // of no more than three figures, which are not so open any more, few sums tell all
     return parts > 20 ? 3 : 10;
   };
   return { points: 1, nodes: nodes(), mesh: parts < MANY_PARTS ? fineMesh : fairMesh };
 }
 
-/** Of so few parts figures are so open that what is left of the class's sums shows in its hours. */
-const FEW_PARTS = 12;
-export const hasFewParts = (parts: number): boolean => parts <= FEW_PARTS;
+/**
+ * Of so few parts figures are so open that what is left of the class's sums shows in its hours; of more where each is alone on its
+ * machine, as nothing else then tells an odd one from a hard-worked one.
+ */
+const FEW_PARTS = { sharing: 12, alone: 40 };
+export const hasFewParts = (parts: number, machines: number): boolean =>
+  parts <= (machines < parts ? FEW_PARTS.sharing : FEW_PARTS.alone);
 
 /** A first look of so many coordinates, or a class of many parts, goes by a grid: of more by a surface, which is rougher and quicker. */
 const MOST_ASKED_BY_GRID = 4;
@@ -499,7 +503,7 @@ function summedInSlices(
   whole: ClassEvidence,
 ): ClassEvidence | null {
   const { blocks } = pool;
-  if (!hasFewParts(partsIn(pool))) return null;
+  if (!hasFewParts(partsIn(pool), blocks.length)) return null;
   if (!blocks.some((block) => visitSlices(block, figures.visitErrorMm, 'fewest'))) return null;
   const state = blockState(blocks);
   keepState(blocks, state);

@@ -92,7 +92,7 @@ function classesOnMachine(learning: ShopLearning, series: readonly WearSeries[])
       learning: of,
       block: machineBlock(machineId, parts, {
         sharedErrors: of.sharedErrors,
-        fewParts: hasFewParts(of.partsRead) && !of.byFewer,
+        fewParts: hasFewParts(of.partsRead, of.machinesRead) && !of.byFewer,
       }),
       heard,
       heardIsCurrent: hasHeard(heard, read),
@@ -228,9 +228,9 @@ function lawsOfClass(
 
 /** Ask after the block was swept at the node. @returns null where the block's unknowns are near enough to a normal, or it stands in fewer nodes */
 function slicesAt({ learning, block }: ClassOnMachine, node: ClassNode): Outwards | null {
-  const { partsRead, byFewer } = learning;
+  const { partsRead, machinesRead, byFewer } = learning;
   if (byFewer) return null;
-  if (hasFewParts(partsRead))
+  if (hasFewParts(partsRead, machinesRead))
     return visitSlices(block, node.visitErrorMm, 'fewest') ?? rateSlices(block, node.partScatter);
   return visitSlices(block, node.visitErrorMm, partsRead < MANY_PARTS ? 'few' : 'many');
 }

@@ -15,7 +15,7 @@ import type { ShopHabit } from './shopHours.ts';
 import { allParts, type ShopSeries, shopSeries } from './shopSeries.ts';
 
 /** Raised whenever the model of fit/ changes, so that what an earlier program kept is learned again. */
-export const MODEL_VERSION = 20;
+export const MODEL_VERSION = 21;
 
 /** What the shop has taught of its part classes and of how its machines are used, and of what: plain numbers, to be kept. */
 export type Learning = {
